@@ -1,0 +1,93 @@
+package table
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+)
+
+// Rule is one default by which the planner decides. High is NaN where the rule
+// is a single figure.
+type Rule struct {
+	Name, Unit, What, Source, Address string
+	Low, High                         float64
+	Shop                              bool // the shop set it
+}
+
+// Rules are the defaults in force, by name.
+type Rules struct {
+	byName map[string]Rule
+	order  []string
+}
+
+// ReadRules reads the table "rules" of a library.
+func ReadRules(lib *Library) (*Rules, error) {
+	t, err := lib.Get("rules")
+	if err != nil {
+		return nil, err
+	}
+	r := &Rules{byName: map[string]Rule{}}
+	for _, row := range t.Rows {
+		rule := Rule{Name: row.Get("rule"), Unit: row.Get("unit"), What: row.Get("what"),
+			Source: row.Source(), Address: row.Address(), High: math.NaN()}
+		if rule.Low, err = strconv.ParseFloat(row.Get("low"), 64); err != nil {
+			return nil, fmt.Errorf("%s: low: %w", row.Address(), err)
+		}
+		if s := row.Get("high"); s != "" {
+			if rule.High, err = strconv.ParseFloat(s, 64); err != nil {
+				return nil, fmt.Errorf("%s: high: %w", row.Address(), err)
+			}
+		}
+		if rule.Source == "" {
+			return nil, fmt.Errorf("%s: no source", row.Address())
+		}
+		r.byName[rule.Name] = rule
+		r.order = append(r.order, rule.Name)
+	}
+	return r, nil
+}
+
+// Set overrides a rule with the shop's figure; source is the line of the shop
+// file. high is NaN for a single figure.
+func (r *Rules) Set(name string, low, high float64, source string) error {
+	rule, ok := r.byName[name]
+	if !ok {
+		return fmt.Errorf("no rule %q", name)
+	}
+	if math.IsNaN(rule.High) != math.IsNaN(high) {
+		if math.IsNaN(high) {
+			return fmt.Errorf("rule %s takes two figures [low, high]", name)
+		}
+		return fmt.Errorf("rule %s takes one figure", name)
+	}
+	if !math.IsNaN(high) && high < low {
+		return fmt.Errorf("rule %s: %v is above %v", name, low, high)
+	}
+	rule.Low, rule.High, rule.Source, rule.Address, rule.Shop = low, high, source, source, true
+	r.byName[name] = rule
+	return nil
+}
+
+// Get returns a rule. A name that does not exist is a fault of the program.
+func (r *Rules) Get(name string) Rule {
+	rule, ok := r.byName[name]
+	if !ok {
+		panic("table: no rule " + name)
+	}
+	return rule
+}
+
+// V is the single figure of a rule, or the low one of a pair.
+func (r *Rules) V(name string) float64 { return r.Get(name).Low }
+
+// Pair returns both figures of a rule that has two.
+func (r *Rules) Pair(name string) (low, high float64) {
+	rule := r.Get(name)
+	if math.IsNaN(rule.High) {
+		panic("table: rule " + name + " has one figure")
+	}
+	return rule.Low, rule.High
+}
+
+// Names lists the rules in table order.
+func (r *Rules) Names() []string { return append([]string(nil), r.order...) }

@@ -1,0 +1,431 @@
+// Package job reads job and shop files: what was measured, what is on the
+// shelf, what the shop can do. It is the only room that knows YAML. Everything
+// it hands on is checked, in mm, in the frame of the left side, and each value
+// knows the line it came from.
+package job
+
+import (
+	"rebush/fits/dim"
+	"rebush/fits/table"
+)
+
+// Point is a place in mm in the frame of the job: seen from the left side, x
+// along the truck, y up from the datum edge.
+type Point struct{ X, Y dim.Length }
+
+// Float returns the point for physics.
+func (p Point) Float() [2]float64 { return [2]float64{p.X.Float(), p.Y.Float()} }
+
+// Given says whether the point was given.
+func (p Point) Given() bool { return p.X.Given() && p.Y.Given() }
+
+// Tri is yes, no or not said.
+type Tri int
+
+// The three answers.
+const (
+	Unsaid Tri = iota
+	Yes
+	No
+)
+
+// Pos is a place in a file, from 1. The zero Pos is nowhere.
+type Pos struct {
+	File         string
+	Line, Column int
+}
+
+// Side names a plate.
+type Side string
+
+// The two plates.
+const (
+	Left  Side = "left"
+	Right Side = "right"
+)
+
+// Sides lists the plates in the order of every list.
+var Sides = [2]Side{Left, Right}
+
+// Ends holds one length for each end of a shaft.
+type Ends struct{ Left, Right dim.Length }
+
+// On returns the length at a side.
+func (e Ends) On(s Side) dim.Length {
+	if s == Right {
+		return e.Right
+	}
+	return e.Left
+}
+
+// Job is one job file with its shop.
+type Job struct {
+	File   string // as it was named
+	Folder string // names in the job resolve from here
+	Number string // the shop's own number
+	Title  string
+	Date   string // YYYY-MM-DD, or "" for a blank
+	Units  dim.Unit
+	Datum  string
+
+	Chassis  Chassis
+	Shafts   []Shaft
+	Gears    []Gear
+	Bushes   []Bush
+	Choose   map[string]string // bore name -> bush code; "" -> for every bore; empty map: auto
+	Made     []Made
+	Swap     *Swap
+	Value    *float64
+	Binds    Tri // complaint
+	Noisy    Tri
+	Rubs     Tri
+	Symptoms Symptoms
+
+	Shop  *Shop
+	where map[string]Pos // JSON-like path with names -> place in the file
+}
+
+// At returns where a value stands: "shafts/front axle/bores/left/widest".
+// Missing keys answer with the nearest enclosing one.
+func (j *Job) At(path string) Pos { return lookup(j.where, path) }
+
+// Bore finds a bore by name, "front axle.left".
+func (j *Job) Bore(name string) (*Shaft, *Bore) {
+	for i := range j.Shafts {
+		for k := range j.Shafts[i].Bores {
+			if j.Shafts[i].Bores[k].Name == name {
+				return &j.Shafts[i], &j.Shafts[i].Bores[k]
+			}
+		}
+	}
+	return nil, nil
+}
+
+// Chassis is the casting or the pair of plates.
+type Chassis struct {
+	Material         string // as typed; resolved by fits/material
+	Condition        string // sound | cracked | swollen | unknown
+	RailsAbove       bool   // the rails lie above the datum edge as measured
+	Thickness        Ends   // of the left and right plate
+	Length, Height   dim.Length
+	Corners          []Point // outline, else a rectangle of Length x Height
+	Width            dim.Length
+	Current          string // axles | none | ""
+	DrilledTogether  Tri
+	Features         []Feature
+	KeepOriginal     bool // swap is not wanted
+	TemperatureLow   float64
+	TemperatureHigh  float64
+	TemperatureGiven bool
+	Wheelbase        *Wheelbase
+}
+
+// Feature is an unworn hole that ties plates, drawing and sister together.
+type Feature struct {
+	Name               string
+	Plate              Side
+	At, Design, Sister Point
+	Diameter           dim.Length
+}
+
+// Wheelbase compares two shafts with a sound sister.
+type Wheelbase struct {
+	Between       [2]string
+	Found, Sister dim.Length
+}
+
+// Shaft is an axle or an idler shaft and its bores.
+type Shaft struct {
+	Name          string
+	Leave         bool // do: leave
+	Journal       Ends
+	MustPass      Ends // largest thing that has to go through that end on assembly
+	Unworn        Ends // journal diameter beside the worn run
+	Material      string
+	JournalState  string // good | ridged | pitted | out of round | bent | ""
+	Insulated     string // left | right | none | ""
+	RPM           *float64
+	LoadN         *float64
+	PullN         *float64
+	ContactsApart dim.Length
+	WheelDiameter dim.Length
+	HubToHub      dim.Length
+	BackToBack    dim.Length
+	Washers       []dim.Length // thicknesses on the shaft, both sides together
+	LoadTowards   *float64     // degrees, nil: away from the rails
+	Design        Point
+	Sister        Point
+	Rods          bool
+	Bores         []Bore // left before right; one of them may be missing
+}
+
+// On returns the bore at a side, nil where there is none.
+func (s *Shaft) On(side Side) *Bore {
+	for i := range s.Bores {
+		if s.Bores[i].Side == side {
+			return &s.Bores[i]
+		}
+	}
+	return nil
+}
+
+// Edge is metal measured from a bore outwards: either from the wall of the
+// hole as found (Metal) or from its centre (Away).
+type Edge struct {
+	AtDeg       float64
+	Metal, Away dim.Length
+}
+
+// Span is a centre distance by inside and outside edges to another bore.
+type Span struct {
+	To              string
+	Inside, Outside dim.Length
+}
+
+// OldSeat is the seat of a factory bush that is out.
+type OldSeat struct {
+	Diameter dim.Length
+	Centre   Point
+	Sound    bool
+}
+
+// Bore is one axle hole as it was found. Figures given with `seen_from: right`
+// are already mirrored into the frame of the left side.
+type Bore struct {
+	Name      string // "front axle.left"
+	Shaft     string
+	Side      Side
+	Centre    Point // middle of the hole as found
+	Widest    dim.Length
+	Narrowest dim.Length
+	WidestAt  *float64  // degrees
+	WornTo    []float64 // degrees; two for two load directions
+	Probed    []Point
+	ProbedAt  string            // file the points came from, "" where they stand in the job
+	Stylus    dim.Length        // ball diameter to correct for, not given: already corrected
+	Seat      *OldSeat          // old bush is out
+	Bushed    bool              // old bush is still in
+	Repaired  bool              // an earlier repair whose place is not trusted
+	With      map[string]string // what was read -> instrument name
+	Edges     []Edge
+	Boss      dim.Length // outside diameter of a round boss
+	RoomIn    dim.Length // room for a flange, diameter, inside
+	RoomOut   dim.Length
+	PinGoes   dim.Length
+	PinStops  dim.Length
+	Walls     *[4]dim.Length // left, right, bottom, top
+	Spans     []Span
+	Strap     bool // hold: strap
+	Lift      dim.Length
+	Oil       *Oil
+}
+
+// Oil is an oil hole into the bore.
+type Oil struct {
+	AtDeg    float64
+	Diameter dim.Length
+}
+
+// Gear is one mesh: a wheel on a shaft and its pinion or worm.
+type Gear struct {
+	Name          string
+	Kind          string // spur | worm
+	WheelForm     string // throated | helical | straight | unknown (worm)
+	Module        float64
+	PressureAngle float64 // degrees, 20 by default; the normal one of a worm drive
+	ShaftAngle    float64 // degrees, 90 by default
+	Thinned       dim.Length
+	Backlash      [2]dim.Length // circumferential; not given: handbook rows
+	Wheel         Wheel
+	Pinion        *Pinion
+	Worm          *Worm
+}
+
+// Wheel is the gear on the worn shaft.
+type Wheel struct {
+	On       string
+	Teeth    int
+	Runout   dim.Length // total indicator reading
+	FromLeft dim.Length // middle of the face from the outside of the left plate
+	Face     dim.Length
+	Tip      dim.Length // measured tip diameter
+	Throat   dim.Length
+	Shift    float64
+}
+
+// Pinion is a spur wheel's mate: on a shaft of the job or at a fixed place.
+type Pinion struct {
+	On     string
+	At     Point
+	Teeth  int
+	Runout dim.Length
+	Face   dim.Length
+	Tip    dim.Length
+	Shift  float64
+	U      dim.Length // standard uncertainty of a fixed place
+	Moved  bool
+}
+
+// Worm lies across the wheel at a height (of its own shaft) above the datum.
+type Worm struct {
+	Starts        int
+	PitchDiameter dim.Length
+	Height        dim.Length // of its axis
+	Top           dim.Length // top of its shaft, instead of Height
+	Hand          string
+	Slope         float64 // degrees, rising towards the front
+	EndFloat      dim.Length
+	Offset        dim.Length
+	BearingPlay   dim.Length
+	U             dim.Length
+	Moved         bool
+	ShaftDiameter dim.Length // needed with Top
+	Tip           dim.Length
+}
+
+// Size is a bush diameter as it is known: nominal with a class, limits as
+// measured over a box of them, or one measured size.
+type Size struct {
+	Nominal   dim.Length
+	Class     string // "" where limits or one measured size are given
+	Low, High dim.Length
+	Measured  bool
+}
+
+// Bush is one entry of the stock list, or a bush that can be turned.
+type Bush struct {
+	Code            string
+	Bore, OD        Size
+	Length          dim.Length // includes the flange
+	FlangeOD        dim.Length
+	FlangeThickness dim.Length
+	Runout          dim.Length // total run-out of bore to outside
+	Material        string
+	Price           *float64
+	OnHand          *int
+	Turned          bool // make: turned
+	WallFinishUm    *float64
+	ToBuy           bool // from a built-in series, not the shop's list
+	Index           int  // place in the job's list
+}
+
+// Flanged says whether the bush has a flange.
+func (b Bush) Flanged() bool { return b.FlangeOD.Given() }
+
+// Made is a size as made, for inspection.
+type Made struct {
+	Bore     string
+	Seat     dim.Length
+	Diameter dim.Length // bore as made
+	Centre   Point
+	With     string
+}
+
+// Swap is another truck that could be had.
+type Swap struct {
+	Price      float64
+	Hours      float64
+	SecondHand bool
+	Chance     *float64
+}
+
+// Symptoms that look like a worn hole and are not.
+type Symptoms struct{ Rims, Hubs, Gauge, Ohms string }
+
+// Shop is what the shop can do.
+type Shop struct {
+	File         string // "" for the built-in small shop
+	MachineKind  string // mill | drill press | lathe | hand
+	Readout      bool
+	ApproachX    string // rising | falling
+	ApproachY    string
+	Spindle      []float64 // steps in rising order, or nil
+	SpindleMin   float64   // variable speed
+	SpindleMax   float64
+	SetupU       dim.Length // standard uncertainty per clamping; not given: by rule for the machine
+	HoleU        dim.Length
+	Runout       dim.Length
+	PressN       float64 // what the press can give, 0 unknown
+	MaxDrill     dim.Length
+	Jig          string // none | pinned | ""
+	DrillTool    string // HSS | cobalt | carbide
+	DrillSeries  []string
+	Drills       []Tool
+	Reamers      []Tool
+	EndMills     []Tool
+	BoringFrom   dim.Length
+	BoringTo     dim.Length
+	Mandrels     []Tool
+	Pins         *PinSet
+	Lathe        bool
+	Compounds    []string
+	Instruments  []Instrument
+	FrictionLow  float64 // 0: by rule
+	FrictionHigh float64
+	SendOut      *SendOut
+	SetupHours   float64
+	StripHours   float64
+	Currency     string
+	PerHour      *float64
+	Paper        string // A4 | Letter | ""
+	Rules        *table.Rules
+	Tables       *table.Library
+	where        map[string]Pos
+}
+
+// At is Job.At for the shop file: "reamers/0", "machine/spindle".
+func (s *Shop) At(path string) Pos { return lookup(s.where, path) }
+
+// Tool is a drill, reamer, end mill or mandrel.
+type Tool struct {
+	Size  dim.Length
+	Name  string // as stamped on it: "5 mm", "7/32 in", "#31"
+	Class string // of a reamer: the hole class that it cuts
+	Low   dim.Length
+	High  dim.Length // measured limits of a reamer
+	Reach dim.Length
+	Shank dim.Length
+	For   dim.Length // bought to go before the reamer of this size
+	Index int        // place in the shop's list, -1 for one of a series
+}
+
+// PinSet is a set of pin gauges.
+type PinSet struct {
+	From, To, Step dim.Length
+	Class          string
+}
+
+// Instrument is one measuring instrument with its standard uncertainty.
+type Instrument struct {
+	Name string
+	U    dim.Length
+	Bias dim.Length // reading minus truth
+}
+
+// SendOut is a machinist who would do the holes.
+type SendOut struct {
+	LocationU dim.Length
+	Price     float64
+}
+
+func lookup(where map[string]Pos, path string) Pos {
+	for {
+		if p, ok := where[path]; ok {
+			return p
+		}
+		i := lastSlash(path)
+		if i < 0 {
+			return where[""]
+		}
+		path = path[:i]
+	}
+}
+
+func lastSlash(s string) int {
+	for i := len(s) - 1; i >= 0; i-- {
+		if s[i] == '/' {
+			return i
+		}
+	}
+	return -1
+}

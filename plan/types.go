@@ -1,0 +1,319 @@
+// Package plan composes the chain: survey, mesh, target, seat, route, chance,
+// verdict. Its types are what `rebush plan --json` prints; their JSON keys are
+// a promise (see DEVELOPERS.md).
+//
+// Keys carry units. Lengths that people gauge (keys ending in _mm or _in) are
+// decimal strings, other figures are numbers, absent is null and never NaN.
+// Lists stand in the order of the job file.
+package plan
+
+import (
+	"rebush/fits/finding"
+	"rebush/fits/ledger"
+	"rebush/plan/job"
+)
+
+// Plan is the whole plan of one job.
+type Plan struct {
+	RebushPlan int                     `json:"rebush_plan"`
+	Program    string                  `json:"program"`
+	JobNumber  string                  `json:"job"`
+	Hash       string                  `json:"hash"`
+	OK         bool                    `json:"ok"`
+	Survey     []SurveyedBore          `json:"survey"`
+	Mesh       []Mesh                  `json:"mesh"`
+	Targets    []Target                `json:"targets"`
+	Shafts     []Shaft                 `json:"shafts"`
+	Truck      Truck                   `json:"truck"`
+	Seats      []Seat                  `json:"seats"`
+	Operations []Operation             `json:"operations"`
+	Chance     *Chance                 `json:"chance"`
+	Verdict    *Verdict                `json:"verdict"`
+	Inspect    []Inspection            `json:"inspect"`
+	Findings   finding.List            `json:"findings"`
+	Ledger     map[string]ledger.Entry `json:"ledger"`
+
+	// What paper needs beside the JSON.
+	Job     *job.Job        `json:"-"`
+	Book    *ledger.Ledger  `json:"-"`
+	Holes   map[string]Hole `json:"-"` // by bore
+	Setups  []Setup         `json:"-"`
+	Buy     []BuyLine       `json:"-"`
+	LayOut  []string        `json:"-"` // tools, gauges, bushes to lay out before starting
+	Proving []Step          `json:"-"` // reassembly and proving
+	Tables  []string        `json:"-"` // tables that the shop put its own file in place of
+	Rules   []RuleUsed      `json:"-"` // defaults that decided something
+}
+
+// MinMax is a pair of limits in the unit of its key.
+type MinMax struct {
+	Min *float64 `json:"min"`
+	Max *float64 `json:"max"`
+}
+
+// MMRange is a pair of gauged limits in mm.
+type MMRange struct {
+	Min MM `json:"min"`
+	Max MM `json:"max"`
+}
+
+// FoundAfter compares a figure as found with the same after the job.
+type FoundAfter struct {
+	Found *float64 `json:"found"`
+	After *float64 `json:"after"`
+}
+
+// FoundAfterMM is FoundAfter for a gauged length.
+type FoundAfterMM struct {
+	Found MM `json:"found"`
+	After MM `json:"after"`
+}
+
+// XY is a place or a move in mm; null where it is not known.
+type XY [2]MM
+
+// SurveyedBore is where one bore is and where its centre used to be.
+type SurveyedBore struct {
+	Bore        string     `json:"bore"`
+	FoundMM     *XY        `json:"found_mm"`
+	CentreMM    *XY        `json:"centre_mm"`
+	CentreUMM   MM         `json:"centre_u_mm"`
+	DiameterMM  MM         `json:"diameter_mm"`
+	WearMM      MM         `json:"wear_mm"`
+	WearDeg     *float64   `json:"wear_deg"`
+	ClearanceMM MM         `json:"clearance_mm"`
+	Method      string     `json:"method"`
+	Evidence    []Evidence `json:"evidence"`
+}
+
+// Evidence is one way of knowing an old centre.
+type Evidence struct {
+	Rank     int    `json:"rank"`
+	What     string `json:"what"`
+	CentreMM *XY    `json:"centre_mm"`
+	UMM      MM     `json:"u_mm"`
+	Used     bool   `json:"used"`
+}
+
+// Mesh is what wear did to one pair and what the plan makes of it.
+type Mesh struct {
+	Gear               string   `json:"gear"`
+	FoundCentreMM      MM       `json:"found_centre_mm"`
+	FoundBacklashMM    MM       `json:"found_backlash_mm"`
+	OriginalBacklashMM MM       `json:"original_backlash_mm"`
+	TargetCentreMM     MM       `json:"target_centre_mm"`
+	TargetBacklashMM   MM       `json:"target_backlash_mm"`
+	LiftedBacklashMM   MM       `json:"lifted_backlash_mm"`
+	BacklashWindowMM   *[2]MM   `json:"backlash_window_mm"`
+	ContactRatio       *float64 `json:"contact_ratio"`
+	CorrectionMM       *XY      `json:"correction_mm"`
+	Trusted            bool     `json:"trusted"`
+
+	Words string `json:"words"` // what wear did, in words and number
+}
+
+// Target is where one bore goes.
+type Target struct {
+	Bore           string   `json:"bore"`
+	TargetMM       *XY      `json:"target_mm"`
+	FromOriginalMM *XY      `json:"from_original_mm"`
+	FromFoundMM    *XY      `json:"from_found_mm"`
+	UMM            MM       `json:"u_mm"`
+	LoadTowardsDeg *float64 `json:"load_towards_deg"`
+}
+
+// Shaft is what is known of one shaft as a whole.
+type Shaft struct {
+	Shaft      string     `json:"shaft"`
+	AxisMM     *XY        `json:"axis_mm"`
+	SkewDeg    FoundAfter `json:"skew_deg"`
+	SidePlayMM *MMRange   `json:"side_play_mm"`
+}
+
+// Truck is what is known of the whole truck.
+type Truck struct {
+	WheelbaseMM FoundAfterMM `json:"wheelbase_mm"`
+	RockMM      FoundAfterMM `json:"rock_mm"`
+}
+
+// Seat is how one bore is bushed.
+type Seat struct {
+	Bore           string      `json:"bore"`
+	Bush           string      `json:"bush"`
+	HeldBy         string      `json:"held_by"`
+	SeatMM         *MMRange    `json:"seat_mm"`
+	CleanupMM      MM          `json:"cleanup_mm"`
+	InterferenceUM *MinMax     `json:"interference_um"`
+	PressureMPa    *MinMax     `json:"pressure_mpa"`
+	ForceN         *MinMax     `json:"force_n"`
+	TorqueNmm      *MinMax     `json:"torque_nmm"`
+	HoopMPa        *float64    `json:"hoop_mpa"`
+	HoopLimitMPa   *float64    `json:"hoop_limit_mpa"`
+	MetalLeftMM    MM          `json:"metal_left_mm"`
+	ClosureUM      *MinMax     `json:"closure_um"`
+	Finish         string      `json:"finish"`
+	BoreMM         *MMRange    `json:"bore_mm"`
+	RunningUM      *MinMax     `json:"running_um"`
+	LooseAtC       *float64    `json:"loose_at_c"`
+	PV             *float64    `json:"pv"`
+	Candidates     []Candidate `json:"candidates"`
+
+	Tool   string `json:"tool"`   // what makes the seat
+	Second string `json:"second"` // a second hold where the press alone is not enough
+}
+
+// Candidate is one bush with one way to make its seat.
+type Candidate struct {
+	Bush     string   `json:"bush"`
+	Tool     string   `json:"tool"`
+	Feasible bool     `json:"feasible"`
+	Chance   *float64 `json:"chance"`
+	Reason   string   `json:"reason"`
+}
+
+// Operation is one block of the route.
+type Operation struct {
+	Number     int      `json:"number"` // in tens
+	Setup      string   `json:"setup"`
+	Bore       string   `json:"bore"`
+	Do         string   `json:"do"`
+	Tool       string   `json:"tool"`
+	ToolMM     MM       `json:"tool_mm"`
+	AtMM       *XY      `json:"at_mm"`
+	Approach   string   `json:"approach"`
+	RPM        *float64 `json:"rpm"`
+	RPMIdeal   *float64 `json:"rpm_ideal"`
+	FeedMMRev  *float64 `json:"feed_mm_rev"`
+	DepthMM    MM       `json:"depth_mm"`
+	LimitsMM   *MMRange `json:"limits_mm"`
+	Gauge      string   `json:"gauge"`
+	Go         string   `json:"go"`
+	NoGo       string   `json:"no_go"`
+	Lubricant  string   `json:"lubricant"`
+	ThrustN    *float64 `json:"thrust_n"`
+	Backing    string   `json:"backing"`
+	Minutes    *float64 `json:"minutes"`
+	GaugeFirst string   `json:"gauge_first"` // a box to pass before it, "" where there is none
+	MayWait    bool     `json:"may_wait"`
+	Note       string   `json:"note"`
+
+	FeedWords string  `json:"feed_words"`
+	Kind      string  `json:"kind"` // set up | locate | open | chamfer | size seat | gauge | press | size bore | oil | wash | prove
+	HoleMM    float64 `json:"-"`    // diameter of the hole when the operation is done
+	Holding   string  `json:"holding"`
+}
+
+// Chance is what the Monte Carlo says of the plan.
+type Chance struct {
+	FirstTimeRight  float64   `json:"first_time_right"`
+	Low             float64   `json:"low"`
+	High            float64   `json:"high"`
+	Saved           float64   `json:"saved"`
+	Lost            float64   `json:"lost"`
+	Trials          int       `json:"trials"`
+	Seed            uint64    `json:"seed"`
+	Causes          []Cause   `json:"causes"`
+	Improve         []Improve `json:"improve"`
+	MostSensitiveTo []string  `json:"most_sensitive_to"`
+}
+
+// Cause is the share of the not-right trials that failed one check first.
+type Cause struct {
+	Cause string  `json:"cause"`
+	Share float64 `json:"share"`
+}
+
+// Improve is one change and what it would gain on the same random numbers.
+type Improve struct {
+	Change         string  `json:"change"`
+	FirstTimeRight float64 `json:"first_time_right"`
+	Gain           float64 `json:"gain"`
+}
+
+// Verdict is whether the job is worth doing.
+type Verdict struct {
+	Choice   string    `json:"choice"`
+	Sentence string    `json:"sentence"`
+	Currency string    `json:"currency"`
+	RunnerUp *RunnerUp `json:"runner_up"`
+	Bores    []BoreWay `json:"bores"`
+	Options  []Option  `json:"options"`
+}
+
+// RunnerUp is the second-best option and what would make it win.
+type RunnerUp struct {
+	Name   string `json:"name"`
+	WinsIf string `json:"wins_if"`
+}
+
+// BoreWay is the way that one bore goes under the choice.
+type BoreWay struct {
+	Bore string `json:"bore"`
+	Way  string `json:"way"`
+}
+
+// Option is one of the eight ways the job can go.
+type Option struct {
+	Name     string   `json:"name"`
+	Feasible bool     `json:"feasible"`
+	WhyNot   string   `json:"why_not"`
+	Cost     *float64 `json:"cost"`
+	Hours    *float64 `json:"hours"`
+	Chance   *float64 `json:"chance"`
+	Loses    []string `json:"loses"`
+	Keeps    []string `json:"keeps"`
+}
+
+// Inspection sets one made size against the plan.
+type Inspection struct {
+	Bore     string   `json:"bore"`
+	What     string   `json:"what"` // seat | bore | place
+	MadeMM   MM       `json:"made_mm"`
+	LimitsMM *MMRange `json:"limits_mm"`
+	GuardUM  *float64 `json:"guard_um"`
+	Result   string   `json:"result"` // accept | reject | cannot tell
+	Next     []Next   `json:"next"`
+}
+
+// Next is one way on from a size as made.
+type Next struct {
+	Do             string   `json:"do"`
+	Bush           string   `json:"bush"`
+	FirstTimeRight *float64 `json:"first_time_right"`
+}
+
+// Hole is what a picture of one bore needs, in mm in the frame of the job.
+type Hole struct {
+	Outline   [][2]float64 // worn outline
+	Old       [2]float64   // old centre
+	OldRadius float64
+	Target    [2]float64
+	SeatR     float64 // 0 where the bore is not bushed
+	BoreR     float64
+	Points    [][2]float64 // probed
+	Residuals []float64    // mm, per point
+	LeftOut   []int        // points left out
+	UMM       float64
+}
+
+// Setup is one clamping.
+type Setup struct {
+	Name     string // "A", "B"
+	Words    string // how it is held, which plate is up
+	Plate    string // left | right: uppermost
+	Mirrored bool   // drawn and read mirrored
+	Bores    []string
+}
+
+// BuyLine is one thing to buy before starting.
+type BuyLine struct{ What, Why string }
+
+// Step is one line of reassembly and proving with a blank to fill in or a box
+// to tick.
+type Step struct {
+	Text  string
+	Blank string // unit of the blank, "" for a tick box
+}
+
+// RuleUsed is a default that decided something.
+type RuleUsed struct{ Name, What, Value, Source string }
