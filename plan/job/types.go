@@ -83,6 +83,7 @@ type Job struct {
 
 	Shop  *Shop
 	where map[string]Pos // JSON-like path with names -> place in the file
+	root  *value         // as read, for the hash
 }
 
 // At returns where a value stands: "shafts/front axle/bores/left/widest".
@@ -283,8 +284,10 @@ type Worm struct {
 	Tip           dim.Length
 }
 
-// Size is a bush diameter as it is known: nominal with a class, limits as
-// measured over a box of them, or one measured size.
+// Size is a bush diameter as it is known: nominal with a class (Low and High
+// are not given), limits as measured over a box of them (Nominal is not given),
+// or one measured size (Nominal, Low and High are that size). Measured is true
+// of the last two. The zero Size of a turned bush is not known at all.
 type Size struct {
 	Nominal   dim.Length
 	Class     string // "" where limits or one measured size are given
@@ -371,6 +374,7 @@ type Shop struct {
 	Rules        *table.Rules
 	Tables       *table.Library
 	where        map[string]Pos
+	root         *value // as read, for the hash
 }
 
 // At is Job.At for the shop file: "reamers/0", "machine/spindle".

@@ -1,0 +1,158 @@
+package job
+
+import (
+	_ "embed"
+	"fmt"
+	"io"
+	"path/filepath"
+
+	"rebush/fits/dim"
+)
+
+//go:embed data/shop.yaml
+var smallShop []byte
+
+// builtInName is how the built-in shop is called where a line of it is named.
+const builtInName = "built-in small shop"
+
+// Options change what is read.
+type Options struct {
+	Shop  string    // a shop file that stands before the job's own, "" for none
+	Stdin io.Reader // what "-" reads
+}
+
+// Read reads a job file with its shop. "-" is standard input. The error is a
+// *FileError where a file could not be read at all, and Problems where it was
+// read and cannot be understood; Problems hold all the mistakes at once.
+func Read(path string, opt Options) (*Job, error) {
+	data, err := load(path, opt.Stdin)
+	if err != nil {
+		if err == errLarge {
+			return nil, Problems{{Pos{path, 1, 1}, "this file " + err.Error(), "is it the right file?"}}
+		}
+		return nil, &FileError{Path: path, Err: err}
+	}
+	folder := "."
+	if path != "-" {
+		folder = filepath.Dir(path)
+	}
+	return Parse(path, folder, data, opt)
+}
+
+// Parse reads a job from bytes. name stands in messages; names of other files
+// in the job resolve from folder.
+func Parse(name, folder string, data []byte, opt Options) (*Job, error) {
+	if name == "-" {
+		name = "standard input"
+	}
+	root, r := readFile(name, data, jobShape)
+	if root == nil {
+		return nil, r.problems.sorted()
+	}
+	j := bindJob(r, root, name, folder)
+	checkJob(r, j, root)
+	shop, shopProblems, fileErr := shopOf(r, root, folder, opt)
+	if shop != nil {
+		checkShopWithJob(r, j, root, shop)
+	}
+	all := append(r.problems, shopProblems...)
+	if len(all) > 0 {
+		if fileErr != nil {
+			all = append(all, Problem{fileErr.Pos, fileErr.Path + ": " + plainFileError(fileErr.Err), "shop files are named from the folder of the job"})
+		}
+		return nil, all.sorted()
+	}
+	if fileErr != nil {
+		return nil, fileErr
+	}
+	j.Shop = shop
+	j.root = root
+	return j, nil
+}
+
+// shopOf reads the shop that the job or the command line names, else the one
+// built in.
+func shopOf(r *reader, root *value, folder string, opt Options) (*Shop, Problems, *FileError) {
+	path, from := "", Pos{}
+	if v := root.get("shop"); v != nil {
+		path, from = beside(folder, v.raw), v.pos
+	}
+	if opt.Shop != "" {
+		path, from = opt.Shop, Pos{}
+	}
+	if path == "" {
+		shop, err := parseShop(builtInName, ".", smallShop)
+		if err != nil {
+			return nil, Problems{{Pos{File: builtInName}, err.Error(), "this is a fault in rebush"}}, nil
+		}
+		shop.File = ""
+		return shop, nil, nil
+	}
+	if path == "-" {
+		return nil, Problems{{from, "shop: standard input cannot be the shop file", "name a file"}}, nil
+	}
+	shop, err := ReadShop(path)
+	switch e := err.(type) {
+	case nil:
+		return shop, nil, nil
+	case Problems:
+		return nil, e, nil
+	case *FileError:
+		if e.Pos.File == "" {
+			e.Pos = from
+		}
+		return nil, nil, e
+	default:
+		return nil, Problems{{from, err.Error(), ""}}, nil
+	}
+}
+
+// ReadShop reads a shop file, with the tables that it names. Errors are those
+// of Read.
+func ReadShop(path string) (*Shop, error) {
+	data, err := load(path, nil)
+	if err != nil {
+		if err == errLarge {
+			return nil, Problems{{Pos{path, 1, 1}, "this file " + err.Error(), "is it the right file?"}}
+		}
+		return nil, &FileError{Path: path, Err: err}
+	}
+	return parseShop(path, filepath.Dir(path), data)
+}
+
+// ParseShop reads a shop from bytes; names in it resolve from folder.
+func ParseShop(name, folder string, data []byte) (*Shop, error) {
+	return parseShop(name, folder, data)
+}
+
+// BuiltInShop is the shop of a job that names none.
+func BuiltInShop() *Shop {
+	s, err := parseShop(builtInName, ".", smallShop)
+	if err != nil {
+		panic(fmt.Sprintf("job: the built-in shop does not read: %v", err))
+	}
+	s.File = ""
+	return s
+}
+
+func parseShop(name, folder string, data []byte) (*Shop, error) {
+	root, r := readFile(name, data, shopShape)
+	if root == nil {
+		return nil, r.problems.sorted()
+	}
+	s := bindShop(r, root, name)
+	s.root = root
+	overrides(r, root, s, folder)
+	checkShop(r, s, root)
+	if len(r.problems) > 0 {
+		return nil, r.problems.sorted()
+	}
+	return s, nil
+}
+
+func unitsOf(v *value) dim.Unit {
+	if v.text() == "in" {
+		return dim.Inch
+	}
+	return dim.MM
+}

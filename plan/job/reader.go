@@ -1,0 +1,267 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"rebush/fits/dim"
+)
+
+// reader reads one file by its shape and gathers what is wrong with it.
+type reader struct {
+	file     string
+	lines    []string
+	units    dim.Unit
+	problems Problems
+	where    map[string]Pos
+}
+
+// mostProblems is how many mistakes are told: a file with more is another kind
+// of file.
+const mostProblems = 500
+
+func (r *reader) say(pos Pos, wrong, right string) {
+	if len(r.problems) < mostProblems {
+		r.problems = append(r.problems, Problem{pos, wrong, right})
+	}
+}
+
+func (r *reader) at(n *yaml.Node) Pos { return Pos{r.file, n.Line, n.Column} }
+
+// readFile reads a whole file. The answer is nil where nothing can be made of
+// it; problems then say why.
+func readFile(file string, data []byte, s *shape) (*value, *reader) {
+	r := &reader{file: file, where: map[string]Pos{}}
+	root, problems := scan(file, data)
+	r.problems = problems
+	if root == nil {
+		return nil, r
+	}
+	r.lines = strings.Split(string(data), "\n")
+	r.where[""] = r.at(root)
+	if root.Kind == yaml.MappingNode {
+		for i := 0; i+1 < len(root.Content); i += 2 {
+			if root.Content[i].Value == "units" && root.Content[i+1].Value == "in" {
+				r.units = dim.Inch
+			}
+		}
+	} else {
+		r.say(r.at(root), "the file does not begin with keys", "begin with `"+s.keys[0].name+": 1` and write `key: value` lines")
+		return nil, r
+	}
+	if !r.version(root, s.keys[0].name) {
+		return nil, r
+	}
+	return r.read(root, s, "", ""), r
+}
+
+// version refuses a newer file before its new keys are called unknown.
+func (r *reader) version(root *yaml.Node, name string) bool {
+	for i := 0; i+1 < len(root.Content); i += 2 {
+		k, v := root.Content[i], root.Content[i+1]
+		if k.Value != name || v.Kind != yaml.ScalarNode {
+			continue
+		}
+		var n int
+		if _, err := fmt.Sscanf(v.Value, "%d", &n); err == nil && n > Version {
+			r.say(r.at(v), fmt.Sprintf("this file is version %d; this program reads up to %d", n, Version), "use a newer rebush, or write the file for version 1")
+			return false
+		}
+	}
+	return true
+}
+
+// read reads a node by a shape. It answers nil after saying why it could not.
+func (r *reader) read(n *yaml.Node, s *shape, path, name string) *value {
+	if path != "" {
+		r.where[path] = r.at(n)
+	}
+	switch n.Kind {
+	case yaml.AliasNode: // refused by scan
+		return nil
+	case yaml.ScalarNode:
+		s = s.forKind(func(k kind) bool { return k < aList })
+	case yaml.SequenceNode:
+		s = s.forKind(func(k kind) bool { return k == aList })
+	default:
+		s = s.forKind(func(k kind) bool { return k == aRecord || k == aNamed })
+	}
+	v := &value{shape: s, pos: r.at(n), path: path, name: name}
+	switch {
+	case n.Kind == yaml.ScalarNode && s.kind < aList:
+		if !r.scalar(n, s, v) {
+			return nil
+		}
+	case n.Kind == yaml.SequenceNode && s.kind == aList:
+		if !r.list(n, s, v) {
+			return nil
+		}
+	case n.Kind == yaml.MappingNode && s.kind == aRecord:
+		r.record(n, s, v)
+	case n.Kind == yaml.MappingNode && s.kind == aNamed:
+		r.named(n, s, v)
+	default:
+		r.misfit(n, s, name)
+		return nil
+	}
+	return v
+}
+
+// forKind picks the form of an either-shape that suits a node.
+func (s *shape) forKind(fits func(kind) bool) *shape {
+	if s.kind != anEither {
+		return s
+	}
+	for _, a := range s.alts {
+		if fits(a.kind) {
+			return a
+		}
+	}
+	return s.alts[0]
+}
+
+// misfit says that a list stands where a number belongs, and the like.
+func (r *reader) misfit(n *yaml.Node, s *shape, name string) {
+	if n.Kind == yaml.ScalarNode && n.Tag == "!!null" {
+		r.nothing(n, s, name)
+		return
+	}
+	if n.Kind == yaml.SequenceNode && s.kind == aLength && len(n.Content) == 2 {
+		a, b := n.Content[0].Value, n.Content[1].Value
+		if digits(a) && digits(b) {
+			r.say(r.at(n), fmt.Sprintf("%s: [%s,%s] is a list of two numbers", name, a, b), fmt.Sprintf("write %s.%s", a, b))
+			return
+		}
+	}
+	have := map[yaml.Kind]string{yaml.ScalarNode: fmt.Sprintf("%q", short(n.Value)), yaml.SequenceNode: "a list", yaml.MappingNode: "a record"}[n.Kind]
+	r.say(r.at(n), fmt.Sprintf("%s: %s does not fit here", orFile(name), have), "expected "+s.describe())
+}
+
+func orFile(name string) string {
+	if name == "" {
+		return "the file"
+	}
+	return name
+}
+
+func (r *reader) list(n *yaml.Node, s *shape, v *value) bool {
+	hint := r.commaHint(n, s)
+	if hint {
+		r.say(v.pos, v.name+": a comma without a space between digits: one number or two?", "write decimal points in brackets and a space after each comma: [3.16, 2.36]")
+		return false
+	}
+	if len(n.Content) < s.min || s.max > 0 && len(n.Content) > s.max {
+		r.say(v.pos, fmt.Sprintf("%s: %d given", v.name, len(n.Content)), "expected "+s.describe())
+		return false
+	}
+	good := true
+	names := map[string]int{}
+	for i, c := range n.Content {
+		label := fmt.Sprint(i)
+		if id := itemName(c, s.item); id != "" {
+			if line, twice := names[id]; twice {
+				r.say(r.at(c), fmt.Sprintf("two %s are called %q, the first on line %d", s.say, id, line), "give each a name of its own")
+			}
+			names[id] = c.Line
+			label = id
+		}
+		item := r.read(c, s.item, join(v.path, label), v.name)
+		if item == nil {
+			good = false
+			continue
+		}
+		v.list = append(v.list, item)
+	}
+	return good || s.item.kind == aRecord || s.item.kind == anEither
+}
+
+// itemName is the name by which an item of a list of records is found again.
+func itemName(n *yaml.Node, s *shape) string {
+	if n.Kind != yaml.MappingNode || s.kind != aRecord {
+		return ""
+	}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		k := n.Content[i].Value
+		if (k == "name" || k == "code") && s.find(k) != nil && n.Content[i+1].Kind == yaml.ScalarNode {
+			return n.Content[i+1].Value
+		}
+	}
+	return ""
+}
+
+func join(path, name string) string {
+	if path == "" {
+		return name
+	}
+	return path + "/" + name
+}
+
+func (r *reader) record(n *yaml.Node, s *shape, v *value) {
+	v.by = map[string]*value{}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		k, c := n.Content[i], n.Content[i+1]
+		if k.Kind != yaml.ScalarNode || k.Tag == "!!merge" {
+			continue // said by scan
+		}
+		known := s.find(k.Value)
+		if known == nil {
+			r.unknown(n, i, s, v)
+			continue
+		}
+		if v.by[k.Value] != nil {
+			continue // twice: said by scan
+		}
+		if item := r.read(c, known.shape, join(v.path, k.Value), k.Value); item != nil {
+			v.by[k.Value] = item
+			v.order = append(v.order, k.Value)
+		} else {
+			v.by[k.Value] = nil
+		}
+	}
+	for _, k := range s.keys {
+		if _, there := v.by[k.name]; k.must && !there {
+			r.say(v.pos, fmt.Sprintf("%s is missing%s", k.name, inPlace(v)), fmt.Sprintf("write `%s:` (%s)", k.name, k.what))
+		}
+	}
+}
+
+func inPlace(v *value) string {
+	if v.path == "" {
+		return ""
+	}
+	return " in " + v.path
+}
+
+// unknown names the nearest known key, or the decimal comma that made a key
+// out of the second half of a number.
+func (r *reader) unknown(n *yaml.Node, i int, s *shape, v *value) {
+	k, c := n.Content[i], n.Content[i+1]
+	if digits(k.Value) && c.Kind == yaml.ScalarNode && c.Value == "" && i >= 2 {
+		whole := n.Content[i-1].Value
+		r.say(r.at(k), fmt.Sprintf("%s: %s,%s in braces is read as a number and a key", n.Content[i-2].Value, whole, k.Value),
+			fmt.Sprintf("write %s.%s", whole, k.Value))
+		return
+	}
+	known := s.names()
+	right := "did you mean `" + nearest(k.Value, known) + "`?"
+	if len(known) <= 14 {
+		right += " The keys here are " + strings.Join(known, ", ")
+	}
+	r.say(r.at(k), fmt.Sprintf("unknown key %q%s", short(k.Value), inPlace(v)), right)
+}
+
+func (r *reader) named(n *yaml.Node, s *shape, v *value) {
+	v.by = map[string]*value{}
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		k, c := n.Content[i], n.Content[i+1]
+		if k.Kind != yaml.ScalarNode || k.Tag == "!!merge" || v.by[k.Value] != nil {
+			continue
+		}
+		if item := r.read(c, s.item, join(v.path, k.Value), k.Value); item != nil {
+			v.by[k.Value] = item
+			v.order = append(v.order, k.Value)
+		}
+	}
+}

@@ -1,0 +1,232 @@
+package job
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"gopkg.in/yaml.v3"
+)
+
+// deepest is how far lists and records may be nested.
+const deepest = 20
+
+// scan turns bytes into one tree of YAML nodes, or says why they are not one.
+// Anchors, aliases, merges, tags and second documents are refused here.
+func scan(file string, data []byte) (root *yaml.Node, problems Problems) {
+	say := func(line, column int, wrong, right string) {
+		problems = append(problems, Problem{Pos{file, line, column}, wrong, right})
+	}
+	if len(data) > largest {
+		say(1, 1, "this file is larger than 1 MiB", "no job or shop file is; is it the right file?")
+		return nil, problems
+	}
+	data = bytes.TrimPrefix(data, []byte("\xEF\xBB\xBF"))
+	if line, column, wrong := notText(data); wrong != "" {
+		say(line, column, wrong, "a job or shop file is plain text in UTF-8")
+		return nil, problems
+	}
+	if len(bytes.TrimSpace(data)) == 0 {
+		say(1, 1, "the file is empty", "`rebush start` writes a job file to begin with")
+		return nil, problems
+	}
+	if line, column := tooDeep(data); line > 0 {
+		say(line, column, fmt.Sprintf("more than %d brackets are open here", deepest), "no list or record of a job goes so deep")
+		return nil, problems
+	}
+	defer func() {
+		if p := recover(); p != nil { // the YAML reader gave up on hostile bytes
+			root = nil
+			say(1, 1, "this cannot be read as YAML", "begin again from a file that `rebush start` writes")
+		}
+	}()
+	dec := yaml.NewDecoder(bytes.NewReader(data))
+	var doc yaml.Node
+	if err := dec.Decode(&doc); err != nil {
+		if errors.Is(err, io.EOF) {
+			say(1, 1, "there is nothing but comments in this file", "`rebush start` writes a job file to begin with")
+			return nil, problems
+		}
+		problems = append(problems, explain(file, string(data), err))
+		return nil, problems
+	}
+	var second yaml.Node
+	if err := dec.Decode(&second); err == nil {
+		say(max(second.Line, 1), second.Column, "a second document begins here", "one file holds one job: take the line --- away, or make two files")
+	} else if !errors.Is(err, io.EOF) {
+		problems = append(problems, explain(file, string(data), err))
+	}
+	if doc.Kind != yaml.DocumentNode || len(doc.Content) == 0 {
+		say(1, 1, "the file is empty", "`rebush start` writes a job file to begin with")
+		return nil, problems
+	}
+	root = doc.Content[0]
+	if !refuse(file, root, 1, &problems) {
+		return nil, problems
+	}
+	return root, problems
+}
+
+// refuse walks the tree for what a job file may not use. It answers false
+// where the tree is too deep to go on.
+func refuse(file string, n *yaml.Node, depth int, problems *Problems) bool {
+	say := func(wrong, right string) {
+		*problems = append(*problems, Problem{Pos{file, n.Line, n.Column}, wrong, right})
+	}
+	if depth > deepest {
+		say(fmt.Sprintf("this is nested more than %d deep", deepest), "no list or record of a job goes so deep")
+		return false
+	}
+	if n.Anchor != "" {
+		say("an anchor (&"+n.Anchor+") is not read here", "write the values out where they belong")
+	}
+	if n.Kind == yaml.AliasNode {
+		say("an alias (*"+n.Value+") is not read here", "write the values out where they belong")
+		return true
+	}
+	if n.Style&yaml.TaggedStyle != 0 {
+		say("a tag ("+n.Tag+") is not read here", "take it away and write the plain value")
+	}
+	if n.Kind == yaml.MappingNode {
+		first := map[string]int{}
+		for i := 0; i+1 < len(n.Content); i += 2 {
+			k := n.Content[i]
+			if k.Kind != yaml.ScalarNode {
+				*problems = append(*problems, Problem{Pos{file, k.Line, k.Column}, "a list or record stands where a key belongs", "write `key: value`"})
+				continue
+			}
+			if k.Tag == "!!merge" {
+				*problems = append(*problems, Problem{Pos{file, k.Line, k.Column}, "a merge (<<) is not read here", "write the values out where they belong"})
+				continue
+			}
+			if line, twice := first[k.Value]; twice {
+				*problems = append(*problems, Problem{Pos{file, k.Line, k.Column},
+					fmt.Sprintf("%q stands twice, first on line %d", k.Value, line), "keep one of them"})
+			} else {
+				first[k.Value] = k.Line
+			}
+		}
+	}
+	for _, c := range n.Content {
+		if !refuse(file, c, depth+1, problems) {
+			return false
+		}
+	}
+	return true
+}
+
+// notText finds the first byte that no text file holds.
+func notText(data []byte) (line, column int, wrong string) {
+	line, column = 1, 1
+	for i := 0; i < len(data); {
+		r, size := utf8.DecodeRune(data[i:])
+		switch {
+		case r == utf8.RuneError && size <= 1:
+			return line, column, fmt.Sprintf("byte %#02x is not UTF-8 text", data[i])
+		case r == 0:
+			return line, column, "a NUL byte: this is not a text file"
+		case r < 0x20 && r != '\n' && r != '\r' && r != '\t', r == 0x7f:
+			return line, column, fmt.Sprintf("control character %#02x: this is not a text file", r)
+		case r == '\n':
+			line, column = line+1, 0
+		}
+		i += size
+		column++
+	}
+	return 0, 0, ""
+}
+
+// tooDeep counts open brackets before the YAML reader builds a tree of them.
+// Brackets in quotes and comments count too: no job has twenty unclosed ones.
+func tooDeep(data []byte) (line, column int) {
+	depth, line, column := 0, 1, 0
+	for _, b := range data {
+		column++
+		switch b {
+		case '[', '{':
+			if depth++; depth > 10*deepest {
+				return line, column
+			}
+		case ']', '}':
+			depth = max(depth-1, 0)
+		case '\n':
+			line, column = line+1, 0
+		}
+	}
+	return 0, 0
+}
+
+var (
+	yamlLine   = regexp.MustCompile(`^yaml: (?:line (\d+): )?(.*)$`)
+	tabIndent  = regexp.MustCompile(`^ *\t`)
+	hashNumber = regexp.MustCompile(`[\[{,:]\s*(#\s?\d{1,2})\b`)
+)
+
+// explain puts an error of the YAML reader in words of the bench.
+func explain(file, text string, err error) Problem {
+	lines := strings.Split(text, "\n")
+	m := yamlLine.FindStringSubmatch(strings.ReplaceAll(err.Error(), "\n", " "))
+	line, message := 0, err.Error()
+	if m != nil {
+		line, _ = strconv.Atoi(m[1])
+		message = m[2]
+	}
+	for i, l := range lines {
+		if tabIndent.MatchString(l) {
+			return Problem{Pos{file, i + 1, strings.IndexByte(l, '\t') + 1}, "a tab stands at the beginning of this line", "indent with spaces"}
+		}
+	}
+	for i, l := range lines {
+		if at := hashNumber.FindStringSubmatchIndex(l); at != nil && (line == 0 || i < line+1) {
+			name := l[at[2]:at[3]]
+			return Problem{Pos{file, i + 1, at[2] + 1}, name + " without quotes begins a comment, and the rest of the line is lost",
+				fmt.Sprintf("write %q in quotes, or no %s", strings.ReplaceAll(name, " ", ""), strings.Trim(name, "# "))}
+		}
+	}
+	if line == 0 && strings.Contains(message, "anchor") {
+		name := strings.Trim(strings.TrimPrefix(message, "unknown anchor "), "'")
+		name = strings.TrimSuffix(name, "' referenced")
+		for i, l := range lines {
+			if at := strings.Index(l, "*"+name); at >= 0 {
+				return Problem{Pos{file, i + 1, at + 1}, "an alias (*" + name + ") is not read here", "write the values out where they belong"}
+			}
+		}
+	}
+	line = min(max(line, 1), len(lines))
+	for line < len(lines) && strings.TrimSpace(lines[line-1]) == "" {
+		line++
+	}
+	here := lines[line-1]
+	column := len(here) - len(strings.TrimLeft(here, " ")) + 1
+	wrong, right := plainYAML(message)
+	return Problem{Pos{file, line, column}, wrong, right}
+}
+
+func plainYAML(message string) (wrong, right string) {
+	has := func(s string) bool { return strings.Contains(message, s) }
+	switch {
+	case has("mapping values are not allowed"):
+		return "a second colon stands on this line, or it is indented further than the line above allows",
+			"put text that holds a colon in quotes; give keys of one record the same indentation"
+	case has("did not find expected ',' or"):
+		return "a list or record in brackets is not closed, or a comma is missing", "close it with ] or }, with commas between its parts"
+	case has("did not find expected key"), has("did not find expected '-'"), has("block sequence entries"):
+		return "the indentation does not fit the lines around it", "give keys of one record the same number of spaces; begin list items with - "
+	case has("could not find expected ':'"):
+		return "a colon is missing after a key here or on the line before", "write `key: value`"
+	case has("cannot start any token"):
+		return "this line begins with a character that YAML keeps for itself", "put text that begins with @, ` or % in quotes"
+	case has("quoted scalar"), has("unexpected end of stream"):
+		return "a quote is opened and not closed", "close it on the same line"
+	case has("escape"):
+		return "a backslash in double quotes is not understood", "use single quotes"
+	case has("document start"):
+		return "what stands here belongs to no key", "begin at the left margin with `rebush: 1`"
+	}
+	return "this is not YAML: " + message, "see the example in the README"
+}

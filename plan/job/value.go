@@ -1,0 +1,104 @@
+package job
+
+import (
+	"rebush/fits/dim"
+)
+
+// value is one value of a file, read by its shape. A nil value is a key that
+// was not given; every method answers for it.
+type value struct {
+	shape *shape
+	pos   Pos
+	path  string // "shafts/front axle/bores/left/widest"
+	name  string // last key
+	raw   string
+	len   dim.Length
+	num   float64
+	list  []*value
+	order []string // of a record or named map
+	by    map[string]*value
+}
+
+func (v *value) get(key string) *value {
+	if v == nil {
+		return nil
+	}
+	return v.by[key]
+}
+
+func (v *value) text() string {
+	if v == nil {
+		return ""
+	}
+	return v.raw
+}
+
+func (v *value) length() dim.Length {
+	if v == nil {
+		return dim.Length{}
+	}
+	return v.len
+}
+
+// number is nil where the key was not given.
+func (v *value) number() *float64 {
+	if v == nil {
+		return nil
+	}
+	n := v.num
+	return &n
+}
+
+// or is the number, or another where the key was not given.
+func (v *value) or(other float64) float64 {
+	if v == nil {
+		return other
+	}
+	return v.num
+}
+
+func (v *value) tri() Tri {
+	switch {
+	case v == nil || v.raw == "unknown":
+		return Unsaid
+	case v.raw == "yes":
+		return Yes
+	}
+	return No
+}
+
+func (v *value) items() []*value {
+	if v == nil {
+		return nil
+	}
+	return v.list
+}
+
+func (v *value) point() Point {
+	if v == nil || len(v.list) != 2 {
+		return Point{}
+	}
+	return Point{v.list[0].len, v.list[1].len}
+}
+
+// ends reads a length, or a record of left and right.
+func (v *value) ends() Ends {
+	switch {
+	case v == nil:
+		return Ends{}
+	case v.shape.kind == aLength:
+		return Ends{v.len, v.len}
+	}
+	return Ends{v.get("left").length(), v.get("right").length()}
+}
+
+// place is the position of a value, or of another where it was not given.
+func (v *value) place(other *value) Pos {
+	if v != nil {
+		return v.pos
+	}
+	if other != nil {
+		return other.pos
+	}
+	return Pos{}
+}
