@@ -1,0 +1,160 @@
+package survey
+
+import "math"
+
+// Shape is how the journal wore its bore.
+type Shape int
+
+// The shapes that are fitted.
+const (
+	OneLobe  Shape = iota // pressed one way
+	Fan                   // rocked over a fan of directions
+	TwoLobes              // pressed two ways, as under two loads
+)
+
+func (s Shape) String() string { return [...]string{"one lobe", "fan", "two lobes"}[s] }
+
+// unknowns of a shape: x0, y0, R, d, theta, then the fan's half-angle or the
+// second lobe's d and theta.
+func (s Shape) unknowns() int { return 5 + int(s) }
+
+const most = 7 // unknowns of any shape
+
+// Indices of the unknowns.
+const (
+	iX = iota
+	iY
+	iR
+	iD
+	iTheta
+	iFan // or d of the second lobe
+	iTheta2
+	iD2 = iFan
+)
+
+// widestFan bounds the half-angle of a fan: beyond it the sweep is no longer
+// one side of the hole.
+const widestFan = 80 * math.Pi / 180
+
+type vector [most]float64
+
+type matrix [most][most]float64
+
+// normal is J'J (upper triangle), J'e and the sum of squares at one place.
+type normal struct {
+	a   matrix
+	g   vector
+	ssq float64
+}
+
+// outline is a set of wall points with the journal that wore it. It is small
+// and stays on the stack.
+type outline struct {
+	pts   [][2]float64
+	r     float64
+	shape Shape
+	bounded
+}
+
+// bounded says how far the fitted direction may turn from the stated side.
+type bounded struct{ side, free float64 }
+
+// eval fills the normal equations at q. The residual of a point is
+//
+//	min(|P-O| - R, dist(P, S) - r)
+//
+// with S what the journal's centre swept: a segment, a pie slice, or two
+// segments. The Jacobian is exact on each branch.
+func (o *outline) eval(q *vector, m *normal) {
+	*m = normal{}
+	p := o.shape.unknowns()
+	sin, cos := math.Sincos(q[iTheta])
+	var sinA, cosA, sinB, cosB float64 // edges of the fan, or B the second lobe
+	switch o.shape {
+	case Fan:
+		sinA, cosA = math.Sincos(q[iTheta] - q[iFan])
+		sinB, cosB = math.Sincos(q[iTheta] + q[iFan])
+	case TwoLobes:
+		sinB, cosB = math.Sincos(q[iTheta2])
+	}
+	var row vector
+	for _, pt := range o.pts {
+		ex, ey := pt[0]-q[iX], pt[1]-q[iY]
+		rho := math.Sqrt(ex*ex + ey*ey)
+		var inv float64
+		if rho > 0 {
+			inv = 1 / rho
+		}
+		res := rho - q[iR]
+		row = vector{-ex * inv, -ey * inv, -1}
+		switch o.shape {
+		case OneLobe:
+			lobe(&row, &res, ex, ey, sin, cos, q[iD], o.r, iD, iTheta)
+		case TwoLobes:
+			lobe(&row, &res, ex, ey, sin, cos, q[iD], o.r, iD, iTheta)
+			lobe(&row, &res, ex, ey, sinB, cosB, q[iD2], o.r, iD2, iTheta2)
+		case Fan:
+			switch {
+			case ex*sinB-ey*cosB < 0: // beyond the left edge
+				if lobe(&row, &res, ex, ey, sinB, cosB, q[iD], o.r, iD, iTheta) {
+					row[iFan] = row[iTheta]
+				}
+			case ey*cosA-ex*sinA < 0: // beyond the right edge
+				if lobe(&row, &res, ex, ey, sinA, cosA, q[iD], o.r, iD, iTheta) {
+					row[iFan] = -row[iTheta]
+				}
+			case ex*cos+ey*sin > 0:
+				if e := rho - q[iD] - o.r; e < res {
+					res = e
+					row[iR], row[iD] = 0, -1
+				}
+			}
+		}
+		m.ssq += res * res
+		for i := range p {
+			ri := row[i]
+			if ri == 0 {
+				continue
+			}
+			m.g[i] += ri * res
+			for j := i; j < p; j++ {
+				m.a[i][j] += ri * row[j]
+			}
+		}
+	}
+}
+
+// lobe replaces a residual and its row where the journal swept along a segment
+// lies nearer, and says whether it did. (ex, ey) is the point from O.
+func lobe(row *vector, res *float64, ex, ey, sin, cos, d, r float64, id, it int) bool {
+	t := ex*cos + ey*sin
+	if t <= 0 {
+		return false // nearest to O itself: the disc, as r <= R
+	}
+	if t >= d { // the round end
+		vx, vy := ex-d*cos, ey-d*sin
+		l := math.Sqrt(vx*vx + vy*vy)
+		if l-r >= *res || l == 0 {
+			return false
+		}
+		*res = l - r
+		vx /= l
+		vy /= l
+		*row = vector{-vx, -vy}
+		row[id] = -(vx*cos + vy*sin)
+		row[it] = -d * (vy*cos - vx*sin)
+		return true
+	}
+	across := ey*cos - ex*sin // a flank
+	sign := 1.0
+	if across < 0 {
+		sign, across = -1, -across
+	}
+	if across-r >= *res {
+		return false
+	}
+	*res = across - r
+	*row = vector{sign * sin, -sign * cos}
+	row[it] = -sign * t
+	return true
+}
