@@ -21,6 +21,7 @@ func Circumscribed(pts [][2]float64) (Circle, error) {
 	if err := checkPoints(pts, 2); err != nil {
 		return Circle{}, err
 	}
+	pts = scattered(pts)
 	// Add one point after another; a point outside lies on the new circle.
 	c := Circle{Centre: pts[0]}
 	out := func(p [2]float64) bool { return dist(p, c.Centre) > c.R*(1+1e-12) }
@@ -44,6 +45,28 @@ func Circumscribed(pts [][2]float64) (Circle, error) {
 		}
 	}
 	return c, nil
+}
+
+// scattered returns the points in an order that jumps about, so that a circle
+// of the first few nearly holds the rest.
+func scattered(pts [][2]float64) [][2]float64 {
+	n := len(pts)
+	stride := int(0.618 * float64(n))
+	for stride > 1 && gcd(stride, n) != 1 {
+		stride--
+	}
+	out := make([][2]float64, n)
+	for i := range out {
+		out[i] = pts[i*max(stride, 1)%n]
+	}
+	return out
+}
+
+func gcd(a, b int) int {
+	for b != 0 {
+		a, b = b, a%b
+	}
+	return a
 }
 
 // Inscribed returns the largest circle that has no point inside (MICI of ISO
