@@ -1,0 +1,126 @@
+package seat
+
+import (
+	"fmt"
+	"math"
+)
+
+// Fail is the one reason why a candidate fell. It is written out in words only
+// when it is read, since the search makes many.
+type Fail struct {
+	Question   int // 1 to 11, in the order in which they are asked
+	What       what
+	Have, Want float64 // mm, N, MPa or um as the reason says
+	Name       string
+}
+
+type what int
+
+const (
+	noFail what = iota
+	shortOfCleanUp
+	dropsLoose
+	noSuchWay
+	wallTooThin
+	wallTooThinForPress
+	pressTooHeavy
+	castingCracks
+	plateYields
+	doesNotHold
+	compoundGap
+	compoundPorous
+	compoundNone
+	compoundHot
+	oldSeatSpoilt
+	boreTooLarge
+	boreClosed
+	nothingPasses
+	wallOfBush
+	tooShort
+	sideRoom
+	flangeRoom
+	pressureHigh
+	speedHigh
+	pvHigh
+	noCurrentPlastic
+	noCurrentCompound
+	neighbour
+	bossBreaks
+	strapSlide
+	coolsLoose
+)
+
+// gap is how far the figure is from what would be needed, for telling which of
+// two failures is nearer.
+func (f Fail) gap() float64 { return math.Abs(f.Want - f.Have) }
+
+// Text says the reason with its figure, in words of the bench.
+func (f Fail) Text() string {
+	switch f.What {
+	case shortOfCleanUp:
+		return fmt.Sprintf("does not clean up the wear: seat radius %.3f mm, needs %.3f", f.Have, f.Want)
+	case dropsLoose:
+		return fmt.Sprintf("too loose to press: interference from %.0f um, needs %.0f", f.Have, f.Want)
+	case noSuchWay:
+		return fmt.Sprintf("%s reaches seats of %.2f mm at most from %.2f", f.Name, f.Want, f.Have)
+	case wallTooThin:
+		return fmt.Sprintf("leaves %.2f mm at the edge, needs %.2f for any seat", f.Have, f.Want)
+	case wallTooThinForPress:
+		return fmt.Sprintf("leaves %.2f mm at the edge, needs %.2f for a press", f.Have, f.Want)
+	case pressTooHeavy:
+		return fmt.Sprintf("press up to %.0f um beside a thin wall, at most %.0f", f.Have, f.Want)
+	case castingCracks:
+		return fmt.Sprintf("pulls the casting with %.0f MPa, at most %.0f", f.Have, f.Want)
+	case plateYields:
+		return fmt.Sprintf("pulls the metal left at the edge with %.0f MPa on the mean, at most %.0f", f.Have, f.Want)
+	case doesNotHold:
+		return fmt.Sprintf("holds %.1f %s, needs %.1f, and has no second hold", f.Have, f.Name, f.Want)
+	case compoundGap:
+		return fmt.Sprintf("gap for compound %.3f mm on diameter, wants %.3f", f.Have, f.Want)
+	case compoundPorous:
+		return "compound does not bond to an oil-filled bush"
+	case compoundNone:
+		return "no retaining compound in the shop"
+	case compoundHot:
+		return fmt.Sprintf("gets %.0f C hot, compound is trusted to %.0f", f.Have, f.Want)
+	case oldSeatSpoilt:
+		return "the old seat is not sound"
+	case boreTooLarge:
+		return fmt.Sprintf("bore ends up to %.3f mm, at most %.3f", f.Have, f.Want)
+	case boreClosed:
+		return fmt.Sprintf("bore closes to %.3f mm and nothing in the shop opens it to %.3f", f.Have, f.Want)
+	case nothingPasses:
+		return fmt.Sprintf("what must pass is %.3f mm, the largest bore that still runs is %.3f", f.Have, f.Want)
+	case wallOfBush:
+		return fmt.Sprintf("wall of the bush would be %.2f mm, needs %.2f", f.Have, f.Want)
+	case tooShort:
+		return fmt.Sprintf("seat only %.2f mm long, needs %.2f or a flange", f.Have, f.Want)
+	case sideRoom:
+		return fmt.Sprintf("takes %.2f mm of the side play, %.2f is there", f.Have, f.Want)
+	case flangeRoom:
+		return fmt.Sprintf("flange %.1f mm, room for %.1f", f.Have, f.Want)
+	case pressureHigh:
+		return fmt.Sprintf("bearing pressure %.2f MPa, at most %.2f", f.Have, f.Want)
+	case speedHigh:
+		return fmt.Sprintf("rubbing speed %.2f m/s, at most %.2f", f.Have, f.Want)
+	case pvHigh:
+		return fmt.Sprintf("pv %.2f MPa m/s, at most %.2f", f.Have, f.Want)
+	case noCurrentPlastic:
+		return "plastic breaks the current path on the live side"
+	case noCurrentCompound:
+		return "compound breaks the current path on the live side"
+	case neighbour:
+		return fmt.Sprintf("leaves %.2f mm to %s, needs %.2f", f.Have, f.Name, f.Want)
+	case bossBreaks:
+		return fmt.Sprintf("leaves %.2f mm of the boss, needs %.2f", f.Have, f.Want)
+	case strapSlide:
+		return fmt.Sprintf("slide in the strap %.0f um, wants %.0f", f.Have, f.Want)
+	case coolsLoose:
+		return fmt.Sprintf("comes loose at %.0f C, in use it sees %.0f", f.Have, f.Want)
+	}
+	return ""
+}
+
+func fail(question int, w what, have, want float64) Fail {
+	return Fail{Question: question, What: w, Have: have, Want: want}
+}

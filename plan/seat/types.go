@@ -1,0 +1,209 @@
+// Package seat searches every bush on the list and every way the shop can make
+// its seat, with limits and not with nominals, and answers for each the
+// questions a careful machinist asks: does it clear the wear, how tight will it
+// be, does the wall stand it, does it hold, where does the bore end up, does
+// the axle run, is there room.
+//
+// It works on plain numbers in mm, MPa and N; the composing package fills them
+// in from the job and the tables. It trusts the survey and the target.
+package seat
+
+import "rebush/fits/press"
+
+// Hole is one bore as the search sees it.
+type Hole struct {
+	Name     string
+	S        float64 // seat radius that just clears the worn outline about the target
+	UPlace   float64 // standard uncertainty of where the hole will be cut
+	USurvey  float64 // standard uncertainty of the old centre
+	Wear     float64 // depth
+	OldR     float64 // radius of the hole when it was new
+	Journal  float64 // diameter
+	JournalU float64
+	MustPass float64 // largest diameter that goes through on assembly, 0 none
+	Plate    float64 // thickness
+	Edge     float64 // target to the nearest free edge, +Inf where none is known
+	EdgeName string
+	BossR    float64 // radius of a round boss, 0 none
+	BossE    float64 // its centre from the target
+	RoomIn   float64 // largest flange inside, diameter, 0 not said
+	RoomOut  float64
+	SideRoom float64 // length free between plate and hub on this side, NaN not known
+	Load     float64 // N on this bearing
+	RPM      float64 // 0 not said
+	Live     bool    // current passes from the axle to the plate here
+	TLow     float64 // temperature in use, degrees C
+	THigh    float64
+	Near     []Near // other bores and gears in the same plate
+	Old      *OldSeat
+	Strap    float64 // diameter of a strap-held seat, 0 none
+	Bushed   bool    // the old bush is still in
+	Plate2   Plate
+}
+
+// OldSeat is the seat of a factory bush that is out.
+type OldSeat struct {
+	Low, High float64 // diameter with the instrument's doubt
+	Sound     bool
+}
+
+// Near is a neighbour in the same plate.
+type Near struct {
+	Name string
+	At   float64 // centre to centre from the target
+	R    float64 // its radius
+}
+
+// Plate is the material that the seat is cut in.
+type Plate struct {
+	Name       string
+	Casting    bool
+	Zinc       bool
+	EHigh      float64 // for stress
+	ELow       float64 // for holding
+	ERelaxed   float64 // after years under tension above the creep figure, 0 none
+	Creep      float64 // lasting tension above which it slackens, 0 none
+	Nu         float64
+	Limit      float64 // largest tension allowed in a casting; 0 for a wrought plate
+	Yield      float64
+	YieldKnown bool
+	Alpha      float64 // 1e-6/K
+}
+
+// Metal is what a bush is made of.
+type Metal struct {
+	Name    string
+	Porous  bool
+	Plastic bool
+	Leaded  bool
+	EHigh   float64
+	ELow    float64
+	Nu      float64
+	Yield   float64 // low
+	YieldHi float64
+	Alpha   float64
+	PMax    float64 // MPa, 0 not known
+	VMax    float64 // m/s
+	PVWarn  float64 // MPa m/s
+	PVMax   float64
+}
+
+// Bush is one entry of the list with its limits.
+type Bush struct {
+	Code           string
+	Index          int
+	ODLow, ODHigh  float64
+	BLow, BHigh    float64
+	Length         float64 // with the flange
+	FlangeOD       float64 // 0 plain
+	FlangeT        float64
+	Runout         float64
+	Metal          Metal
+	Price          float64
+	Priced         bool
+	OnHand         int // -1 not said
+	Turned         bool
+	ToBuy          bool
+	TurnedBelowODs []float64
+}
+
+// Kind is a way to make a seat.
+type Kind int
+
+// The ways.
+const (
+	Reamer Kind = iota
+	BoringHead
+	EndMill
+	OldSeatWay
+	StrapWay
+)
+
+// Way is one tool that makes a seat.
+type Way struct {
+	Kind      Kind
+	Name      string
+	Size      float64
+	Low, High float64 // seat limits; of a boring head: the sizes it reaches
+	Index     int     // in the shop's list
+}
+
+// Shop is what the search needs of the shop.
+type Shop struct {
+	Ways         []Way
+	Mandrels     []float64 // rising
+	BoreReamers  []Way     // reamers that could size a bore
+	BoringFrom   float64   // 0: no boring head
+	BoringTo     float64
+	Lathe        bool
+	Compound     bool
+	PressN       float64
+	FrictionLow  float64
+	FrictionHigh float64
+}
+
+// Rules are the defaults that the search decides by, as plain numbers.
+type Rules struct {
+	CleanUp, OversizeShare, BoringHead, EndMill, Turned float64
+	NoWall, LightWall, LightShare, UsualShare           float64
+	PorousPeak, PorousHold, FlowLow, FlowHigh           float64
+	Smoothing, RzSeat, RzBush                           float64
+	HoldN, HoldFriction, HoldFactor                     float64
+	GapLow, GapHigh, CompoundShear, CompoundC           float64
+	MandrelStep, MandrelTotal, SpringLow, SpringHigh    float64
+	OverJournal, Pass, AimLow, AimHigh, ClearMax        float64 // mm
+	SeatChamfer, BushChamferThin, BushChamferThick      float64
+	ShortShare, SideLow, SideHigh, StrapLow, StrapHigh  float64
+	Tie, HotK, LeastWall                                float64
+}
+
+// Finish is how a bore gets to size.
+type Finish string
+
+// The five ways.
+const (
+	AsDelivered Finish = "as delivered"
+	Mandrel     Finish = "mandrel"
+	Ream        Finish = "ream"
+	BoreInPlace Finish = "bore"
+	ToOwnAxle   Finish = "to its own axle"
+)
+
+// Answer is one candidate judged: a bush with a way to make its seat.
+type Answer struct {
+	Bush     Bush // with the sizes chosen for a turned bush
+	Way      Way
+	Feasible bool
+	Fail     Fail
+
+	SeatLow, SeatHigh  float64 // diameters
+	CleanUp            float64 // seat radius less what the wear needs
+	ULow, UHigh        float64 // diametral interference, mm; negative is clearance
+	WindowLow, WinHigh float64 // what the hold and the wall allow
+	Ligament           float64
+	PLow, PHigh        float64 // lasting at ULow, fresh at UHigh
+	Peak               float64 // largest tension in the plate
+	PeakLimit          float64
+	Force              [2]float64 // holding at ULow with low friction; pressing at UHigh with high friction
+	Torque             [2]float64
+	Closure            [2]float64
+	Closed             [2]float64 // bore after pressing
+	Contact            float64    // length of seat in contact
+	HeldBy             string     // press | compound | strap | flange
+	Second             string     // flange | compound | stake, "" none
+	Slackens           bool       // the press relaxes over the years
+	OverYield          bool       // a wrought plate flows at the rim
+	Unproven           bool       // holding of a porous bush
+	Finish             Finish
+	FinishTool         string
+	FinishSizes        []float64  // mandrels in order, or the one tool
+	Bore               [2]float64 // limits of the finished bore
+	Expected           [2]float64 // where it will lie
+	LooseAt            float64    // degrees C, NaN never
+	PV                 float64    // NaN not known
+	PVHigh             bool       // above the warning row
+	Proud              float64    // body longer than the plate, before facing
+	SideUse            float64    // length taken outside the plate
+	Chance             float64
+	Wall               press.Wall
+}
