@@ -1,0 +1,94 @@
+// Package mesh works out gear pairs: spur pairs with profile shift and thinned
+// teeth, worms with throated, helical or straight-cut wheels, idlers and
+// trains. It answers with plain numbers: backlash at a centre distance, the
+// centre distance for a backlash, contact ratio, the window that a pair wants.
+//
+// Lengths are float64 in mm, angles of the public fields and results are in
+// degrees. Call Validate before anything else: the other methods trust it.
+//
+// It leaves out helical spur pairs, internal gears and bevels, and it knows
+// nothing of jobs, shafts or bushes.
+package mesh
+
+import (
+	"fmt"
+	"math"
+)
+
+const rad = math.Pi / 180
+
+// Involute returns inv t = tan t - t of an angle in radians, in radians.
+// Any handbook of gearing.
+func Involute(t float64) float64 { return math.Tan(t) - t }
+
+// InverseInvolute returns the angle in radians whose involute is y. It solves
+// u - atan u = y for u = tan t by Newton: that function rises and is convex
+// for u > 0, so the search cannot go astray however large y is. It answers 0
+// for y of 0 or less.
+//
+// Source: the relation, any handbook of gearing; the substitution is our own.
+func InverseInvolute(y float64) float64 {
+	if !(y > 0) {
+		return 0
+	}
+	if math.IsInf(y, 1) {
+		return math.Pi / 2
+	}
+	u := math.Cbrt(3 * y)
+	for range 60 {
+		f := u - math.Atan(u) - y
+		if u < 0.02 { // the difference of two near figures: take its series
+			u2 := u * u
+			f = u*u2*(1./3-u2*(1./5-u2*(1./7-u2/9))) - y
+		}
+		next := u - f - f/(u*u)
+		if math.Abs(next-u) <= 1e-16*u {
+			u = next
+			break
+		}
+		u = next
+	}
+	return math.Atan(u)
+}
+
+// ModuleFromDP turns a diametral pitch in teeth per inch into a module in mm:
+// 25.4/P. Pitches from 0.5 to 500 are taken.
+func ModuleFromDP(perInch float64) (float64, error) {
+	if !(perInch >= 0.5 && perInch <= 500) {
+		return 0, &RangeError{What: "the diametral pitch", Have: perInch, Want: "from 0.5 to 500 teeth per inch"}
+	}
+	return 25.4 / perInch, nil
+}
+
+// RangeError is a figure with which no gear can be reckoned.
+type RangeError struct {
+	What string // "the pressure angle"
+	Have float64
+	Want string // "from 5 to 45 degrees"
+}
+
+func (e *RangeError) Error() string {
+	return fmt.Sprintf("%s is %.6g; it should be %s", e.What, e.Have, e.Want)
+}
+
+// DistanceError is a centre distance at which the pair cannot mesh.
+type DistanceError struct {
+	Have  float64 // mm
+	Limit float64 // mm: the least distance, or the one at which the teeth part
+	Far   bool    // too far apart; else too near
+}
+
+func (e *DistanceError) Error() string {
+	if e.Far {
+		return fmt.Sprintf("at a centre distance of %.4f mm the teeth no longer reach each other; they part at %.4f mm", e.Have, e.Limit)
+	}
+	return fmt.Sprintf("a centre distance of %.4f mm is too small for these gears to mesh at all; it must be more than %.4f mm", e.Have, e.Limit)
+}
+
+// inRange refuses NaN as well as what lies outside.
+func inRange(what string, have, lo, hi float64, want string) error {
+	if have >= lo && have <= hi {
+		return nil
+	}
+	return &RangeError{What: what, Have: have, Want: want}
+}

@@ -1,0 +1,65 @@
+package mesh
+
+import (
+	"fmt"
+	"math"
+)
+
+func num(format string, v float64) string { return fmt.Sprintf(format, v) }
+
+// Tip is what a measured tip diameter says of a gear. Toy gears are met whose
+// blanks do not match their tooth count: they run at the centre distance of
+// half a tooth more or less (common practice, no source).
+type Tip struct {
+	Gear         int     // 1 or 2; of a worm drive the wheel is 2
+	Measured     float64 // mm
+	Expected     float64 // mm: module x (teeth + 2 + 2 shift)
+	Shift        float64 // the shift that would make this tip of a tooth one module high
+	VirtualTeeth float64 // the tooth count that this blank belongs to
+	Agrees       bool    // within a tenth of a module on diameter
+}
+
+func readTip(gear int, m float64, z int, x, measured float64) Tip {
+	t := Tip{Gear: gear, Measured: measured, Expected: m * (float64(z) + 2 + 2*x)}
+	t.VirtualTeeth = measured/m - 2
+	t.Shift = (t.VirtualTeeth - float64(z)) / 2
+	t.Agrees = math.Abs(measured-t.Expected) <= 0.1*m*(1+1e-9)
+	return t
+}
+
+// Tips reads the measured tip diameters, gear 1 first; unmeasured ones are
+// left out.
+func (s Spur) Tips() []Tip {
+	var out []Tip
+	if s.Tip1 > 0 {
+		out = append(out, readTip(1, s.Module, s.Z1, s.X1, s.Tip1))
+	}
+	if s.Tip2 > 0 {
+		out = append(out, readTip(2, s.Module, s.Z2, s.X2, s.Tip2))
+	}
+	return out
+}
+
+// Measured says whether both tip diameters were measured and agree with the
+// module, the tooth count and the shift: such a pair may be trusted to move a
+// shaft.
+func (s Spur) Measured() bool {
+	t := s.Tips()
+	return len(t) == 2 && t[0].Agrees && t[1].Agrees
+}
+
+// AsTipped returns the pair with the shift that its tips imply, for each
+// gear whose tip does not agree. It supposes that the blank was cut to full
+// depth. Say so when it is used: a tip turned down looks the same.
+func (s Spur) AsTipped() Spur {
+	for _, t := range s.Tips() {
+		switch {
+		case t.Agrees:
+		case t.Gear == 1:
+			s.X1 = t.Shift
+		default:
+			s.X2 = t.Shift
+		}
+	}
+	return s
+}
