@@ -1,0 +1,118 @@
+package chance
+
+import (
+	"math"
+
+	"rebush/fits/odds"
+)
+
+// Line is one check of the closed-form budget: a quantity taken as normal
+// about Mean with standard uncertainty U, and the chance P that it lies
+// between Low and High.
+type Line struct {
+	Check         string
+	Mean, U       float64 // mm
+	Low, High, P  float64
+	Contributions []odds.Term
+}
+
+// Budget is the closed-form budget of the same model, where the model is
+// straight: clean-up about the wear direction, press, finished bore where a
+// tool gives it, and the window of each trusted pair. It stands beside the
+// trials in tests and on no sheet.
+//
+// Source: JCGM 100:2008, 5.1.2; contributions by metrology 7.1.
+func (m *Model) Budget() []Line {
+	var out []Line
+	for i := range m.Bores {
+		b := &m.Bores[i]
+		if b.Kind == Leave {
+			continue
+		}
+		if b.Kind == Cut {
+			out = append(out, m.cleanupLine(b))
+		}
+		seat, od := b.Seat.Mid+b.Seat.Over/2, (b.OD.Low+b.OD.High)/2
+		out = append(out, line(b.Name+": press", od-seat, b.PressUM[0]/1000, b.PressUM[1]/1000, append(b.Seat.terms(-1), b.OD.terms(1)...)))
+		if b.Finish == BoreInPlace || b.Finish == Ream {
+			tool := Size{Low: b.ToolMM[0], High: b.ToolMM[1]}
+			out = append(out, line(b.Name+": running clearance", (tool.Low+tool.High)/2-b.JournalMM, b.RunningUM[0]/1000, b.RunningUM[1]/1000,
+				append(tool.terms(1), odds.Term{What: "journal", C: -1, U: b.UJournalMM})))
+		}
+	}
+	for i := range m.Gears {
+		if !m.Gears[i].ReportOnly {
+			out = append(out, m.gearLine(&m.Gears[i]))
+		}
+	}
+	return out
+}
+
+func line(check string, mean, low, high float64, terms []odds.Term) Line {
+	u, _ := odds.Combine(terms)
+	p := odds.Sum{Mean: mean, Sigma: u}.Inside(low, high)
+	return Line{check, mean, u, low, high, p, terms}
+}
+
+// terms are the errors of a seat size, times c.
+func (s SeatSize) terms(c float64) []odds.Term {
+	return []odds.Term{{What: "tool", C: c, U: s.Half / math.Sqrt(3)}, {What: "oversize", C: c, U: s.Over / math.Sqrt(12)}, {What: "seat", C: c, U: s.Sigma}}
+}
+
+func (s Size) terms(c float64) []odds.Term {
+	return []odds.Term{{What: "limits", C: c, U: (s.High - s.Low) / math.Sqrt(12)}, {What: "measured", C: c, U: s.U}}
+}
+
+// cleanupLine takes the worst point of the lobe as the only one: good where
+// the wear is larger than the doubt.
+func (m *Model) cleanupLine(b *Bore) Line {
+	s := b.Survey
+	wx, wy := unit(s.TowardsDeg)
+	vx, vy := b.TargetMM[0]-s.Centre[0], b.TargetMM[1]-s.Centre[1]
+	need := math.Hypot(vx-s.D*wx, vy-s.D*wy) + s.JournalR
+	along := math.Sqrt(math.Max(0, s.Cov[0]*wx*wx+2*s.Cov[1]*wx*wy+s.Cov[2]*wy*wy))
+	terms := append(b.Seat.terms(0.5), odds.Term{What: "survey", C: 1, U: along}, odds.Term{What: "wear depth", C: -1, U: s.UDepthMM},
+		odds.Term{What: "hole", C: 1, U: b.UHoleMM}, odds.Term{What: "clamping", C: 1, U: m.Setups[b.Setup].UMM})
+	return line(b.Name+": clean-up", (b.Seat.Mid+b.Seat.Over/2)/2-need, 0, math.MaxFloat64, terms)
+}
+
+func (m *Model) gearLine(g *Gear) Line {
+	c := m.compileGear(g)
+	mean := g.CentreMM
+	terms := []odds.Term{{What: "geometry", C: -1, U: g.UGeomMM}, {What: "mate", C: 1, U: g.UMateMM},
+		{What: "run-out of the wheel", C: 1, U: c.e0 / math.Sqrt2}, {What: "run-out of the mate", C: 1, U: c.e1 / math.Sqrt2}}
+	shared := make([][2]float64, len(m.Setups))
+	for k := 0; k < c.n; k++ {
+		b := &m.Bores[c.bore[k]]
+		x, y := c.wx[k], c.wy[k]
+		w := math.Hypot(x, y)
+		lx, ly := unit(m.Shafts[b.Shaft].LoadDeg)
+		load := x*lx + y*ly
+		clear, spread := (b.RunningUM[0]+b.RunningUM[1])/2000, 0.0
+		if b.Kind != Leave && (b.Finish == BoreInPlace || b.Finish == Ream) {
+			clear = (b.ToolMM[0]+b.ToolMM[1])/2 - b.JournalMM
+			spread = math.Hypot((b.ToolMM[1]-b.ToolMM[0])/math.Sqrt(12), b.UJournalMM)
+		}
+		mean += load * clear / 2
+		terms = append(terms, odds.Term{What: "running clearance " + b.Name, C: load / 2, U: spread})
+		if b.Kind == Cut {
+			terms = append(terms, odds.Term{What: "hole " + b.Name, C: w, U: b.UHoleMM})
+			shared[b.Setup][0] += x
+			shared[b.Setup][1] += y
+		} else {
+			s := b.Survey.Cov
+			terms = append(terms, odds.Term{What: "survey " + b.Name, C: 1, U: math.Sqrt(math.Max(0, s[0]*x*x+2*s[1]*x*y+s[2]*y*y))})
+		}
+		e := b.RunoutMM / 2 / math.Sqrt2
+		if b.RunoutEven {
+			e = b.RunoutMM / 2 / math.Sqrt(6)
+		}
+		if b.Kind != Leave && b.Finish != BoreInPlace {
+			terms = append(terms, odds.Term{What: "run-out of the bush " + b.Name, C: w, U: e})
+		}
+	}
+	for i, v := range shared {
+		terms = append(terms, odds.Term{What: "clamping " + m.Setups[i].Name, C: math.Hypot(v[0], v[1]), U: m.Setups[i].UMM})
+	}
+	return line(g.Name+": window", mean, g.WindowMM[0], g.WindowMM[1], terms)
+}

@@ -1,0 +1,224 @@
+package chance
+
+import "math"
+
+// The streams of a bore, a gear and a clamping: each word feeds at most two
+// sources, low half first.
+const (
+	sSurvey  = iota // x, y of the old centre
+	sHole           // x, y of the hole
+	sSeat           // size of the tool, its oversize
+	sSeatN          // normal error of the seat, wear depth
+	sOD             // even, normal
+	sHoleDia        // bore of the bush: even, normal
+	sRunout         // clocking, amount
+	sClosure        // flow, slope
+	sFinish         // finished size, journal
+	boreStreams
+)
+const (
+	gDoubt = iota // geometry, mate
+	gClock        // wheel, mate
+	gearStreams
+)
+const (
+	ownBore = iota + 1
+	ownGear
+	ownSetup
+)
+
+// boreC is a bore made ready for the loop, all in mm.
+type boreC struct {
+	kind             Kind
+	finish           Finish
+	setup            int
+	vx, vy           float64 // from the old centre to the target
+	survey           bool
+	l11, l21, l22    float64 // square root of the covariance
+	r, jr, d, uDepth float64
+	wx, wy           float64 // the way of the wear
+	fx, fy, gx, gy   float64 // ends of the fan
+	cosFan           float64
+	uHole            float64
+	seatLo, seatW    float64
+	over, sigma      float64
+	seatMid          float64
+	odLo, odW, odU   float64
+	idLo, idW, idU   float64
+	ecc              float64
+	eccEven          bool
+	uMin, uMax       float64
+	elastic          float64
+	flowLo, flowW    float64
+	slopeLo, slopeW  float64
+	toolLo, toolW    float64
+	maxOpen          float64
+	boreLo, boreHi   float64
+	runLo, runHi     float64
+	runMid           float64
+	journal, uj      float64
+	mustPass         float64
+	left, none       float64
+	nextLeft         float64
+	ex, ey           float64 // the way to the edge
+	stress, limit    float64 // per mm
+	cap              float64
+	next             bool
+	nextR            float64
+	large, spoilt    class // what becomes of a seat too large, of a bush too large
+	lx, ly           float64
+}
+
+type gearC struct {
+	n                   int // bores that carry the pair
+	bore                [4]int
+	wx, wy              [4]float64 // weight of each bore's move
+	centre              float64
+	lo, hi, tight       float64
+	loose               float64
+	e0, e1, reach       float64
+	ug, um              float64
+	onL, onR            int
+	bx, by              float64 // right target less left target
+	ox, oy              float64
+	along, across, lean float64
+	bad                 class // what becomes of a pair that cannot run
+}
+
+type compiled struct {
+	tab    *tables
+	bores  []boreC
+	gears  []gearC
+	setups []float64
+	places int // bores or gears, whichever are more
+}
+
+func unit(deg float64) (x, y float64) {
+	y, x = math.Sincos(deg * math.Pi / 180)
+	return grid(x), grid(y)
+}
+
+// grid takes off the last digits, in which platforms differ.
+func grid(v float64) float64 { return math.Round(v*1e12) / 1e12 }
+
+func (m *Model) compile() *compiled {
+	c := &compiled{tab: sharedTables(), bores: make([]boreC, len(m.Bores)), setups: make([]float64, len(m.Setups)),
+		places: max(len(m.Bores), len(m.Gears))}
+	for i, s := range m.Setups {
+		c.setups[i] = s.UMM
+	}
+	for i := range m.Bores {
+		c.bores[i] = m.compileBore(&m.Bores[i])
+	}
+	for i := range m.Gears {
+		if !m.Gears[i].ReportOnly {
+			c.gears = append(c.gears, m.compileGear(&m.Gears[i]))
+		} else {
+			c.gears = append(c.gears, gearC{n: -1})
+		}
+	}
+	return c
+}
+
+func (m *Model) compileBore(b *Bore) boreC {
+	s, w := b.Survey, b.Wall
+	c := boreC{kind: b.Kind, finish: b.Finish, setup: b.Setup,
+		vx: b.TargetMM[0] - s.Centre[0], vy: b.TargetMM[1] - s.Centre[1],
+		r: s.R, jr: s.JournalR, d: s.D, uDepth: s.UDepthMM,
+		uHole: b.UHoleMM, seatLo: b.Seat.Mid - b.Seat.Half, seatW: 2 * b.Seat.Half, over: b.Seat.Over, sigma: b.Seat.Sigma,
+		seatMid: b.Seat.Mid, odLo: b.OD.Low, odW: b.OD.High - b.OD.Low, odU: b.OD.U,
+		idLo: b.Hole.Low, idW: b.Hole.High - b.Hole.Low, idU: b.Hole.U,
+		ecc: b.RunoutMM / 2, eccEven: b.RunoutEven,
+		uMin: b.PressUM[0] / 1000, uMax: b.PressUM[1] / 1000,
+		elastic: b.Closure.Elastic, flowLo: b.Closure.FlowUM[0] / 1000, flowW: (b.Closure.FlowUM[1] - b.Closure.FlowUM[0]) / 1000,
+		slopeLo: b.Closure.Slope[0], slopeW: b.Closure.Slope[1] - b.Closure.Slope[0],
+		toolLo: b.ToolMM[0], toolW: b.ToolMM[1] - b.ToolMM[0], maxOpen: b.MaxOpenMM,
+		boreLo: b.BoreMM[0], boreHi: b.BoreMM[1], runLo: b.RunningUM[0] / 1000, runHi: b.RunningUM[1] / 1000,
+		journal: b.JournalMM, uj: b.UJournalMM, mustPass: b.MustPassMM,
+		left: w.LeftMM, none: w.NoneBelowMM, nextLeft: w.NextLeftMM, stress: w.StressPerUM * 1000, limit: w.StressLimit, cap: w.StressCapMPa,
+		next: b.NextBush, nextR: b.NextSeatMM, large: lost, spoilt: spoilt}
+	c.runMid = (c.runLo + c.runHi) / 2
+	if b.Closure.FlowUM[1] <= 0 {
+		c.flowLo = math.MaxFloat64 / 4
+	}
+	if b.Finish == BoreInPlace {
+		c.ecc = 0
+	}
+	if b.NextBush || b.Bond {
+		c.large = next
+	}
+	if !b.Replaceable {
+		c.spoilt = c.large
+	}
+	if s.Cov[0] > 0 || s.Cov[2] > 0 {
+		c.survey = true
+		c.l11 = math.Sqrt(s.Cov[0])
+		if c.l11 > 0 {
+			c.l21 = s.Cov[1] / c.l11
+		}
+		c.l22 = math.Sqrt(math.Max(0, s.Cov[2]-float64(c.l21*c.l21)))
+	}
+	c.wx, c.wy = unit(s.TowardsDeg)
+	c.fx, c.fy = unit(s.TowardsDeg - s.FanDeg)
+	c.gx, c.gy = unit(s.TowardsDeg + s.FanDeg)
+	c.cosFan, _ = unit(s.FanDeg)
+	c.ex, c.ey = unit(w.EdgeDeg)
+	c.lx, c.ly = unit(m.Shafts[b.Shaft].LoadDeg)
+	return c
+}
+
+func (m *Model) compileGear(g *Gear) gearC {
+	c := gearC{centre: g.CentreMM, lo: g.WindowMM[0], hi: g.WindowMM[1], tight: g.TightMM, loose: g.LooseMM,
+		e0: g.RunoutMM[0] / 2, e1: g.RunoutMM[1] / 2, ug: g.UGeomMM, um: g.UMateMM, bad: lost, onL: -1, onR: -1,
+		ox: g.Open[0], oy: g.Open[1], along: g.LeanAlong, across: g.LeanAcross, lean: g.LeanLimitMM}
+	c.reach = c.e0 + c.e1
+	if c.loose == 0 {
+		c.loose = math.MaxFloat64
+	}
+	add := func(shaft int, station, sign float64) {
+		left, right := m.boresOf(shaft)
+		put := func(i int, w float64) {
+			if i < 0 || w == 0 {
+				return
+			}
+			c.bore[c.n], c.wx[c.n], c.wy[c.n] = i, sign*w*g.Open[0], sign*w*g.Open[1]
+			c.n++
+			if m.Bores[i].Kind == Cut && m.Bores[i].Eccentric {
+				c.bad = next
+			}
+		}
+		switch {
+		case left < 0:
+			put(right, 1)
+		case right < 0:
+			put(left, 1)
+		default:
+			put(left, 1-station)
+			put(right, station)
+		}
+	}
+	add(g.On, g.Station, 1)
+	if g.MateOn != FixedMate {
+		add(g.MateOn, g.MateStation, -1)
+	}
+	if l, r := m.boresOf(g.On); l >= 0 && r >= 0 && g.LeanLimitMM > 0 {
+		c.onL, c.onR = l, r
+		c.bx, c.by = m.Bores[r].TargetMM[0]-m.Bores[l].TargetMM[0], m.Bores[r].TargetMM[1]-m.Bores[l].TargetMM[1]
+	}
+	return c
+}
+
+// boresOf finds the left and right bore of a shaft, -1 where there is none.
+func (m *Model) boresOf(shaft int) (left, right int) {
+	left, right = -1, -1
+	for i := range m.Bores {
+		if m.Bores[i].Shaft == shaft {
+			if m.Bores[i].Right {
+				right = i
+			} else {
+				left = i
+			}
+		}
+	}
+	return left, right
+}

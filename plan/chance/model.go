@@ -1,0 +1,171 @@
+// Package chance says how likely a plan is to come right: trials over every
+// source of error of the plan, on plain numbers. It knows nothing of jobs,
+// bushes or tables; whoever composes the plan fills a Model.
+//
+// Every source of error draws from a stream of its own, so that a changed
+// source leaves the random numbers of all the others as they were and two
+// plans are compared on the same luck.
+package chance
+
+// Model is everything a trial needs. Lengths in mm, interference in um,
+// tension in MPa, angles in degrees. Standard uncertainties (U...) and
+// half-widths are 0 or more; a 0 is a source without error.
+type Model struct {
+	Setups []Setup
+	Shafts []Shaft
+	Bores  []Bore
+	Gears  []Gear
+}
+
+// Setup is one clamping; its error is shared by all bores cut in it.
+type Setup struct {
+	Name string  // "A"
+	UMM  float64 // per axis
+}
+
+// Shaft is one shaft.
+type Shaft struct {
+	Name    string
+	LoadDeg float64 // the way it is pressed in its bores
+}
+
+// Kind says what is done to a bore.
+type Kind int
+
+// The three kinds. A Cut bore gets a new seat at its target. An OldSeat keeps
+// the sound seat of its old bush: a new bush goes in, nothing is cut, and its
+// place is known as well as its survey. Leave is not touched.
+const (
+	Cut Kind = iota
+	OldSeat
+	Leave
+)
+
+// Finish says how the pressed bore gets its size.
+type Finish int
+
+// The finishes. Mandrel and Ream leave the bore where the pressed bush has it;
+// BoreInPlace cuts it true to the spindle or in line with the other plate and
+// so takes out the run-out of the bush. OwnAxle opens it until the very axle
+// runs, which takes out the doubt about the journal.
+const (
+	AsDelivered Finish = iota
+	Mandrel
+	Ream
+	BoreInPlace
+	OwnAxle
+)
+
+// Bore is one bore and what is done to it.
+type Bore struct {
+	Name  string // "front axle.left"
+	Shaft int    // index
+	Right bool   // in the right plate
+	Kind  Kind
+	Setup int // index of the clamping it is cut in
+
+	Survey   Survey
+	SurveyBy string // instrument of the old centre, "inside calliper"
+	TargetMM [2]float64
+	UHoleMM  float64 // per axis
+
+	Seat   SeatSize
+	SeatBy string // "5 mm reamer"
+	OD     Size   // outside of the bush
+	Hole   Size   // bore of the bush before pressing
+
+	RunoutMM   float64 // total run-out of bore to outside; eccentricity is half
+	RunoutEven bool    // run-out is a limit: eccentricity even from 0 to half, else all of it
+
+	PressUM [2]float64 // interference wanted, least and most
+	Closure Closure
+
+	Finish     Finish
+	ToolMM     [2]float64 // size the finish gives; OwnAxle: clearance over the journal
+	MaxOpenMM  float64    // most that a mandrel opens the bore, 0 no limit
+	BoreMM     [2]float64 // limits of the finished bore; not looked at for OwnAxle
+	RunningUM  [2]float64 // running clearance accepted, least and most
+	JournalMM  float64
+	UJournalMM float64
+	JournalBy  string  // instrument, "micrometer"
+	MustPassMM float64 // least bore that lets through what has to go through; 0 nothing
+
+	Wall Wall
+
+	NextBush    bool    // a larger bush could be had
+	NextSeatMM  float64 // radius of its seat, mm; 0: turned to any size that is wanted
+	Bond        bool    // a seat too large can be bonded
+	Eccentric   bool    // an eccentric bush could put a misplaced bore right
+	Replaceable bool    // a spoilt bush can be replaced by one of its kind
+}
+
+// Survey is where the old bore was and how it wore (metrology.md 2.1): a
+// circle of radius R about Centre joined with the journal of radius
+// JournalR, displaced by D = clearance + wear towards TowardsDeg, over a fan
+// of FanDeg to either side.
+type Survey struct {
+	Centre     [2]float64
+	Cov        [3]float64 // xx, xy, yy of the centre, mm^2
+	R          float64
+	JournalR   float64
+	D          float64
+	UDepthMM   float64 // standard uncertainty of the wear depth
+	TowardsDeg float64
+	FanDeg     float64 // half-angle, below 90
+}
+
+// SeatSize is the diameter a tool cuts: even over Mid plus and minus Half,
+// plus an oversize even from 0 to Over, plus a normal error.
+type SeatSize struct{ Mid, Half, Over, Sigma float64 }
+
+// Size is a diameter even between limits, or one that was measured: Low equal
+// to High with a normal error U.
+type Size struct{ Low, High, U float64 }
+
+// Closure is how the bore closes on pressing: Elastic per unit of
+// interference until the bush flows, at an interference even between FlowUM
+// limits (0, 0: it never flows), then a slope even between Slope limits.
+type Closure struct {
+	Elastic float64
+	FlowUM  [2]float64
+	Slope   [2]float64
+}
+
+// Wall is the metal beside the seat. EdgeDeg is the way to the nearest free
+// edge. Zero values switch a check off.
+type Wall struct {
+	LeftMM       float64 // metal left to edge with the seat in its middle size on target
+	NoneBelowMM  float64 // below this the wall is given up
+	EdgeDeg      float64
+	StressPerUM  float64 // greatest tension per um of interference
+	StressLimit  float64 // tension at which the wall is given up
+	NextLeftMM   float64 // the same metal with the next bush up; 0: not looked at
+	StressCapMPa float64 // the most that a flowing bush can raise; 0 no cap
+}
+
+// Gear is one pair, straightened about its plan: a distance of centres that
+// grows by Open . d when the wheel's shaft moves by d.
+type Gear struct {
+	Name        string
+	On          int     // shaft of the wheel
+	Station     float64 // 0 at the left bore, 1 at the right, beyond outside
+	MateOn      int     // shaft of the mate, FixedMate where it is on none of the job
+	MateStation float64
+	Open        [2]float64 // unit vector
+	CentreMM    float64    // with every bore on target and no running clearance
+	WindowMM    [2]float64 // accepted, shaft under load
+	TightMM     float64    // least for the tightest tooth; 0 not looked at
+	LooseMM     float64    // most, for contact ratio; 0 not looked at
+	RunoutMM    [2]float64 // total run-out of wheel and mate
+	UGeomMM     float64    // doubt about the computed distances
+	UMateMM     float64    // doubt about the place of a fixed mate
+	ReportOnly  bool       // not trusted: decides nothing
+
+	// Loss of normal backlash per mm that the right bore stands off the left
+	// one, along Open and square to it (mesh.md 6.5: face/span sin alpha,
+	// face/span cos alpha), and the most accepted. A limit of 0: no check.
+	LeanAlong, LeanAcross, LeanLimitMM float64
+}
+
+// FixedMate stands for a mate on none of the shafts.
+const FixedMate = -1

@@ -1,0 +1,319 @@
+package chance
+
+import (
+	"math"
+	"math/rand/v2"
+)
+
+// class is how a trial ends, better before worse.
+type class int32
+
+const (
+	right class = iota
+	rework
+	spoilt
+	next
+	lost
+	classes
+)
+
+// The checks in the order of the job.
+const (
+	kCleanup = iota
+	kWall
+	kLoose
+	kCrack
+	kTight
+	kBoreSmall
+	kBoreLarge
+	kRunTight
+	kRunLoose
+	kMustPass
+	kLean
+	kNoBacklash
+	kMeshTight
+	kMeshLoose
+	kContact
+	checks
+)
+
+// sight is what the checks of one trial have seen so far: the worst class and
+// the first check that failed, as check*places + place.
+type sight struct {
+	worst class
+	first int32
+}
+
+func (s *sight) fail(c class, at int) {
+	if c > s.worst {
+		s.worst = c
+	}
+	if int32(at) < s.first {
+		s.first = int32(at)
+	}
+}
+
+// worker holds what one goroutine needs; nothing is allocated in the loop.
+type worker struct {
+	pcg    rand.PCG
+	bore   [][boreStreams]uint64
+	gear   [][gearStreams]uint64
+	setup  []uint64
+	sx, sy []float64 // of each clamping
+	px, py []float64 // of each bore's axis, off its target
+	qx, qy []float64 // the same with its share of the running clearance
+	centre []float64 // of each pair, as it came out
+	clear  []float64 // running clearance of each bore
+}
+
+func newWorker(bores, gears, setups int) *worker {
+	f := func(n int) []float64 { return make([]float64, n) }
+	return &worker{bore: make([][boreStreams]uint64, bores), gear: make([][gearStreams]uint64, gears), setup: make([]uint64, setups),
+		sx: f(setups), sy: f(setups), px: f(bores), py: f(bores), qx: f(bores), qy: f(bores), centre: f(gears), clear: f(bores)}
+}
+
+func (w *worker) seed(seed uint64, block int) {
+	base := blockBase(&w.pcg, seed, block)
+	for i := range w.bore {
+		starts(w.bore[i][:], base, ownBore, i)
+	}
+	for i := range w.gear {
+		starts(w.gear[i][:], base, ownGear, i)
+	}
+	for i := range w.setup {
+		starts(w.setup[i:i+1], base, ownSetup, i)
+	}
+}
+
+// trial runs one trial of the block that was seeded. All products that are
+// added to something are rounded by themselves, so that no platform fuses
+// them and every platform counts the same.
+func (w *worker) trial(c *compiled, t uint64) sight {
+	t *= gamma
+	tab := c.tab
+	for i, u := range c.setups {
+		x := mix(w.setup[i] + t)
+		w.sx[i] = float64(u * tab.normal(uint32(x)))
+		w.sy[i] = float64(u * tab.normal(uint32(x>>32)))
+	}
+	s := sight{first: math.MaxInt32}
+	for i := range c.bores {
+		w.tryBore(c, i, t, &s)
+	}
+	for i := range c.gears {
+		if c.gears[i].n >= 0 {
+			w.tryGear(c, i, t, &s)
+		}
+	}
+	return s
+}
+
+func (w *worker) tryBore(c *compiled, i int, t uint64, s *sight) {
+	b, st, tab, places := &c.bores[i], &w.bore[i], c.tab, c.places
+
+	// Where the old centre truly was, off the survey.
+	var ox, oy float64
+	if b.survey {
+		x := mix(st[sSurvey] + t)
+		z1, z2 := tab.normal(uint32(x)), tab.normal(uint32(x>>32))
+		ox = float64(b.l11 * z1)
+		oy = float64(b.l21*z1) + float64(b.l22*z2)
+	}
+	// Where the seat came, off the target.
+	px, py := ox, oy
+	if b.kind == Cut {
+		px, py = w.sx[b.setup], w.sy[b.setup]
+		if b.uHole > 0 {
+			x := mix(st[sHole] + t)
+			px += float64(b.uHole * tab.normal(uint32(x)))
+			py += float64(b.uHole * tab.normal(uint32(x>>32)))
+		}
+	}
+	if b.kind == Leave {
+		w.px[i], w.py[i] = px, py
+		h := b.runMid / 2
+		w.clear[i] = b.runMid
+		w.qx[i], w.qy[i] = px+float64(h*b.lx), py+float64(h*b.ly)
+		return
+	}
+
+	x := mix(st[sSeat] + t)
+	seat := b.seatLo + float64(b.seatW*even(uint32(x))) + float64(b.over*even(uint32(x>>32)))
+	depth := b.d
+	if b.sigma > 0 || b.uDepth > 0 {
+		x = mix(st[sSeatN] + t)
+		seat += float64(b.sigma * tab.normal(uint32(x)))
+		depth += float64(b.uDepth * tab.normal(uint32(x>>32)))
+	}
+	replaced := false // by another bush, which is then taken to run in the middle
+	if b.kind == Cut {
+		// From the true old centre to the seat.
+		vx, vy := b.vx+px-ox, b.vy+py-oy
+		need := b.need(vx, vy, depth)
+		if seat < 2*need {
+			replaced = true
+			k := lost
+			if b.next && (b.nextR == 0 || b.nextR >= need) && (b.nextLeft == 0 || b.nextLeft >= b.none) {
+				k = next
+			}
+			s.fail(k, kCleanup*places+i)
+		}
+		if b.none > 0 && b.left-float64(px*b.ex)-float64(py*b.ey)-(seat-b.seatMid)/2 < b.none {
+			s.fail(lost, kWall*places+i)
+		}
+	}
+
+	x = mix(st[sRunout] + t)
+	if b.ecc > 0 {
+		e := b.ecc
+		if b.eccEven {
+			e = float64(e * even(uint32(x>>32)))
+		}
+		cos, sin := tab.clock(uint32(x))
+		px += float64(e * cos)
+		py += float64(e * sin)
+	}
+	clear := b.runMid
+	if !replaced {
+		x = mix(st[sOD] + t)
+		u := b.odLo + float64(b.odW*even(uint32(x))) - seat
+		if b.odU > 0 {
+			u += float64(b.odU * tab.normal(uint32(x>>32)))
+		}
+		if u < b.uMin {
+			s.fail(b.large, kLoose*places+i)
+			replaced = true
+		} else {
+			if u > b.uMax {
+				s.fail(rework, kTight*places+i)
+				if b.limit > 0 {
+					p := b.stress * u
+					if b.cap > 0 && p > b.cap {
+						p = b.cap
+					}
+					if p > b.limit {
+						s.fail(lost, kCrack*places+i)
+					}
+				}
+				u = b.uMax
+			}
+			clear = w.size(b, st, tab, t, u, s, places, i)
+		}
+	}
+	h := clear / 2
+	w.clear[i] = clear
+	w.px[i], w.py[i] = px, py
+	w.qx[i], w.qy[i] = px+float64(h*b.lx), py+float64(h*b.ly)
+}
+
+// need is the seat radius that clears the worn outline when the seat stands
+// at (vx, vy) from the old centre.
+//
+// Source: metrology 4.1 (derived, exact), the worst point of a fan included.
+func (b *boreC) need(vx, vy, depth float64) float64 {
+	away := math.Sqrt(float64(vx*vx) + float64(vy*vy))
+	far := 0.0
+	if -float64(vx*b.wx)-float64(vy*b.wy) >= away*b.cosFan {
+		far = away + depth
+	} else {
+		m := min(float64(vx*b.fx)+float64(vy*b.fy), float64(vx*b.gx)+float64(vy*b.gy))
+		far = math.Sqrt(max(0, float64(vx*vx)+float64(vy*vy)+float64(depth*depth)-2*float64(depth*m)))
+	}
+	return max(away+b.r, far+b.jr)
+}
+
+// size presses the bush at interference u, finishes its bore and returns the
+// running clearance that came of it.
+func (w *worker) size(b *boreC, st *[boreStreams]uint64, tab *tables, t uint64, u float64, s *sight, places, i int) float64 {
+	x := mix(st[sHoleDia] + t)
+	bore := b.idLo + float64(b.idW*even(uint32(x)))
+	if b.idU > 0 {
+		bore += float64(b.idU * tab.normal(uint32(x>>32)))
+	}
+	if u > 0 {
+		x = mix(st[sClosure] + t)
+		flow := b.flowLo + float64(b.flowW*even(uint32(x)))
+		if u <= flow {
+			bore -= float64(b.elastic * u)
+		} else {
+			slope := b.slopeLo + float64(b.slopeW*even(uint32(x>>32)))
+			bore -= float64(b.elastic*flow) + float64(slope*(u-flow))
+		}
+	}
+	x = mix(st[sFinish] + t)
+	journal := b.journal + float64(b.uj*tab.normal(uint32(x>>32)))
+	if b.finish != AsDelivered {
+		size := b.toolLo + float64(b.toolW*even(uint32(x)))
+		if b.finish == OwnAxle {
+			size += journal
+		}
+		if b.maxOpen > 0 && size > bore+b.maxOpen {
+			size = bore + b.maxOpen
+		}
+		bore = max(bore, size)
+	}
+	if b.finish != OwnAxle {
+		if bore < b.boreLo {
+			s.fail(rework, kBoreSmall*places+i)
+			return b.runMid // once it has been sized again
+		}
+		if bore > b.boreHi {
+			s.fail(b.spoilt, kBoreLarge*places+i)
+			return b.runMid
+		}
+	}
+	clear := bore - journal
+	if clear < b.runLo {
+		s.fail(rework, kRunTight*places+i)
+		return b.runLo
+	}
+	if clear > b.runHi {
+		s.fail(b.spoilt, kRunLoose*places+i)
+		return b.runMid
+	}
+	if bore < b.mustPass {
+		s.fail(rework, kMustPass*places+i)
+	}
+	return clear
+}
+
+func (w *worker) tryGear(c *compiled, i int, t uint64, s *sight) {
+	g, st, tab, places := &c.gears[i], &w.gear[i], c.tab, c.places
+	a := g.centre
+	for k := 0; k < g.n; k++ {
+		j := g.bore[k]
+		a += float64(g.wx[k]*w.qx[j]) + float64(g.wy[k]*w.qy[j])
+	}
+	x := mix(st[gDoubt] + t)
+	// A doubt about the computed distances moves all limits alike.
+	a -= float64(g.ug * tab.normal(uint32(x)))
+	a += float64(g.um * tab.normal(uint32(x>>32)))
+	w.centre[i] = a
+	if g.onL >= 0 {
+		dx, dy := g.bx+w.px[g.onR]-w.px[g.onL], g.by+w.py[g.onR]-w.py[g.onL]
+		in := math.Abs(float64(dx*g.ox) + float64(dy*g.oy))
+		out := math.Abs(float64(dx*g.oy) - float64(dy*g.ox))
+		if float64(in*g.along)+float64(out*g.across) > g.lean {
+			s.fail(next, kLean*places+i)
+		}
+	}
+	if a-g.reach < g.tight {
+		s.fail(g.bad, kNoBacklash*places+i)
+	}
+	if a > g.loose {
+		s.fail(g.bad, kContact*places+i)
+	}
+	// The backlash is felt at one clocking of wheel and mate.
+	if g.reach > 0 {
+		x = mix(st[gClock] + t)
+		cos, _ := tab.clock(uint32(x))
+		a += float64(g.e0 * cos)
+		cos, _ = tab.clock(uint32(x >> 32))
+		a += float64(g.e1 * cos)
+	}
+	if a < g.lo {
+		s.fail(next, kMeshTight*places+i)
+	} else if a > g.hi {
+		s.fail(next, kMeshLoose*places+i)
+	}
+}
