@@ -1,0 +1,166 @@
+package draw
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/go-pdf/fpdf"
+)
+
+// fixedDay stands in the metadata of a document without a date, so that the
+// same job gives the same bytes on every day.
+var fixedDay = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+
+var family = [2]string{"r", "b"}
+
+// Write writes the document as PDF. The same record gives the same bytes.
+func (d *Document) Write(w io.Writer) error {
+	if d.err != nil {
+		return d.err
+	}
+	if d.pages == 0 {
+		return fmt.Errorf("the document has no page")
+	}
+	pen := d.open()
+	slices.SortStableFunc(d.links, func(a, b placedLink) int { return a.page - b.page })
+	slices.SortStableFunc(d.marks, func(a, b placedMark) int { return a.page - b.page })
+	pages := make([][]Item, d.pages+1)
+	for p, head := range d.heads {
+		if p >= 1 && p <= d.pages {
+			pages[p] = append(pages[p], head...)
+		}
+	}
+	for _, it := range d.Items {
+		pages[it.Page] = append(pages[it.Page], it)
+	}
+	links, err := d.targets(pen.f)
+	if err != nil {
+		return err
+	}
+	mark, at := 0, 0
+	for p := 1; p <= d.pages; p++ {
+		pen.page()
+		for ; mark < len(d.marks) && d.marks[mark].page == p; mark++ {
+			m := d.marks[mark]
+			pen.f.Bookmark(plain(m.title), m.level, m.y)
+		}
+		for i := range pages[p] {
+			pen.item(&pages[p][i])
+		}
+		for ; at < len(d.links) && d.links[at].page == p; at++ {
+			l := d.links[at]
+			pen.f.Link(l.box.X, l.box.Y, l.box.W, l.box.H, links[l.target])
+		}
+	}
+	return pen.f.Output(w)
+}
+
+// open starts the PDF with its metadata and the faces that are used.
+func (d *Document) open() *pen {
+	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: d.Paper.Width, Ht: d.Paper.Height}})
+	day := d.Date
+	if day.IsZero() {
+		day = fixedDay
+	}
+	f.SetCreationDate(day)
+	f.SetModificationDate(day)
+	f.SetCatalogSort(true)
+	f.SetLang(d.Language)
+	f.SetTitle(plain(d.Title), true)
+	f.SetSubject(plain(d.Subject), true)
+	f.SetCreator("rebush", true)
+	f.SetProducer("rebush", true)
+	f.SetMargins(0, 0, 0)
+	f.SetAutoPageBreak(false, 0)
+	f.AliasNbPages("")
+	f.SetLineCapStyle("butt")
+	f.SetLineJoinStyle("miter")
+	for _, face := range d.used() {
+		f.AddUTF8FontFromBytes(family[face], "", fontBytes(face))
+	}
+	return &pen{f: f, face: 255}
+}
+
+func (d *Document) used() []Face {
+	var have [2]bool
+	look := func(items []Item) {
+		for i := range items {
+			if items[i].Kind == KindText {
+				have[items[i].Face] = true
+			}
+		}
+	}
+	look(d.Items)
+	for _, h := range d.heads {
+		look(h)
+	}
+	var out []Face
+	for f, yes := range have {
+		if yes {
+			out = append(out, Face(f))
+		}
+	}
+	return out
+}
+
+// targets makes a link of the PDF library for each anchor that is led to.
+func (d *Document) targets(f *fpdf.Fpdf) (map[string]int, error) {
+	out := map[string]int{}
+	for _, l := range d.links {
+		if _, ok := out[l.target]; ok {
+			continue
+		}
+		a, ok := d.anchors[l.target]
+		if !ok {
+			return nil, fmt.Errorf("page %d: a link leads to %q, which is nowhere", l.page, l.target)
+		}
+		id := f.AddLink()
+		f.SetLink(id, a.y, a.page)
+		out[l.target] = id
+	}
+	return out, nil
+}
+
+// plain keeps what the PDF library can write into a title: valid text of 16
+// bits a sign. Anything else makes it panic.
+func plain(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r < 0x20 || r >= 0xFFFD {
+			return '?'
+		}
+		return r
+	}, s)
+}
+
+// Save writes the document to a temporary file beside path and renames it, so
+// that a fault never leaves half a sheet.
+func (d *Document) Save(path string) error {
+	var buf bytes.Buffer
+	if err := d.Write(&buf); err != nil {
+		return err
+	}
+	t, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
+	if err != nil {
+		return err
+	}
+	_, err = t.Write(buf.Bytes())
+	if e := t.Chmod(0o644); err == nil {
+		err = e
+	}
+	if e := t.Close(); err == nil {
+		err = e
+	}
+	if err == nil {
+		err = os.Rename(t.Name(), path)
+	}
+	if err != nil {
+		os.Remove(t.Name())
+	}
+	return err
+}

@@ -1,0 +1,115 @@
+package sheets
+
+import (
+	"fmt"
+	"strings"
+
+	"rebush/fits/finding"
+	"rebush/plan"
+	"rebush/sheets/draw"
+)
+
+var levels = []finding.Level{finding.Stop, finding.Caution, finding.Note}
+
+// findings lists what the plan says about itself, stops first.
+func findings(p *paper, pl *plan.Plan) {
+	p.open("Findings", "findings")
+	if len(pl.Findings) == 0 {
+		b := p.block()
+		b.para("None: no stop, no caution, no note.", draw.Regular, p.st.body)
+		p.add(b)
+		return
+	}
+	for _, l := range levels {
+		for _, f := range pl.Findings {
+			if f.Level == l {
+				f := f
+				p.fit(func(st style) *block {
+					b := p.block()
+					b.st = st
+					findingBlock(b, f)
+					return b
+				})
+			}
+		}
+	}
+}
+
+// stops stands on the cover of a sheet that must not be followed.
+func stops(p *paper, pl *plan.Plan) {
+	b := p.block()
+	b.para("What is wrong, and what would change it", draw.Bold, p.st.figure)
+	p.glue(b)
+	n := 0
+	for _, f := range pl.Findings {
+		if f.Level != finding.Stop {
+			continue
+		}
+		n++
+		f := f
+		p.fit(func(st style) *block {
+			b := p.block()
+			b.st = st
+			findingBlock(b, f)
+			return b
+		})
+	}
+	if n == 0 {
+		b := p.block()
+		b.para("No single stop is named: the plan could not be made as far as a cut. See the findings.", draw.Regular, p.st.body)
+		p.add(b)
+	}
+}
+
+func findingBlock(b *block, f finding.Finding) {
+	word := strings.ToUpper(string(f.Level))
+	pt := b.st.small
+	x := 0.0
+	if f.Level == finding.Note {
+		b.As(draw.Ground, func() { b.Rect(0.2, b.y+0.2, draw.Width(word, draw.Bold, pt)+4, em(pt)+2, 0.3) })
+		b.Text(2.2, b.y+1.2+draw.Rise*pt*draw.MMPerPt, b.Width, word, draw.Bold, pt)
+		x = draw.Width(word, draw.Bold, pt) + 8
+	} else {
+		x = b.tag(0, b.y, word, pt) + 4
+	}
+	head := f.Rule
+	if f.Where != "" {
+		head += ", " + f.Where
+	}
+	end := b.write(x, b.y+1.2, b.Width-x, head, draw.Bold, b.st.body)
+	b.y = max(end, b.y+em(pt)+2.4) + 1.4
+	b.para(f.Text, draw.Regular, b.st.body)
+	if s := haveWant(f); s != "" {
+		b.para(s, draw.Bold, b.st.body)
+	}
+	if f.Fix != "" {
+		b.para("What would change it: "+f.Fix, draw.Regular, b.st.body)
+	}
+	if f.File != "" && f.Line > 0 {
+		b.para(fmt.Sprintf("%s, line %d", base(f.File), f.Line), draw.Regular, b.st.small)
+	}
+}
+
+func haveWant(f finding.Finding) string {
+	unit := ""
+	if f.Unit != "" {
+		unit = " " + f.Unit
+	}
+	var parts []string
+	if f.Have != nil {
+		parts = append(parts, "is "+number(*f.Have)+unit)
+	}
+	if f.Want != nil {
+		parts = append(parts, "limit "+number(*f.Want)+unit)
+	}
+	return strings.Join(parts, ", ")
+}
+
+// base is the name of a file without its folder, whichever way the folder is
+// written: paper names no place of a machine.
+func base(name string) string {
+	if i := strings.LastIndexAny(name, `/\`); i >= 0 {
+		return name[i+1:]
+	}
+	return name
+}

@@ -1,0 +1,209 @@
+package sheets
+
+import (
+	"fmt"
+	"strconv"
+
+	"rebush/plan/job"
+	"rebush/sheets/draw"
+)
+
+// paper is a document that is being filled. All pages have one grid: a head
+// line, a column of blocks, a foot line.
+type paper struct {
+	doc      *draw.Document
+	st       style
+	u        units
+	day      string
+	number   string // of the job
+	title    string // of the job, printable
+	stop     bool   // DO NOT MACHINE stands in every head
+	foot     string
+	sections []string // of each page, from page 1
+	section  string
+	y        float64
+	glued    []*block // kept with the next block
+}
+
+// Margins in mm. The left one leaves room for the holes of a binder.
+const (
+	marginLeft   = 20.0
+	marginRight  = 14.0
+	marginTop    = 12.0
+	marginBottom = 11.0
+	headHeight   = 9.0
+	footHeight   = 7.0
+	gap          = 4.0
+)
+
+func newPaper(o Options, j *job.Job, what string) (*paper, error) {
+	var shop *job.Shop
+	if j != nil {
+		shop = j.Shop
+	}
+	size, err := o.paper(shop)
+	if err != nil {
+		return nil, err
+	}
+	u, err := o.units(j)
+	if err != nil {
+		return nil, err
+	}
+	day, t, err := o.day(j)
+	if err != nil {
+		return nil, err
+	}
+	p := &paper{st: normal, u: u, day: day}
+	if o.Large {
+		p.st = large
+	}
+	title := what
+	if j != nil {
+		p.number, p.title = printable(j.Number), printable(j.Title)
+		title = what + " " + j.Number
+		if j.Title != "" {
+			title += ", " + j.Title
+		}
+	}
+	p.doc = draw.New(size, title)
+	p.doc.Date = t
+	p.doc.Subject = what
+	return p, nil
+}
+
+func (p *paper) width() float64  { return p.doc.Paper.Width - marginLeft - marginRight }
+func (p *paper) topY() float64   { return marginTop + headHeight }
+func (p *paper) floor() float64  { return p.doc.Paper.Height - marginBottom - footHeight }
+func (p *paper) height() float64 { return p.floor() - p.topY() }
+
+// block starts an empty block over the whole width.
+func (p *paper) block() *block {
+	return &block{Board: draw.NewBoard(p.width()), st: p.st, u: p.u}
+}
+
+// page starts a new page.
+func (p *paper) page() {
+	p.doc.NewPage()
+	p.sections = append(p.sections, p.section)
+	p.y = p.topY()
+}
+
+// open starts a part of the document on a new page, with a bookmark.
+func (p *paper) open(title, anchor string) {
+	p.flush()
+	p.section = title
+	p.page()
+	p.heading(title, anchor)
+}
+
+// follow starts a part on the same page where there is room.
+func (p *paper) follow(title, anchor string) {
+	p.flush()
+	p.section = title
+	p.heading(title, anchor)
+}
+
+func (p *paper) heading(title, anchor string) {
+	b := p.block()
+	b.Bookmark(title, 0, 0)
+	b.Anchor(anchor, 0)
+	b.para(title, draw.Bold, p.st.figure)
+	b.y -= 1
+	b.As(draw.Ground, func() { b.FillRect(0, b.y, b.Width, 0.8, draw.Black) })
+	b.y += 1.2
+	p.glue(b)
+}
+
+// glue keeps a block on one page with the next.
+func (p *paper) glue(b *block) { p.glued = append(p.glued, b) }
+
+// add places a block, on a new page where this one has no room for it and for
+// what is glued to it.
+func (p *paper) add(b *block) {
+	list := append(p.glued, b)
+	p.glued = nil
+	need := gap * float64(len(list)-1)
+	for _, x := range list {
+		need += max(x.Board.Height, x.y)
+	}
+	if p.doc.Pages() == 0 || p.y+need > p.floor()+1e-9 && p.y > p.topY() {
+		p.page()
+	}
+	for _, x := range list {
+		h := max(x.Board.Height, x.y)
+		if h > p.height()+1e-9 {
+			p.doc.Fail(fmt.Errorf("page %d: a block is %.0f mm high and the page has room for %.0f mm", p.doc.Pages(), h, p.height()))
+		}
+		p.doc.Place(x.Board, marginLeft, p.y)
+		p.y += h + gap
+	}
+}
+
+// tight places a block closer to the one above it: a line of a list.
+func (p *paper) tight(b *block) {
+	if len(p.glued) == 0 && p.doc.Pages() > 0 && p.y > p.topY() {
+		p.y -= gap - 0.8
+	}
+	p.add(b)
+}
+
+// flush places what is still glued.
+func (p *paper) flush() {
+	if n := len(p.glued); n > 0 {
+		last := p.glued[n-1]
+		p.glued = p.glued[:n-1]
+		p.add(last)
+	}
+}
+
+// finish writes head and foot of each page and hands the document on.
+func (p *paper) finish() (*draw.Document, error) {
+	p.flush()
+	n := p.doc.Pages()
+	for page := 1; page <= n; page++ {
+		p.doc.Head(p.head(page, n), page, marginLeft, marginTop)
+		p.doc.Head(p.tail(page), page, marginLeft, p.doc.Paper.Height-marginBottom-footHeight+2)
+	}
+	return p.doc, p.doc.Err()
+}
+
+func (p *paper) head(page, of int) *draw.Board {
+	b := draw.NewBoard(p.width())
+	pt := min(p.st.body, 14)
+	base := draw.Rise * pt * draw.MMPerPt
+	count := "page " + strconv.Itoa(page) + " of " + strconv.Itoa(of)
+	b.TextRight(b.Width, base, b.Width, count, draw.Bold, pt)
+	room := b.Width - draw.Width(count, draw.Bold, pt) - 5
+	x := 0.0
+	if p.stop {
+		const shout = "DO NOT MACHINE"
+		b.Text(0, base, room, shout, draw.Bold, pt)
+		x = draw.Width(shout, draw.Bold, pt) + 5
+	}
+	name := draw.Cut(p.jobName(), draw.Bold, pt, room-x)
+	b.Text(x, base, room-x, name, draw.Bold, pt)
+	x += draw.Width(name, draw.Bold, pt) + 4
+	if room-x > 20 {
+		b.Text(x, base, room-x, draw.Cut(p.title, draw.Regular, pt, room-x), draw.Regular, pt)
+	}
+	b.Line(0, base+2.2, b.Width, base+2.2, 0.35)
+	return b
+}
+
+func (p *paper) tail(page int) *draw.Board {
+	b := draw.NewBoard(p.width())
+	pt := min(p.st.small, 10)
+	base := 1.6 + draw.Rise*pt*draw.MMPerPt
+	b.Line(0, 0, b.Width, 0, 0.2)
+	b.TextRight(b.Width, base, b.Width/2-2, draw.Cut(p.foot, draw.Regular, pt, b.Width/2-2), draw.Regular, pt)
+	b.Text(0, base, b.Width/2-2, draw.Cut(p.sections[page-1], draw.Regular, pt, b.Width/2-2), draw.Regular, pt)
+	return b
+}
+
+// jobName is what every page calls the job.
+func (p *paper) jobName() string {
+	if p.number == "" {
+		return "job without a number"
+	}
+	return "job " + p.number
+}

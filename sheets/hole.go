@@ -1,0 +1,158 @@
+package sheets
+
+import (
+	"math"
+	"strconv"
+
+	"rebush/plan"
+	"rebush/sheets/draw"
+)
+
+// reachOf is how far a hole and all that is drawn with it goes from its
+// target.
+func reachOf(h plan.Hole) float64 {
+	r := math.Hypot(h.Old[0]-h.Target[0], h.Old[1]-h.Target[1]) + h.OldRadius
+	for _, p := range h.Outline {
+		r = max(r, math.Hypot(p[0]-h.Target[0], p[1]-h.Target[1]))
+	}
+	return max(r, h.SeatR)
+}
+
+// stepPicture draws a hole as it is when an operation is done.
+func stepPicture(b *block, x, y float64, op plan.Operation, h plan.Hole, mirror bool) float64 {
+	side := b.st.picture
+	r := max(reachOf(h), op.HoleMM/2)
+	if r <= 0 {
+		return y
+	}
+	k := scale(side-4, 2*r)
+	v := view{b: b, ox: x + side/2, oy: y + side/2, cx: h.Target[0], cy: h.Target[1], k: k, mirror: mirror}
+	b.As(draw.Picture, func() {
+		b.Rect(x, y, side, side, 0.2)
+		if len(h.Outline) > 2 {
+			b.Path(v.path(thin(h.Outline, 0.3/k)), true, 0.25, true, draw.Open)
+		}
+		tx, ty := v.at(h.Target)
+		switch op.Kind {
+		case "press", "size bore", "oil", "wash", "prove":
+			if h.SeatR > 0 {
+				inner := h.BoreR
+				if op.HoleMM > 0 && op.HoleMM/2 < h.SeatR {
+					inner = op.HoleMM / 2
+				}
+				b.Ring(tx, ty, inner*k, h.SeatR*k, 1.6, 0.15)
+				b.Circle(tx, ty, h.SeatR*k, 0.35, false)
+				b.Circle(tx, ty, inner*k, 0.7, false)
+			}
+		default:
+			if op.HoleMM > 0 {
+				b.Circle(tx, ty, op.HoleMM/2*k, 0.7, false)
+			}
+			if h.SeatR > 0 && math.Abs(op.HoleMM/2-h.SeatR) > 0.005 {
+				b.Circle(tx, ty, h.SeatR*k, 0.18, true)
+			}
+		}
+		b.Cross(tx, ty, 2.4, 0.25)
+	})
+	note := ""
+	if mirror {
+		note = "MIRRORED"
+	}
+	figureOf(b, draw.Box{X: x, Y: y, W: side, H: side}, k, note)
+	return y + side + 0.8 + em(b.st.small)
+}
+
+// surveyPictures draws a hole twice: whole, and its middle so much larger that
+// the move can be seen.
+func surveyPictures(b *block, s plan.SurveyedBore, h plan.Hole, room float64) {
+	pt := b.st.small
+	y := b.y
+	left := draw.Box{X: 0, Y: y, W: room, H: room}
+	right := draw.Box{X: room + 6, Y: y, W: room, H: room}
+	k := scale(room-4, 2*reachOf(h))
+	v := view{b: b, ox: left.X + room/2, oy: y + room/2, cx: h.Target[0], cy: h.Target[1], k: k}
+	b.As(draw.Picture, func() {
+		b.Rect(left.X, left.Y, left.W, left.H, 0.2)
+		ox, oy := v.at(h.Old)
+		tx, ty := v.at(h.Target)
+		if len(h.Outline) > 2 {
+			b.Path(v.path(thin(h.Outline, 0.2/k)), true, 0.55, false, draw.Open)
+		}
+		b.Circle(ox, oy, h.OldRadius*k, 0.25, true)
+		if h.SeatR > 0 {
+			b.Circle(tx, ty, h.SeatR*k, 0.3, false)
+		}
+		out := map[int]bool{}
+		for _, i := range h.LeftOut {
+			out[i] = true
+		}
+		for i, p := range h.Points {
+			px, py := v.at(p)
+			if !inBox(px, py, 0.7, left) {
+				continue
+			}
+			if out[i] {
+				b.Circle(px, py, 0.7, 0.25, false)
+			} else {
+				b.Disc(px, py, 0.55, draw.Black)
+			}
+		}
+		b.Cross(tx, ty, 2.5, 0.25)
+	})
+	figureOf(b, left, k, "")
+	middle(b, s, h, right)
+	b.y = max(b.y, y+room+0.8+em(pt)) + 1.5
+	b.Reach(b.y)
+}
+
+func inBox(x, y, r float64, box draw.Box) bool {
+	return x-r >= box.X && y-r >= box.Y && x+r <= box.X+box.W && y+r <= box.Y+box.H
+}
+
+// middle draws the middle of a hole on squares: old centre as a ring, the
+// middle of the hole as found as a slanted cross, the target as an upright
+// cross, and the arrow of the move.
+func middle(b *block, s plan.SurveyedBore, h plan.Hole, room draw.Box) {
+	found := h.Old
+	if s.FoundMM != nil {
+		found = [2]float64{s.FoundMM[0].Float(), s.FoundMM[1].Float()}
+	}
+	far := h.UMM
+	for _, p := range [][2]float64{h.Old, found} {
+		far = max(far, math.Hypot(p[0]-h.Target[0], p[1]-h.Target[1]))
+	}
+	far = max(far, 0.01)
+	k := scale(room.W/2-4, far)
+	step := gridStep(k)
+	v := view{b: b, ox: room.X + room.W/2, oy: room.Y + room.H/2, cx: h.Target[0], cy: h.Target[1], k: k}
+	b.As(draw.Picture, func() {
+		n := int(room.W / 2 / (step * k))
+		for i := -n; i <= n; i++ {
+			d := float64(i) * step * k
+			b.Line(v.ox+d, room.Y, v.ox+d, room.Y+room.H, 0.08)
+			b.Line(room.X, v.oy+d, room.X+room.W, v.oy+d, 0.08)
+		}
+		b.Rect(room.X, room.Y, room.W, room.H, 0.2)
+		ox, oy := v.at(h.Old)
+		fx, fy := v.at(found)
+		tx, ty := v.at(h.Target)
+		if r := h.UMM * k; r > 0.4 && inBox(ox, oy, r, room) {
+			b.Circle(ox, oy, r, 0.2, true)
+		}
+		b.Circle(ox, oy, 1.5, 0.4, false)
+		b.Line(fx-1.6, fy-1.6, fx+1.6, fy+1.6, 0.4)
+		b.Line(fx-1.6, fy+1.6, fx+1.6, fy-1.6, 0.4)
+		b.Cross(tx, ty, 3, 0.4)
+		b.Arrow(ox, oy, tx, ty, 2.4, 0.45)
+	})
+	figureOf(b, room, k, "square "+strconv.FormatFloat(step, 'f', -1, 64)+" mm")
+}
+
+func gridStep(k float64) float64 {
+	for _, s := range []float64{0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10} {
+		if s*k >= 4.5 {
+			return s
+		}
+	}
+	return 20
+}

@@ -1,0 +1,266 @@
+package sheets
+
+import (
+	"fmt"
+	"strconv"
+
+	"rebush/plan"
+	"rebush/sheets/draw"
+)
+
+// operations draws a block for each operation, and before the first of each
+// clamping a block for the set-up.
+func operations(p *paper, pl *plan.Plan) {
+	if len(pl.Operations) == 0 {
+		return
+	}
+	p.open("Operations", "operations")
+	last := ""
+	for i, op := range pl.Operations {
+		if op.Setup != "" && op.Setup != last {
+			setupBlock(p, pl, op.Setup, i > 0)
+			last = op.Setup
+		}
+		op := op
+		p.fit(func(st style) *block {
+			b := p.block()
+			b.st = st
+			opBlock(b, p, pl, op)
+			return b
+		})
+	}
+}
+
+// fit adds a block in the size of type asked for; where a block with a very
+// long text would not go on a page, in smaller type.
+func (p *paper) fit(build func(st style) *block) {
+	st := p.st
+	b := build(st)
+	for _, smaller := range []style{normal, tiny} {
+		if b.Board.Height <= p.height() {
+			break
+		}
+		b = build(smaller)
+	}
+	p.add(b)
+}
+
+// tiny is for a block that no page would hold otherwise.
+var tiny = style{small: 8, body: 9.5, figure: 14, title: 20, tick: 6, blank: 8, picture: 40}
+
+// setupBlock says how the chassis is clamped, with the plate drawn as it lies.
+func setupBlock(p *paper, pl *plan.Plan, name string, change bool) {
+	s, ok := setupNamed(pl, name)
+	if !ok {
+		return
+	}
+	b := p.block()
+	words := "Set-up " + printable(s.Name)
+	if change {
+		words = "Change of set-up: now " + printable(s.Name)
+	}
+	b.Bookmark(words, 0, 0)
+	b.As(draw.Ground, func() { b.FillRect(0, 0, b.Width, 0.8, draw.Black) })
+	b.y = 3
+	b.para(words, draw.Bold, b.st.figure)
+	b.para(s.Words, draw.Regular, b.st.body)
+	if s.Mirrored {
+		b.boxed(1, 3, func(in *block) {
+			in.para("MIRRORED", draw.Bold, in.st.figure)
+			in.para("The chassis is turned over. What was on the left hand now lies on the right, and the picture is drawn that way. "+
+				"Touch the datum edge again and set the dials to nothing before the first figure.", draw.Regular, in.st.body)
+			in.y -= 1.5
+		})
+	}
+	if len(pl.Holes) > 0 {
+		truckPicture(b, pl, s)
+	}
+	p.add(b)
+}
+
+func opBlock(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
+	b.Anchor(opAnchor(op), 0)
+	b.Bookmark(strconv.Itoa(op.Number)+" "+op.Do, 1, 0)
+	if op.GaugeFirst != "" {
+		gaugeFirst(b, op)
+	}
+	opHead(b, op)
+	top := b.y
+	x := 0.0
+	h, ok := pl.Holes[op.Bore]
+	low := top
+	if ok && (op.HoleMM > 0 || h.SeatR > 0) {
+		set, _ := setupNamed(pl, op.Setup)
+		low = stepPicture(b, 0, top+0.5, op, h, set.Mirrored)
+		if !b.st.large {
+			x = b.st.picture + 6
+		} else {
+			b.y = low + 3
+		}
+	}
+	cols := 3
+	if b.st.large {
+		cols = 2
+	}
+	b.y = b.fields(x, b.y, b.Width-x, cols, opFields(b, p, op))
+	b.y = max(b.y, low+2)
+	opGauges(b, p, op)
+	b.para(op.Note, draw.Regular, b.st.body)
+	opBlanks(b, p, op)
+	b.As(draw.Ground, func() { b.Line(0, b.y+1, b.Width, b.y+1, 0.35) })
+	b.y += 1.2
+	b.Reach(b.y)
+}
+
+// gaugeFirst is the box before a step that cannot be taken back.
+func gaugeFirst(b *block, op plan.Operation) {
+	b.boxed(1.2, 3.2, func(in *block) {
+		w := in.tag(0, 0, "GAUGE FIRST", in.st.body)
+		h := em(in.st.body) + 2.4
+		t := in.st.tick
+		in.Rect(in.Width-t, 0, t, t, 0.6)
+		if in.st.large {
+			in.y = h + 2
+			in.para(op.GaugeFirst, draw.Bold, in.st.body)
+			in.y -= 2
+			return
+		}
+		x := w + 4
+		end := in.write(x, 1.2, in.Width-x-t-4, op.GaugeFirst, draw.Bold, in.st.body)
+		in.y = max(end, h, t)
+	})
+	b.y += 0.5
+}
+
+// opHead is the number, what to do, and the box to tick.
+func opHead(b *block, op plan.Operation) {
+	pt := b.st.figure
+	nw := b.tag(0, b.y, strconv.Itoa(op.Number), pt)
+	t := b.st.tick + 1
+	x := nw + 4
+	w := b.Width - x - t - 4
+	h := em(pt) + 2.4
+	text := b.y
+	if dh := b.tall(w, op.Do, draw.Bold, b.st.body+1); dh < h {
+		text += (h - dh) / 2
+	}
+	end := b.write(x, text, w, op.Do, draw.Bold, b.st.body+1)
+	b.Rect(b.Width-t-0.3, b.y+0.3, t, t, 0.6)
+	b.y = max(end, b.y+max(h, t)) + 2.5
+}
+
+// opFields are the figures of a step, in the order in which the hands need
+// them.
+func opFields(b *block, p *paper, op plan.Operation) []field {
+	var list []field
+	add := func(name, s string, wide int, f draw.Face, pt float64) {
+		if s != "" {
+			list = append(list, field{name: name, lines: []string{s}, wide: wide, face: f, pt: pt})
+		}
+	}
+	if at := p.u.at(op.AtMM, false); len(at) > 0 {
+		name := "dials, " + p.u.word()
+		if op.Approach != "" {
+			name += "; " + op.Approach
+		}
+		list = append(list, field{name: name, lines: at, wide: 3, face: draw.Bold, pt: b.st.figure})
+	}
+	add("tool as stamped", op.Tool, 3, draw.Bold, 0)
+	add("bore", op.Bore, 2, draw.Regular, 0)
+	add("set-up", op.Setup, 1, draw.Regular, 0)
+	add("spindle", spindle(op), 2, draw.Bold, 0)
+	add("depth", depth(p, op), 1, draw.Regular, 0)
+	feed := op.FeedWords
+	if feed == "" && op.FeedMMRev != nil {
+		feed = number(*op.FeedMMRev) + " mm a turn"
+	} else if feed != "" && op.FeedMMRev != nil {
+		feed += " (" + number(*op.FeedMMRev) + " mm a turn)"
+	}
+	add("feed", feed, 3, draw.Regular, 0)
+	add("lubricant", op.Lubricant, 1, draw.Regular, 0)
+	if op.ThrustN != nil && *op.ThrustN > 0 {
+		add("thrust, about", number(*op.ThrustN)+" N", 1, draw.Regular, 0)
+	}
+	add("backing", op.Backing, 1, draw.Regular, 0)
+	add("holding", op.Holding, 3, draw.Regular, 0)
+	return list
+}
+
+func spindle(op plan.Operation) string {
+	if op.RPM == nil {
+		return ""
+	}
+	if *op.RPM == 0 {
+		return "by hand, power off"
+	}
+	s := fmt.Sprintf("%.0f rev/min", *op.RPM)
+	if op.RPMIdeal != nil && *op.RPMIdeal > 0 {
+		s += fmt.Sprintf(" (ideal %.0f)", *op.RPMIdeal)
+	}
+	return s
+}
+
+func depth(p *paper, op plan.Operation) string {
+	if op.DepthMM.Given() {
+		return p.u.len(op.DepthMM)
+	}
+	switch op.Kind {
+	case "open", "size seat", "size bore":
+		return "through"
+	}
+	return ""
+}
+
+// opGauges is the strip of limits, go and no-go.
+func opGauges(b *block, p *paper, op plan.Operation) {
+	var list []field
+	add := func(name string, lines []string) {
+		if len(lines) > 0 && lines[0] != "" {
+			list = append(list, field{name: name, lines: lines, face: draw.Bold, pt: b.st.figure})
+		}
+	}
+	add("limits", p.u.limits(op.LimitsMM))
+	add("go", []string{op.Go})
+	add("no go", []string{op.NoGo})
+	if len(list) == 0 && op.Gauge == "" {
+		return
+	}
+	if len(list) > 0 {
+		// Limits are the widest: they take two columns of four.
+		cols := 0
+		for i := range list {
+			list[i].wide = 1
+			if list[i].name == "limits" {
+				list[i].wide = 2
+			}
+			cols += list[i].wide
+		}
+		if b.st.large {
+			cols = 2
+		}
+		b.boxed(0.35, 2.4, func(in *block) {
+			in.y = in.fields(0, 0, in.Width, max(cols, 2), list)
+			in.y -= 2.4
+		})
+	}
+	if op.Gauge != "" {
+		b.para("Gauge: "+op.Gauge, draw.Regular, b.st.body)
+	}
+}
+
+// opBlanks are the lines to write on, and the line for a rest.
+func opBlanks(b *block, p *paper, op plan.Operation) {
+	unit := "mm"
+	if p.u == "in" {
+		unit = "in"
+	}
+	var lines []blankLine
+	if op.LimitsMM != nil {
+		lines = append(lines, blankLine{"size as made", unit, 2.2})
+	}
+	lines = append(lines, blankLine{"date", "", 1.4}, blankLine{"initials", "", 1})
+	b.blanks(0, b.Width, lines)
+	if op.MayWait {
+		b.y = b.write(0, b.y+0.8, b.Width, "The work may wait here.", draw.Regular, b.st.small) + 0.8
+	}
+}

@@ -1,0 +1,87 @@
+// Package sheets makes paper of a plan: the setup sheet that is taken to the
+// machine, the measuring form, the verdict page, the rework sheet, the 1:1
+// template and the batch traveller. It decides what stands where, in
+// millimetres; it computes nothing of the plan. Package draw records and
+// writes.
+package sheets
+
+import (
+	"fmt"
+	"strings"
+	"time"
+
+	"rebush/plan/job"
+	"rebush/sheets/draw"
+)
+
+// Options are what a person chooses of the paper.
+type Options struct {
+	Paper string // "A4" or "Letter"; "" is the shop's, or A4
+	Large bool   // body type of 18 pt
+	Units string // "mm", "in" or "both"; "" is those of the job
+	Date  string // YYYY-MM-DD; "" is the job's, or a blank to fill in
+}
+
+// style is the few sizes of type, in points, and the measures in mm that go
+// with them.
+type style struct {
+	small, body, figure, title float64
+	tick                       float64 // side of a tick box
+	blank                      float64 // height of a line to write on
+	picture                    float64 // side of the small drawing of a hole
+	large                      bool
+}
+
+var (
+	normal = style{small: 9.5, body: 12, figure: 18, title: 24, tick: 6.5, blank: 9, picture: 40}
+	large  = style{small: 14, body: 18, figure: 24, title: 30, tick: 8, blank: 11, picture: 48, large: true}
+)
+
+// lead is the distance of the base lines of a size of type in mm.
+func lead(pt float64) float64 { return 1.28 * pt * draw.MMPerPt }
+
+// em is the height of a line of type in mm, from the top of its capitals to
+// the foot of its tails.
+func em(pt float64) float64 { return (draw.Rise + draw.Drop) * pt * draw.MMPerPt }
+
+func (o Options) paper(shop *job.Shop) (draw.Paper, error) {
+	name := o.Paper
+	if name == "" && shop != nil {
+		name = shop.Paper
+	}
+	switch strings.ToLower(name) {
+	case "", "a4":
+		return draw.A4, nil
+	case "letter":
+		return draw.Letter, nil
+	}
+	return draw.Paper{}, fmt.Errorf("paper %q; there are A4 and Letter", name)
+}
+
+func (o Options) units(j *job.Job) (units, error) {
+	switch o.Units {
+	case "mm", "in", "both":
+		return units(o.Units), nil
+	case "":
+		if j != nil && j.Units != 0 {
+			return "in", nil
+		}
+		return "mm", nil
+	}
+	return "", fmt.Errorf("units %q; there are mm, in and both", o.Units)
+}
+
+func (o Options) day(j *job.Job) (string, time.Time, error) {
+	day := o.Date
+	if day == "" && j != nil {
+		day = j.Date
+	}
+	if day == "" {
+		return "", time.Time{}, nil
+	}
+	t, err := time.Parse("2006-01-02", day)
+	if err != nil {
+		return "", time.Time{}, fmt.Errorf("date %q; a date is written 2026-11-25", day)
+	}
+	return day, t, nil
+}

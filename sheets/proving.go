@@ -1,0 +1,127 @@
+package sheets
+
+import (
+	"strconv"
+
+	"rebush/plan"
+	"rebush/sheets/draw"
+)
+
+// proving is putting together and trying: a box or a blank for each step, and
+// the running figures before and after.
+func proving(p *paper, pl *plan.Plan) {
+	if len(pl.Proving) == 0 {
+		return
+	}
+	p.open("Putting together and proving", "proving")
+	for _, s := range pl.Proving {
+		b := p.block()
+		if s.Blank == "" {
+			b.ticked(s.Text, draw.Regular)
+		} else {
+			provingBlank(b, s)
+		}
+		p.tight(b)
+	}
+}
+
+// provingBlank is a figure taken before and after.
+func provingBlank(b *block, s plan.Step) {
+	b.y = b.write(0, b.y+0.5, b.Width, s.Text, draw.Regular, b.st.body)
+	b.blanks(0, b.Width, []blankLine{{"before", printable(s.Blank), 1}, {"after", printable(s.Blank), 1}, {"initials", "", 0.7}})
+}
+
+// wrong says what to do when a step goes wrong, from the figures of the plan.
+func wrong(p *paper, pl *plan.Plan) {
+	lines := wrongLines(p, pl)
+	if len(lines) == 0 {
+		return
+	}
+	p.open("If it goes wrong", "wrong")
+	for _, l := range lines {
+		b := p.block()
+		b.para(l.what, draw.Bold, p.st.body)
+		b.y -= 1
+		b.para(l.do, draw.Regular, p.st.body)
+		p.add(b)
+	}
+}
+
+type wrongLine struct{ what, do string }
+
+func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
+	var out []wrongLine
+	for _, s := range pl.Seats {
+		if s.SeatMM == nil || s.Bush == "" {
+			continue
+		}
+		if s.SeatMM.Max.Given() {
+			out = append(out, wrongLine{
+				"Seat of " + s.Bore + " is larger than " + p.u.len(s.SeatMM.Max),
+				"Do not press " + s.Bush + ". " + nextBush(s) + " Write the size as made into the job file and ask for the rework sheet before anything else is cut.",
+			})
+		}
+		if s.ForceN != nil && s.ForceN.Max != nil {
+			stop := *s.ForceN.Max * 1.5
+			do := "Stop pressing at " + number(stop) + " N, once and a half the largest that is expected (" + around(s.ForceN, "N") + "). " +
+				"Draw the bush out again, look for a burr or a bush that went in askew, and measure the seat."
+			out = append(out, wrongLine{"The bush of " + s.Bore + " goes in harder than it should", do})
+			if s.ForceN.Min != nil {
+				out = append(out, wrongLine{"The bush of " + s.Bore + " goes in under " + number(*s.ForceN.Min) + " N",
+					"It will not hold by the press alone. " + secondHold(s)})
+			}
+		}
+		if s.BoreMM != nil && s.BoreMM.Min.Given() && s.BoreMM.Max.Given() {
+			out = append(out, wrongLine{
+				"Bore of " + s.Bore + " is under " + p.u.len(s.BoreMM.Min) + " or over " + p.u.len(s.BoreMM.Max),
+				"Under: size it again, one small step at a time, and gauge after each. Over: the bush is spoilt; press it out towards the side it came from and fit the next " + s.Bush + ".",
+			})
+		}
+	}
+	out = append(out, causes(pl)...)
+	return out
+}
+
+// nextBush names the next bush that would do.
+func nextBush(s plan.Seat) string {
+	for _, c := range s.Candidates {
+		if c.Feasible && c.Bush != s.Bush {
+			t := "Next in line: " + c.Bush
+			if c.Tool != "" {
+				t += ", seat by " + c.Tool
+			}
+			return t + "."
+		}
+	}
+	if len(s.Candidates) > 0 {
+		return "No other bush of the list would do as it stands."
+	}
+	return ""
+}
+
+func secondHold(s plan.Seat) string {
+	if s.Second != "" {
+		return "The plan has a second hold: " + s.Second + ". Do not run it without."
+	}
+	return "Press it out, measure seat and bush, and take a bush that is larger outside."
+}
+
+// causes repeats what the trials failed on, most often first.
+func causes(pl *plan.Plan) []wrongLine {
+	if pl.Chance == nil {
+		return nil
+	}
+	var out []wrongLine
+	for i, c := range pl.Chance.Causes {
+		if i == 3 || c.Share < 0.05 {
+			break
+		}
+		do := strconv.Itoa(int(c.Share*100+0.5)) + " of each 100 trials that went wrong failed here first."
+		if i == 0 && len(pl.Chance.Improve) > 0 {
+			m := pl.Chance.Improve[0]
+			do += " What would help most: " + m.Change + " (first time right " + percent(m.FirstTimeRight) + ")."
+		}
+		out = append(out, wrongLine{"Look hardest at: " + c.Cause, do})
+	}
+	return out
+}

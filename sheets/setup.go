@@ -1,0 +1,254 @@
+package sheets
+
+import (
+	"fmt"
+
+	"rebush/fits/finding"
+	"rebush/plan"
+	"rebush/sheets/draw"
+)
+
+// Setup makes the setup sheet of a plan: the paper that is taken to the
+// machine. Where the plan may not be machined it says DO NOT MACHINE on page
+// one, why, and what would change it; nothing in it cuts then. Errors name the
+// page and what does not fit.
+func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
+	p, err := newPaper(o, pl.Job, "Setup sheet")
+	if err != nil {
+		return nil, err
+	}
+	p.of(pl)
+	p.stop = !pl.OK
+	cover(p, pl)
+	if pl.OK {
+		before(p, pl)
+	}
+	survey(p, pl)
+	if pl.OK {
+		route(p, pl)
+		operations(p, pl)
+		proving(p, pl)
+		wrong(p, pl)
+	}
+	findings(p, pl)
+	sources(p, pl)
+	return p.finish()
+}
+
+// of takes the name of the job from a plan.
+func (p *paper) of(pl *plan.Plan) {
+	if p.number == "" {
+		p.number = printable(pl.JobNumber)
+	}
+	hash := pl.Hash
+	if len(hash) > 10 {
+		hash = hash[:10]
+	}
+	p.foot = printable(pl.Program)
+	if hash != "" {
+		p.foot += ", plan " + hash
+	}
+}
+
+// sameWord is said once on paper.
+const sameWord = "Two words, one thing: a truck is a bogie, and a bush a bushing."
+
+func cover(p *paper, pl *plan.Plan) {
+	what := "Setup sheet"
+	p.section = what
+	p.page()
+	if p.stop {
+		banner(p)
+	}
+	b := p.block()
+	b.Bookmark(what, 0, 0)
+	b.Anchor("cover", 0)
+	jobHead(b, p, pl, what)
+	p.add(b)
+
+	if pl.Verdict != nil && pl.Verdict.Sentence != "" {
+		b = p.block()
+		b.boxed(0.6, 3, func(in *block) {
+			in.para(pl.Verdict.Sentence, draw.Bold, in.st.body)
+			in.para(chanceLine(pl.Chance), draw.Regular, in.st.body)
+			in.y -= 1.5
+		})
+		p.add(b)
+	} else if c := chanceLine(pl.Chance); c != "" {
+		b = p.block()
+		b.para(c, draw.Regular, p.st.body)
+		p.add(b)
+	}
+	if p.stop {
+		stops(p, pl)
+	}
+	picture(p, pl)
+	last := p.block()
+	last.para(countLine(pl), draw.Regular, p.st.body)
+	last.para(sameWord, draw.Regular, p.st.small)
+	p.add(last)
+}
+
+// banner is the first thing on a sheet that must not be followed.
+func banner(p *paper) {
+	b := p.block()
+	b.boxed(1.8, 6, func(in *block) {
+		const shout = "DO NOT MACHINE"
+		pt := in.st.title * 1.4
+		in.TextMid(in.Width/2, in.y+draw.Rise*pt*draw.MMPerPt, in.Width, shout, draw.Bold, pt)
+		in.y += em(pt)
+	})
+	p.add(b)
+}
+
+// jobHead is the head of the job: number, title, and the line of facts.
+func jobHead(b *block, p *paper, pl *plan.Plan, what string) {
+	number := p.number
+	if number == "" {
+		number = "Job without a number"
+	}
+	b.y = b.write(0, b.y, b.Width, what, draw.Regular, b.st.small) + 1
+	b.y = b.write(0, b.y, b.Width, number, draw.Bold, b.st.title) + 2
+	if p.title != "" {
+		b.y = b.write(0, b.y, b.Width, p.title, draw.Regular, b.st.body) + 3
+	}
+	list := []field{{name: "date", lines: []string{dayOr(p.day)}}}
+	if j := pl.Job; j != nil {
+		list = append(list, field{name: "casting or plates", lines: []string{j.Chassis.Material}, wide: 2})
+		if j.Chassis.Condition != "" {
+			list = append(list, field{name: "condition", lines: []string{j.Chassis.Condition}})
+		}
+		if j.Shop != nil {
+			list = append(list, field{name: "machine", lines: []string{machineWords(pl)}, wide: 2})
+		}
+		if j.Datum != "" {
+			list = append(list, field{name: "datum", lines: []string{j.Datum}, wide: 2})
+		}
+	}
+	cols := 4
+	if b.st.large {
+		cols = 2
+	}
+	b.y = b.fields(0, b.y, b.Width, cols, list)
+	b.Reach(b.y)
+}
+
+func dayOr(day string) string {
+	if day == "" {
+		return "____________"
+	}
+	return day
+}
+
+func machineWords(pl *plan.Plan) string {
+	s := pl.Job.Shop
+	w := s.MachineKind
+	if w == "" {
+		return "not said"
+	}
+	if s.Readout {
+		w += " with read-out"
+	}
+	if s.Jig == "pinned" {
+		w += ", pinned jig"
+	}
+	return w
+}
+
+// chanceLine says how likely the job is to come right, and that it is a
+// model's figure.
+func chanceLine(c *plan.Chance) string {
+	if c == nil {
+		return ""
+	}
+	s := "First time right: " + percent(c.FirstTimeRight)
+	if c.High > c.Low {
+		s += fmt.Sprintf(" (%s to %s)", shortPercent(c.Low), shortPercent(c.High))
+	}
+	s += "; right after more work or another bush: " + percent(c.Saved) + "; lost: " + percent(c.Lost) + "."
+	if c.Trials > 0 {
+		s += fmt.Sprintf(" A model's figure, from %d trials on paper: not a promise.", c.Trials)
+	} else {
+		s += " A model's figure: not a promise."
+	}
+	return s
+}
+
+func shortPercent(f float64) string { return fmt.Sprintf("%.0f", f*100) }
+
+// countLine says what lies ahead.
+func countLine(pl *plan.Plan) string {
+	s := ""
+	if pl.OK {
+		minutes := 0.0
+		for _, op := range pl.Operations {
+			if op.Minutes != nil {
+				minutes += *op.Minutes
+			}
+		}
+		s = count(len(pl.Operations), "operation") + " in " + count(len(setups(pl)), "set-up")
+		if minutes > 0 {
+			s += fmt.Sprintf(", about %.0f minutes at the work", minutes)
+		}
+		s += ". "
+	}
+	n := func(l finding.Level, word string) string { return count(pl.Findings.Count(l), word) }
+	return s + "Findings: " + n(finding.Stop, "stop") + ", " + n(finding.Caution, "caution") + ", " + n(finding.Note, "note") + "."
+}
+
+func count(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
+
+// picture adds the truck as it is first clamped, and the table of moves.
+func picture(p *paper, pl *plan.Plan) {
+	if len(pl.Holes) == 0 {
+		return
+	}
+	set := plan.Setup{Plate: "left"}
+	words := "Left plate, seen from the left."
+	if list := setups(pl); len(list) > 0 && pl.OK {
+		set = list[0]
+		words = "As clamped, set-up " + set.Name + ": " + set.Words
+		if set.Mirrored {
+			words = "MIRRORED. " + words
+		}
+	}
+	b := p.block()
+	b.para(words, draw.Bold, p.st.body)
+	truckPicture(b, pl, set)
+	rows := moves(p, pl)
+	p.add(b)
+	for _, r := range rows {
+		p.add(r)
+	}
+}
+
+// setups lists the clampings of a plan: those it names, or those that its
+// operations name.
+func setups(pl *plan.Plan) []plan.Setup {
+	if len(pl.Setups) > 0 {
+		return pl.Setups
+	}
+	var out []plan.Setup
+	seen := map[string]bool{}
+	for _, op := range pl.Operations {
+		if op.Setup != "" && !seen[op.Setup] {
+			seen[op.Setup] = true
+			out = append(out, plan.Setup{Name: op.Setup, Words: op.Holding})
+		}
+	}
+	return out
+}
+
+func setupNamed(pl *plan.Plan, name string) (plan.Setup, bool) {
+	for _, s := range setups(pl) {
+		if s.Name == name {
+			return s, true
+		}
+	}
+	return plan.Setup{}, false
+}

@@ -1,0 +1,189 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"rebush/plan"
+	"rebush/sheets/draw"
+)
+
+// survey shows each bore enlarged: what was found, where its centre used to
+// be, how sure that is, and where it goes.
+func survey(p *paper, pl *plan.Plan) {
+	if len(pl.Survey) == 0 {
+		return
+	}
+	p.open("Where the holes are", "survey")
+	b := p.block()
+	b.para("Left picture: thick line, the hole as found; broken circle, the hole before it wore; thin circle, the new seat; dots, points measured. "+
+		"Right picture, the middle: ring, old centre (broken circle: how sure); slanted cross, middle of the hole as found; upright cross, target; arrow, the move. "+
+		"Seen from the left side.", draw.Regular, p.st.small)
+	p.glue(b)
+	for _, s := range pl.Survey {
+		b := p.block()
+		surveyBlock(b, p, pl, s)
+		p.add(b)
+	}
+	for _, m := range pl.Mesh {
+		if m.Words == "" {
+			continue
+		}
+		b := p.block()
+		b.para("Gear "+m.Gear+": "+m.Words, draw.Regular, p.st.body)
+		p.tight(b)
+	}
+	truckLines(p, pl)
+}
+
+func surveyBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
+	b.y = b.write(0, b.y, b.Width, s.Bore, draw.Bold, b.st.body) + 1.5
+	room := 56.0
+	hole, drawn := pl.Holes[s.Bore]
+	list := surveyFields(p, pl, s)
+	side := b.Width - 2*room - 12
+	if !drawn {
+		b.y = b.fields(0, b.y, b.Width, 3, list)
+	} else {
+		top := b.y
+		surveyPictures(b, s, hole, room)
+		if b.st.large {
+			b.y = b.fields(0, b.y, b.Width, 2, list)
+		} else {
+			b.y = max(b.y, b.fields(2*room+12, top, side, 1, list))
+		}
+	}
+	b.para(evidence(s), draw.Regular, b.st.small)
+	b.para(residuals(hole), draw.Regular, b.st.small)
+	b.Line(0, b.y, b.Width, b.y, 0.2)
+	b.Reach(b.y)
+}
+
+func surveyFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
+	var list []field
+	add := func(name string, bold bool, lines ...string) {
+		var keep []string
+		for _, l := range lines {
+			if l != "" {
+				keep = append(keep, l)
+			}
+		}
+		if len(keep) == 0 {
+			return
+		}
+		f := field{name: name, lines: keep}
+		if bold {
+			f.face = draw.Bold
+		}
+		list = append(list, f)
+	}
+	add("old centre", false, p.u.at(s.CentreMM, false)...)
+	if s.CentreUMM.Given() {
+		add("sure to (1 sigma)", false, p.u.len(s.CentreUMM))
+	}
+	for _, t := range pl.Targets {
+		if t.Bore == s.Bore {
+			add("target", true, p.u.at(t.TargetMM, false)...)
+			add("move from the old centre", true, p.u.at(t.FromOriginalMM, true)...)
+		}
+	}
+	wear := p.u.len(s.WearMM)
+	if wear != "" && s.WearDeg != nil {
+		wear += fmt.Sprintf(" towards %.0f°", *s.WearDeg)
+	}
+	add("worn", false, wear)
+	add("play on diameter", false, p.u.len(s.ClearanceMM))
+	return list
+}
+
+// evidence says in a line what the old centre rests on.
+func evidence(s plan.SurveyedBore) string {
+	var out []string
+	for _, e := range s.Evidence {
+		line := e.What
+		if e.UMM.Given() {
+			line += ", sure to " + string(e.UMM) + " mm"
+		}
+		if e.Used {
+			line += " (used)"
+		}
+		out = append(out, line)
+	}
+	if len(out) == 0 {
+		if s.Method == "" {
+			return ""
+		}
+		return "Found by: " + s.Method + "."
+	}
+	return "Evidence: " + strings.Join(out, "; ") + "."
+}
+
+// residuals says how well the points lie on the fitted outline.
+func residuals(h plan.Hole) string {
+	if len(h.Residuals) == 0 {
+		return ""
+	}
+	out := map[int]bool{}
+	for _, i := range h.LeftOut {
+		out[i] = true
+	}
+	var each []string
+	worst, sum, n := 0.0, 0.0, 0
+	for i, r := range h.Residuals {
+		each = append(each, fmt.Sprintf("%d: %+.0f", i+1, r*1000))
+		if out[i] {
+			each[i] += " left out"
+			continue
+		}
+		worst = max(worst, math.Abs(r))
+		sum += r * r
+		n++
+	}
+	s := ""
+	if n > 0 {
+		s = fmt.Sprintf("Points lie within %.0f µm of the fitted outline, %.0f µm rms. ", worst*1000, 1000*math.Sqrt(sum/float64(n)))
+	}
+	if len(each) <= 24 {
+		s += "Each, µm: " + strings.Join(each, ", ") + "."
+	}
+	return s
+}
+
+// truckLines compares the truck as found with the truck after the job.
+func truckLines(p *paper, pl *plan.Plan) {
+	var list []field
+	both := func(name string, f plan.FoundAfterMM) {
+		a, b := p.u.len(f.Found), p.u.len(f.After)
+		if a != "" && b != "" {
+			list = append(list, field{name: name, lines: []string{"found " + a + ", after " + b}})
+		}
+	}
+	both("wheelbase", pl.Truck.WheelbaseMM)
+	both("rock on four wheels", pl.Truck.RockMM)
+	for _, s := range pl.Shafts {
+		if s.SkewDeg.Found != nil && s.SkewDeg.After != nil {
+			list = append(list, field{name: "lean of " + s.Shaft,
+				lines: []string{fmt.Sprintf("found %.2f°, after %.2f°", *s.SkewDeg.Found, *s.SkewDeg.After)}})
+		}
+		if s.SidePlayMM != nil {
+			if l := p.u.limits(s.SidePlayMM); len(l) > 0 {
+				list = append(list, field{name: "side play of " + s.Shaft, lines: l})
+			}
+		}
+	}
+	if len(list) == 0 {
+		return
+	}
+	cols := 2
+	if p.st.large {
+		cols = 1
+	}
+	for len(list) > 0 {
+		n := min(cols, len(list))
+		b := p.block()
+		b.y = b.fields(0, 0, b.Width, cols, list[:n])
+		p.tight(b)
+		list = list[n:]
+	}
+}
