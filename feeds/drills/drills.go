@@ -31,7 +31,7 @@ const (
 	InchReamer    Series = "inch reamer" // chucking
 )
 
-// DrillSeries are the series of drills, ReamerSeries those of reamers.
+// DrillSeries are the series of drills.
 func DrillSeries() []Series { return []Series{Number, Letter, Fraction, Metric} }
 
 // ReamerSeries are the series of preferred reamer sizes.
@@ -61,8 +61,8 @@ var tables = map[Series]string{
 // row.
 func New(lib *table.Library) (*Drills, error) {
 	d := &Drills{series: map[Series][]Drill{}}
-	for series, name := range tables {
-		t, err := lib.Get(name)
+	for _, series := range append(DrillSeries(), ReamerSeries()...) {
+		t, err := lib.Get(tables[series])
 		if err != nil {
 			return nil, err
 		}
