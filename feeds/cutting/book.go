@@ -97,7 +97,7 @@ func (c *Cutting) book(m material, tool, op string) (booked, error) {
 func (c *Cutting) knownFor(m material) string {
 	seen := map[string]bool{}
 	for _, s := range c.speeds {
-		if fold(s.material) == fold(m.name) {
+		if s.key == m.keys[0] {
 			seen[s.operation] = true
 		}
 	}
@@ -135,10 +135,10 @@ func (c *Cutting) ruled(m material, op string) (booked, bool) {
 // stands in for it; each for the material, then for its family.
 func (c *Cutting) direct(m material, tool, op string) (booked, bool) {
 	for _, o := range stands(op) {
-		for at, ok := m, true; ok; at, ok = c.exact(at.family) {
+		for at, ok := m, true; ok; at, ok = c.parent(at) {
 			var rows []speedRow
 			for _, s := range c.speeds {
-				if fold(s.material) == fold(at.name) && s.tool == tool && s.operation == o && !math.IsNaN(s.min) {
+				if s.key == at.keys[0] && s.tool == tool && s.operation == o && !math.IsNaN(s.min) {
 					rows = append(rows, s)
 				}
 			}

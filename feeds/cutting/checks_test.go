@@ -69,7 +69,7 @@ func TestEveryRowIsReachedByName(t *testing.T) {
 		}
 		return true
 	}
-	any := func(want map[string]string, have []table.Row) bool {
+	among := func(want map[string]string, have []table.Row) bool {
 		for _, r := range have {
 			if equal(want, r) {
 				return true
@@ -78,12 +78,12 @@ func TestEveryRowIsReachedByName(t *testing.T) {
 		return false
 	}
 	for _, w := range checkRows(t, "speeds.csv") {
-		if !any(w, c.Rows(w["material"], w["tool"], w["operation"])) {
+		if !among(w, c.Rows(w["material"], w["tool"], w["operation"])) {
 			t.Errorf("speeds: not reached: %v", w)
 		}
 	}
 	for _, w := range checkRows(t, "reaming.csv") {
-		if !any(w, c.ReamRows(w["quantity"], w["kind"], w["material"])) {
+		if !among(w, c.ReamRows(w["quantity"], w["kind"], w["material"])) {
 			t.Errorf("reaming: not reached: %v", w)
 		}
 	}

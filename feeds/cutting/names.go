@@ -2,6 +2,8 @@ package cutting
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"sort"
 	"strings"
 	"unicode"
@@ -13,11 +15,12 @@ import (
 type material struct {
 	name                     string
 	aliases                  []string
-	family                   string // its figures stand in, "" for none
-	kind                     string // metal, plastic, porous
-	hard                     bool   // low end of the feed
-	kd, kienzle, maker, wets string // classes in the force and coolant tables
-	ream                     string // class in the reaming table
+	keys                     []string // folded: the name, then the aliases
+	family                   string   // its figures stand in, "" for none
+	kind                     string   // metal, plastic, porous
+	hard                     bool     // low end of the feed
+	kd, kienzle, maker, wets string   // classes in the force and coolant tables
+	ream                     string   // class in the reaming table
 	only, say                string
 	ref                      Ref
 }
@@ -35,6 +38,9 @@ func (c *Cutting) readMaterials(lib *table.Library) error {
 			if a = strings.TrimSpace(a); a != "" {
 				m.aliases = append(m.aliases, a)
 			}
+		}
+		for _, n := range append([]string{m.name}, m.aliases...) {
+			m.keys = append(m.keys, fold(n))
 		}
 		if m.name == "" {
 			return fmt.Errorf("%s: no material", r.Address())
@@ -75,12 +81,21 @@ func fold(s string) string {
 }
 
 func (c *Cutting) exact(name string) (material, bool) {
+	want := fold(name)
 	for _, m := range c.materials {
-		if fold(m.name) == fold(name) {
+		if m.keys[0] == want {
 			return m, true
 		}
 	}
 	return material{}, false
+}
+
+// parent is the material whose figures stand in.
+func (c *Cutting) parent(m material) (material, bool) {
+	if m.family == "" {
+		return material{}, false
+	}
+	return c.exact(m.family)
 }
 
 // material finds a material by its name, a spoken name, or the only name that
@@ -94,15 +109,13 @@ func (c *Cutting) material(name string) (material, error) {
 		return m, nil
 	}
 	for _, m := range c.materials {
-		for _, a := range m.aliases {
-			if fold(a) == want {
-				return m, nil
-			}
+		if slices.Contains(m.keys, want) {
+			return m, nil
 		}
 	}
 	var begin []material
 	for _, m := range c.materials {
-		if strings.HasPrefix(fold(m.name), want+" ") {
+		if strings.HasPrefix(m.keys[0], want+" ") {
 			begin = append(begin, m)
 		}
 	}
@@ -127,9 +140,9 @@ func (c *Cutting) nearest(want string) string {
 	}
 	var all []near
 	for _, m := range c.materials {
-		best := distance(want, fold(m.name))
-		for _, a := range m.aliases {
-			best = min(best, distance(want, fold(a)))
+		best := math.MaxInt
+		for _, k := range m.keys {
+			best = min(best, distance(want, k))
 		}
 		all = append(all, near{m.name, best})
 	}

@@ -35,6 +35,7 @@ func TestPublishedSpeeds(t *testing.T) {
 		{Query{Material: "zinc", Operation: "bore", DiaMM: 5, Head: Faceplate}, 4.712, 300, 1e-9, "common practice, no source: cap"},
 		{Query{Material: "zinc", Operation: "drill", DiaMM: 5, ThinWall: true}, 20, 1273.2, 0.1, "common practice, no source: cap"},
 		{Query{Material: "zinc", Operation: "ream", DiaMM: 5, Hand: true}, 15, 954.9, 0.1, "common practice, no source: cap"},
+		{Query{Material: "zinc", Operation: "drill", DiaMM: 5, Hand: true}, 76, 4838.3, 0.1, "table 5.4: the cap on hand reaming is none on drilling"},
 		{Query{Material: "free-cutting brass", Operation: "plunge", DiaMM: 5}, 45.7, 2909.4, 0.1, "training handout: one figure for turning and milling"},
 		{Query{Material: "mild steel", Operation: "ream", DiaMM: 5, Hand: true}, 13.7, 872.2, 0.1, "reamer maker, 175-225 HB; below the cap"},
 	}
@@ -134,6 +135,11 @@ func TestFeedTable(t *testing.T) {
 	// 0.001 in/rev for every 1/16 in of diameter (norsemandrill.com).
 	low, _, _, _ := c.DrillFeed(0.5)
 	within(t, "0.5 mm", low, 0.008, 1e-9)
+	four, err := c.Speed(Query{Material: "zinc", Operation: "drill", DiaMM: 4})
+	if err != nil {
+		t.Fatal(err)
+	}
+	within(t, "4 mm in soft metal", four.FeedMMRev, 0.064, 1e-9) // below the middle of its row
 	hard, err := c.Speed(Query{Material: "stainless steel 304", Operation: "drill", DiaMM: 6})
 	if err != nil {
 		t.Fatal(err)

@@ -16,6 +16,7 @@ type speedRow struct {
 	factorMin, factorMax      float64 // NaN in a speed row
 	rank                      rank
 	note                      string
+	key                       string // folded material
 	row                       table.Row
 }
 
@@ -50,13 +51,16 @@ func number(r table.Row, column string) (float64, error) {
 	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
 		return 0, fmt.Errorf("%s: %s: %q is not a number", r.Address(), column, r.Get(column))
 	}
+	if math.Abs(v) > 1e9 {
+		return 0, fmt.Errorf("%s: %s: %v is beyond all reason", r.Address(), column, v)
+	}
 	return v, nil
 }
 
 // positive reads a cell that must be above 0.
 func positive(r table.Row, column string) (float64, error) {
 	v, err := number(r, column)
-	if err == nil && v <= 0 {
+	if err == nil && v < 1e-9 {
 		err = fmt.Errorf("%s: %s: %v must be above 0", r.Address(), column, v)
 	}
 	return v, err
@@ -87,6 +91,7 @@ func (c *Cutting) readSpeeds(lib *table.Library) error {
 	}
 	for _, r := range t.Rows {
 		s := speedRow{material: r.Get("material"), tool: r.Get("tool"), operation: r.Get("operation"), note: r.Get("note"), row: r}
+		s.key = fold(s.material)
 		if s.min, s.max, err = span(r, "v_min_m_min", "v_max_m_min"); err != nil {
 			return err
 		}
