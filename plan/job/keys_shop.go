@@ -22,7 +22,7 @@ var shopShape = record(
 			key{"setup", length(0.001, 0.3), "standard uncertainty of one clamping", false},
 			key{"hole", length(0.001, 0.3), "standard uncertainty of one hole", false},
 		), "how well it finds a place", false},
-		key{"runout", orZero(length(0.002, 0.3)), "run-out of the spindle", false},
+		key{"runout", orZero(length(0.003, 0.3)), "run-out of the spindle", false},
 		key{"press", force(), "what the press can give", false},
 		key{"max_drill", length(2, 50), "largest drill the machine takes", false},
 	), "the machine", false}),

@@ -50,6 +50,7 @@ func Parse(name, folder string, data []byte, opt Options) (*Job, error) {
 		return nil, r.problems.sorted()
 	}
 	j := bindJob(r, root, name, folder)
+	loadProbed(r, j, root, folder)
 	checkJob(r, j, root)
 	shop, shopProblems, fileErr := shopOf(r, root, folder, opt)
 	if shop != nil {

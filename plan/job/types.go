@@ -193,32 +193,33 @@ type OldSeat struct {
 // Bore is one axle hole as it was found. Figures given with `seen_from: right`
 // are already mirrored into the frame of the left side.
 type Bore struct {
-	Name      string // "front axle.left"
-	Shaft     string
-	Side      Side
-	Centre    Point // middle of the hole as found
-	Widest    dim.Length
-	Narrowest dim.Length
-	WidestAt  *float64  // degrees
-	WornTo    []float64 // degrees; two for two load directions
-	Probed    []Point
-	ProbedAt  string            // file the points came from, "" where they stand in the job
-	Stylus    dim.Length        // ball diameter to correct for, not given: already corrected
-	Seat      *OldSeat          // old bush is out
-	Bushed    bool              // old bush is still in
-	Repaired  bool              // an earlier repair whose place is not trusted
-	With      map[string]string // what was read -> instrument name
-	Edges     []Edge
-	Boss      dim.Length // outside diameter of a round boss
-	RoomIn    dim.Length // room for a flange, diameter, inside
-	RoomOut   dim.Length
-	PinGoes   dim.Length
-	PinStops  dim.Length
-	Walls     *[4]dim.Length // left, right, bottom, top
-	Spans     []Span
-	Strap     bool // hold: strap
-	Lift      dim.Length
-	Oil       *Oil
+	Name        string // "front axle.left"
+	Shaft       string
+	Side        Side
+	Centre      Point // middle of the hole as found
+	Widest      dim.Length
+	Narrowest   dim.Length
+	WidestAt    *float64  // degrees
+	WornTo      []float64 // degrees; two for two load directions
+	Probed      []Point
+	ProbedAt    string            // file the points came from, "" where they stand in the job
+	Stylus      dim.Length        // ball diameter to correct for, not given: already corrected
+	probedLines []int             // of ProbedAt
+	Seat        *OldSeat          // old bush is out
+	Bushed      bool              // old bush is still in
+	Repaired    bool              // an earlier repair whose place is not trusted
+	With        map[string]string // what was read -> instrument name
+	Edges       []Edge
+	Boss        dim.Length // outside diameter of a round boss
+	RoomIn      dim.Length // room for a flange, diameter, inside
+	RoomOut     dim.Length
+	PinGoes     dim.Length
+	PinStops    dim.Length
+	Walls       *[4]dim.Length // left, right, bottom, top
+	Spans       []Span
+	Strap       bool // hold: strap
+	Lift        dim.Length
+	Oil         *Oil
 }
 
 // Oil is an oil hole into the bore.

@@ -1,0 +1,284 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"rebush/fits/dim"
+)
+
+func middle(x []float64) float64 {
+	y := append([]float64(nil), x...)
+	sort.Float64s(y)
+	n := len(y)
+	return (y[(n-1)/2] + y[n/2]) / 2
+}
+
+// mostWear is how much larger than its journal a worn bore may be measured; a
+// truck with more than that does not run at all.
+const mostWear = 1.8
+
+func checkBore(r *reader, j *Job, s *Shaft, b *Bore, v *value) {
+	journal := s.Journal.On(b.Side)
+	if journal.Given() {
+		f := journal.Float()
+		why := fmt.Sprintf("the %s journal of %s", b.Side, r.show(f))
+		between(r, v.get("narrowest"), b.Narrowest, f-0.02, f+0.8, why)
+		between(r, v.get("widest"), b.Widest, f-0.02, f+mostWear, why)
+		between(r, v.get("pins").get("goes"), b.PinGoes, f-0.05, f+mostWear, why)
+		between(r, v.get("pins").get("stops"), b.PinStops, f-0.02, f+mostWear, why)
+		if b.Seat != nil {
+			between(r, v.get("seat").get("diameter"), b.Seat.Diameter, f+0.4, f+9, why)
+		}
+		between(r, v.get("boss"), b.Boss, f+0.8, 40, why)
+		between(r, v.get("room").get("inside"), b.RoomIn, f+0.5, 45, why)
+		between(r, v.get("room").get("outside"), b.RoomOut, f+0.5, 45, why)
+		between(r, v.get("oil").get("diameter"), oilDiameter(b), 0.3, math.Max(f, 1), why)
+		if b.Widest.Given() {
+			play := b.Widest.Float() - f
+			between(r, v.get("lift"), b.Lift, play-0.25, play+0.15, "the play by the diameters, "+r.show(math.Max(play, 0)))
+		}
+	}
+	if b.Widest.Given() && b.Narrowest.Given() && b.Widest.Less(b.Narrowest) {
+		r.say(v.get("widest").pos, fmt.Sprintf("widest: %s is less than narrowest, %s", r.show(b.Widest.Float()), r.show(b.Narrowest.Float())), "change them about, or measure again")
+	}
+	if b.PinGoes.Given() && b.PinStops.Given() && !(b.PinGoes.Less(b.PinStops) && b.PinStops.Float()-b.PinGoes.Float() < 0.6) {
+		r.say(v.get("pins").pos, fmt.Sprintf("pins: goes %s and stops %s do not bracket one hole", r.show(b.PinGoes.Float()), r.show(b.PinStops.Float())), "goes is the largest pin that enters, stops the next larger one")
+	}
+	if b.Narrowest.Given() {
+		between(r, v.get("pins").get("goes"), b.PinGoes, b.Narrowest.Float()-0.3, b.Narrowest.Float()+0.05, "narrowest, "+r.show(b.Narrowest.Float()))
+	}
+	checkDirections(r, b, v)
+	checkPlaces(r, j, b, v, journal)
+	for i, e := range v.get("edges").items() {
+		checkEdge(r, j, b, b.Edges[i], e, journal)
+	}
+	for i, sp := range v.get("spans").items() {
+		checkSpan(r, j, b, b.Spans[i], sp, journal)
+	}
+	if w := v.get("with"); w != nil {
+		readings := []string{"centre", "widest", "narrowest", "widest_at", "journal", "probed", "seat", "edges", "pins", "walls", "spans", "lift"}
+		for _, what := range w.order {
+			if !has(readings, what) {
+				r.say(w.get(what).pos, fmt.Sprintf("with: %q is not something that is measured", short(what)), "did you mean `"+nearest(what, readings)+"`? It may be "+orList(readings))
+			}
+		}
+	}
+	if b.Seat != nil && b.Bushed {
+		r.say(v.get("seat").pos, "seat: it cannot be measured while the bush is in (bushed: yes)", "take one of the two away")
+	}
+}
+
+func oilDiameter(b *Bore) (l dim.Length) {
+	if b.Oil != nil {
+		l = b.Oil.Diameter
+	}
+	return l
+}
+
+// checkDirections: wear goes to one end of the largest diameter.
+func checkDirections(r *reader, b *Bore, v *value) {
+	if b.WidestAt == nil {
+		return
+	}
+	for _, w := range b.WornTo {
+		off := math.Mod(math.Abs(w-*b.WidestAt), 180)
+		if off > 90 {
+			off = 180 - off
+		}
+		if off > 45 && len(b.WornTo) == 1 {
+			r.say(v.get("worn_to").pos, fmt.Sprintf("worn_to: %g is not an end of the largest diameter, which lies at %g", w, *b.WidestAt),
+				fmt.Sprintf("expected about %g or %g", turn(*b.WidestAt), turn(*b.WidestAt+180)))
+		}
+	}
+}
+
+// radius is about how large a hole is, from whatever was measured.
+func (b *Bore) radius(journal dim.Length) float64 {
+	switch {
+	case b.Narrowest.Given():
+		return b.Narrowest.Float() / 2
+	case b.PinGoes.Given():
+		return b.PinGoes.Float() / 2
+	}
+	return journal.Float() / 2
+}
+
+func checkPlaces(r *reader, j *Job, b *Bore, v *value, journal dim.Length) {
+	radius := b.radius(journal)
+	in := func(v *value, key string, p Point, radius float64) {
+		if v != nil && p.Given() && !j.Chassis.inside(p.Float(), radius) {
+			x0, y0, x1, y1, _ := j.Chassis.box()
+			r.say(v.pos, fmt.Sprintf("%s: a hole of %s at [%s, %s] is not inside the outline of the plate", key, r.show(2*radius), r.show(p.X.Float()), r.show(p.Y.Float())),
+				fmt.Sprintf("the outline runs from %s to %s along and %s to %s up, seen from the left side", r.show(x0), r.show(x1), r.show(y0), r.show(y1)))
+		}
+	}
+	in(v.get("centre"), "centre", b.Centre, radius)
+	if b.Seat != nil {
+		in(v.get("seat").get("centre"), "centre of the seat", b.Seat.Centre, b.Seat.Diameter.Float()/2)
+		if b.Centre.Given() && b.Seat.Centre.Given() {
+			near(r, v.get("seat").get("centre"), b.Seat.Centre, b.Centre.Float(), 1.5, "the centre as found")
+		}
+	}
+	if b.Walls != nil {
+		checkWalls(r, j, b, v.get("walls"), journal)
+	}
+	if v.get("probed") != nil && len(b.Probed) > 0 {
+		checkProbed(r, b, v.get("probed"), journal)
+		if p, from, _ := b.rough(); from == "probed" && !j.Chassis.inside(p, 0) {
+			r.say(v.get("probed").pos, "probed: the points do not lie inside the outline of the plate", "both plates are seen from the left side, in one unit")
+		}
+	}
+}
+
+func near(r *reader, v *value, p Point, want [2]float64, within float64, why string) {
+	f := p.Float()
+	if d := math.Hypot(f[0]-want[0], f[1]-want[1]); v != nil && p.Given() && d > within {
+		r.say(v.pos, fmt.Sprintf("%s: [%s, %s] is %s from %s", v.name, r.show(f[0]), r.show(f[1]), r.show(d), why), "expected within "+r.show(within))
+	}
+}
+
+// checkProbed holds every point against the middle of them all.
+func checkProbed(r *reader, b *Bore, v *value, journal dim.Length) {
+	c, _, _ := (&Bore{Probed: b.Probed, Centre: b.Centre}).rough()
+	if !journal.Given() {
+		return
+	}
+	low, high := journal.Float()/2-0.4-b.Stylus.Float()/2, journal.Float()/2+mostWear
+	told := 0
+	for i, p := range b.Probed {
+		d := math.Hypot(p.X.Float()-c[0], p.Y.Float()-c[1])
+		if d >= low && d <= high {
+			continue
+		}
+		pos := v.pos
+		if v.shape.kind == aList && i < len(v.list) {
+			pos = v.list[i].pos
+		} else if i < len(b.probedLines) {
+			pos = Pos{b.ProbedAt, b.probedLines[i], 1}
+		}
+		if told++; told <= 5 {
+			r.say(pos, fmt.Sprintf("probed: point %d lies %s from the middle of the hole", i+1, r.show(d)),
+				fmt.Sprintf("expected %s to %s for this journal: check the point and its unit", r.show(math.Max(low, 0)), r.show(high)))
+		}
+	}
+}
+
+func checkWalls(r *reader, j *Job, b *Bore, v *value, journal dim.Length) {
+	w := b.Walls
+	for i, axis := range []string{"left and right", "bottom and top"} {
+		if !w[2*i].Given() || !w[2*i+1].Given() || !journal.Given() {
+			continue
+		}
+		d := w[2*i+1].Float() - w[2*i].Float()
+		if d < journal.Float()-0.05 || d > journal.Float()+mostWear {
+			r.say(v.pos, fmt.Sprintf("walls: %s are %s apart, which does not go with a journal of %s", axis, r.show(d), r.show(journal.Float())),
+				"give the place of each wall of the hole in the frame of the plate")
+		}
+	}
+	if p, from, ok := b.rough(); ok && from == "walls" && !j.Chassis.inside(p, 0) {
+		r.say(v.pos, "walls: this hole is not inside the outline of the plate", "both plates are seen from the left side, in one unit")
+	}
+	if b.Centre.Given() && w[0].Given() && w[1].Given() && w[2].Given() && w[3].Given() {
+		mid := [2]float64{(w[0].Float() + w[1].Float()) / 2, (w[2].Float() + w[3].Float()) / 2}
+		if f := b.Centre.Float(); math.Hypot(f[0]-mid[0], f[1]-mid[1]) > 1 {
+			r.say(v.pos, "walls: their middle is more than 1 mm from centre", "mend the one that is wrong")
+		}
+	}
+}
+
+func checkEdge(r *reader, j *Job, b *Bore, e Edge, v *value, journal dim.Length) {
+	m, a := v.get("metal"), v.get("away")
+	_, saidM := v.by["metal"]
+	_, saidA := v.by["away"]
+	if (m == nil) == (a == nil) && !(saidM || saidA) || m != nil && a != nil {
+		r.say(v.pos, "edges: give either metal (from the wall of the hole) or away (from its centre)", "write {at: 270, metal: 4.4}")
+		return
+	}
+	radius := b.radius(journal)
+	if a != nil && e.Away.Float() < radius+0.1 {
+		r.say(a.pos, fmt.Sprintf("away: %s from the centre lies inside the hole, whose radius is %s", r.show(e.Away.Float()), r.show(radius)), "away is measured from the centre; from the wall it is metal")
+	}
+	c, _, ok := b.rough()
+	if !ok {
+		return
+	}
+	out, ok := j.Chassis.reach(c, e.AtDeg)
+	if !ok {
+		return
+	}
+	if m != nil {
+		between(r, m, e.Metal, 0, out-radius+1.5, "the outline of the plate on that side")
+	} else {
+		between(r, a, e.Away, 0, out+1.5, "the outline of the plate on that side")
+	}
+}
+
+// reach is how far the outline is from a point in a direction.
+func (c Chassis) reach(p [2]float64, deg float64) (float64, bool) {
+	sin, cos := math.Sincos(deg * math.Pi / 180)
+	var corners [][2]float64
+	for _, q := range c.Corners {
+		corners = append(corners, q.Float())
+	}
+	if len(corners) == 0 {
+		x0, y0, x1, y1, ok := c.box()
+		if !ok {
+			return 0, false
+		}
+		corners = [][2]float64{{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}}
+	}
+	best := math.Inf(1)
+	for i := range corners {
+		a, b := corners[i], corners[(i+1)%len(corners)]
+		ex, ey := b[0]-a[0], b[1]-a[1]
+		det := cos*ey - sin*ex
+		if math.Abs(det) < 1e-12 {
+			continue
+		}
+		t := ((a[0]-p[0])*ey - (a[1]-p[1])*ex) / det
+		u := ((a[0]-p[0])*sin - (a[1]-p[1])*cos) / det
+		if t >= 0 && u >= -1e-9 && u <= 1+1e-9 {
+			best = math.Min(best, t)
+		}
+	}
+	return best, !math.IsInf(best, 1)
+}
+
+func checkSpan(r *reader, j *Job, b *Bore, s Span, v *value, journal dim.Length) {
+	names := j.boreNames()
+	for _, f := range j.Chassis.Features {
+		names = append(names, f.Name)
+	}
+	if !known(r, v.get("to"), "bore or feature", s.To, names) || !s.Inside.Given() || !s.Outside.Given() {
+		return
+	}
+	in, out := v.get("inside"), v.get("outside")
+	if !s.Inside.Less(s.Outside) {
+		r.say(in.pos, fmt.Sprintf("inside: %s is not less than outside, %s", r.show(s.Inside.Float()), r.show(s.Outside.Float())), "inside edges are nearer to each other than outside edges")
+		return
+	}
+	var to [2]float64
+	var other float64
+	ok := false
+	if sh, ob := j.Bore(s.To); ob != nil {
+		to, _, ok = ob.rough()
+		other = 2 * ob.radius(sh.Journal.On(ob.Side))
+	}
+	for _, f := range j.Chassis.Features {
+		if f.Name == s.To && f.At.Given() {
+			to, ok, other = f.At.Float(), true, f.Diameter.Float()
+		}
+	}
+	if both := 2*b.radius(journal) + other; other > 0 && journal.Given() {
+		between(r, out, s.Outside, s.Inside.Float()+both-0.3, s.Inside.Float()+both+2, "inside and the two diameters")
+	}
+	if from, _, there := b.rough(); there && ok {
+		d := math.Hypot(from[0]-to[0], from[1]-to[1])
+		mean := (s.Inside.Float() + s.Outside.Float()) / 2
+		if math.Abs(mean-d) > 1.5 {
+			r.say(in.pos, fmt.Sprintf("inside and outside: their middle, %s, is not the distance of the two holes, %s", r.show(mean), r.show(d)), "check both figures and their unit")
+		}
+	}
+}
