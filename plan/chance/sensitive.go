@@ -2,7 +2,10 @@ package chance
 
 import (
 	"math"
+	"runtime"
 	"sort"
+	"sync"
+	"sync/atomic"
 )
 
 // Effect is what a source of error does to the chance of coming right first
@@ -20,51 +23,56 @@ type Sensitivity struct {
 	Without []string // sources without effect, named
 }
 
-// SensitiveTrials is the most trials that each source is tried with.
-const SensitiveTrials = 8192
+// SensitiveTrials is the most trials with which the sources are ranked.
+const SensitiveTrials = Block
 
-// Sensitive halves every source of error in turn, on the same random numbers.
-// A source whose halving changes nothing is doubled as well before it is
-// named as without effect. Trials above SensitiveTrials are not used: a
-// ranking needs fewer than a chance.
+// clear is a change of count that needs no second look.
+const clear = 8
+
+// Sensitive halves every source of error in turn, on the same random numbers,
+// with SensitiveTrials at most: a ranking needs fewer than a chance. A source
+// is named as without effect when doubling it leaves the count of right ones
+// as it was over all the trials of s.
 func Sensitive(base Model, s Settings) (Sensitivity, error) {
 	if err := s.check(); err != nil {
 		return Sensitivity{}, err
 	}
-	s.Trials = min(s.Trials, SensitiveTrials)
-	list := base.sources()
-	models := []*Model{&base}
-	for _, src := range list {
-		m := base.copied()
-		src.scale(m, 0.5)
-		models = append(models, m)
-	}
-	r, _, err := runAll(models, s)
-	if err != nil {
+	if err := base.check(); err != nil {
 		return Sensitivity{}, err
 	}
-	out := Sensitivity{}
-	var quiet []int
-	doubled := []*Model{&base}
-	for i, src := range list {
-		out.Effects = append(out.Effects, Effect{Source: src.words, Halving: r[i+1].FirstTimeRight - r[0].FirstTimeRight})
-		if r[i+1].Right == r[0].Right {
-			m := base.copied()
-			src.scale(m, 2)
-			doubled = append(doubled, m)
-			quiet = append(quiet, i)
-		}
+	list := base.sources()
+	plain := base.compile()
+	workers := s.Workers
+	if workers == 0 {
+		workers = runtime.GOMAXPROCS(0)
 	}
-	if len(quiet) > 0 {
-		d, _, err := runAll(doubled, s)
-		if err != nil {
-			return Sensitivity{}, err
-		}
-		for k, i := range quiet {
-			if d[k+1].Right == d[0].Right {
-				out.Effects[i].Without = true
-				out.Without = append(out.Without, out.Effects[i].Source)
+	effects := make([]Effect, len(list))
+	was := make([]int, 0, 16) // right ones of the base, block by block
+	w := base.worker()
+	for block := 0; int64(block)*Block < s.Trials; block++ {
+		was = append(was, w.rights(plain, s, block))
+	}
+	var todo atomic.Int64
+	var wait sync.WaitGroup
+	for range min(workers, max(len(list), 1)) {
+		wait.Add(1)
+		go func() {
+			defer wait.Done()
+			w := base.worker()
+			for {
+				i := int(todo.Add(1)) - 1
+				if i >= len(list) {
+					return
+				}
+				effects[i] = w.effect(&base, list[i], s, was)
 			}
+		}()
+	}
+	wait.Wait()
+	out := Sensitivity{Effects: effects}
+	for _, e := range effects {
+		if e.Without {
+			out.Without = append(out.Without, e.Source)
 		}
 	}
 	sort.SliceStable(out.Effects, func(i, j int) bool {
@@ -77,3 +85,41 @@ func Sensitive(base Model, s Settings) (Sensitivity, error) {
 	}
 	return out, nil
 }
+
+// effect halves one source, and doubles it where halving shows little.
+func (w *worker) effect(base *Model, src source, s Settings, was []int) Effect {
+	m := base.copied()
+	src.scale(m, 0.5)
+	d := w.rights(m.compile(), s, 0) - was[0]
+	e := Effect{Source: src.words, Halving: float64(d) / float64(min(s.Trials, SensitiveTrials))}
+	if abs(d) >= clear {
+		return e
+	}
+	m = base.copied()
+	src.scale(m, 2)
+	c := m.compile()
+	d = 0
+	for block := range was {
+		if d += w.rights(c, s, block) - was[block]; abs(d) >= clear {
+			return e
+		}
+	}
+	e.Without = d == 0
+	return e
+}
+
+// rights counts the trials of one block that come right.
+func (w *worker) rights(c *compiled, s Settings, block int) int {
+	w.seed(uint64(s.Seed), block)
+	n := 0
+	for k := range uint64(min(Block, s.Trials-int64(block)*Block)) {
+		if w.trial(c, k).worst == right {
+			n++
+		}
+	}
+	return n
+}
+
+func (m *Model) worker() *worker { return newWorker(len(m.Bores), len(m.Gears), len(m.Setups)) }
+
+func abs(n int) int { return max(n, -n) }

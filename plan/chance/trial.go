@@ -149,10 +149,9 @@ func (w *worker) tryBore(c *compiled, i int, t uint64, s *sight) {
 	if b.kind == Cut {
 		// From the true old centre to the seat.
 		vx, vy := b.vx+px-ox, b.vy+py-oy
-		need := b.need(vx, vy, depth)
-		if seat < 2*need {
+		if !b.clears(vx, vy, depth, seat/2) {
 			replaced = true
-			k := lost
+			k, need := lost, b.need(vx, vy, depth)
 			if b.next && (b.nextR == 0 || b.nextR >= need) && (b.nextLeft == 0 || b.nextLeft >= b.none) {
 				k = next
 			}
@@ -204,6 +203,15 @@ func (w *worker) tryBore(c *compiled, i int, t uint64, s *sight) {
 	w.clear[i] = clear
 	w.px[i], w.py[i] = px, py
 	w.qx[i], w.qy[i] = px+float64(h*b.lx), py+float64(h*b.ly)
+}
+
+// clears says whether a seat of radius q cuts the whole worn outline away. Most
+// seats do by more than their whole error of place, which needs no root.
+func (b *boreC) clears(vx, vy, depth, q float64) bool {
+	if room := q - max(b.r, depth+b.jr); room > 0 && float64(vx*vx)+float64(vy*vy) < float64(room*room) {
+		return true
+	}
+	return q >= b.need(vx, vy, depth)
 }
 
 // need is the seat radius that clears the worn outline when the seat stands
