@@ -25,6 +25,8 @@ type OutlineFit struct {
 	Cov            [2][2]float64
 	U              float64 // sqrt(trace): error below 2U in about 95 of 100
 	UR, UD, UTheta float64
+	UW             float64
+	q              vector
 	Iter           int // Levenberg-Marquardt steps, all starts together
 }
 
@@ -115,6 +117,8 @@ func (o *outline) report(best *seed, s float64, iter int) (OutlineFit, error) {
 	f.Cov = [2][2]float64{{c[iX][iX], c[iX][iY]}, {c[iY][iX], c[iY][iY]}}
 	f.U = math.Sqrt(c[iX][iX] + c[iY][iY])
 	f.UR, f.UD, f.UTheta = math.Sqrt(c[iR][iR]), math.Sqrt(c[iD][iD]), math.Sqrt(c[iTheta][iTheta])
+	f.UW = math.Sqrt(math.Max(0, c[iR][iR]+c[iD][iD]-2*c[iR][iD]))
+	f.q = *q
 	return f, nil
 }
 

@@ -1,0 +1,130 @@
+package survey
+
+import (
+	"fmt"
+	"math"
+)
+
+// Ranks of evidence, best first.
+const (
+	RankSeat     = 1 + iota // sound seat of the old bush
+	RankOutline             // probed wall, journal and side known
+	RankArc                 // probed wall without journal or side
+	RankReadings            // diameters, pins, walls, spans
+	RankOther               // the other plate's bore of the same shaft
+	RankDrawing             // drawing or sister through a frame
+)
+
+// Evidence is one way of saying where the old centre was.
+type Evidence struct {
+	Rank   int
+	What   string        // in words of the bench
+	Centre [2]float64    // old centre, mm
+	Cov    [2][2]float64 // mm^2
+	R, RU  float64       // old radius and its u, mm; 0 where this tells nothing of it
+	Bore   *WornBore     // where this tells of the wear too
+	// Doubtful evidence is not to be answered from with confidence; Words say
+	// why. Words of sure evidence are cautions.
+	Doubtful bool
+	Words    []string
+}
+
+// U returns the largest semi-axis of the standard ellipse, mm.
+func (e Evidence) U() float64 { return LargestU(e.Cov) }
+
+func (e *Evidence) doubt(format string, args ...any) {
+	e.Doubtful = true
+	e.say(format, args...)
+}
+
+func (e *Evidence) say(format string, args ...any) {
+	e.Words = append(e.Words, fmt.Sprintf(format, args...))
+}
+
+// Disagree names two kinds of evidence that differ by more than
+// 2 sqrt(u1^2 + u2^2), by their places in the list.
+type Disagree struct {
+	A, B       int
+	Apart, May float64 // mm
+	Words      string
+}
+
+// Best picks the evidence to use, by rank and then by uncertainty; a doubtful
+// one only where nothing sure is left. It returns -1 for none, and every pair
+// that disagrees.
+func Best(es []Evidence) (best int, differ []Disagree) {
+	best = -1
+	for i, e := range es {
+		if best < 0 || e.before(es[best]) {
+			best = i
+		}
+		for j, o := range es[:i] {
+			d := dist(e.Centre, o.Centre)
+			if may := 2 * math.Hypot(e.U(), o.U()); d > may {
+				differ = append(differ, Disagree{A: j, B: i, Apart: d, May: may, Words: fmt.Sprintf(
+					"%s and %s put the old centre %.3f mm apart; they should agree to %.3f", o.What, e.What, d, may)})
+			}
+		}
+	}
+	return best, differ
+}
+
+func (e Evidence) before(o Evidence) bool {
+	if e.Doubtful != o.Doubtful {
+		return !e.Doubtful
+	}
+	if e.Rank != o.Rank {
+		return e.Rank < o.Rank
+	}
+	return e.U() < o.U()-1e-9
+}
+
+// SoundSeat is the seat of the old bush, bush out: its centre is the centre.
+func SoundSeat(centre [2]float64, diameter, uCentre, uDiameter float64) Evidence {
+	return Evidence{Rank: RankSeat, What: "the sound seat of the old bush", Centre: centre, Cov: round2(uCentre)}
+}
+
+// OtherPlate is the other plate's bore of the same shaft, mapped through the
+// frame: cov of its centre, and u of what two drillings differ by (0.02
+// drilled together, else 0.05: judgement).
+func OtherPlate(centre [2]float64, cov [2][2]float64, uDrilling float64) Evidence {
+	return Evidence{Rank: RankOther, What: "the other plate's bore of this shaft", Centre: centre, Cov: add2(cov, round2(uDrilling))}
+}
+
+// FromFrame is a centre known on a drawing or a sister chassis (what), mapped
+// by a frame of unworn features; u is how far the drawing itself may be out.
+func FromFrame(what string, f Frame, at [2]float64, u float64) Evidence {
+	c, cov := f.Map(at)
+	e := Evidence{Rank: RankDrawing, What: what, Centre: c, Cov: add2(cov, round2(u))}
+	e.Words = append(e.Words, f.Words...)
+	return e
+}
+
+func round2(u float64) [2][2]float64 { return [2][2]float64{{u * u, 0}, {0, u * u}} }
+
+func add2(a, b [2][2]float64) [2][2]float64 {
+	for i := range a {
+		for j := range a[i] {
+			a[i][j] += b[i][j]
+		}
+	}
+	return a
+}
+
+func scale2(a [2][2]float64, k float64) [2][2]float64 {
+	for i := range a {
+		for j := range a[i] {
+			a[i][j] *= k
+		}
+	}
+	return a
+}
+
+// alongAcross turns variances along and across a direction into a covariance.
+func alongAcross(along, across, dir float64) [2][2]float64 {
+	sin, cos := math.Sincos(dir)
+	return [2][2]float64{
+		{along*cos*cos + across*sin*sin, (along - across) * sin * cos},
+		{(along - across) * sin * cos, along*sin*sin + across*cos*cos},
+	}
+}
