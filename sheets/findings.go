@@ -13,7 +13,7 @@ var levels = []finding.Level{finding.Stop, finding.Caution, finding.Note}
 
 // findings lists what the plan says about itself, stops first.
 func findings(p *paper, pl *plan.Plan) {
-	p.open("Findings", "findings")
+	p.follow("Findings", "findings")
 	if len(pl.Findings) == 0 {
 		b := p.block()
 		b.para("None: no stop, no caution, no note.", draw.Regular, p.st.body)

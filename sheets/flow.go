@@ -17,6 +17,7 @@ type paper struct {
 	day      string
 	number   string // of the job
 	title    string // of the job, printable
+	batch    bool   // the paper is of many jobs
 	stop     bool   // DO NOT MACHINE stands in every head
 	foot     string
 	sections []string // of each page, from page 1
@@ -100,6 +101,9 @@ func (p *paper) open(title, anchor string) {
 func (p *paper) follow(title, anchor string) {
 	p.flush()
 	p.section = title
+	if p.y > p.topY() {
+		p.y += 4
+	}
 	p.heading(title, anchor)
 }
 
@@ -122,21 +126,32 @@ func (p *paper) glue(b *block) { p.glued = append(p.glued, b) }
 func (p *paper) add(b *block) {
 	list := append(p.glued, b)
 	p.glued = nil
-	need := gap * float64(len(list)-1)
-	for _, x := range list {
+	need := 0.0
+	for i, x := range list {
 		need += max(x.Board.Height, x.y)
+		if i < len(list)-1 {
+			need += between(i, len(list))
+		}
 	}
 	if p.doc.Pages() == 0 || p.y+need > p.floor()+1e-9 && p.y > p.topY() {
 		p.page()
 	}
-	for _, x := range list {
+	for i, x := range list {
 		h := max(x.Board.Height, x.y)
 		if h > p.height()+1e-9 {
 			p.doc.Fail(fmt.Errorf("page %d: a block is %.0f mm high and the page has room for %.0f mm", p.doc.Pages(), h, p.height()))
 		}
 		p.doc.Place(x.Board, marginLeft, p.y)
-		p.y += h + gap
+		p.y += h + between(i, len(list))
 	}
+}
+
+// between is the gap below block i of n that stand together.
+func between(i, n int) float64 {
+	if i < n-1 {
+		return 1.5
+	}
+	return gap
 }
 
 // tight places a block closer to the one above it: a line of a list.
@@ -202,6 +217,9 @@ func (p *paper) tail(page int) *draw.Board {
 
 // jobName is what every page calls the job.
 func (p *paper) jobName() string {
+	if p.batch {
+		return p.section
+	}
 	if p.number == "" {
 		return "job without a number"
 	}

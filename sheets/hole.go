@@ -117,20 +117,19 @@ func middle(b *block, s plan.SurveyedBore, h plan.Hole, room draw.Box) {
 	if s.FoundMM != nil {
 		found = [2]float64{s.FoundMM[0].Float(), s.FoundMM[1].Float()}
 	}
-	far := h.UMM
-	for _, p := range [][2]float64{h.Old, found} {
-		far = max(far, math.Hypot(p[0]-h.Target[0], p[1]-h.Target[1]))
-	}
-	far = max(far, 0.01)
-	k := scale(room.W/2-4, far)
+	lo, hi := extent([][2]float64{h.Old, found, h.Target,
+		{h.Old[0] - h.UMM, h.Old[1] - h.UMM}, {h.Old[0] + h.UMM, h.Old[1] + h.UMM}})
+	k := scale(room.W-8, max(hi[0]-lo[0], hi[1]-lo[1], 0.02))
 	step := gridStep(k)
-	v := view{b: b, ox: room.X + room.W/2, oy: room.Y + room.H/2, cx: h.Target[0], cy: h.Target[1], k: k}
+	v := view{b: b, ox: room.X + room.W/2, oy: room.Y + room.H/2, cx: (lo[0] + hi[0]) / 2, cy: (lo[1] + hi[1]) / 2, k: k}
 	b.As(draw.Picture, func() {
-		n := int(room.W / 2 / (step * k))
-		for i := -n; i <= n; i++ {
-			d := float64(i) * step * k
-			b.Line(v.ox+d, room.Y, v.ox+d, room.Y+room.H, 0.08)
-			b.Line(room.X, v.oy+d, room.X+room.W, v.oy+d, 0.08)
+		gx, gy := v.at(h.Target)
+		d := step * k
+		for x := gx - d*math.Floor((gx-room.X)/d); x < room.X+room.W; x += d {
+			b.Line(x, room.Y, x, room.Y+room.H, 0.08)
+		}
+		for y := gy - d*math.Floor((gy-room.Y)/d); y < room.Y+room.H; y += d {
+			b.Line(room.X, y, room.X+room.W, y, 0.08)
 		}
 		b.Rect(room.X, room.Y, room.W, room.H, 0.2)
 		ox, oy := v.at(h.Old)

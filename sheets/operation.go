@@ -46,7 +46,7 @@ func (p *paper) fit(build func(st style) *block) {
 }
 
 // tiny is for a block that no page would hold otherwise.
-var tiny = style{small: 8, body: 9.5, figure: 14, title: 20, tick: 6, blank: 8, picture: 40}
+var tiny = style{small: 8, body: 9.5, figure: 14, title: 20, tick: 6, blank: 8, picture: 36}
 
 // setupBlock says how the chassis is clamped, with the plate drawn as it lies.
 func setupBlock(p *paper, pl *plan.Plan, name string, change bool) {
@@ -60,8 +60,10 @@ func setupBlock(p *paper, pl *plan.Plan, name string, change bool) {
 		words = "Change of set-up: now " + printable(s.Name)
 	}
 	b.Bookmark(words, 0, 0)
-	b.As(draw.Ground, func() { b.FillRect(0, 0, b.Width, 0.8, draw.Black) })
-	b.y = 3
+	if change {
+		b.As(draw.Ground, func() { b.FillRect(0, 0, b.Width, 0.8, draw.Black) })
+		b.y = 3
+	}
 	b.para(words, draw.Bold, b.st.figure)
 	b.para(s.Words, draw.Regular, b.st.body)
 	if s.Mirrored {
@@ -103,7 +105,7 @@ func opBlock(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 		cols = 2
 	}
 	b.y = b.fields(x, b.y, b.Width-x, cols, opFields(b, p, op))
-	b.y = max(b.y, low+2)
+	b.y = max(b.y, low+1)
 	opGauges(b, p, op)
 	b.para(op.Note, draw.Regular, b.st.body)
 	opBlanks(b, p, op)
@@ -141,12 +143,24 @@ func opHead(b *block, op plan.Operation) {
 	w := b.Width - x - t - 4
 	h := em(pt) + 2.4
 	text := b.y
-	if dh := b.tall(w, op.Do, draw.Bold, b.st.body+1); dh < h {
-		text += (h - dh) / 2
-	}
 	end := b.write(x, text, w, op.Do, draw.Bold, b.st.body+1)
+	if s := whereOf(op); s != "" {
+		end = b.write(x, end+1, w, s, draw.Regular, b.st.body)
+	}
 	b.Rect(b.Width-t-0.3, b.y+0.3, t, t, 0.6)
 	b.y = max(end, b.y+max(h, t)) + 2.5
+}
+
+// whereOf names the bore and the clamping of a step.
+func whereOf(op plan.Operation) string {
+	s := op.Bore
+	if op.Setup != "" {
+		if s != "" {
+			s += ", "
+		}
+		s += "set-up " + op.Setup
+	}
+	return s
 }
 
 // opFields are the figures of a step, in the order in which the hands need
@@ -166,8 +180,6 @@ func opFields(b *block, p *paper, op plan.Operation) []field {
 		list = append(list, field{name: name, lines: at, wide: 3, face: draw.Bold, pt: b.st.figure})
 	}
 	add("tool as stamped", op.Tool, 3, draw.Bold, 0)
-	add("bore", op.Bore, 2, draw.Regular, 0)
-	add("set-up", op.Setup, 1, draw.Regular, 0)
 	add("spindle", spindle(op), 2, draw.Bold, 0)
 	add("depth", depth(p, op), 1, draw.Regular, 0)
 	feed := op.FeedWords
@@ -176,12 +188,12 @@ func opFields(b *block, p *paper, op plan.Operation) []field {
 	} else if feed != "" && op.FeedMMRev != nil {
 		feed += " (" + number(*op.FeedMMRev) + " mm a turn)"
 	}
-	add("feed", feed, 3, draw.Regular, 0)
-	add("lubricant", op.Lubricant, 1, draw.Regular, 0)
+	add("feed", feed, 2, draw.Regular, 0)
 	if op.ThrustN != nil && *op.ThrustN > 0 {
 		add("thrust, about", number(*op.ThrustN)+" N", 1, draw.Regular, 0)
 	}
-	add("backing", op.Backing, 1, draw.Regular, 0)
+	add("backing", op.Backing, 2, draw.Regular, 0)
+	add("lubricant", op.Lubricant, 1, draw.Regular, 0)
 	add("holding", op.Holding, 3, draw.Regular, 0)
 	return list
 }
@@ -205,7 +217,7 @@ func depth(p *paper, op plan.Operation) string {
 		return p.u.len(op.DepthMM)
 	}
 	switch op.Kind {
-	case "open", "size seat", "size bore":
+	case "open", "size seat":
 		return "through"
 	}
 	return ""
@@ -258,9 +270,13 @@ func opBlanks(b *block, p *paper, op plan.Operation) {
 	if op.LimitsMM != nil {
 		lines = append(lines, blankLine{"size as made", unit, 2.2})
 	}
-	lines = append(lines, blankLine{"date", "", 1.4}, blankLine{"initials", "", 1})
-	b.blanks(0, b.Width, lines)
+	lines = append(lines, blankLine{"date", "", 1.2}, blankLine{"initials", "", 0.9})
+	const wait = "May wait here."
+	w := b.Width
 	if op.MayWait {
-		b.y = b.write(0, b.y+0.8, b.Width, "The work may wait here.", draw.Regular, b.st.small) + 0.8
+		ww := draw.Width(wait, draw.Bold, b.st.small)
+		w -= ww + 5
+		b.Text(b.Width-ww, b.y+b.st.blank-1.2, ww, wait, draw.Bold, b.st.small)
 	}
+	b.blanks(0, w, lines)
 }

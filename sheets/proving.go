@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"strconv"
+	"strings"
 
 	"rebush/plan"
 	"rebush/sheets/draw"
@@ -37,7 +38,7 @@ func wrong(p *paper, pl *plan.Plan) {
 	if len(lines) == 0 {
 		return
 	}
-	p.open("If it goes wrong", "wrong")
+	p.follow("If it goes wrong", "wrong")
 	for _, l := range lines {
 		b := p.block()
 		b.para(l.what, draw.Bold, p.st.body)
@@ -49,37 +50,41 @@ func wrong(p *paper, pl *plan.Plan) {
 
 type wrongLine struct{ what, do string }
 
+// wrongLines groups bores to which the same words apply.
 func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 	var out []wrongLine
+	bores := map[wrongLine][]string{}
+	say := func(bore, what, do string) {
+		k := wrongLine{what, do}
+		if bores[k] == nil {
+			out = append(out, k)
+		}
+		bores[k] = append(bores[k], bore)
+	}
 	for _, s := range pl.Seats {
 		if s.SeatMM == nil || s.Bush == "" {
 			continue
 		}
 		if s.SeatMM.Max.Given() {
-			out = append(out, wrongLine{
-				"Seat of " + s.Bore + " is larger than " + p.u.len(s.SeatMM.Max),
-				"Do not press " + s.Bush + ". " + nextBush(s) + " Write the size as made into the job file and ask for the rework sheet before anything else is cut.",
-			})
+			say(s.Bore, "seat larger than "+p.u.len(s.SeatMM.Max), "Do not press "+s.Bush+". "+nextBush(s)+
+				" Write the size as made into the job file and ask for the rework sheet before anything else is cut.")
 		}
-		if s.ForceN != nil && s.ForceN.Max != nil {
-			stop := *s.ForceN.Max * 1.5
-			do := "Stop pressing at " + number(stop) + " N, once and a half the largest that is expected (" + around(s.ForceN, "N") + "). " +
-				"Draw the bush out again, look for a burr or a bush that went in askew, and measure the seat."
-			out = append(out, wrongLine{"The bush of " + s.Bore + " goes in harder than it should", do})
-			if s.ForceN.Min != nil {
-				out = append(out, wrongLine{"The bush of " + s.Bore + " goes in under " + number(*s.ForceN.Min) + " N",
-					"It will not hold by the press alone. " + secondHold(s)})
+		if s.ForceN != nil && s.ForceN.Max != nil && *s.ForceN.Max > 0 {
+			say(s.Bore, "the bush goes in harder than it should", "Stop pressing at "+number(*s.ForceN.Max*1.5)+
+				" N, once and a half the largest that is expected ("+around(s.ForceN, "N")+"). Draw the bush out again, look for a burr or a bush that went in askew, and measure the seat.")
+			if s.ForceN.Min != nil && *s.ForceN.Min > 0 {
+				say(s.Bore, "the bush goes in under "+number(*s.ForceN.Min)+" N", "It will not hold by the press alone. "+secondHold(s))
 			}
 		}
 		if s.BoreMM != nil && s.BoreMM.Min.Given() && s.BoreMM.Max.Given() {
-			out = append(out, wrongLine{
-				"Bore of " + s.Bore + " is under " + p.u.len(s.BoreMM.Min) + " or over " + p.u.len(s.BoreMM.Max),
-				"Under: size it again, one small step at a time, and gauge after each. Over: the bush is spoilt; press it out towards the side it came from and fit the next " + s.Bush + ".",
-			})
+			say(s.Bore, "bore under "+p.u.len(s.BoreMM.Min)+" or over "+p.u.len(s.BoreMM.Max),
+				"Under: size it again, one small step at a time, and gauge after each. Over: the bush is spoilt; press it out towards the side it came from and fit the next "+s.Bush+".")
 		}
 	}
-	out = append(out, causes(pl)...)
-	return out
+	for i, k := range out {
+		out[i].what = strings.Join(bores[k], ", ") + ": " + k.what
+	}
+	return append(out, causes(pl)...)
 }
 
 // nextBush names the next bush that would do.

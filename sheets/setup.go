@@ -222,8 +222,13 @@ func picture(p *paper, pl *plan.Plan) {
 	truckPicture(b, pl, set)
 	rows := moves(p, pl)
 	p.add(b)
-	for _, r := range rows {
-		p.add(r)
+	for i, r := range rows {
+		switch i {
+		case 0:
+			p.glue(r)
+		default:
+			p.tight(r)
+		}
 	}
 }
 

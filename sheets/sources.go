@@ -20,7 +20,7 @@ func sources(p *paper, pl *plan.Plan) {
 	if len(keys)+len(pl.Rules)+len(pl.Tables) == 0 {
 		return
 	}
-	p.open("Where the numbers come from", "sources")
+	p.follow("Where the numbers come from", "sources")
 	b := p.block()
 	intro := "Each number has a short number of its own: `rebush why JOB NUMBER` follows it down to what was measured."
 	if n := len(numbers); n > len(keys) {
@@ -100,7 +100,7 @@ func sourceLine(b *block, n int, key string, e ledger.Entry) {
 	pt := b.st.small
 	nw := draw.Width("0000", draw.Bold, pt) + 2
 	b.write(0, 0, nw, strconv.Itoa(n), draw.Bold, pt)
-	head := key + " = " + number(e.Value)
+	head := key + " = " + valueOf(e)
 	if e.Unit != "" {
 		head += " " + e.Unit
 	}
@@ -115,4 +115,12 @@ func sourceLine(b *block, n int, key string, e ledger.Entry) {
 	y = b.write(nw, y, b.Width-nw, s, draw.Regular, pt)
 	b.y = y + 0.8
 	b.Reach(b.y)
+}
+
+// valueOf prints a figure: lengths in mm to a ten-thousandth, others short.
+func valueOf(e ledger.Entry) string {
+	if e.Unit == "mm" {
+		return strconv.FormatFloat(e.Value, 'f', 4, 64)
+	}
+	return number(e.Value)
 }

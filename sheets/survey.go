@@ -32,7 +32,7 @@ func survey(p *paper, pl *plan.Plan) {
 		}
 		b := p.block()
 		b.para("Gear "+m.Gear+": "+m.Words, draw.Regular, p.st.body)
-		p.tight(b)
+		p.add(b)
 	}
 	truckLines(p, pl)
 }
@@ -85,11 +85,11 @@ func surveyFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
 	for _, t := range pl.Targets {
 		if t.Bore == s.Bore {
 			add("target", true, p.u.at(t.TargetMM, false)...)
-			add("move from the old centre", true, p.u.at(t.FromOriginalMM, true)...)
+			add("move from the old centre", true, moveOf(p.u, t)...)
 		}
 	}
 	wear := p.u.len(s.WearMM)
-	if wear != "" && s.WearDeg != nil {
+	if wear != "" && s.WearDeg != nil && s.WearMM.Float() > 0 {
 		wear += fmt.Sprintf(" towards %.0f°", *s.WearDeg)
 	}
 	add("worn", false, wear)

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"sort"
 	"strconv"
 	"strings"
@@ -21,7 +20,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 	if w <= 0 || h <= 0 || len(p.Survey) == 0 {
 		return
 	}
-	names, at := shaftsOf(p)
+	names, at := shaftsOf(p, set.Plate)
 	pt := b.st.small
 	balloon := em(pt)/2 + 0.9
 	foot := em(pt) + 1.5
@@ -30,7 +29,10 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 		dims = len(names)
 	}
 	const maxHeight = 78
-	sideRoom := 24.0
+	sideRoom := 15.5
+	if b.st.large || b.u == "both" {
+		sideRoom = 22
+	}
 	k := min(scale(b.Width-2*sideRoom, w), scale(maxHeight, h))
 	top := b.y + 2*balloon + 4
 	v := view{b: b, ox: b.Width / 2, oy: top + h*k, cx: (lo[0] + hi[0]) / 2, cy: lo[1], k: k, mirror: set.Mirrored}
@@ -63,6 +65,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 		b.Circle(place[i], b.y+balloon, balloon, 0.3, false)
 		b.TextMid(place[i], b.y+balloon+(draw.Rise-draw.Drop)/2*pt*draw.MMPerPt, 2*balloon, strconv.Itoa(i+1), draw.Bold, pt)
 	}
+	ordinates(b, p, set, v, names, at, lo, dims > 0)
 	// Figures from the datum edge, one line for each shaft.
 	order := byX(at)
 	for n := 0; n < dims; n++ {
@@ -74,7 +77,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 			b.Line(hx, hy, hx, y+1.5, 0.13)
 			b.Line(zx, bottom, zx, y+1.5, 0.13)
 			b.Span(zx, y, hx, y, 2, 0.2)
-			label(b, (zx+hx)/2, y, targetX(p, names[i], b.u))
+			label(b, (zx+hx)/2, y, targetAxis(p, names[i], set.Plate, b.u, 0))
 		})
 	}
 	if dims > 0 {
@@ -85,6 +88,44 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 	b.Text(0, y, b.Width, draw.Cut(words, draw.Regular, pt, b.Width), draw.Regular, pt)
 	b.y = bottom + 1.5 + foot
 	b.Reach(b.y)
+}
+
+// ordinates writes the heights of the targets beside the datum corner, each
+// height once.
+func ordinates(b *block, p *plan.Plan, set plan.Setup, v view, names []string, at [][2]float64, lo [2]float64, few bool) {
+	if !few {
+		return
+	}
+	pt := b.st.small
+	zx, _ := v.at(lo)
+	dir, lastY := -1.0, 1e9
+	if v.mirror {
+		dir = 1
+	}
+	seen := map[string]bool{}
+	order := make([]int, len(at))
+	for i := range order {
+		order[i] = i
+	}
+	sort.SliceStable(order, func(i, k int) bool { return at[order[i]][1] < at[order[k]][1] })
+	for _, i := range order {
+		s := targetAxis(p, names[i], set.Plate, b.u, 1)
+		if s == "" || seen[s] {
+			continue
+		}
+		seen[s] = true
+		hx, hy := v.at(at[i])
+		y := min(hy, lastY-em(pt)-0.6)
+		lastY = y
+		w := draw.Width(s, draw.Bold, pt)
+		b.As(draw.Picture, func() { b.Line(hx, hy, zx+dir*1.5, y, 0.13) })
+		x := zx + dir*2
+		if dir < 0 {
+			x -= w
+		}
+		x = min(max(x, 0), b.Width-w)
+		b.Text(x, y+(draw.Rise-draw.Drop)/2*pt*draw.MMPerPt, w+0.1, s, draw.Bold, pt)
+	}
 }
 
 // label writes a figure onto a dimension line.
@@ -98,18 +139,27 @@ func label(b *block, x, y float64, s string) {
 	b.Label(x, y+(draw.Rise-draw.Drop)/2*pt*draw.MMPerPt, w+0.1, s, draw.Bold, pt)
 }
 
-func targetX(p *plan.Plan, shaft string, u units) string {
+// targetAxis prints x (0) or y (1) of where a shaft goes in the plate that is
+// up, else in the other.
+func targetAxis(p *plan.Plan, shaft, plate string, u units, axis int) string {
+	var found string
+	look := func(bore string, at *plan.XY) {
+		if at == nil || shaftOf(bore) != shaft {
+			return
+		}
+		if found == "" || bore == shaft+"."+plate {
+			found = strings.Join(u.figure(at[axis]), ", ")
+		}
+	}
 	for _, t := range p.Targets {
-		if t.TargetMM != nil && shaftOf(t.Bore) == shaft {
-			return strings.Join(u.figure(t.TargetMM[0]), ", ")
+		look(t.Bore, t.TargetMM)
+	}
+	if found == "" {
+		for _, s := range p.Survey {
+			look(s.Bore, s.CentreMM)
 		}
 	}
-	for _, s := range p.Survey {
-		if s.CentreMM != nil && shaftOf(s.Bore) == shaft {
-			return strings.Join(u.figure(s.CentreMM[0]), ", ")
-		}
-	}
-	return ""
+	return found
 }
 
 // drawHole draws one hole to the scale of the truck.
@@ -129,18 +179,23 @@ func drawHole(v view, h plan.Hole, far bool) {
 }
 
 // shaftsOf lists the shafts in the order of the survey with the place at which
-// each is drawn.
-func shaftsOf(p *plan.Plan) (names []string, at [][2]float64) {
-	seen := map[string]bool{}
+// each is drawn: that of its bore in the plate that is up, where it has one.
+func shaftsOf(p *plan.Plan, plate string) (names []string, at [][2]float64) {
+	seen := map[string]int{}
 	for _, s := range p.Survey {
-		name := shaftOf(s.Bore)
 		h, ok := p.Holes[s.Bore]
-		if seen[name] || !ok {
+		if !ok {
 			continue
 		}
-		seen[name] = true
-		names = append(names, name)
-		at = append(at, h.Target)
+		name := shaftOf(s.Bore)
+		i, have := seen[name]
+		if !have {
+			seen[name] = len(names)
+			names = append(names, name)
+			at = append(at, h.Target)
+		} else if s.Bore == name+"."+plate {
+			at[i] = h.Target
+		}
 	}
 	return names, at
 }
@@ -199,50 +254,87 @@ func spread(v view, at [][2]float64, step, lo, hi float64) []float64 {
 }
 
 // moves is the table that goes with the picture: where each bore goes and how
-// far that is from where it was.
+// far that is from where it was. The first block is its head.
 func moves(p *paper, pl *plan.Plan) []*block {
-	names, _ := shaftsOf(pl)
-	nr := map[string]int{}
+	names, _ := shaftsOf(pl, "")
+	nr := map[string]string{}
 	for i, n := range names {
-		nr[n] = i + 1
+		nr[n] = strconv.Itoa(i + 1)
 	}
 	var out []*block
 	for _, t := range pl.Targets {
 		if t.TargetMM == nil {
 			continue
 		}
-		b := p.block()
-		num := ""
-		if n := nr[shaftOf(t.Bore)]; n > 0 {
-			num = strconv.Itoa(n)
+		if len(out) == 0 {
+			head := p.block()
+			head.row([]string{"", "bore", "to, " + p.u.word() + " from the datum", "move from the old centre"}, nil, nil, p.st.small)
+			head.y -= 1
+			head.Board.Height = head.y
+			out = append(out, head)
 		}
-		b.y = b.moveRow(p, num, t)
-		b.Line(0, b.y, b.Width, b.y, 0.2)
+		b := p.block()
+		b.row([]string{nr[shaftOf(t.Bore)], printable(t.Bore)}, p.u.at(t.TargetMM, false), orNone(moveOf(p.u, t)), p.st.body)
+		b.Line(0, b.y, b.Width, b.y, 0.15)
 		out = append(out, b)
 	}
 	return out
 }
 
-func (b *block) moveRow(p *paper, num string, t plan.Target) float64 {
-	nw := 9.0
-	head := fmt.Sprintf("to, %s from the datum", p.u.word())
-	old := "from the old centre"
-	x := nw
-	w := b.Width - nw
-	list := []field{
-		{name: "bore", lines: []string{printable(t.Bore)}, face: draw.Bold},
-		{name: head, lines: p.u.at(t.TargetMM, false), face: draw.Bold},
-		{name: old, lines: orNone(p.u.at(t.FromOriginalMM, true))},
+// moveOf is the move from the old centre in figures, or in words where there is
+// none.
+func moveOf(u units, t plan.Target) []string {
+	if t.FromOriginalMM == nil {
+		return nil
 	}
-	cols := 3
+	x, okX := read(t.FromOriginalMM[0])
+	y, okY := read(t.FromOriginalMM[1])
+	if okX && okY && x.Round(3).IsZero() && y.Round(3).IsZero() {
+		return []string{"stays"}
+	}
+	return u.at(t.FromOriginalMM, true)
+}
+
+// row writes number, name, place and move into the columns of the table.
+func (b *block) row(names, at, move []string, pt float64) {
+	cols := [5]float64{0, 9, 72, 126, b.Width}
+	face := [4]draw.Face{draw.Bold, draw.Bold, draw.Bold, draw.Regular}
+	cells := [4][]string{}
+	for i, n := range names {
+		cells[i] = []string{n}
+	}
+	if at != nil {
+		cells[2], cells[3] = at, move
+	} else {
+		face = [4]draw.Face{}
+	}
 	if b.st.large {
-		cols = 2
+		// Place and move stand below the name.
+		cols = [5]float64{0, 12, 12, 100, b.Width}
 	}
-	end := b.fields(x, b.y, w, cols, list)
-	if num != "" {
-		b.write(0, b.y+em(b.st.small)+0.9, nw, num, draw.Bold, b.st.body)
+	y := b.y + 0.8
+	low := y
+	for i, lines := range cells {
+		w := cols[i+1] - cols[i] - 3
+		top := y
+		if b.st.large {
+			if i < 2 {
+				w = b.Width - cols[1]
+			} else if names[len(names)-1] != "" {
+				top = y + b.tall(b.Width-cols[1], names[1], draw.Bold, pt) + 1.2
+			}
+			if i == 0 {
+				w = 11
+			}
+		}
+		for _, l := range lines {
+			top = b.write(cols[i], top, w, l, face[i], pt)
+			low = max(low, top)
+			top += 0.8
+		}
 	}
-	return end
+	b.y = low + 1.6
+	b.Reach(b.y)
 }
 
 func orNone(s []string) []string {

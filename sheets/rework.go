@@ -1,0 +1,98 @@
+package sheets
+
+import (
+	"fmt"
+
+	"rebush/plan"
+	"rebush/sheets/draw"
+)
+
+// Rework makes the sheet of sizes as made against the plan: what is right,
+// what is not, and the ways on from each that is not.
+func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
+	p, err := newPaper(o, pl.Job, "Rework sheet")
+	if err != nil {
+		return nil, err
+	}
+	p.of(pl)
+	p.section = "Rework sheet"
+	p.page()
+	b := p.block()
+	b.Bookmark("Rework sheet", 0, 0)
+	jobHead(b, p, pl, "Rework sheet")
+	p.add(b)
+	b = p.block()
+	b.boxed(0.8, 4, func(in *block) {
+		in.para(reworkLine(pl.Inspect), draw.Bold, in.st.body+2)
+		in.y -= 1.5
+	})
+	p.add(b)
+	for _, in := range pl.Inspect {
+		in := in
+		p.fit(func(st style) *block {
+			b := p.block()
+			b.st = st
+			inspected(b, p, in)
+			return b
+		})
+	}
+	if len(pl.Findings) > 0 {
+		findings(p, pl)
+	}
+	return p.finish()
+}
+
+func reworkLine(list []plan.Inspection) string {
+	if len(list) == 0 {
+		return "No size as made was given. Write them into the job file under made."
+	}
+	n := map[string]int{}
+	for _, in := range list {
+		n[in.Result]++
+	}
+	s := fmt.Sprintf("%d of %d accepted, %d rejected, %d cannot be told.", n["accept"], len(list), n["reject"], n["cannot tell"])
+	if n["reject"] == 0 && n["cannot tell"] == 0 {
+		return s + " Go on with the plan."
+	}
+	return s + " Cut nothing more at those bores before a way on is chosen."
+}
+
+func inspected(b *block, p *paper, in plan.Inspection) {
+	word := map[string]string{"accept": "ACCEPT", "reject": "REJECT", "cannot tell": "CANNOT TELL"}[in.Result]
+	if word == "" {
+		word = "NOT JUDGED"
+	}
+	w := b.tag(0, 0, word, b.st.body)
+	end := b.write(w+4, 1.2, b.Width-w-4, in.Bore+", "+in.What, draw.Bold, b.st.body)
+	b.y = max(end, em(b.st.body)+2.4) + 2
+	var list []field
+	if l := p.u.figure(in.MadeMM); len(l) > 0 {
+		list = append(list, field{name: "as made, " + p.u.word(), lines: l, face: draw.Bold, pt: b.st.figure})
+	}
+	if l := p.u.limits(in.LimitsMM); len(l) > 0 {
+		list = append(list, field{name: "limits", lines: l, face: draw.Bold, pt: b.st.figure, wide: 2})
+	}
+	if in.GuardUM != nil {
+		list = append(list, field{name: "guard of the instrument", lines: []string{number(*in.GuardUM) + " µm"}})
+	}
+	cols := 4
+	if b.st.large {
+		cols = 2
+	}
+	b.y = b.fields(0, b.y, b.Width, cols, list)
+	for i, n := range in.Next {
+		s := fmt.Sprintf("Way %d: %s", i+1, n.Do)
+		if n.Bush != "" {
+			s += " (" + n.Bush + ")"
+		}
+		if n.FirstTimeRight != nil {
+			s += ". Comes right: " + percent(*n.FirstTimeRight) + ", a model's figure"
+		}
+		b.ticked(s, draw.Regular)
+	}
+	if in.Result != "accept" {
+		b.blanks(0, b.Width, []blankLine{{"way chosen", "", 1.6}, {"date", "", 1}, {"initials", "", 0.8}})
+	}
+	b.Line(0, b.y, b.Width, b.y, 0.2)
+	b.Reach(b.y)
+}

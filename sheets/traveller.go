@@ -1,0 +1,141 @@
+package sheets
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"rebush/plan"
+	"rebush/sheets/draw"
+)
+
+// Traveller makes the summary that goes with a batch: a block for each job,
+// with boxes for the stages. Paper and units are those of the first job where
+// the options leave them open.
+func Traveller(plans []*plan.Plan, o Options) (*draw.Document, error) {
+	if len(plans) == 0 {
+		return nil, fmt.Errorf("a traveller needs at least one job")
+	}
+	p, err := newPaper(o, plans[0].Job, "Batch traveller")
+	if err != nil {
+		return nil, err
+	}
+	p.number, p.title = "", ""
+	p.doc.Title = "Batch traveller"
+	p.batch = true
+	p.foot = printable(plans[0].Program)
+	p.section = "Batch traveller"
+	p.page()
+	b := p.block()
+	b.Bookmark("Batch traveller", 0, 0)
+	b.para("Batch of "+count(len(plans), "job"), draw.Bold, p.st.title)
+	hours, stopped := 0.0, 0
+	for _, pl := range plans {
+		if !pl.OK {
+			stopped++
+		}
+		hours += hoursOf(pl)
+	}
+	s := fmt.Sprintf("%d to machine, %d not to machine.", len(plans)-stopped, stopped)
+	if hours > 0 {
+		s += fmt.Sprintf(" About %.1f hours for what was chosen.", hours)
+	}
+	b.para(s, draw.Regular, p.st.body)
+	p.add(b)
+	for _, pl := range plans {
+		b := p.block()
+		travellerBlock(b, pl)
+		p.add(b)
+	}
+	return p.finish()
+}
+
+func hoursOf(pl *plan.Plan) float64 {
+	if pl.Verdict == nil {
+		return 0
+	}
+	for _, o := range pl.Verdict.Options {
+		if o.Name == pl.Verdict.Choice && o.Hours != nil {
+			return *o.Hours
+		}
+	}
+	return 0
+}
+
+func travellerBlock(b *block, pl *plan.Plan) {
+	name := "job without a number"
+	if pl.JobNumber != "" {
+		name = pl.JobNumber
+	}
+	title := ""
+	if pl.Job != nil {
+		title = pl.Job.Title
+	}
+	b.y = b.write(0, 0, b.Width, name, draw.Bold, b.st.figure) + 1
+	b.y = b.write(0, b.y, b.Width, title, draw.Regular, b.st.body) + 1.5
+	if !pl.OK {
+		b.tag(0, b.y, "DO NOT MACHINE", b.st.body)
+		b.y += em(b.st.body) + 4
+	}
+	if pl.Verdict != nil {
+		b.para(pl.Verdict.Sentence, draw.Bold, b.st.body)
+	}
+	var facts []string
+	if h := hoursOf(pl); h > 0 {
+		facts = append(facts, fmt.Sprintf("%.1f hours", h))
+	}
+	if n := len(pl.Operations); n > 0 && pl.OK {
+		facts = append(facts, count(n, "operation"))
+	}
+	if pl.Chance != nil {
+		facts = append(facts, "first time right "+percent(pl.Chance.FirstTimeRight)+", a model's figure")
+	}
+	if s := bushes(pl); s != "" && pl.OK {
+		facts = append(facts, s)
+	}
+	b.para(strings.Join(facts, "; "), draw.Regular, b.st.body)
+	stages := []string{"measured", "agreed", "seats cut", "bushes in", "bores to size", "proved"}
+	if !pl.OK {
+		stages = []string{"measured", "told"}
+	}
+	b.stages(stages)
+	b.Line(0, b.y, b.Width, b.y, 0.3)
+	b.Reach(b.y)
+}
+
+// bushes counts what a job takes from the shelf, in the order of its seats.
+func bushes(pl *plan.Plan) string {
+	n := map[string]int{}
+	var order []string
+	for _, s := range pl.Seats {
+		if s.Bush == "" {
+			continue
+		}
+		if n[s.Bush] == 0 {
+			order = append(order, s.Bush)
+		}
+		n[s.Bush]++
+	}
+	var out []string
+	for _, b := range order {
+		out = append(out, strconv.Itoa(n[b])+" of "+b)
+	}
+	return strings.Join(out, ", ")
+}
+
+// stages draws a tick box for each stage, in rows of three.
+func (b *block) stages(names []string) {
+	const cols = 3
+	w := b.Width / cols
+	t := b.st.tick
+	for i, s := range names {
+		x := float64(i%cols) * w
+		if i > 0 && i%cols == 0 {
+			b.y += t + 2
+		}
+		b.Rect(x+0.3, b.y, t, t, 0.45)
+		b.write(x+t+3, b.y+(t-em(b.st.body))/2, w-t-4, s, draw.Regular, b.st.body)
+	}
+	b.y += t + 2.5
+	b.Reach(b.y)
+}
