@@ -10,11 +10,10 @@ func TestLook(t *testing.T) {
 	if dir == "" {
 		t.Skip("SHEETS_OUT names no folder")
 	}
-	d, err := Setup(samplePlan(2), Options{Large: os.Getenv("SHEETS_LARGE") != "", Units: os.Getenv("SHEETS_UNITS")})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := d.Save(dir + "/setup.pdf"); err != nil {
-		t.Fatal(err)
+	o := Options{Large: os.Getenv("SHEETS_LARGE") != "", Units: os.Getenv("SHEETS_UNITS"), Paper: os.Getenv("SHEETS_PAPER")}
+	for name, d := range allPaper(t, samplePlan(2), o) {
+		if err := d.Save(dir + "/" + name + ".pdf"); err != nil {
+			t.Fatal(name, err)
+		}
 	}
 }

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"testing"
 
 	"github.com/shopspring/decimal"
 
@@ -11,6 +12,7 @@ import (
 	"rebush/fits/ledger"
 	"rebush/plan"
 	"rebush/plan/job"
+	"rebush/sheets/draw"
 )
 
 func mm(s string) dim.Length        { return dim.OfMM(decimal.RequireFromString(s)) }
@@ -139,6 +141,11 @@ func samplePlan(shafts int) *plan.Plan {
 	p.Findings.Figure(finding.Caution, "move", "front axle.left", 0.04, 0.15, "mm", "The target lies 0.04 mm above the old centre: the worm stands in new bearings and calls for it.", "measure the height of the worm again")
 	p.Findings.Figure(finding.Caution, "creep", "front axle.left", 27, 15, "MPa", "This press will slacken in zinc: a flange, compound or stake is required. The bush chosen has a flange.", "a thicker wall")
 	p.Findings.Say(finding.Note, "temperature", "", "No temperatures in use were given: 5 to 40 °C is taken.", "temperature: [5, 45] under chassis")
+	p.Inspect = []plan.Inspection{
+		{Bore: "front axle.left", What: "seat", MadeMM: "5.024", LimitsMM: lim("5.000", "5.012"), GuardUM: num(4), Result: "reject",
+			Next: []plan.Next{{Do: "turn a bush to the seat as made", Bush: "own turning", FirstTimeRight: num(0.9)}, {Do: "hold with gap-filling compound, solid bronze only"}}},
+		{Bore: "front axle.right", What: "bore", MadeMM: "2.395", LimitsMM: lim("2.390", "2.410"), GuardUM: num(4), Result: "accept"},
+		{Bore: "front axle.right", What: "place", MadeMM: "0.018", Result: "cannot tell"}}
 	p.Rules = []plan.RuleUsed{{Name: "clearance_aim_um", What: "running clearance aimed at", Value: "15 to 45 µm", Source: "shop.yaml:28"}, {Name: "edge_share", What: "largest share of the strength of the casting", Value: "0.5", Source: "common practice, no source"}}
 	return p
 }
@@ -184,4 +191,33 @@ func sampleOps(j *job.Job) []plan.Operation {
 	}
 	add(plan.Operation{Setup: "B", Kind: "wash", Do: "Wash, blow dry, oil the bushes", Tool: "", MayWait: true})
 	return ops
+}
+
+// allPaper makes every kind of paper of a plan.
+func allPaper(t testing.TB, p *plan.Plan, o Options) map[string]*draw.Document {
+	t.Helper()
+	out := map[string]*draw.Document{}
+	keep := func(name string, d *draw.Document, err error) {
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
+		}
+		out[name] = d
+	}
+	d, err := Setup(p, o)
+	keep("setup", d, err)
+	d, err = VerdictPage(p, o)
+	keep("verdict", d, err)
+	d, err = Rework(p, o)
+	keep("rework", d, err)
+	d, err = Form(p.Job, o)
+	keep("form", d, err)
+	d, err = Form(nil, o)
+	keep("form blank", d, err)
+	d, err = Traveller([]*plan.Plan{p, p, p}, o)
+	keep("traveller", d, err)
+	if p.OK && len(p.Targets) <= 4 {
+		d, err = Template(p, o)
+		keep("template", d, err)
+	}
+	return out
 }

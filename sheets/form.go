@@ -1,0 +1,291 @@
+package sheets
+
+import (
+	"math"
+
+	"rebush/plan/job"
+	"rebush/sheets/draw"
+)
+
+// Form makes the blank measuring form that is filled in at the bench. With a
+// job it has the job's shafts, bores and gears in the order of its file; with
+// nil, two shafts and one gear of no name.
+func Form(j *job.Job, o Options) (*draw.Document, error) {
+	p, err := newPaper(o, j, "Measuring form")
+	if err != nil {
+		return nil, err
+	}
+	p.section = "Measuring form"
+	p.page()
+	b := p.block()
+	b.Bookmark("Measuring form", 0, 0)
+	formHead(b, p)
+	p.add(b)
+	p.add(p.asked("Before anything is taken apart", []ask{
+		{"volts", 1}, {"amps forwards", 1}, {"amps backwards", 1},
+		{"ohms, insulated wheel to axle", 1.5}, {"ohms, live wheel to chassis", 1.5},
+		{"wheels back to back", 1}, {"noise, heat", 2}}))
+	p.add(ticks(p, "Looked at and sound? These feel like a worn hole and are not.", []string{"rims tight", "hubs tight", "wheels to gauge", "no crack, no swelling", "axle straight", "axle not pitted"}))
+	b = p.block()
+	b.para("The plates", draw.Bold, p.st.body)
+	plateSketch(b)
+	p.glue(b)
+	p.add(p.asked("", []ask{{"A length", 1}, {"B height", 1}, {"width over plates", 1}, {"thick, left", 1}, {"thick, right", 1}, {"material", 1}}))
+	for _, s := range formShafts(j) {
+		shaftForm(p, s)
+	}
+	gears(p, j)
+	b = p.block()
+	b.para("Notes", draw.Bold, p.st.body)
+	for range 4 {
+		b.skip(p.st.blank)
+		b.Line(0, b.y, b.Width, b.y, 0.25)
+	}
+	b.Reach(b.y + 0.5)
+	p.add(b)
+	return p.finish()
+}
+
+// ask is a box to fill in; wide is its share of a row.
+type ask struct {
+	name string
+	wide float64
+}
+
+func formHead(b *block, p *paper) {
+	b.para("Measuring form", draw.Bold, b.st.title)
+	b.para("All figures in one frame: seen from the left side for both plates, x along the truck, y up from the datum edge, angles from straight ahead, anticlockwise. "+
+		"Write what you read, not what it should be; say which instrument. "+sameWord, draw.Regular, b.st.small)
+	b.blanks(0, b.Width, []blankLine{{"job", "", 1}, {"title", "", 2.4}})
+	b.blanks(0, b.Width, []blankLine{{"date", "", 1}, {"measured by", "", 1.4}, {"calliper, pins, indicator", "", 1.6}})
+	t := b.st.tick
+	x := 0.0
+	b.skip(2)
+	for _, s := range []string{"mm", "in"} {
+		b.Rect(x+0.3, b.y, t, t, 0.45)
+		b.write(x+t+2.5, b.y+(t-em(b.st.body))/2, 20, s, draw.Regular, b.st.body)
+		x += t + 22
+	}
+	b.y += t + 1
+	b.Reach(b.y)
+}
+
+// asked is a block of boxes to fill in, as many to a row as go.
+func (p *paper) asked(title string, list []ask) *block {
+	b := p.block()
+	if title != "" {
+		b.para(title, draw.Bold, p.st.body)
+	}
+	const gutter = 3
+	perRow := 4.0
+	if p.st.large {
+		perRow = 2.5
+	}
+	for len(list) > 0 {
+		n, share := 0, 0.0
+		for n < len(list) && (n == 0 || share+list[n].wide <= perRow) {
+			share += list[n].wide
+			n++
+		}
+		unit := (b.Width - gutter*float64(n-1)) / max(share, perRow*0.75)
+		x, label := 0.0, 0.0
+		for _, a := range list[:n] {
+			label = max(label, b.tall(a.wide*unit-1, a.name, draw.Regular, p.st.small))
+		}
+		for _, a := range list[:n] {
+			w := a.wide * unit
+			b.write(x, b.y, w-1, a.name, draw.Regular, p.st.small)
+			b.Rect(x, b.y+label+0.8, w, p.st.blank+1, 0.3)
+			x += w + gutter
+		}
+		b.y += label + p.st.blank + 4.2
+		list = list[n:]
+	}
+	b.Reach(b.y - 1)
+	return b
+}
+
+func ticks(p *paper, title string, names []string) *block {
+	b := p.block()
+	b.para(title, draw.Bold, p.st.body)
+	cols := 3
+	if p.st.large {
+		cols = 2
+	}
+	w, t := b.Width/float64(cols), p.st.tick
+	for i, s := range names {
+		if i > 0 && i%cols == 0 {
+			b.y += t + 2
+		}
+		x := float64(i%cols) * w
+		b.Rect(x+0.3, b.y, t, t, 0.45)
+		b.write(x+t+2.5, b.y+(t-em(p.st.body))/2, w-t-3, s, draw.Regular, p.st.body)
+	}
+	b.y += t + 1
+	b.Reach(b.y)
+	return b
+}
+
+func formShafts(j *job.Job) []job.Shaft {
+	if j != nil && len(j.Shafts) > 0 {
+		return j.Shafts
+	}
+	return []job.Shaft{{}, {}}
+}
+
+func shaftForm(p *paper, s job.Shaft) {
+	name := s.Name
+	if name == "" {
+		name = "Shaft ____________________"
+	}
+	p.glue(shaftTitle(p, name))
+	p.add(p.asked("", []ask{{"journal, left", 1}, {"journal, right", 1}, {"must pass, left", 1}, {"must pass, right", 1},
+		{"wheel diameter", 1}, {"hub to hub", 1}, {"insulated side", 1}, {"journal good, pitted, bent", 1}}))
+	bores := s.Bores
+	if len(bores) == 0 {
+		bores = []job.Bore{{Name: "left bore"}, {Name: "right bore"}}
+	}
+	for _, bore := range bores {
+		b := p.block()
+		boreForm(b, p, bore)
+		p.add(b)
+	}
+}
+
+func shaftTitle(p *paper, name string) *block {
+	b := p.block()
+	b.Bookmark(name, 1, 0)
+	b.As(draw.Ground, func() { b.FillRect(0, 0, b.Width, 0.6, draw.Black) })
+	b.y = 2
+	b.para(name, draw.Bold, p.st.figure)
+	b.Board.Height = b.y
+	return b
+}
+
+// boreForm is the sketch of a hole and the boxes that its letters name.
+func boreForm(b *block, p *paper, bore job.Bore) {
+	b.para(bore.Name, draw.Bold, p.st.body)
+	side := 44.0
+	top := b.y
+	holeSketch(b, 0, top, side)
+	in := &block{Board: draw.NewBoard(b.Width - side - 6), st: b.st, u: b.u}
+	inner := &paper{doc: p.doc, st: p.st}
+	list := []ask{{"C middle, x", 1}, {"C middle, y", 1}, {"W widest", 1}, {"N narrowest", 1},
+		{"angle of W", 1}, {"worn to, angle", 1}, {"E metal to edge", 1}, {"angle of E", 1}, {"pin that goes", 1}, {"pin that stops", 1}}
+	if p.st.large {
+		b.y = top + side + 2
+		f := p.asked("", list)
+		b.absorb(f, 0, b.y)
+		b.y += f.Board.Height
+	} else {
+		f := inner.askedIn(in.Width, list, 3)
+		b.absorb(f, side+6, top)
+		b.y = top + max(side, f.Board.Height)
+	}
+	b.y += 1
+	b.Line(0, b.y, b.Width, b.y, 0.15)
+	b.Reach(b.y)
+}
+
+// askedIn is asked in a narrower column.
+func (p *paper) askedIn(width float64, list []ask, cols int) *block {
+	b := &block{Board: draw.NewBoard(width), st: p.st, u: p.u}
+	const gutter = 3
+	w := (width - gutter*float64(cols-1)) / float64(cols)
+	label := em(p.st.small)
+	for i, a := range list {
+		x := float64(i%cols) * (w + gutter)
+		if i > 0 && i%cols == 0 {
+			b.y += label + p.st.blank + 2.6
+		}
+		b.write(x, b.y, w, draw.Cut(a.name, draw.Regular, p.st.small, w), draw.Regular, p.st.small)
+		b.Rect(x, b.y+label+0.6, w, p.st.blank, 0.3)
+	}
+	b.y += label + p.st.blank + 2
+	b.Reach(b.y)
+	return b
+}
+
+func gears(p *paper, j *job.Job) {
+	list := []job.Gear{{}}
+	if j != nil {
+		list = j.Gears
+	}
+	for _, g := range list {
+		name := "Gear " + g.Name
+		if g.Name == "" {
+			name = "Gear ____________________"
+		}
+		p.glue(shaftTitle(p, name))
+		both := []ask{{"teeth, wheel", 1}, {"tip diameter, wheel", 1}, {"face, wheel", 1}, {"run-out, wheel", 1}}
+		spur := []ask{{"teeth, pinion", 1}, {"tip diameter, pinion", 1}, {"pinion middle, x", 1}, {"pinion middle, y", 1}}
+		worm := []ask{{"starts, worm", 1}, {"outside diameter, worm", 1}, {"pitch, ten threads", 1}, {"height of worm axis", 1}}
+		switch g.Kind {
+		case "worm":
+			both = append(both, worm...)
+		case "spur":
+			both = append(both, spur...)
+		default:
+			both = append(append(both, worm...), spur...)
+		}
+		p.add(p.asked("", append(both, ask{"backlash felt at the rim", 2}, ask{"new, moved or as it was", 2})))
+	}
+}
+
+// plateSketch shows where lengths are taken from.
+func plateSketch(b *block) {
+	pt := b.st.small
+	const w, h = 92.0, 26.0
+	x, y := (b.Width-w)/2, b.y+1
+	b.As(draw.Picture, func() {
+		b.Rect(x, y, w, h, 0.5)
+		b.Circle(x+18, y+17, 3, 0.4, false)
+		b.Circle(x+72, y+17, 3, 0.4, false)
+		b.Cross(x+18, y+17, 4.5, 0.15)
+		b.Cross(x+72, y+17, 4.5, 0.15)
+		b.Disc(x, y+h, 1, draw.Black)
+		b.Span(x, y+h+4, x+w, y+h+4, 2, 0.2)
+		b.Span(x-5, y, x-5, y+h, 2, 0.2)
+		b.Span(x+18, y+17, x+18, y+h, 1.6, 0.2)
+		b.Span(x, y+17, x+13.5, y+17, 1.6, 0.2)
+	})
+	mid := (draw.Rise - draw.Drop) / 2 * pt * draw.MMPerPt
+	b.Label(x+w/2, y+h+4+mid, 10, "A", draw.Bold, pt)
+	b.Label(x-5, y+h/2+mid, 10, "B", draw.Bold, pt)
+	b.Label(x+7, y+17+mid, 10, "x", draw.Bold, pt)
+	b.Label(x+18, y+22+mid, 10, "y", draw.Bold, pt)
+	b.write(x+w+3, y+h-em(pt), b.Width-x-w-3, "black dot: datum", draw.Regular, pt)
+	b.y = y + h + 8
+	b.Reach(b.y)
+}
+
+// holeSketch shows what to measure at a worn hole, and from where.
+func holeSketch(b *block, x, y, side float64) {
+	pt := b.st.small
+	cx, cy, r, worn := x+side/2, y+side/2, 10.0, 3.0
+	b.As(draw.Picture, func() {
+		b.Rect(x, y, side, side, 0.2)
+		b.Path(wornShape(cx, cy, r, worn), true, 0.5, false, draw.Open)
+		b.Span(cx, cy-r-worn, cx, cy+r, 2, 0.2)
+		b.Span(cx-r, cy+2, cx+r, cy+2, 2, 0.2)
+		b.Span(cx, cy+r, cx, y+side, 1.6, 0.2)
+		b.DashLine(cx, cy, x+side-2, cy, 0.15)
+	})
+	mid := (draw.Rise - draw.Drop) / 2 * pt * draw.MMPerPt
+	b.Label(cx, cy-r-worn+6+mid, 12, "W", draw.Bold, pt)
+	b.Label(cx-r+5, cy+2+mid, 12, "N", draw.Bold, pt)
+	b.Label(cx, cy+r+5.5+mid, 12, "E", draw.Bold, pt)
+	b.Label(x+side-4, cy-3+mid, 12, "0°", draw.Regular, pt)
+}
+
+// wornShape is a round hole that a journal has worn upwards.
+func wornShape(cx, cy, r, worn float64) [][2]float64 {
+	const n = 72
+	out := make([][2]float64, n)
+	for i := range out {
+		s, c := math.Sincos(2 * math.Pi * float64(i) / n)
+		up := max(0, s) * worn
+		out[i] = [2]float64{cx + r*c, cy - r*s - up}
+	}
+	return out
+}

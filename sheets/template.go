@@ -1,0 +1,224 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+
+	"rebush/plan"
+	"rebush/plan/job"
+	"rebush/sheets/draw"
+)
+
+// jigBorder is how far a jig plate stands over the plate all round, mm.
+const jigBorder = 10.0
+
+// Template makes the 1:1 template: crosses at the target centres, the outline
+// of plate and jig plate, bars to lay a rule on, and check lengths both ways.
+// It is an error where a plate is larger than the paper, or where the plan may
+// not be machined.
+func Template(pl *plan.Plan, o Options) (*draw.Document, error) {
+	if !pl.OK {
+		return nil, fmt.Errorf("the plan says do not machine: there is no template to drill by")
+	}
+	p, err := newPaper(o, pl.Job, "Template 1:1")
+	if err != nil {
+		return nil, err
+	}
+	p.of(pl)
+	n := 0
+	for _, s := range job.Sides {
+		if targetsOn(pl, s) == nil {
+			continue
+		}
+		n++
+		p.section = "Template 1:1, " + string(s) + " plate"
+		p.page()
+		b := p.block()
+		if err := templatePage(b, p, pl, s); err != nil {
+			return nil, err
+		}
+		p.doc.Place(b.Board, marginLeft, p.topY())
+	}
+	if n == 0 {
+		return nil, fmt.Errorf("the plan has no target: there is nothing to put on a template")
+	}
+	return p.finish()
+}
+
+func targetsOn(pl *plan.Plan, s job.Side) []plan.Target {
+	var out []plan.Target
+	for _, t := range pl.Targets {
+		if t.TargetMM != nil && side(pl.Job, t.Bore) == s {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// templatePage draws one plate: the left one seen from the left, the right one
+// seen from the right, so that the paper lies on the outside of its plate.
+func templatePage(b *block, p *paper, pl *plan.Plan, s job.Side) error {
+	mirror := s == job.Right
+	b.Bookmark("Template, "+string(s)+" plate", 0, 0)
+	b.para("Print at 100 %, not \"fit to page\". Lay a rule on all the bars before you trust it.", draw.Bold, p.st.body)
+	words := "Left plate, outside, seen from the left."
+	if mirror {
+		words = "Right plate, outside, seen from the right: MIRRORED against the figures of the plan."
+	}
+	b.para(words+" Paper moves with damp and a punch wanders 0.1 to 0.25 mm: for marking out and for the jig, not in the place of dials.", draw.Regular, p.st.small)
+	bar := b.y + 2
+	bars(b, 14, bar)
+	top := bar + 27
+	tall := math.Floor((p.height()-top-4)/10) * 10
+	upright(b, 4, top, min(tall, 200))
+	outline := plateOutline(pl, pl.Job)
+	lo, hi := extent(outline)
+	roomW, roomH := b.Width-16, p.height()-top-em(p.st.small)*2-14
+	w, h := hi[0]-lo[0], hi[1]-lo[1]
+	turn := false
+	if w > roomW && h <= roomW && w <= roomH {
+		turn, w, h = true, h, w
+	}
+	if w > roomW || h > roomH {
+		return fmt.Errorf("the %s plate is %.0f x %.0f mm and %s paper has room for %.0f x %.0f at 1:1; use the dial figures", s, hi[0]-lo[0], hi[1]-lo[1], p.doc.Paper.Name, roomW, roomH)
+	}
+	border := min(jigBorder, (roomW-w)/2, (roomH-h)/2)
+	v := onPaper{x: 16 + (roomW-w)/2, y: top + border + h, lo: lo, w: w, mirror: mirror, turn: turn, h: h}
+	b.As(draw.Picture, func() {
+		b.Path(v.path(outline), true, 0.35, false, draw.Open)
+		if border > 2 {
+			b.Path([][2]float64{{v.x - border, v.y + border}, {v.x + w + border, v.y + border}, {v.x + w + border, v.y - h - border}, {v.x - border, v.y - h - border}}, true, 0.2, true, draw.Open)
+		}
+		dx, dy := v.at(v.lo)
+		b.Disc(dx, dy, 0.8, draw.Black)
+	})
+	templateCrosses(b, pl, s, v)
+	y := v.y + border + 3
+	legend := "Whole line, the plate; broken line, the jig plate; black dot, the datum corner; broken circle, the seat."
+	if turn {
+		legend = "Turned a quarter to fit the paper. " + legend
+	}
+	y = b.write(16, y, b.Width-16, legend, draw.Regular, p.st.small) + 2
+	b.write(16, y, b.Width-16, checks(p, pl, s), draw.Bold, p.st.body)
+	return nil
+}
+
+func templateCrosses(b *block, pl *plan.Plan, s job.Side, v onPaper) {
+	pt := b.st.small
+	for i, t := range targetsOn(pl, s) {
+		x, y := v.at([2]float64{t.TargetMM[0].Float(), t.TargetMM[1].Float()})
+		b.As(draw.Picture, func() {
+			b.Cross(x, y, 6, 0.12)
+			if h := pl.Holes[t.Bore]; h.SeatR > 0 {
+				b.Circle(x, y, h.SeatR, 0.2, true)
+			}
+			for _, f := range features(pl.Job, s) {
+				fx, fy := v.at(f.At.Float())
+				b.Cross(fx, fy, 4, 0.12)
+				b.Circle(fx, fy, max(f.Diameter.Float()/2, 0.3), 0.2, false)
+			}
+		})
+		b.write(x+6.6, y-em(pt)-0.6, 10, strconv.Itoa(i+1), draw.Bold, pt)
+	}
+}
+
+func features(j *job.Job, s job.Side) []job.Feature {
+	if j == nil {
+		return nil
+	}
+	var out []job.Feature
+	for _, f := range j.Chassis.Features {
+		if f.At.Given() && (f.Plate == s || f.Plate == "") {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// checks names the distances from cross to cross, to be measured on the paper.
+func checks(p *paper, pl *plan.Plan, s job.Side) string {
+	list := targetsOn(pl, s)
+	out := ""
+	for i, t := range list {
+		if i > 0 {
+			out += "\n"
+		}
+		out += fmt.Sprintf("%d  %s: %s", i+1, t.Bore, p.u.at(t.TargetMM, false)[0])
+		if i > 0 {
+			a := list[i-1].TargetMM
+			d := math.Hypot(t.TargetMM[0].Float()-a[0].Float(), t.TargetMM[1].Float()-a[1].Float())
+			out += fmt.Sprintf("; from %d: %s", i, p.u.join(fmt.Sprintf("%.2f mm", d), fmt.Sprintf("%.3f in", d/25.4)))
+		}
+	}
+	return out
+}
+
+// onPaper puts the frame of the job onto the board at 1:1.
+type onPaper struct {
+	x, y         float64 // lower left corner of the plate on the board
+	lo           [2]float64
+	w, h         float64 // of the plate as it lies on the paper
+	mirror, turn bool
+}
+
+func (v onPaper) at(p [2]float64) (x, y float64) {
+	dx, dy := p[0]-v.lo[0], p[1]-v.lo[1]
+	if v.turn {
+		// A quarter anticlockwise: x of the plate runs up the paper.
+		dx, dy = v.w-dy, dx
+		if v.mirror {
+			dx = v.w - dx
+		}
+		return v.x + dx, v.y - dy
+	}
+	if v.mirror {
+		dx = v.w - dx
+	}
+	return v.x + dx, v.y - dy
+}
+
+func (v onPaper) path(points [][2]float64) [][2]float64 {
+	out := make([][2]float64, len(points))
+	for i, p := range points {
+		out[i][0], out[i][1] = v.at(p)
+	}
+	return out
+}
+
+// bars draws a bar in mm and one in inches, across the page.
+func bars(b *block, x, y float64) {
+	pt := b.st.small
+	b.As(draw.Picture, func() {
+		for i := 0; i <= 15; i++ {
+			t := 2.5
+			if i%5 == 0 {
+				t = 4
+			}
+			b.Line(x+float64(i)*10, y, x+float64(i)*10, y+t, 0.15)
+		}
+		b.Line(x, y, x+150, y, 0.15)
+		for i := 0; i <= 20; i++ {
+			t := 2.5
+			if i%4 == 0 {
+				t = 4
+			}
+			b.Line(x+float64(i)*6.35, y+13, x+float64(i)*6.35, y+13+t, 0.15)
+		}
+		b.Line(x, y+13, x+127, y+13, 0.15)
+	})
+	b.write(x, y+4.8, 60, "150 mm, marks 10 mm", draw.Regular, pt)
+	b.write(x, y+17.8, 60, "5 in, marks 1/4 in", draw.Regular, pt)
+}
+
+// upright draws a bar in mm down the page.
+func upright(b *block, x, y, length float64) {
+	b.As(draw.Picture, func() {
+		b.Line(x, y, x, y+length, 0.15)
+		for i := 0; float64(i)*10 <= length; i++ {
+			b.Line(x, y+float64(i)*10, x+2.5, y+float64(i)*10, 0.15)
+		}
+	})
+	pt := b.st.small
+	b.write(0, y-em(pt)-1, 30, fmt.Sprintf("%.0f mm", length), draw.Regular, pt)
+}
