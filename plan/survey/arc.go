@@ -18,9 +18,10 @@ type ArcFit struct {
 }
 
 // GrownArc starts from the wall opposite the wear and takes in one neighbour
-// after the other on each side while it lies within 3 s sqrt(1 + leverage) of
+// after the other on each side while it lies within 2 s sqrt(1 + leverage) of
 // the circle, for a bore whose journal is not known. side is right to about 45
-// degrees.
+// degrees. With 3 s it swallows the shallow ends of the wear: on made-up bores
+// the doubled u then covers 9 of 10, with 2 s 97 of 100.
 func GrownArc(pts [][2]float64, s, side float64) (ArcFit, error) {
 	if err := checkPoints(pts, 5); err != nil {
 		return ArcFit{}, err
@@ -67,7 +68,7 @@ func GrownArc(pts [][2]float64, s, side float64) (ArcFit, error) {
 	}
 	fits := func(k int) bool {
 		p := pts[order[k]]
-		return math.Abs(fit.Deviation(p)) <= 3*s*math.Sqrt(1+fit.leverage(p, s))
+		return math.Abs(fit.Deviation(p)) <= 2*s*math.Sqrt(1+fit.leverage(p, s))
 	}
 	below, above := lo > 0, hi < n-1
 	for below || above {
@@ -123,33 +124,7 @@ func Consensus(pts [][2]float64, s float64) (ArcFit, error) {
 	for i := 0; i < len(pts); i += step {
 		pick = append(pick, pts[i])
 	}
-	spread := spreadOf(pts)
-	var best Circle
-	most := 0
-	for i := range pick {
-		for j := range pick[:i] {
-			for k := range pick[:j] {
-				c, ok := through(pick[i], pick[j], pick[k])
-				if !ok || c.R > 2*spread {
-					continue
-				}
-				count := 0
-				for _, p := range pts {
-					e := c.Deviation(p)
-					if e < -4.5*s {
-						count = -1
-						break
-					}
-					if math.Abs(e) <= 3*s {
-						count++
-					}
-				}
-				if count > most || count == most && c.R > best.R {
-					best, most = c, count
-				}
-			}
-		}
-	}
+	best, most := agree(pick, pts, pts, s)
 	if most < 4 {
 		return ArcFit{}, fmt.Errorf("%w: no four of them agree on one circle", ErrNoCircle)
 	}
@@ -178,7 +153,37 @@ func Consensus(pts [][2]float64, s float64) (ArcFit, error) {
 	return f, nil
 }
 
-// compare fits the other points and says whether the two arcs are twins.
+// agree returns the circle through three of pick that most of voters lie on,
+// with none of pts clearly inside.
+func agree(pick, voters, pts [][2]float64, s float64) (best Circle, most int) {
+	spread := spreadOf(pts)
+	for i := range pick {
+		for j := range pick[:i] {
+			for k := range pick[:j] {
+				c, ok := through(pick[i], pick[j], pick[k])
+				if !ok || c.R > 2*spread {
+					continue
+				}
+				if lo, _ := reach(pts, c.Centre); lo < c.R-4.5*s {
+					continue
+				}
+				count := 0
+				for _, p := range voters {
+					if math.Abs(c.Deviation(p)) <= 3*s {
+						count++
+					}
+				}
+				if count > most || count == most && c.R > best.R {
+					best, most = c, count
+				}
+			}
+		}
+	}
+	return best, most
+}
+
+// compare asks the other points for a circle of their own and says whether the
+// two arcs are twins: unlike by less than their doubt and a hundredth of R.
 func (f *ArcFit) compare(pts [][2]float64, s float64) {
 	var rest [][2]float64
 	for i, p := range pts {
@@ -189,10 +194,25 @@ func (f *ArcFit) compare(pts [][2]float64, s float64) {
 	if len(rest) < 3 {
 		return
 	}
-	other, err := Least(rest, s)
+	step := 1 + (len(rest)-1)/18
+	var pick [][2]float64
+	for i := 0; i < len(rest); i += step {
+		pick = append(pick, rest[i])
+	}
+	c, votes := agree(pick, rest, pts, s)
+	if votes < 3 {
+		return
+	}
+	var on [][2]float64
+	for _, p := range pts { // the ends of the two arcs belong to both
+		if math.Abs(c.Deviation(p)) <= 3*s {
+			on = append(on, p)
+		}
+	}
+	other, err := Least(on, s)
 	if err != nil {
 		return
 	}
 	f.Rest, f.RestU = other.Circle, other.UR
-	f.Twin = math.Abs(other.R-f.R) < 2*math.Hypot(other.UR, f.UR) && other.RMS < 3*s
+	f.Twin = math.Abs(other.R-f.R) < 2*math.Hypot(other.UR, f.UR)+0.01*f.R
 }

@@ -322,7 +322,10 @@ func (pd *Probed) arc(p Probe, pts [][2]float64, a ArcFit) {
 		b.ThetaRad = angle(math.Atan2(sy, sx))
 	}
 	b.RU, b.WU = 2*a.UR, math.Hypot(p.s(), 2*a.UR)
-	b.Round = count(a.Used) == len(pts)
+	if ls, err := Least(pts, p.s()); err == nil {
+		lo, hi := reach(pts, ls.Centre)
+		b.Round = ls.RMS < 1.3*p.s() && math.Max(hi-ls.R, ls.R-lo) < 3.5*p.s()
+	}
 	pd.Bore = &b
 }
 

@@ -58,6 +58,39 @@ func (o *outline) refine(seeds []seed, few int, best *seed) int {
 			*best = *s
 		}
 	}
+	return steps + o.nudge(best)
+}
+
+// nudges move a resting fit off the kinks where one point changes from wall to
+// lobe and the slope is cut off.
+var nudges = [...]struct {
+	i  int
+	by float64
+}{{iTheta, 0.04}, {iTheta, -0.04}, {iD, 0.004}, {iD, -0.004}, {iR, 0.003}, {iTheta, 0.15}, {iTheta, -0.15}}
+
+func (o *outline) nudge(best *seed) int {
+	steps := 0
+	for round := 0; round < 2; round++ {
+		was := best.n.ssq
+		for _, d := range nudges {
+			s := *best
+			s.q[d.i] += d.by
+			o.begin(&s)
+			for !s.done && s.steps < 25 {
+				o.improve(&s, 2)
+				if sameFit(&s.q, &best.q) {
+					break
+				}
+			}
+			steps += s.steps
+			if s.n.ssq < best.n.ssq {
+				*best = s
+			}
+		}
+		if best.n.ssq > was*(1-1e-3) {
+			break
+		}
+	}
 	return steps
 }
 

@@ -32,8 +32,8 @@ func (b truth) rho(psi float64) float64 {
 		if b.fan == 0 {
 			return sweep(b.d, b.theta)
 		}
-		for k := -50; k <= 50; k++ {
-			if sweep(b.d, b.theta+b.fan*float64(k)/50) {
+		for k := -15; k <= 15; k++ {
+			if sweep(b.d, b.theta+b.fan*float64(k)/15) {
 				return true
 			}
 		}
