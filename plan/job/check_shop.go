@@ -66,7 +66,7 @@ func checkShop(r *reader, s *Shop, root *value) {
 		names[in.Name] = true
 		for _, kind := range reads {
 			if strings.Contains(strings.ToLower(in.Name), kind.word) {
-				between(r, v.get("u"), in.U, kind.low, kind.high, "a "+short(in.Name)+" (a standard uncertainty is about a third of the limit of error)")
+				between(r, v.get("u"), in.U, kind.low, kind.high, "an instrument called "+short(in.Name)+" (a standard uncertainty is about a third of the limit of error)")
 				break
 			}
 		}

@@ -10,7 +10,7 @@ const Version = 1
 
 // jobShape is every key of a job file.
 var jobShape = record(
-	need(key{"rebush", whole(1, 1e6), "version of the job file", false}),
+	need(key{"rebush", whole(1, Version), "version of the job file", false}),
 	key{"job", text(), "the shop's own number", false},
 	key{"title", text(), "what is on the bench", false},
 	key{"date", date(), "date printed on the sheet; left out: a blank", false},

@@ -2,7 +2,7 @@ package job
 
 // shopShape is every key of a shop file.
 var shopShape = record(
-	need(key{"rebush_shop", whole(1, 1e6), "version of the shop file", false}),
+	need(key{"rebush_shop", whole(1, Version), "version of the shop file", false}),
 	key{"units", word("mm", "in"), "unit of a bare number", false},
 	need(key{"machine", record(
 		need(key{"kind", word("mill", "drill press", "lathe", "hand"), "what makes the hole", false}),
@@ -29,7 +29,7 @@ var shopShape = record(
 	key{"jig", word("none", "pinned"), "drilling jig", false},
 	key{"drills", record(
 		key{"tool", word("HSS", "cobalt", "carbide"), "what they are made of", false},
-		key{"series", list(0, 10, text(), "series"), "whole sets in the drawer", false},
+		key{"series", list(0, 10, word("metric", "metric 0.05", "metric 0.1", "metric 0.5", "number", "letter", "fraction"), "series"), "whole sets in the drawer", false},
 		key{"sizes", list(0, 500, toolShape(0.6, 15), "sizes"), "single drills", false},
 	), "drills", false},
 	key{"reamers", list(0, 200, toolShape(0.8, 20), "reamers"), "reamers", false},

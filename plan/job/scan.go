@@ -211,7 +211,7 @@ func plainYAML(message string) (wrong, right string) {
 	has := func(s string) bool { return strings.Contains(message, s) }
 	switch {
 	case has("mapping values are not allowed"):
-		return "a second colon stands on this line, or it is indented further than the line above allows",
+		return "this line or the one before it is indented wrongly, or a second colon stands on it",
 			"put text that holds a colon in quotes; give keys of one record the same indentation"
 	case has("did not find expected ',' or"):
 		return "a list or record in brackets is not closed, or a comma is missing", "close it with ] or }, with commas between its parts"

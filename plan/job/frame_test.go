@@ -1,0 +1,206 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"rebush/fits/dim"
+	"rebush/fits/finding"
+)
+
+// TestSeenFromRight: figures of one bore measured from the right side give the
+// same bore as its figures measured from the left.
+func TestSeenFromRight(t *testing.T) {
+	j, err := Read("testdata/all-keys.yaml", Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, b := j.Bore("front axle.left")
+	got := fmt.Sprint(b.Centre, *b.WidestAt, b.WornTo, b.Probed[0], b.Seat.Centre, b.Edges[1].AtDeg, *b.Walls, b.Oil.AtDeg)
+	// the outline is 58 long: x is 58 less the x from the right, angles are 180 less
+	want := "{10 mm 6.05 mm} 90 [100 70] {11.6 mm 6 mm} {10 mm 6 mm} 0 [8.4 mm 11.6 mm 4.4 mm 7.75 mm] 80"
+	if got != want {
+		t.Errorf("got  %s\nwant %s", got, want)
+	}
+	if len(j.Made) != 1 || j.Made[0].Centre.X.String() != "10.01 mm" {
+		t.Errorf("made is in the frame of the left side: %+v", j.Made)
+	}
+}
+
+// TestMirrorTwice: turned over twice, a figure is what it was.
+func TestMirrorTwice(t *testing.T) {
+	m := &mirror{dim.Must("58 mm")}
+	rapid.Check(t, func(t *rapid.T) {
+		x := dim.OfFloat(rapid.Float64Range(-100, 100).Draw(t, "x"))
+		if !m.x(m.x(x)).Equal(x) {
+			t.Fatalf("%v", x)
+		}
+		d := rapid.Float64Range(0, 359.999).Draw(t, "deg")
+		if back := m.deg(m.deg(d)); math.Abs(back-d) > 1e-9 && math.Abs(math.Abs(back-d)-360) > 1e-9 {
+			t.Fatalf("%v becomes %v", d, back)
+		}
+	})
+}
+
+func TestSeenFromRightNeedsLength(t *testing.T) {
+	data, err := os.ReadFile("testdata/all-keys.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Replace(string(data), "outline: {length: 58, height: 20, corners", "outline: {corners", 1)
+	_, err = Parse("job.yaml", "testdata", []byte(text), Options{})
+	if err == nil || !strings.Contains(err.Error(), "seen_from: right needs the length of the plate") {
+		t.Error(err)
+	}
+}
+
+// TestPoints: the forms in which points are written down.
+func TestPoints(t *testing.T) {
+	want := "[{10.05 mm 6 mm} {9.5 mm 6.5 mm}]"
+	for _, text := range []string{
+		"10.05,6.00\n9.5,6.5\n", "x,y\n10.05,6.00\n9.5,6.5", "x;y\r\n10,05;6,00\r\n9,5;6,5\r\n", "10.05\t6.00\n9.5\t6.5",
+		"10.05 6.00\n\n9.5   6.5\n", "# by hand\n10,05 6,00\n9,5 6,5\n", "\uFEFFx,y\n10.05 mm, 6.00 mm\n9.5 mm, 6.5 mm\n",
+	} {
+		points, _, problems := Points("p.csv", []byte(text), dim.MM)
+		if len(problems) > 0 || fmt.Sprint(points) != want {
+			t.Errorf("%q: %v %v", text, points, problems)
+		}
+	}
+	for text, says := range map[string]string{
+		"10,05,6,00\n": "p.csv:1:1: 4 figures on this line; for decimal commas part the two by a semicolon",
+		"1,2\n3\n":     "p.csv:2:1: 1 figures on this line",
+		"1,2\n3,x\n":   `p.csv:2:3: "x" is not a length`,
+		"":             "there are no points",
+		"1,1e400\n":    `"1e400" is not a length`,
+		"1,\x00\n":     "NUL",
+	} {
+		if _, _, problems := Points("p.csv", []byte(text), dim.MM); !strings.Contains(problems.Error(), says) {
+			t.Errorf("%q: %v", text, problems)
+		}
+	}
+}
+
+// TestProbedSlips: one coordinate of a file of points in the wrong unit is
+// caught at its line.
+func TestProbedSlips(t *testing.T) {
+	job, err := os.ReadFile(jobs + "/pellinthwaite.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	shop, err := os.ReadFile(jobs + "/shop-pellinthwaite.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	csv, err := os.ReadFile(jobs + "/pellinthwaite-left.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := strings.Split(strings.TrimSpace(string(csv)), "\n")
+	dir := t.TempDir()
+	if err := os.WriteFile(dir+"/shop-pellinthwaite.yaml", shop, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for i, line := range lines {
+		xy := strings.Split(line, ",")
+		if strings.HasPrefix(line, "#") || line == "x,y" {
+			continue
+		}
+		for k := range xy {
+			for _, times := range []bool{true, false} {
+				changed := append([]string{}, xy...)
+				changed[k], _ = slipped(xy[k], dim.MM, times)
+				out := append([]string{}, lines...)
+				out[i] = strings.Join(changed, ",")
+				if err := os.WriteFile(dir+"/pellinthwaite-left.csv", []byte(strings.Join(out, "\n")), 0o600); err != nil {
+					t.Fatal(err)
+				}
+				_, err := Parse("job.yaml", dir, job, Options{})
+				if err == nil || !strings.Contains(err.Error(), fmt.Sprintf("pellinthwaite-left.csv:%d:1: probed: point", i+1)) {
+					t.Errorf("line %d: %s is not caught: %v", i+1, out[i], err)
+				}
+			}
+		}
+	}
+}
+
+// TestUnused: a key of the registry is named with its line, another is not.
+func TestUnused(t *testing.T) {
+	j, err := Read("testdata/all-keys.yaml", Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := unused(j, map[string]string{"shafts/*/pull": "for a later step", "gears/*/slope": "no such path", "send_out": "not priced"})
+	want := []finding.Finding{
+		{Level: finding.Note, Rule: "key not used", Where: "shafts/front axle/pull", Text: "shafts/front axle/pull is read, but this plan does not use it: for a later step",
+			Fix: "nothing has to be changed", File: "testdata/all-keys.yaml", Line: 34, Column: 11},
+		{Level: finding.Note, Rule: "key not used", Where: "send_out", Text: "send_out is read, but this plan does not use it: not priced",
+			Fix: "nothing has to be changed", File: "testdata/all-shop.yaml", Line: 23, Column: 11},
+	}
+	if diff := cmp.Diff(want, got); diff != "" {
+		t.Error(diff)
+	}
+	for _, f := range Unused(j) {
+		if f.Line == 0 || f.Text == "" {
+			t.Errorf("%+v", f)
+		}
+	}
+}
+
+// TestBuiltInShop: a job without a shop gets the small one, and --shop stands
+// before the job's own.
+func TestBuiltInShop(t *testing.T) {
+	if s := BuiltInShop(); s.MachineKind != "drill press" || s.Jig != "pinned" || len(s.Reamers) != 6 || s.File != "" {
+		t.Errorf("%+v", s)
+	}
+	data, err := os.ReadFile(jobs + "/corvelhurst.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Replace(string(data), "shop: shop.yaml", "#", 1)
+	j, err := Parse("job.yaml", jobs, []byte(text), Options{})
+	if err != nil || j.Shop.MachineKind != "drill press" {
+		t.Errorf("%v", err)
+	}
+	j, err = Parse("job.yaml", jobs, data, Options{Shop: jobs + "/shop-pellinthwaite.yaml"})
+	if err != nil || j.Shop.Readout || j.Shop.MachineKind != "mill" {
+		t.Errorf("%v", err)
+	}
+}
+
+// TestBadShop: mistakes of a shop file are told beside those of the job.
+func TestBadShop(t *testing.T) {
+	data, err := os.ReadFile(jobs + "/shop.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range [][3]string{
+		{"[320, 450, 620", "[320, 620, 450", "spindle: 450 comes after 620"},
+		{"[320, 450, 620", "[0, 450, 620", "spindle: 0 is not plausible here"},
+		{"[320, 450, 620", "[slow, 450, 620", "spindle: slow is not a number"},
+		{"{size: 5, class: H7}", "{class: H7}", "size is missing in reamers/0"},
+		{"limits: [5.558, 5.566]", "limits: [5.566, 5.558]", "limits: the lower limit, 5.566 mm, is above the upper"},
+		{"limits: [5.558, 5.566]", "limits: [5.158, 5.166]", "limits: 5.158 mm and 5.166 mm do not go with a size of 5.5563 mm"},
+		{"rules: {clearance_aim_um: [15, 45]}", "rules: {clearance_aim_um: 15}", "rule clearance_aim_um takes two figures"},
+		{"rules: {clearance_aim_um: [15, 45]}", "rules: {clearance_aim: 15}", "there is no rule clearance_aim; did you mean `clearance_aim_um`?"},
+		{"rules: {clearance_aim_um: [15, 45]}", "tables: {limit: x.csv}", "there is no table limit; did you mean `limits_it`?"},
+		{"rules: {clearance_aim_um: [15, 45]}", "tables: {limits_it: x.csv}", "x.csv: there is no such file"},
+		{"for: 5}", "for: 6}", "for: there is no reamer of 6 mm"},
+		{"step: 0.01", "step: 0.254", "step: 0.254 mm is not plausible"},
+		{"u: 0.023", "u: 0.58", "u: 0.58 mm does not go with an instrument called inside calliper"},
+		{"rebush_shop: 1", "rebush_shop: 3", "this file is version 3"},
+	} {
+		text := strings.Replace(string(data), c[0], c[1], 1)
+		if text == string(data) {
+			t.Fatalf("%q is not in the shop", c[0])
+		}
+		if _, err := ParseShop("shop.yaml", jobs, []byte(text)); err == nil || !strings.Contains(err.Error(), c[2]) {
+			t.Errorf("%s:\n got %v\nwant %s", c[1], err, c[2])
+		}
+	}
+}
