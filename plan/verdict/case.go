@@ -1,0 +1,131 @@
+// Package verdict sets the eight ways that a job can go side by side, in
+// hours, money and chance, and picks one. It works on plain numbers and words
+// that it is handed; it knows no job file, no bush list and no gears, and it
+// never invents a price: what is not given is said and not counted.
+package verdict
+
+// The names of the eight options.
+const (
+	Leave       = "leave"
+	Shim        = "shim"
+	Renew       = "renew"
+	Rebush      = "re-bush"
+	BushInABush = "bush in a bush"
+	Plug        = "plug"
+	NewAxle     = "new axle too"
+	Swap        = "swap"
+)
+
+// Case is everything a verdict needs.
+type Case struct {
+	Condition    string // sound | cracked | swollen | unknown
+	KeepOriginal bool   // swap is not wanted
+	Binds        bool
+	Noisy        bool
+	Rubs         bool
+
+	Bores     []Bore
+	Axles     []Axle
+	Meshes    []Mesh
+	Unchecked []string // things that look like a worn hole and were not looked at: "rims", "hubs", ...
+
+	// Shimming cures a side play out of limits or a gear off its middle, and
+	// nothing else. Empty: neither is the matter.
+	ShimFor     string // "side play of front axle 0.90 mm"
+	ShimMinutes float64
+
+	Rate       *float64 // money per hour; nil: the verdict is in hours only
+	Currency   string   // "USD", printed as given
+	SetupHours float64  // per clamping
+	StripHours float64  // strip and rebuild
+
+	Faults []Fault // of the plan that Rebush follows, from the trials
+	Other  *Offer  // another truck, nil where none is offered
+	Value  *float64
+
+	Limits Limits
+}
+
+// Limits are the defaults that decide, rows of the rules.
+type Limits struct {
+	LeaveMM       float64 // play up to which a bearing that meshes right is left alone (0.08)
+	LookAgainMM   float64 // and up to which it is looked at again (0.25)
+	Tie           float64 // options within this share of the cheapest are decided by metal (0.10)
+	ReworkMinutes float64 // 10
+	SpoiltMinutes float64 // 20
+	SecondHand    float64 // chance that a second-hand truck is sound (0.8)
+}
+
+// Bore is one bore and the ways it could be put right.
+type Bore struct {
+	Name   string
+	PlayMM float64 // on diameter, as found
+	Fixed  bool    // the job says: leave it
+	Wrong  string  // why it has to be done whatever its play, "" where nothing; e.g. its gears mesh wrong
+	Ways   []Way
+}
+
+// Way is one way to put one bore right.
+type Way struct {
+	Name    string // Renew, Rebush, BushInABush or Plug
+	WhyNot  string // "" where it can be done
+	Minutes float64
+	Setups  []string // clampings that it needs, by name; shared ones count once
+	Bush    *float64 // price of what goes in; nil: not given
+	Chance  float64  // of coming right first time, of this bore alone
+	MetalMM float64  // metal taken off on radius
+}
+
+// Axle is one axle of the job.
+type Axle struct {
+	Name    string
+	State   string // good | ridged | pitted | out of round | bent | ""
+	HasNew  bool   // a new one can be had or made
+	Price   *float64
+	Minutes float64
+}
+
+// bad says whether new bearings on this axle would be wasted.
+func (a Axle) bad() bool { return a.State == "ridged" || a.State == "pitted" || a.State == "bent" }
+
+// Mesh says whether a pair runs inside its window as found.
+type Mesh struct {
+	Name  string
+	Right bool
+	Words string // what is wrong with it, "0.10 mm too close"
+}
+
+// Fault is one way for the work to go wrong.
+type Fault struct {
+	Name    string  // "rework"
+	Chance  float64 // share of the trials
+	Minutes float64
+	Bush    *float64 // money beside the time; nil none
+	Lost    bool     // the truck is lost; Minutes and Bush do not count
+}
+
+// Offer is another truck.
+type Offer struct {
+	Price      float64
+	Hours      float64
+	SecondHand bool
+	Chance     *float64 // that it is sound; nil: by rule
+}
+
+// Option is one of the eight ways with its figures.
+type Option struct {
+	Name     string
+	Feasible bool // can be done and cures what is the matter
+	WhyNot   string
+	Cost     *float64 // expected; nil where no rate is given or it cannot be done
+	Hours    *float64 // planned
+	Chance   *float64 // of coming right first time
+	Loses    []string
+	Keeps    []string
+}
+
+// BoreWay is the way that one bore goes.
+type BoreWay struct{ Bore, Way string }
+
+// RunnerUp is the second best and what would make it win.
+type RunnerUp struct{ Name, WinsIf string }
