@@ -185,7 +185,12 @@ func smallest(c Cov) float64 {
 
 // fights pairs the windows that stayed missed: each with the one on a shaft it
 // shares that pulls hardest against it.
+//
+// A miss below half a percent of the window is the give of the others' fight.
 func fights(in Input, gears []GearOut) []Fight {
+	bad := func(g GearOut) bool {
+		return bad(g) && math.Abs(g.Missed) > 0.005*math.Abs(g.Hi-g.Lo)
+	}
 	var out []Fight
 	seen := map[[2]int]bool{}
 	for i := range gears {

@@ -1,0 +1,149 @@
+package mesh
+
+import (
+	"math"
+	"regexp"
+	"strings"
+)
+
+var parens = regexp.MustCompile(`[(,].*$`)
+
+func (in inputs) answer(q string) (float64, error) {
+	switch q {
+	case "transverse contact ratio, contact limited to the base tangent points":
+		return in.spur().ContactRatio(in.centre())
+	case "operating pressure angle":
+		return in.spur().OperatingAngle(in.centre())
+	case "angular backlash of gear 1, gear 2 held":
+		g1, _, err := in.spur().Angular(in.centre())
+		return g1, err
+	case "angular backlash of gear 2, gear 1 held":
+		_, g2, err := in.spur().Angular(in.centre())
+		return g2, err
+	case "handbook approximation of backlash from centre distance increase, 2*da*tan(alpha)":
+		return HandbookBacklash(in.need("da"), in.need("alpha")), nil
+	case "tip-root clearance, tip of gear 2 to root of gear 1, hf=1.25m":
+		_, c := in.spur().TipClearance(in.centre())
+		return c, nil
+	case "centre distance at which a tip touches a root, hf=1.25m":
+		c1, c2 := in.spur().TipClearance(0)
+		return -math.Min(c1, c2), nil
+	case "sum of profile shift coefficients, helical pair, zero backlash":
+		return ShiftSum(int(in.need("z1")), int(in.need("z2")), in.need("alpha_n"), in.need("alpha_t"), in.need("alpha_wt")), nil
+	case "sum of generating profile shift coefficients for normal backlash jbn":
+		return GeneratingShiftSum(in.need("sum_x"), in.need("jbn"), in.need("mn"), in.need("alpha_n")), nil
+	case "centre distance change per unit backlash 1/(2 tan alpha)":
+		return 1 / HandbookBacklash(1, in.need("alpha")), nil
+	case "worm lead angle, axial module":
+		return in.worm(Throated).LeadAngle(), nil
+	case "worm lead angle, normal module":
+		return in.worm(Straight).LeadAngle(), nil
+	case "working pressure angle, ZI worm on straight-cut spur wheel, 90 deg":
+		w := in.worm(Straight)
+		return w.OperatingAngle(w.Tight())
+	case "side offset of contact from wheel mid-plane, straight-cut wheel":
+		return in.worm(Straight).FaceNeeded() / 2, nil
+	case "zero-backlash centre distance, ZI worm on straight-cut spur wheel, 90 deg":
+		return in.worm(Straight).Tight(), nil
+	case "normal backlash, ZI worm on straight-cut spur wheel, 90 deg":
+		return in.worm(Straight).Normal(in.centre())
+	case "normal backlash, ZI worm on helical wheel (beta2 = lead angle), shaft angle 91":
+		return in.worm(Helical).Normal(in.centre())
+	case "apparent wheel backlash from worm end float, angle":
+		return in.worm(Throated).EndFloatPlay(in.need("float")), nil
+	case "centre distance tolerance +-, js8":
+		return js(in.need("a"), 25), nil
+	case "present centre distance, spur mate at M, axle at P":
+		a, _ := Across{}.Distance(in.point("P"), in.point("M"))
+		return a, nil
+	case "move in x to reach centre distance a by the shortest way":
+		return Correction(Across{}, in.point("P"), in.point("M"), in.centre())[0], nil
+	case "move in y to reach centre distance a by the shortest way":
+		return Correction(Across{}, in.point("P"), in.point("M"), in.centre())[1], nil
+	case "change of worm centre distance for axle shift (dx forward, dy up), worm above, worm axis rising theta deg towards the front":
+		g := Along{SlopeDeg: in.need("theta")}
+		before, _ := g.Distance([2]float64{}, [2]float64{0, 8})
+		after, _ := g.Distance([2]float64{in.need("dx"), in.need("dy")}, [2]float64{0, 8})
+		return after - before, nil
+	case "idler centre x (upper solution)", "idler centre y (upper solution)":
+		l, r, err := Circles(in.point("A"), in.need("ra"), in.point("C"), in.need("rc"))
+		if r[1] > l[1] {
+			l = r
+		}
+		if strings.Contains(q, "centre x") {
+			return l[0], err
+		}
+		return l[1], err
+	case "effective centre distance with axle pushed along F in a bush":
+		a, _ := Across{}.Distance(Under(in.point("C"), in.need("Cd"), in.point("F")), in.point("M"))
+		return a, nil
+	case "axle centre y at gear station":
+		p, err := AtStation([2]float64{0, in.need("yL")}, [2]float64{0, in.need("yR")}, in.need("B"), in.need("z"))
+		return p[1], err
+	case "loss of normal backlash by axle skew":
+		return SkewLoss([2]float64{in.need("out_diff"), in.need("in_diff")}, [2]float64{0, 1}, in.need("B"), in.need("b"), in.need("alpha_w"))
+	}
+	// These names carry only a remark behind a comma or a bracket.
+	switch strings.TrimSpace(parens.ReplaceAllString(q, "")) {
+	case "involute function":
+		return Involute(in.need("alpha") * rad), nil
+	case "inverse involute":
+		return InverseInvolute(in.need("inv")) / rad, nil
+	case "standard centre distance":
+		return in.spur().Standard(), nil
+	case "normal backlash":
+		return in.spur().Normal(in.centre())
+	case "circumferential backlash at operating pitch circle":
+		return in.spur().Backlash(in.centre())
+	case "radial backlash":
+		return in.spur().Radial(in.centre()), nil
+	case "transverse contact ratio":
+		s := in.spur()
+		a := s.Standard()
+		if !in.has("standard centres") {
+			a = in.centre()
+		}
+		return s.ContactRatioUncapped(a)
+	case "length of path of contact":
+		s := in.spur()
+		return s.PathOfContact(s.Standard())
+	case "centre distance at which contact ratio falls to eps":
+		return in.spur().CentreForContactRatioUncapped(in.need("eps"))
+	case "centre distance for normal backlash jbn":
+		return in.spur().CentreForNormal(in.need("jbn"))
+	case "centre distance for circumferential backlash jwt":
+		return in.spur().CentreForBacklash(in.need("jwt"))
+	case "zero-backlash centre distance":
+		return in.spur().Tight(), nil
+	case "worm normal module":
+		_, mn, _ := in.worm(Throated).Normals()
+		return mn, nil
+	case "worm lead angle":
+		return in.worm(Throated).LeadAngle(), nil
+	case "axial pressure angle of worm":
+		return in.worm(Throated).AxialAngle(), nil
+	case "backlash change at wheel pitch circle for centre distance change":
+		w := in.worm(Throated)
+		return w.Backlash(w.Tight() + in.need("da"))
+	case "friction coefficient at the self-locking limit":
+		// The row gives the lead angle itself: a worm of one start that has it.
+		w := Worm{Form: Throated, Module: 0.5, Starts: 1, Teeth: 24, Angle: in.need("alpha_n"),
+			PitchDiameter: 0.5 / math.Tan(in.need("gamma")*rad)}
+		return w.SelfLocking(), w.Validate()
+	case "minimum normal backlash recommended":
+		return LeastNormalISO(in.need("a"), in.need("m")), nil
+	}
+	in.t.Fatalf("no answer for quantity %q", q)
+	return 0, nil
+}
+
+// js is half an ISO tolerance grade of k units over the step 10 to 18 mm:
+// i = 0.45 D^(1/3) + 0.001 D um at the step's geometric mean, rounded to whole
+// um. ISO 286-1, from memory; the planner's own limits live elsewhere.
+func js(a, k float64) float64 {
+	if a <= 10 || a > 18 {
+		return math.NaN()
+	}
+	d := math.Sqrt(10 * 18)
+	return math.Round(k*(0.45*math.Cbrt(d)+0.001*d)) / 2 / 1000
+}
