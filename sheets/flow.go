@@ -177,7 +177,7 @@ func (p *paper) finish() (*draw.Document, error) {
 	n := p.doc.Pages()
 	for page := 1; page <= n; page++ {
 		p.doc.Head(p.head(page, n), page, marginLeft, marginTop)
-		p.doc.Head(p.tail(page), page, marginLeft, p.doc.Paper.Height-marginBottom-footHeight+2)
+		p.doc.Head(p.tail(page), page, marginLeft, p.doc.Paper.Height-marginBottom-footHeight+1.5)
 	}
 	return p.doc, p.doc.Err()
 }

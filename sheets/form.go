@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"strings"
 
 	"rebush/plan/job"
 	"rebush/sheets/draw"
@@ -56,7 +57,11 @@ func formHead(b *block, p *paper) {
 	b.para("Measuring form", draw.Bold, b.st.title)
 	b.para("All figures in one frame: seen from the left side for both plates, x along the truck, y up from the datum edge, angles from straight ahead, anticlockwise. "+
 		"Write what you read, not what it should be; say which instrument. "+sameWord, draw.Regular, b.st.small)
-	b.blanks(0, b.Width, []blankLine{{"job", "", 1}, {"title", "", 2.4}})
+	if p.number == "" && p.title == "" {
+		b.blanks(0, b.Width, []blankLine{{"job", "", 1}, {"title", "", 2.4}})
+	} else {
+		b.para(strings.TrimSpace(p.number+"  "+p.title), draw.Bold, b.st.body)
+	}
 	b.blanks(0, b.Width, []blankLine{{"date", "", 1}, {"measured by", "", 1.4}, {"calliper, pins, indicator", "", 1.6}})
 	t := b.st.tick
 	x := 0.0
@@ -165,13 +170,13 @@ func shaftTitle(p *paper, name string) *block {
 // boreForm is the sketch of a hole and the boxes that its letters name.
 func boreForm(b *block, p *paper, bore job.Bore) {
 	b.para(bore.Name, draw.Bold, p.st.body)
-	side := 44.0
+	side := 46.0
 	top := b.y
 	holeSketch(b, 0, top, side)
 	in := &block{Board: draw.NewBoard(b.Width - side - 6), st: b.st, u: b.u}
 	inner := &paper{doc: p.doc, st: p.st}
 	list := []ask{{"C middle, x", 1}, {"C middle, y", 1}, {"W widest", 1}, {"N narrowest", 1},
-		{"angle of W", 1}, {"worn to, angle", 1}, {"E metal to edge", 1}, {"angle of E", 1}, {"pin that goes", 1}, {"pin that stops", 1}}
+		{"angle of W", 1}, {"worn to, angle", 1}, {"E metal to edge", 1}, {"angle of E", 1}, {"pin that goes", 1}, {"pin that stops", 1}, {"oil way, angle", 1}, {"instrument", 1}}
 	if p.st.large {
 		b.y = top + side + 2
 		f := p.asked("", list)

@@ -92,6 +92,7 @@ func inspected(b *block, p *paper, in plan.Inspection) {
 	}
 	if in.Result != "accept" {
 		b.blanks(0, b.Width, []blankLine{{"way chosen", "", 1.6}, {"date", "", 1}, {"initials", "", 0.8}})
+		b.skip(1.5)
 	}
 	b.Line(0, b.y, b.Width, b.y, 0.2)
 	b.Reach(b.y)

@@ -69,7 +69,7 @@ func templatePage(b *block, p *paper, pl *plan.Plan, s job.Side) error {
 	b.para(words+" Paper moves with damp and a punch wanders 0.1 to 0.25 mm: for marking out and for the jig, not in the place of dials.", draw.Regular, p.st.small)
 	bar := b.y + 2
 	bars(b, 14, bar)
-	top := bar + 27
+	top := bar + 19.5 + 2*em(p.st.small)
 	tall := math.Floor((p.height()-top-4)/10) * 10
 	upright(b, 4, top, min(tall, 200))
 	outline := plateOutline(pl, pl.Job)

@@ -1,9 +1,9 @@
 package sheets
 
 import (
+	"math"
 	"sort"
 	"strconv"
-	"strings"
 
 	"rebush/plan"
 	"rebush/plan/job"
@@ -23,6 +23,9 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 	names, at := shaftsOf(p, set.Plate)
 	pt := b.st.small
 	balloon := em(pt)/2 + 0.9
+	if len(names) > 9 {
+		balloon = math.Hypot(em(pt), draw.Width("00", draw.Bold, pt))/2 + 0.3
+	}
 	foot := em(pt) + 1.5
 	dims := 0
 	if len(names) <= 4 {
@@ -30,7 +33,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 	}
 	const maxHeight = 78
 	sideRoom := 15.5
-	if b.st.large || b.u == "both" {
+	if b.st.large {
 		sideRoom = 22
 	}
 	k := min(scale(b.Width-2*sideRoom, w), scale(maxHeight, h))
@@ -148,7 +151,9 @@ func targetAxis(p *plan.Plan, shaft, plate string, u units, axis int) string {
 			return
 		}
 		if found == "" || bore == shaft+"."+plate {
-			found = strings.Join(u.figure(at[axis]), ", ")
+			if f := u.figure(at[axis]); len(f) > 0 {
+				found = f[0] // of two units a picture shows the first
+			}
 		}
 	}
 	for _, t := range p.Targets {

@@ -37,7 +37,7 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 		if v.RunnerUp != nil {
 			s := "Second: " + v.RunnerUp.Name + "."
 			if v.RunnerUp.WinsIf != "" {
-				s += " It would win " + v.RunnerUp.WinsIf + "."
+				s += " What would make it win: " + strings.TrimRight(v.RunnerUp.WinsIf, ".") + "."
 			}
 			in.para(s, draw.Regular, in.st.body)
 		}
