@@ -44,7 +44,8 @@ func (ps Problems) Error() string {
 }
 
 // sorted orders by file (as first met), line and column, and drops a mistake
-// that is told twice.
+// that is told twice. A file with very many is another kind of file: the rest
+// is left out.
 func (ps Problems) sorted() Problems {
 	rank := map[string]int{}
 	for _, p := range ps {
@@ -69,6 +70,9 @@ func (ps Problems) sorted() Problems {
 			seen[p.Error()] = true
 			out = append(out, p)
 		}
+	}
+	if len(out) > mostProblems {
+		out = append(out[:mostProblems], Problem{out[mostProblems-1].Pos, "and more mistakes than can be told", "is it the right file?"})
 	}
 	return out
 }

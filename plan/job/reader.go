@@ -18,14 +18,11 @@ type reader struct {
 	where    map[string]Pos
 }
 
-// mostProblems is how many mistakes are told: a file with more is another kind
-// of file.
+// mostProblems is how many mistakes are told.
 const mostProblems = 500
 
 func (r *reader) say(pos Pos, wrong, right string) {
-	if len(r.problems) < mostProblems {
-		r.problems = append(r.problems, Problem{pos, wrong, right})
-	}
+	r.problems = append(r.problems, Problem{pos, wrong, right})
 }
 
 func (r *reader) at(n *yaml.Node) Pos { return Pos{r.file, n.Line, n.Column} }
@@ -159,6 +156,9 @@ func (r *reader) list(n *yaml.Node, s *shape, v *value) bool {
 	good := true
 	names := map[string]int{}
 	for i, c := range n.Content {
+		if len(r.problems) > 2*mostProblems {
+			return false
+		}
 		label := fmt.Sprint(i)
 		if id := itemName(c, s.item); id != "" {
 			if line, twice := names[id]; twice {
@@ -200,7 +200,7 @@ func join(path, name string) string {
 
 func (r *reader) record(n *yaml.Node, s *shape, v *value) {
 	v.by = map[string]*value{}
-	for i := 0; i+1 < len(n.Content); i += 2 {
+	for i := 0; i+1 < len(n.Content) && len(r.problems) <= 2*mostProblems; i += 2 {
 		k, c := n.Content[i], n.Content[i+1]
 		if k.Kind != yaml.ScalarNode || k.Tag == "!!merge" {
 			continue // said by scan
@@ -254,7 +254,7 @@ func (r *reader) unknown(n *yaml.Node, i int, s *shape, v *value) {
 
 func (r *reader) named(n *yaml.Node, s *shape, v *value) {
 	v.by = map[string]*value{}
-	for i := 0; i+1 < len(n.Content); i += 2 {
+	for i := 0; i+1 < len(n.Content) && len(r.problems) <= 2*mostProblems; i += 2 {
 		k, c := n.Content[i], n.Content[i+1]
 		if k.Kind != yaml.ScalarNode || k.Tag == "!!merge" || v.by[k.Value] != nil {
 			continue

@@ -82,6 +82,9 @@ func refuse(file string, n *yaml.Node, depth int, problems *Problems) bool {
 		say(fmt.Sprintf("this is nested more than %d deep", deepest), "no list or record of a job goes so deep")
 		return false
 	}
+	if len(*problems) > 2*mostProblems {
+		return false
+	}
 	if n.Anchor != "" {
 		say("an anchor (&"+n.Anchor+") is not read here", "write the values out where they belong")
 	}
@@ -94,7 +97,7 @@ func refuse(file string, n *yaml.Node, depth int, problems *Problems) bool {
 	}
 	if n.Kind == yaml.MappingNode {
 		first := map[string]int{}
-		for i := 0; i+1 < len(n.Content); i += 2 {
+		for i := 0; i+1 < len(n.Content) && len(*problems) <= 2*mostProblems; i += 2 {
 			k := n.Content[i]
 			if k.Kind != yaml.ScalarNode {
 				*problems = append(*problems, Problem{Pos{file, k.Line, k.Column}, "a list or record stands where a key belongs", "write `key: value`"})
