@@ -109,7 +109,8 @@ type Mesh struct {
 	CorrectionMM       *XY      `json:"correction_mm"`
 	Trusted            bool     `json:"trusted"`
 
-	Words string `json:"words"` // what wear did, in words and number
+	Words     string   `json:"words"`      // what wear did, in words and number
+	ReachedMM *MMRange `json:"reached_mm"` // centre distance with the clearances that the chosen finish reaches
 }
 
 // Target is where one bore goes.
@@ -160,6 +161,9 @@ type Seat struct {
 
 	Tool   string `json:"tool"`   // what makes the seat
 	Second string `json:"second"` // a second hold where the press alone is not enough
+
+	ClosedMM   *MMRange `json:"closed_mm"`   // bore after pressing, before it is sized
+	ExpectedMM *MMRange `json:"expected_mm"` // where the finished bore will lie
 }
 
 // Candidate is one bush with one way to make its seat.
@@ -303,6 +307,7 @@ type Setup struct {
 	Plate    string // left | right: uppermost
 	Mirrored bool   // drawn and read mirrored
 	Bores    []string
+	Clamping bool // counts as a set-up in the hours
 }
 
 // BuyLine is one thing to buy before starting.

@@ -20,6 +20,8 @@ const (
 	noFail what = iota
 	shortOfCleanUp
 	dropsLoose
+	tooTight
+	openedTooFar
 	noSuchWay
 	wallTooThin
 	wallTooThinForPress
@@ -61,6 +63,10 @@ func (f Fail) Text() string {
 		return fmt.Sprintf("does not clean up the wear: seat radius %.3f mm, needs %.3f", f.Have, f.Want)
 	case dropsLoose:
 		return fmt.Sprintf("too loose to press: interference from %.0f um, needs %.0f", f.Have, f.Want)
+	case tooTight:
+		return fmt.Sprintf("too tight to press: interference up to %.0f um, at most %.0f", f.Have, f.Want)
+	case openedTooFar:
+		return fmt.Sprintf("bore would have to be opened by %.2f mm after pressing, at most %.2f", f.Have, f.Want)
 	case noSuchWay:
 		return fmt.Sprintf("%s reaches seats of %.2f mm at most from %.2f", f.Name, f.Want, f.Have)
 	case wallTooThin:

@@ -41,7 +41,12 @@ func (j *judge) closure(a *Answer) [2]float64 {
 				Housing: press.Elastic{E: [2]float64{p.ELow, p.EHigh}[k], Nu: p.Nu},
 				Bush:    press.Elastic{E: [2]float64{m.EHigh, m.ELow}[k], Nu: m.Nu, Yield: flow[1-k]}}
 			st := seat.At(u)
-			lo, hi = math.Min(lo, st.ClosureLow), math.Max(hi, st.ClosureHigh)
+			if i == 0 && st.ClosureLow < lo {
+				lo, a.ClosureAt[0] = st.ClosureLow, seat
+			}
+			if i == 1 && st.ClosureHigh > hi {
+				hi, a.ClosureAt[1] = st.ClosureHigh, seat
+			}
 		}
 	}
 	return [2]float64{lo, hi}
@@ -84,6 +89,15 @@ func (j *judge) finishes(a *Answer) Fail {
 		mid := math.Max((lo+hi)/2, 0)
 		a.Expected = [2]float64{math.Max(lo, mid-j.r.BoringHead), math.Min(hi, mid+j.r.BoringHead)}
 		return Fail{}
+	}
+	// By hand, to the very axle: a porous bore is only stretched, a solid one
+	// is cut.
+	most := j.r.OpenSolid
+	if a.Bush.Metal.Porous {
+		most = j.r.MandrelTotal
+	}
+	if open := lo - a.Closed[0]; open > most+slack {
+		return fail(7, openedTooFar, open, most)
 	}
 	a.Finish = ToOwnAxle
 	a.Expected = [2]float64{math.Max(lo, j.h.Journal+j.r.AimLow), math.Min(hi, math.Max(lo, j.h.Journal+j.r.AimHigh))}
@@ -146,7 +160,7 @@ func (j *judge) reamer(a *Answer) (Way, bool) {
 	aim := math.Max(lo, j.h.Journal+(j.r.AimLow+j.r.AimHigh)/2)
 	best, off := Way{}, math.Inf(1)
 	for _, w := range j.shop.BoreReamers {
-		if w.Low < lo-slack || w.High > hi+slack || w.Low < a.Closed[1]-slack {
+		if w.Low < lo-slack || w.High > hi+slack || w.Low < a.Closed[1]-slack || w.High-a.Closed[0] > j.r.OpenSolid+slack {
 			continue
 		}
 		if d := math.Abs((w.Low+w.High)/2 - aim); d < off-slack {

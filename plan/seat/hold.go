@@ -34,6 +34,7 @@ func (j *judge) holds(a *Answer) Fail {
 		return Fail{}
 	}
 	seat := j.press(a, a.SeatHigh, false)
+	a.Hold = seat
 	u := a.ULow
 	if !a.Bush.Metal.Porous && !a.Bush.Metal.Plastic {
 		u -= r.Smoothing * (r.RzBush + r.RzSeat) / 1000
@@ -61,17 +62,10 @@ func (j *judge) holds(a *Answer) Fail {
 			a.Second = "flange and stake"
 		}
 	}
-	a.WindowLow = j.leastPress(a, needT)
+	// The window asks that the press alone holds, also where a second hold is
+	// called for: a bush that rattles in its seat is not made good by a flange.
+	a.WindowLow = math.Min(j.pressThatHolds(a, a.SeatHigh, needT), a.WinHigh)
 	return Fail{}
-}
-
-// leastPress is the interference on diameter at which the press alone holds;
-// with a second hold any press does.
-func (j *judge) leastPress(a *Answer, needT float64) float64 {
-	if a.Second != "" {
-		return 0
-	}
-	return j.pressThatHolds(a, a.SeatHigh, needT)
 }
 
 // pressThatHolds solves for the interference that gives the force and torque

@@ -128,6 +128,9 @@ func (j *judge) fits(a *Answer) Fail {
 		if a.ULow <= slack {
 			return fail(2, dropsLoose, a.ULow*1000, 1)
 		}
+		if most := j.r.MaxShare * a.SeatLow; a.UHigh > most+slack {
+			return fail(2, tooTight, a.UHigh*1000, most*1000)
+		}
 	}
 	return Fail{}
 }
@@ -162,7 +165,7 @@ func (j *judge) wall(a *Answer) Fail {
 	}
 	seat := j.press(a, a.SeatLow, true)
 	st := seat.At(a.UHigh)
-	a.Wall = seat.Wall
+	a.Wall, a.Stress = seat.Wall, seat
 	a.PHigh, a.Peak = st.P, st.HousingHoopMax
 	p := h.Plate2
 	if p.Casting {

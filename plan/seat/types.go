@@ -154,7 +154,7 @@ type Rules struct {
 	OverJournal, Pass, AimLow, AimHigh, ClearMax        float64 // mm
 	SeatChamfer, BushChamferThin, BushChamferThick      float64
 	ShortShare, SideLow, SideHigh, StrapLow, StrapHigh  float64
-	Tie, HotK, LeastWall                                float64
+	Tie, HotK, LeastWall, MaxShare, OpenSolid                                float64
 }
 
 // Finish is how a bore gets to size.
@@ -206,4 +206,8 @@ type Answer struct {
 	SideUse            float64    // length taken outside the plate
 	Chance             float64
 	Wall               press.Wall
+
+	// The mechanics behind the figures, for explaining them.
+	Stress, Hold press.Seat
+	ClosureAt    [2]press.Seat
 }

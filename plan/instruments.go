@@ -1,0 +1,131 @@
+package plan
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"rebush/fits/table"
+	"rebush/plan/job"
+)
+
+// reading is how well one figure of a bore is known.
+type reading struct {
+	name string
+	u    float64 // standard uncertainty, mm
+	bias float64 // to be taken off the reading, mm; only where the instrument was named
+	from string  // shop line or table row
+}
+
+// instruments answers which instrument read what.
+type instruments struct {
+	kinds []instrumentKind
+	shop  *job.Shop
+}
+
+type instrumentKind struct {
+	name  string
+	words []string
+	reads []string
+	u     float64
+	from  string
+}
+
+func readInstruments(lib *table.Library, shop *job.Shop) (*instruments, error) {
+	t, err := lib.Get("instruments")
+	if err != nil {
+		return nil, err
+	}
+	in := &instruments{shop: shop}
+	for _, row := range t.Rows {
+		u, err := strconv.ParseFloat(row.Get("u_mm"), 64)
+		if err != nil || u <= 0 {
+			return nil, fmt.Errorf("%s: u_mm %q is not a figure above 0", row.Address(), row.Get("u_mm"))
+		}
+		k := instrumentKind{name: row.Get("kind"), reads: strings.Fields(row.Get("reads")), u: u, from: row.Address()}
+		for _, w := range strings.Split(row.Get("words"), ";") {
+			if w = strings.TrimSpace(w); w != "" {
+				k.words = append(k.words, w)
+			}
+		}
+		in.kinds = append(in.kinds, k)
+	}
+	return in, nil
+}
+
+// kindOf tells what kind of instrument a name is, nil where it is none known.
+func (in *instruments) kindOf(name string) *instrumentKind {
+	name = strings.ToLower(name)
+	for i := range in.kinds {
+		for _, w := range in.kinds[i].words {
+			if strings.Contains(name, w) {
+				return &in.kinds[i]
+			}
+		}
+	}
+	return nil
+}
+
+func (k *instrumentKind) canRead(what string) bool {
+	for _, r := range k.reads {
+		if r == what {
+			return true
+		}
+	}
+	return false
+}
+
+// of returns the instrument that read one figure of a bore: the one that
+// `with` names, else the worst that the shop lists for that kind of reading,
+// else the default row. figure is the key of the job ("widest"), what the kind
+// of reading ("width").
+func (in *instruments) of(b *job.Bore, figure, what string) (reading, error) {
+	name := b.With[figure]
+	if name == "" {
+		name = b.With["all"]
+	}
+	return in.named(name, what)
+}
+
+func (in *instruments) named(name, what string) (reading, error) {
+	if name != "" {
+		for i, own := range in.shop.Instruments {
+			if strings.EqualFold(own.Name, name) {
+				return reading{name: own.Name, u: own.U.Float(), bias: own.Bias.Float(), from: in.line(i)}, nil
+			}
+		}
+		if k := in.kindOf(name); k != nil {
+			return reading{name: name, u: k.u, from: k.from}, nil
+		}
+		return reading{}, fmt.Errorf("no instrument %q in the shop file, and no kind of instrument by that name", name)
+	}
+	worst := reading{}
+	for i, own := range in.shop.Instruments {
+		k := in.kindOf(own.Name)
+		if k == nil || !k.canRead(what) || own.U.Float() <= worst.u {
+			continue
+		}
+		worst = reading{name: own.Name, u: own.U.Float(), from: in.line(i)}
+	}
+	if worst.u > 0 {
+		return worst, nil
+	}
+	for _, k := range in.kinds {
+		if k.name == "default "+what {
+			return reading{name: "default for a " + what, u: k.u, from: k.from}, nil
+		}
+	}
+	return reading{}, fmt.Errorf("no default instrument for a %s", what)
+}
+
+func (in *instruments) line(i int) string {
+	return place(in.shop.At(fmt.Sprintf("instruments/%d", i)), "built-in small shop")
+}
+
+// place writes a position for the ledger.
+func place(p job.Pos, otherwise string) string {
+	if p.Line == 0 {
+		return otherwise
+	}
+	return fmt.Sprintf("%s:%d", p.File, p.Line)
+}

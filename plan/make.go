@@ -1,0 +1,192 @@
+package plan
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"math"
+
+	"rebush/feeds/cutting"
+	"rebush/feeds/drills"
+	"rebush/fits/finding"
+	"rebush/fits/ledger"
+	"rebush/fits/limits"
+	"rebush/fits/material"
+	"rebush/plan/job"
+)
+
+// Program is what a plan says made it.
+const Program = "rebush 1"
+
+// Make plans a job. Where a step fails it says so in a finding and the plan is
+// made as far as it can be; an error means that nothing can be planned at all
+// (a shop's own table that cannot be read, a chassis of no known material).
+func Make(j *job.Job, o Options) (*Plan, error) {
+	m, err := newMaker(j, o)
+	if err != nil {
+		return nil, err
+	}
+	p := m.p
+	p.Findings = append(p.Findings, job.Unused(j)...)
+	m.condition()
+	m.surveyAll()
+	m.placing()
+	m.targets()
+	m.seatAll()
+	m.checkMesh()
+	p.OK = !p.Findings.Stops()
+	if p.OK {
+		m.routing()
+		p.OK = !p.Findings.Stops()
+	}
+	m.pictures()
+	m.finish()
+	return p, nil
+}
+
+func newMaker(j *job.Job, o Options) (*maker, error) {
+	m := &maker{j: j, opt: o, book: ledger.New(), lib: j.Shop.Tables, rules: j.Shop.Rules}
+	m.p = &Plan{RebushPlan: 1, Program: Program, JobNumber: j.Number, Job: j, Book: m.book, Holes: map[string]Hole{},
+		Survey: []SurveyedBore{}, Mesh: []Mesh{}, Targets: []Target{}, Shafts: []Shaft{}, Seats: []Seat{}, Operations: []Operation{},
+		Inspect: []Inspection{}, Findings: finding.List{}}
+	sum := sha256.Sum256(j.Canonical())
+	m.p.Hash = hex.EncodeToString(sum[:8])
+	m.p.Tables = m.lib.Replaced()
+	var err error
+	if m.materials, err = material.New(m.lib); err != nil {
+		return nil, err
+	}
+	if m.limits, err = limits.New(m.lib); err != nil {
+		return nil, err
+	}
+	if m.cutting, err = cutting.New(m.lib, m.rules); err != nil {
+		return nil, err
+	}
+	if m.drills, err = drills.New(m.lib); err != nil {
+		return nil, err
+	}
+	if m.instr, err = readInstruments(m.lib, j.Shop); err != nil {
+		return nil, err
+	}
+	if m.plate, err = m.plateOf(); err != nil {
+		pos := j.At("chassis/material")
+		return nil, fmt.Errorf("%s:%d:%d: %w", pos.File, pos.Line, pos.Column, err)
+	}
+	for _, t := range m.p.Tables {
+		m.p.Findings.Say(finding.Note, "own table", "", "the shop's own table "+t+" was used in the place of the built-in one", "")
+	}
+	return m, nil
+}
+
+// condition says what forbids machining before any figure is looked at.
+func (m *maker) condition() {
+	pos := m.j.At("chassis/condition")
+	add := func(level finding.Level, text, fix string) {
+		m.p.Findings.Add(finding.Finding{Level: level, Rule: "condition", Where: "chassis", Text: text, Fix: fix, File: pos.File, Line: pos.Line, Column: pos.Column})
+	}
+	switch m.j.Chassis.Condition {
+	case "cracked":
+		add(finding.Stop, "the casting is cracked: no hole is to be cut and nothing pressed in", "swap the truck, or keep it as it is")
+	case "swollen":
+		add(finding.Stop, "the casting is swollen: no hole is to be cut and nothing pressed in", "swap the truck, or keep it as it is")
+	case "sound":
+	default:
+		add(finding.Caution, "the condition of the casting is not said: look for cracks round every hole and screw, bowed walls, crazed or blistered skin, a chip that crumbles",
+			"write condition: sound, cracked or swollen")
+	}
+}
+
+// checkMesh looks at every mesh again with the clearance that the chosen
+// finish reaches.
+func (m *maker) checkMesh() {
+	for i, x := range m.gears {
+		off := func(b *bore) (lo, hi float64) {
+			if b.shaft.Leave || b.chosen == nil {
+				return asFound(b), asFound(b)
+			}
+			j := b.hole.Journal
+			return (b.chosen.Expected[0] - j) / 2, (b.chosen.Expected[1] - j) / 2
+		}
+		at := func(b *bore) [2]float64 {
+			if b.shaft.Leave {
+				return b.worn.O
+			}
+			return b.target
+		}
+		near, far := math.Inf(1), math.Inf(-1)
+		for k := range 2 {
+			a := x.distance(m.shafts, at, func(b *bore) float64 {
+				lo, hi := off(b)
+				return [2]float64{lo, hi}[k]
+			})
+			near, far = math.Min(near, a), math.Max(far, a)
+		}
+		if i < len(m.p.Mesh) {
+			m.p.Mesh[i].ReachedMM = &MMRange{mm4(near), mm4(far)}
+		}
+		tight := near - x.tir/2
+		j, err := x.pair.Normal(tight)
+		if err != nil {
+			continue
+		}
+		want := m.rules.V("tight_tooth_backlash_mm")
+		if j = sig9(j); j < want-1e-9 && x.trusted {
+			level := finding.Stop
+			if !m.reboring(x) {
+				level = finding.Caution
+			}
+			m.p.Findings.Figure(level, "tightest tooth", x.g.Name, j, want, "mm",
+				fmt.Sprintf("the tightest tooth would keep %.3f mm of backlash square to the flank, least %.3f", j, want), "less run-out, a wider window, or a better placed mate")
+			continue
+		}
+		if w := x.window; x.trusted && !w.Empty && (near < w.Lo-1e-6 || far > w.Hi+1e-6) && m.reboring(x) {
+			have, lim := near, w.Lo
+			if far > w.Hi+1e-6 {
+				have, lim = far, w.Hi
+			}
+			m.p.Findings.Figure(finding.Caution, "mesh after fitting", x.g.Name, sig9(have), sig9(lim), "mm",
+				fmt.Sprintf("with the clearance reached the centre distance runs from %.3f to %.3f mm, wanted %.3f to %.3f", near, far, w.Lo, w.Hi), "try the mesh with a dummy axle and paper before the bores are opened")
+		}
+	}
+}
+
+// reboring says whether any shaft of a mesh gets new bushes.
+func (m *maker) reboring(x *gear) bool {
+	for _, b := range m.bores {
+		if b.chosen != nil && (b.shaft.Name == x.g.Wheel.On || x.mate >= 0 && b.shaft.Name == m.shafts[x.mate].s.Name) {
+			return true
+		}
+	}
+	return false
+}
+
+// pictures gathers what a drawing of each hole needs.
+func (m *maker) pictures() {
+	for _, b := range m.bores {
+		if !b.known {
+			continue
+		}
+		h := Hole{Outline: b.worn.Outline(96), Old: b.worn.O, OldRadius: b.worn.R, Target: b.target, Points: b.points, Residuals: b.residual, LeftOut: b.leftOut, UMM: b.u}
+		if !b.targeted {
+			h.Target = b.worn.O
+		}
+		if b.chosen != nil {
+			h.SeatR = (b.chosen.SeatLow + b.chosen.SeatHigh) / 4
+			h.BoreR = (b.chosen.Bore[0] + b.chosen.Bore[1]) / 4
+		}
+		m.p.Holes[b.name()] = h
+	}
+}
+
+// finish closes the plan.
+func (m *maker) finish() {
+	sortFindings(m.p.Findings)
+	m.p.Ledger = m.book.Entries()
+}
+
+// sortFindings puts stops first, then cautions, then notes, each in the order
+// in which they were said.
+func sortFindings(l finding.List) {
+	rank := map[finding.Level]int{finding.Stop: 0, finding.Caution: 1, finding.Note: 2}
+	stable(l, func(a, b finding.Finding) bool { return rank[a.Level] < rank[b.Level] })
+}

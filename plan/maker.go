@@ -1,0 +1,108 @@
+package plan
+
+import (
+	"sort"
+
+	"rebush/feeds/cutting"
+	"rebush/feeds/drills"
+	"rebush/fits/ledger"
+	"rebush/fits/limits"
+	"rebush/fits/material"
+	"rebush/fits/table"
+	"rebush/plan/job"
+	"rebush/plan/seat"
+	"rebush/plan/survey"
+	"rebush/plan/target"
+)
+
+// Options are what the command line can set.
+type Options struct {
+	Trials   int
+	Seed     uint64
+	NoChance bool // leave the Monte Carlo out
+}
+
+// maker carries one plan through the chain. Each step fills in what the next
+// one reads; none reaches back.
+type maker struct {
+	j    *job.Job
+	opt  Options
+	p    *Plan
+	book *ledger.Ledger
+
+	lib       *table.Library
+	rules     *table.Rules
+	materials *material.Registry
+	limits    *limits.Limits
+	cutting   *cutting.Cutting
+	drills    *drills.Drills
+	instr     *instruments
+
+	shafts    []shaftState
+	gears     []*gear
+	targetIn  target.Input
+	targetOut target.Output
+
+	chassis  *material.Material
+	plate    seat.Plate
+	bores    []*bore // in job order
+	setupU   float64
+	holeU    float64
+	stock    []seat.Bush
+	shop     seat.Shop
+	seatRule seat.Rules
+}
+
+// bore is what is known of one bore as the chain goes on.
+type bore struct {
+	shaft *job.Shaft
+	b     *job.Bore
+
+	known    bool // the old centre is known
+	worn     survey.WornBore
+	found    [2]float64 // middle of the hole as found
+	u        float64
+	method   string
+	points   [][2]float64
+	leftOut  []int
+	residual []float64
+
+	target   [2]float64
+	targeted bool
+	uPlace   float64
+	load     [2]float64 // unit vector in which the shaft is pressed
+
+	touch   bool // to be dealt with at all
+	hole    seat.Hole
+	answers []seat.Answer
+	chosen  *seat.Answer
+}
+
+func (b *bore) name() string { return b.b.Name }
+
+// of finds a bore by name.
+func (m *maker) of(name string) *bore {
+	for _, b := range m.bores {
+		if b.name() == name {
+			return b
+		}
+	}
+	return nil
+}
+
+// on returns the bores of one shaft.
+func (m *maker) on(shaft string) []*bore {
+	var out []*bore
+	for _, b := range m.bores {
+		if b.shaft.Name == shaft {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+func sortFloats(f []float64) { sort.Float64s(f) }
+
+func stable[T any](list []T, less func(a, b T) bool) {
+	sort.SliceStable(list, func(i, k int) bool { return less(list[i], list[k]) })
+}

@@ -1,0 +1,318 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"rebush/fits/finding"
+	"rebush/plan/job"
+	"rebush/plan/mesh"
+	"rebush/plan/target"
+)
+
+// gear is one mesh as the chain carries it.
+type gear struct {
+	g        *job.Gear
+	pair     mesh.Pair
+	geometry target.Geometry
+	shaft    int // index among the shafts that can be placed
+	mate     int // -1: at a fixed place
+	mateAt   [2]float64
+	uMate    float64
+	share    float64
+	mShare   float64
+	tir      float64
+	window   mesh.Window
+	wish     mesh.Wish
+	trusted  bool
+	uGeom    float64
+	moved    bool
+}
+
+// shaftState is one shaft with its bores as the target room wants it.
+type shaftState struct {
+	s     *job.Shaft
+	bores []*bore // those whose centre is known
+	fixed bool
+}
+
+// loadTowards is the way a shaft is pressed in its bores, degrees.
+func (m *maker) loadTowards(s *job.Shaft) float64 {
+	switch {
+	case s.LoadTowards != nil:
+		return *s.LoadTowards
+	case m.j.Chassis.RailsAbove:
+		return 270
+	}
+	return 90
+}
+
+// placeable lists the shafts that have a known centre.
+func (m *maker) placeable() []shaftState {
+	var out []shaftState
+	for i := range m.j.Shafts {
+		s := &m.j.Shafts[i]
+		st := shaftState{s: s, fixed: s.Leave}
+		for _, b := range m.on(s.Name) {
+			if b.known {
+				st.bores = append(st.bores, b)
+				sin, cos := math.Sincos(m.loadTowards(s) * deg)
+				b.load = [2]float64{cos, sin}
+			}
+		}
+		if len(st.bores) > 0 {
+			out = append(out, st)
+		}
+	}
+	return out
+}
+
+// spacing is the distance between the middles of the plates, 0 unknown.
+func (m *maker) spacing() float64 {
+	c := m.j.Chassis
+	if !c.Width.Given() {
+		return 0
+	}
+	return c.Width.Float() - (c.Thickness.Left.Float()+c.Thickness.Right.Float())/2
+}
+
+// share says where a gear stands between the bores: 0 left, 1 right.
+func (m *maker) share(w job.Wheel) float64 {
+	b := m.spacing()
+	if !w.FromLeft.Given() || b <= 0 {
+		return 0.5
+	}
+	return (w.FromLeft.Float() - m.j.Chassis.Thickness.Left.Float()/2) / b
+}
+
+// gearsOf builds the meshes of the job. One that cannot be reckoned is said
+// and left out.
+func (m *maker) gearsOf(shafts []shaftState) []*gear {
+	index := map[string]int{}
+	for i, s := range shafts {
+		index[s.s.Name] = i
+	}
+	var out []*gear
+	for i := range m.j.Gears {
+		g := &m.j.Gears[i]
+		k, ok := index[g.Wheel.On]
+		if !ok {
+			m.sayGear(finding.Caution, "mesh", g, "the place of its shaft is not known, so this mesh is not reckoned", "")
+			continue
+		}
+		x := &gear{g: g, shaft: k, mate: -1, share: m.share(g.Wheel), mShare: m.share(g.Wheel), tir: g.Wheel.Runout.Float()}
+		if err := m.buildGear(x, shafts, index); err != nil {
+			m.sayGear(finding.Caution, "mesh", g, err.Error(), "check teeth, module, angle and place of the mate")
+			continue
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+func (m *maker) buildGear(x *gear, shafts []shaftState, index map[string]int) error {
+	g := x.g
+	switch {
+	case g.Kind == "worm" && g.Worm != nil:
+		if err := m.wormOf(x, shafts); err != nil {
+			return err
+		}
+	case g.Kind == "spur" && g.Pinion != nil:
+		if err := m.spurOf(x, index); err != nil {
+			return err
+		}
+	default:
+		return fmt.Errorf("a %s gear needs its mate", g.Kind)
+	}
+	if err := x.pair.Validate(); err != nil {
+		return err
+	}
+	if g.Backlash[0].Given() {
+		x.wish = mesh.Wish{Lo: g.Backlash[0].Float(), Hi: g.Backlash[1].Float()}
+	} else {
+		d, err := mesh.HandbookWish(m.lib, g.Module)
+		if err != nil {
+			return err
+		}
+		x.wish = d.Wish
+		m.sayGear(finding.Note, "backlash by handbook", g, fmt.Sprintf("no backlash is given: %.3f to %.3f mm square to the flanks is taken (%s, %s)", d.Lo, d.Hi, d.Least.Address, d.Most.Address),
+			"give backlash: [least, most] for this gear")
+	}
+	lim := mesh.Limits{ContactRatio: m.rules.V("contact_ratio_min"), ContactHard: 1, TightTooth: m.rules.V("tight_tooth_backlash_mm"), TipModules: 0.05}
+	m.used("contact_ratio_min")
+	m.used("tight_tooth_backlash_mm")
+	w, err := mesh.WindowOf(x.pair, g.Module, x.wish, x.tir, lim)
+	if err != nil {
+		return err
+	}
+	x.window = w
+	if w.Empty {
+		m.sayGear(finding.Caution, "window empty", g, fmt.Sprintf("no centre distance gives this backlash with enough teeth in contact (%s against %s): the middle, %.3f mm, is aimed at", w.LoBy, w.HiBy, w.Middle()), "a wider backlash window or other gears")
+	}
+	x.trusted = x.pair.Measured()
+	x.uGeom = mesh.UGeometry(x.pair, g.Module, m.rules.V("u_geometry_trusted_mm"), m.rules.V("u_geometry_module_factor"))
+	m.used("u_geometry_trusted_mm")
+	for _, t := range x.pair.Tips() {
+		if !t.Agrees {
+			m.sayGear(finding.Caution, "tooth count", g, fmt.Sprintf("tip diameter %.2f mm measured, %.2f expected: this blank belongs to %.1f teeth, so the mesh only reports and moves nothing", t.Measured, t.Expected, t.VirtualTeeth),
+				"check module and teeth, or give the profile shift")
+		}
+	}
+	if !x.trusted {
+		m.used("u_geometry_module_factor")
+		what := "the tip diameters of both gears are"
+		if g.Kind == "worm" {
+			what = "the wheel's tip diameter and form are"
+		}
+		m.sayGear(finding.Note, "mesh not trusted", g, what+" not measured: this mesh is reported but moves no shaft", "measure them and give tip (and wheel_form)")
+	}
+	return nil
+}
+
+func (m *maker) wormOf(x *gear, shafts []shaftState) error {
+	g, w := x.g, x.g.Worm
+	form := mesh.Form(g.WheelForm)
+	if g.WheelForm == "" {
+		form = mesh.Unknown
+	}
+	x.pair = mesh.Worm{Form: form, Module: g.Module, Starts: w.Starts, Teeth: g.Wheel.Teeth, PitchDiameter: w.PitchDiameter.Float(),
+		Angle: g.PressureAngle, Shift: g.Wheel.Shift, Thinned: g.Thinned.Float(), ShaftAngle: g.ShaftAngle, WheelTip: g.Wheel.Tip.Float(), WormTip: w.Tip.Float()}
+	height := w.Height.Float()
+	switch {
+	case w.Height.Given():
+	case w.Top.Given() && w.ShaftDiameter.Given():
+		height = w.Top.Float() - w.ShaftDiameter.Float()/2
+	case w.Top.Given():
+		return fmt.Errorf("the top of the worm's shaft needs its diameter too: give shaft_diameter, or the height of the axis")
+	default:
+		return fmt.Errorf("the height of the worm is not given")
+	}
+	c := m.shaftCentre(g.Wheel.On)
+	if c == nil {
+		return fmt.Errorf("the place of its wheel is not known")
+	}
+	x.mateAt = [2]float64{c[0], height}
+	x.geometry = mesh.Along{SlopeDeg: w.Slope, Below: height < c[1]}
+	x.uMate = math.Hypot(m.mateU(w.U.Float(), w.U.Given()), w.BearingPlay.Float()/math.Sqrt(12))
+	x.moved = w.Moved
+	if f := x.pair.(mesh.Worm); form == mesh.Straight && g.Wheel.Face.Given() && g.Wheel.Face.Float() < f.FaceNeeded() {
+		m.sayGear(finding.Caution, "narrow wheel", g, fmt.Sprintf("a straight-cut wheel under this worm is touched %.2f mm either side of its middle; a face of %.2f mm runs on its edges and the tight distance comes out too large", f.FaceNeeded()/2, g.Wheel.Face.Float()), "")
+	}
+	return nil
+}
+
+// mateU is the doubt of a mate's place.
+func (m *maker) mateU(u float64, given bool) float64 {
+	if given {
+		return u
+	}
+	r, err := m.instr.named("", "centre")
+	if err != nil {
+		return 0
+	}
+	return r.u
+}
+
+func (m *maker) spurOf(x *gear, index map[string]int) error {
+	g, p := x.g, x.g.Pinion
+	x.pair = mesh.Spur{Module: g.Module, Z1: g.Wheel.Teeth, Z2: p.Teeth, Angle: g.PressureAngle, X1: g.Wheel.Shift, X2: p.Shift,
+		Thinned: g.Thinned.Float(), Tip1: g.Wheel.Tip.Float(), Tip2: p.Tip.Float()}
+	x.geometry = mesh.Across{}
+	x.tir += p.Runout.Float()
+	x.moved = p.Moved
+	if p.On != "" {
+		k, ok := index[p.On]
+		if !ok {
+			return fmt.Errorf("the place of %s, where the pinion sits, is not known", p.On)
+		}
+		x.mate = k
+		return nil
+	}
+	x.mateAt = p.At.Float()
+	x.uMate = m.mateU(p.U.Float(), p.U.Given())
+	return nil
+}
+
+func (m *maker) sayGear(level finding.Level, rule string, g *job.Gear, text, fix string) {
+	pos := m.j.At("gears/" + g.Name)
+	m.p.Findings.Add(finding.Finding{Level: level, Rule: rule, Where: g.Name, Text: text, Fix: fix, File: pos.File, Line: pos.Line, Column: pos.Column})
+}
+
+// standing is where a shaft stands at a gear's station when each of its bores
+// is offset from a centre by off towards the load.
+func standing(s shaftState, share float64, centre func(*bore) [2]float64, off func(*bore) float64) [2]float64 {
+	at := func(b *bore) [2]float64 {
+		c, o := centre(b), off(b)
+		return [2]float64{c[0] + o*b.load[0], c[1] + o*b.load[1]}
+	}
+	if len(s.bores) == 1 {
+		return at(s.bores[0])
+	}
+	l, r := at(s.bores[0]), at(s.bores[1])
+	return [2]float64{l[0] + (r[0]-l[0])*share, l[1] + (r[1]-l[1])*share}
+}
+
+func oldCentre(b *bore) [2]float64 { return b.worn.O }
+
+// originally and asFound are how far a shaft stood from its old centre.
+func originally(b *bore) float64 { return b.worn.C }
+func asFound(b *bore) float64    { return b.worn.C + b.worn.W }
+
+// distance is a mesh's centre distance with its shafts standing as told.
+func (x *gear) distance(shafts []shaftState, centre func(*bore) [2]float64, off func(*bore) float64) float64 {
+	p := standing(shafts[x.shaft], x.share, centre, off)
+	w := x.mateAt
+	if x.mate >= 0 {
+		w = standing(shafts[x.mate], x.mShare, centre, off)
+	}
+	a, _ := x.geometry.Distance(p, w)
+	return a
+}
+
+// play is the backlash at a centre distance, never below 0.
+func (x *gear) play(a float64) float64 {
+	j, err := x.pair.Backlash(a)
+	if err != nil {
+		return math.NaN()
+	}
+	return math.Max(0, j)
+}
+
+// foundMesh says what wear has done to a mesh, in words and number, and
+// whether the figures contradict themselves.
+func (m *maker) foundMesh(x *gear, shafts []shaftState) (found, was float64, words string) {
+	found = x.distance(shafts, oldCentre, asFound)
+	was = x.distance(shafts, oldCentre, originally)
+	tight := x.pair.Tight()
+	mate := "pinion"
+	if x.g.Kind == "worm" {
+		mate = "worm"
+	}
+	d := sig9(found - was)
+	switch {
+	case math.Abs(d) < 0.005:
+		words = fmt.Sprintf("wear has left the distance to the %s as it was", mate)
+	case d < 0:
+		words = fmt.Sprintf("wear has moved this axle %.2f mm closer to the %s", -d, mate)
+	default:
+		words = fmt.Sprintf("wear has moved this axle %.2f mm away from the %s", d, mate)
+	}
+	words += fmt.Sprintf("; backlash found %.2f, was %.2f mm", x.play(found), x.play(was))
+	if short := tight - found; short > 0.0005 {
+		uSurvey := 0.0
+		for _, b := range shafts[x.shaft].bores {
+			uSurvey = math.Max(uSurvey, b.u)
+		}
+		if x.moved || m.j.Binds == job.Yes {
+			m.sayGear(finding.Note, "mesh tight as found", x.g, fmt.Sprintf("the shaft cannot reach the top of its hole: the teeth meet first, short by %.3f mm", short), "")
+		} else if short > 2*math.Hypot(uSurvey, x.uGeom) {
+			x.trusted = false
+			have, want := sig9(found), sig9(tight)
+			pos := m.j.At("gears/" + x.g.Name)
+			m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "mesh contradicts", Where: x.g.Name, Have: &have, Want: &want, Unit: "mm",
+				Text: fmt.Sprintf("by these figures the teeth would have jammed as found (centre distance %.3f mm, least %.3f), yet nothing binds: the mesh is not trusted and moves nothing", found, tight),
+				Fix:  "check the place of the mate and the tooth counts; say moved: yes if the mate was renewed since", File: pos.File, Line: pos.Line, Column: pos.Column})
+		}
+	}
+	return found, was, words
+}

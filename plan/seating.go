@@ -1,0 +1,300 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"rebush/fits/finding"
+	"rebush/plan/job"
+	"rebush/plan/seat"
+)
+
+// rulesForSeat reads the defaults of the seat search once.
+func (m *maker) rulesForSeat() seat.Rules {
+	v := m.rules.V
+	r := seat.Rules{
+		CleanUp: v("cleanup_mm"), OversizeShare: v("oversize_share_of_tolerance"), BoringHead: v("boring_head_mm"), EndMill: v("end_mill_mm"), Turned: v("turned_bush_mm"),
+		NoWall: v("wall_none_radii"), LightWall: v("wall_light_radii"), LightShare: v("light_press_share"), UsualShare: v("usual_press_share"),
+		PorousPeak: v("porous_peak_mpa"), PorousHold: v("porous_hold_mpa"),
+		Smoothing: v("smoothing_factor"), RzSeat: v("rz_seat_um"), RzBush: v("rz_bush_um"),
+		HoldN: v("hold_axial_n"), HoldFriction: v("hold_friction"), HoldFactor: v("hold_torque_factor"),
+		CompoundShear: v("compound_shear_mpa"), CompoundC: v("compound_c"),
+		MandrelStep: v("mandrel_step_mm"), MandrelTotal: v("mandrel_total_mm"),
+		OverJournal: v("bore_over_journal_um") / 1000, Pass: v("pass_um") / 1000, ClearMax: v("clearance_max_um") / 1000,
+		SeatChamfer: v("seat_chamfer_mm"), ShortShare: v("short_seat_share"),
+		Tie: v("seat_chance_tie"), HotK: v("plastic_hot_k"), LeastWall: v("least_wall_mm"), MaxShare: v("most_press_share"), OpenSolid: v("open_solid_mm"),
+	}
+	r.FlowLow, r.FlowHigh = m.rules.Pair("porous_flow_mpa")
+	r.GapLow, r.GapHigh = m.rules.Pair("compound_gap_mm")
+	lo, hi := m.rules.Pair("mandrel_spring_um")
+	r.SpringLow, r.SpringHigh = lo/1000, hi/1000
+	lo, hi = m.rules.Pair("clearance_aim_um")
+	r.AimLow, r.AimHigh = lo/1000, hi/1000
+	r.BushChamferThin, r.BushChamferThick = m.rules.Pair("bush_chamfer_mm")
+	r.SideLow, r.SideHigh = m.rules.Pair("side_play_mm")
+	lo, hi = m.rules.Pair("strap_slide_um")
+	r.StrapLow, r.StrapHigh = lo/1000, hi/1000
+	return r
+}
+
+// placing sets how well this shop places a clamping and a hole: by the shop
+// file, else by rule for its machine.
+func (m *maker) placing() {
+	sh := m.j.Shop
+	kind := "dials"
+	switch {
+	case sh.MachineKind == "drill press" && sh.Jig == "pinned", sh.MachineKind == "hand" && sh.Jig == "pinned":
+		kind = "jig"
+	case sh.MachineKind == "drill press":
+		kind = "drill_press"
+	case sh.MachineKind == "hand":
+		kind = "hand"
+	case sh.MachineKind == "lathe":
+		kind = "lathe"
+	case sh.Readout:
+		kind = "readout"
+	}
+	m.setupU = m.rules.V("setup_u_" + kind + "_mm")
+	hole := "hole_u_" + kind + "_mm"
+	if kind == "drill_press" {
+		hole = "hole_u_jig_mm" // the hole itself; the place is the set-up's
+	}
+	m.holeU = m.rules.V(hole)
+	if sh.SetupU.Given() {
+		m.setupU = sh.SetupU.Float()
+	}
+	if sh.HoleU.Given() {
+		m.holeU = sh.HoleU.Float()
+	}
+}
+
+// seat searches a bush for every bore that is to be dealt with.
+func (m *maker) seatAll() {
+	m.seatRule = m.rulesForSeat()
+	m.stock = m.bushes()
+	m.shop = m.seatShop()
+	for _, b := range m.bores {
+		if !b.touch || !b.targeted {
+			continue
+		}
+		b.hole = m.holeOf(b)
+		bushes := m.allowed(b)
+		b.answers = seat.Search(b.hole, bushes, m.shop, m.seatRule)
+		for i := range b.answers {
+			if b.answers[i].Feasible {
+				b.chosen = &b.answers[i]
+				break
+			}
+		}
+		m.p.Seats = append(m.p.Seats, m.seatJSON(b))
+		m.seatFindings(b)
+	}
+	m.sidePlay()
+}
+
+// allowed are the bushes that may be considered for a bore: those the job
+// chooses, else all.
+func (m *maker) allowed(b *bore) []seat.Bush {
+	code := m.j.Choose[b.name()]
+	if code == "" {
+		code = m.j.Choose[""]
+	}
+	if code == "" {
+		return m.stock
+	}
+	var out []seat.Bush
+	for _, s := range m.stock {
+		if s.Code == code {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// holeOf describes a bore to the search.
+func (m *maker) holeOf(b *bore) seat.Hole {
+	side := b.b.Side
+	h := seat.Hole{
+		Name: b.name(), S: b.worn.SeatRadius(b.target), UPlace: b.uPlace, USurvey: b.u,
+		Wear: b.worn.W, OldR: b.worn.R, Journal: b.shaft.Journal.On(side).Float(), JournalU: m.rules.V("u_journal_mm"),
+		MustPass: m.mustPass(b), Plate: m.j.Chassis.Thickness.On(side).Float(),
+		RoomIn: b.b.RoomIn.Float(), RoomOut: b.b.RoomOut.Float(), SideRoom: math.NaN(),
+		TLow: 5, THigh: 45, Plate2: m.plate, Bushed: b.b.Bushed,
+	}
+	if m.j.Chassis.TemperatureGiven {
+		h.TLow, h.THigh = m.j.Chassis.TemperatureLow, m.j.Chassis.TemperatureHigh
+	}
+	if b.shaft.LoadN != nil {
+		h.Load = *b.shaft.LoadN / float64(max(1, len(b.shaft.Bores)))
+	}
+	if b.shaft.RPM != nil {
+		h.RPM = *b.shaft.RPM
+	}
+	h.Live = m.j.Chassis.Current == "axles" && b.shaft.Insulated != string(side)
+	h.Edge, h.EdgeName = m.nearestEdge(b)
+	if b.b.Boss.Given() {
+		h.BossR = b.b.Boss.Float() / 2
+		h.BossE = math.Hypot(b.target[0]-b.worn.O[0], b.target[1]-b.worn.O[1])
+	}
+	if s := b.b.Seat; s != nil {
+		r, err := m.instr.of(b.b, "seat", "width")
+		u := 0.0
+		if err == nil {
+			u = r.u
+		}
+		d := s.Diameter.Float()
+		h.Old = &seat.OldSeat{Low: d - u, High: d + u, Sound: s.Sound}
+	}
+	if b.b.Strap {
+		h.Strap = 2 * b.worn.R
+	}
+	if b.shaft.HubToHub.Given() && m.j.Chassis.Width.Given() {
+		lo, _ := m.rules.Pair("side_play_mm")
+		h.SideRoom = b.shaft.HubToHub.Float() - m.j.Chassis.Width.Float() - m.washers(b.shaft) - lo
+	}
+	for _, o := range m.bores {
+		if o == b || o.b.Side != side || !o.known {
+			continue
+		}
+		at, r := o.worn.O, o.worn.R+o.worn.W
+		h.Near = append(h.Near, seat.Near{Name: o.name(), At: math.Hypot(at[0]-b.target[0], at[1]-b.target[1]), R: r})
+	}
+	return h
+}
+
+// mustPass is the largest diameter that goes through a bore on assembly: what
+// the job says, else the unworn part of the journal where that is larger.
+func (m *maker) mustPass(b *bore) float64 {
+	d := b.shaft.MustPass.On(b.b.Side).Float()
+	if d == 0 {
+		d = b.shaft.Unworn.On(b.b.Side).Float()
+	}
+	return d
+}
+
+func (m *maker) washers(s *job.Shaft) float64 {
+	sum := 0.0
+	for _, w := range s.Washers {
+		sum += w.Float()
+	}
+	return sum
+}
+
+// nearestEdge is the distance from a bore's target to the nearest free edge:
+// those measured from the bore, and the outline.
+func (m *maker) nearestEdge(b *bore) (float64, string) {
+	best, name := math.Inf(1), ""
+	take := func(d float64, what string) {
+		if d < best {
+			best, name = d, what
+		}
+	}
+	for _, e := range b.b.Edges {
+		sin, cos := math.Sincos(e.AtDeg * math.Pi / 180)
+		from := b.found
+		at := e.Away.Float()
+		if e.Metal.Given() {
+			at = e.Metal.Float() + m.reachFrom(b, from, e.AtDeg)
+		}
+		// The edge is taken as straight, square to the direction it was
+		// measured in.
+		moved := (b.target[0]-from[0])*cos + (b.target[1]-from[1])*sin
+		take(at-moved, fmt.Sprintf("the edge measured at %.0f degrees", e.AtDeg))
+	}
+	c := m.j.Chassis
+	switch {
+	case len(c.Corners) > 2:
+		for i := range c.Corners {
+			p, q := c.Corners[i].Float(), c.Corners[(i+1)%len(c.Corners)].Float()
+			take(toSegment(b.target, p, q), "the outline")
+		}
+	case c.Length.Given() && c.Height.Given():
+		x, y := b.target[0], b.target[1]
+		take(x, "the rear end of the plate")
+		take(c.Length.Float()-x, "the front end of the plate")
+		take(y, "the datum edge")
+		take(c.Height.Float()-y, "the upper edge of the plate")
+	}
+	return best, name
+}
+
+// reachFrom is how far the wall of the hole lies from a point inside it in a
+// direction.
+func (m *maker) reachFrom(b *bore, from [2]float64, deg float64) float64 {
+	sin, cos := math.Sincos(deg * math.Pi / 180)
+	lo, hi := 0.0, 4*(b.worn.R+b.worn.D)
+	for range 60 {
+		mid := (lo + hi) / 2
+		if b.worn.Gap([2]float64{from[0] + mid*cos, from[1] + mid*sin}) < 0 {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return lo
+}
+
+func toSegment(p, a, b [2]float64) float64 {
+	dx, dy := b[0]-a[0], b[1]-a[1]
+	l2 := dx*dx + dy*dy
+	t := 0.0
+	if l2 > 0 {
+		t = math.Max(0, math.Min(1, ((p[0]-a[0])*dx+(p[1]-a[1])*dy)/l2))
+	}
+	return math.Hypot(p[0]-a[0]-t*dx, p[1]-a[1]-t*dy)
+}
+
+// seatFindings says what the chosen seat wants said, or that there is none.
+func (m *maker) seatFindings(b *bore) {
+	f := &m.p.Findings
+	if b.chosen == nil {
+		text := "no bush on the list can be seated here"
+		if len(b.answers) == 0 {
+			text = "there is no bush to choose from"
+		}
+		for i, a := range b.answers {
+			if i == 3 {
+				break
+			}
+			text += fmt.Sprintf("; %s with %s: %s", a.Bush.Code, a.Way.Name, a.Fail.Text())
+		}
+		m.say(finding.Stop, "no seat", b, text, "see the list of bushes with what each would need")
+		return
+	}
+	a := b.chosen
+	if a.Slackens {
+		f.Figure(finding.Caution, "press slackens", b.name(), sig9(a.Peak), m.plate.Creep, "MPa",
+			fmt.Sprintf("this press pulls the casting with %.0f MPa and zinc gives way above %.0f over the years: it will slacken", a.Peak, m.plate.Creep),
+			"a second hold is on the sheet: "+a.Second)
+	}
+	if a.OverYield {
+		f.Figure(finding.Caution, "rim yields", b.name(), sig9(a.Peak), sig9(a.PeakLimit), "MPa",
+			"the rim of the seat yields a little: ordinary practice in clock plates", "a smaller bush or a lighter press")
+	}
+	if a.Unproven && a.Second == "" {
+		m.say(finding.Note, "holding unproven", b, fmt.Sprintf("a porous bush: its holding of %.0f N is worked out without roughness and is not proven", a.Force[0]), "")
+	}
+	if a.Second != "" && !a.Slackens {
+		m.say(finding.Caution, "second hold", b, "the press alone is not enough here: "+a.Second, "")
+	}
+	if a.UHigh > m.seatRule.UsualShare*a.SeatLow+1e-9 && a.HeldBy == "press" {
+		f.Figure(finding.Caution, "heavy press", b.name(), sig9(a.UHigh*1000), sig9(m.seatRule.UsualShare*a.SeatLow*1000), "um",
+			"tighter than the makers' tightest fit for such a bush", "a larger seat or a smaller bush")
+	}
+	if a.PVHigh {
+		m.say(finding.Caution, "pv", b, fmt.Sprintf("pv of %.2f MPa m/s is above the cautious figure for %s", a.PV, a.Bush.Metal.Name), "oil it often, or a longer bush")
+	}
+	if a.Bush.ToBuy {
+		m.say(finding.Note, "to buy", b, "bush "+a.Bush.Code+" is not on the shelf: it has to be bought", "")
+	}
+	if a.Proud > 0.005 {
+		m.say(finding.Note, "bush proud", b, fmt.Sprintf("the bush is %.2f mm longer than the plate: face it to length before pressing, or let it stand proud inside if there is room", a.Proud), "")
+	}
+}
+
+// say adds a finding about a bore, pointing at its line in the job.
+func (m *maker) say(level finding.Level, rule string, b *bore, text, fix string) {
+	pos := m.j.At(fmt.Sprintf("shafts/%s/bores/%s", b.shaft.Name, b.b.Side))
+	m.p.Findings.Add(finding.Finding{Level: level, Rule: rule, Where: b.name(), Text: text, Fix: fix,
+		File: pos.File, Line: pos.Line, Column: pos.Column})
+}

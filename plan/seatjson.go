@@ -1,0 +1,415 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"rebush/fits/finding"
+	"rebush/fits/ledger"
+	"rebush/fits/press"
+	"rebush/plan/seat"
+)
+
+// seatJSON writes one bore's seat as it is printed, with its numbers computed
+// through the ledger.
+func (m *maker) seatJSON(b *bore) Seat {
+	s := Seat{Bore: b.name(), HeldBy: "press", Finish: string(seat.ToOwnAxle)}
+	for _, a := range b.answers {
+		c := Candidate{Bush: a.Bush.Code, Tool: a.Way.Name, Feasible: a.Feasible}
+		if a.HeldBy == "compound" {
+			c.Tool += ", glued"
+		}
+		if a.Feasible {
+			c.Chance = num(math.Round(a.Chance*1e6) / 1e6)
+			c.Reason = chosenWords(a)
+		} else {
+			c.Chance = num(0)
+			c.Reason = a.Fail.Text()
+		}
+		s.Candidates = append(s.Candidates, c)
+	}
+	if b.chosen == nil {
+		lim := seat.BoreLimits(b.hole, m.seatRule)
+		s.HeldBy, s.Finish = "", ""
+		if lim[0] <= lim[1] {
+			s.BoreMM = &MMRange{mmUp(lim[0]), mmDown(lim[1])}
+		}
+		return s
+	}
+	a := b.chosen
+	s.Bush, s.HeldBy, s.Finish, s.Tool, s.Second = a.Bush.Code, a.HeldBy, string(a.Finish), a.Way.Name, a.Second
+	m.explainSeat(b, &s)
+	return s
+}
+
+func chosenWords(a seat.Answer) string {
+	if math.IsInf(a.Ligament, 1) {
+		return ""
+	}
+	return fmt.Sprintf("leaves %.2f mm at the edge", a.Ligament)
+}
+
+// explainSeat computes the chosen seat's figures through the ledger.
+func (m *maker) explainSeat(b *bore, s *Seat) {
+	a, l := b.chosen, m.book
+	key := func(k string) string { return "seats/" + b.name() + "/" + k }
+	odLow, odHigh, boLow, boHigh := m.bushLeaves(b)
+	way := m.wayLeaf(b)
+
+	seatLow := l.Calc(key("seat_mm/min"), "least diameter of the seat", "mm", "least hole that "+a.Way.Name+" leaves", wayRule(a.Way), pass, way[0])
+	seatHigh := l.Calc(key("seat_mm/max"), "largest diameter of the seat", "mm", "largest hole that "+a.Way.Name+" leaves", wayRule(a.Way), pass, way[1])
+	s.SeatMM = &MMRange{mmUp(seatLow.V), mmDown(seatHigh.V)}
+	if a.Way.Kind == seat.Reamer || a.Way.Kind == seat.OldSeatWay {
+		s.SeatMM = &MMRange{mm3(seatLow.V), mm3(seatHigh.V)}
+	}
+
+	if !math.IsInf(a.CleanUp, 1) {
+		needR := l.Leaf(key("clears_mm"), "seat radius that just takes in the worn outline about the target", "mm",
+			"survey and target of this bore; metrology of the swept journal: S(T) = max(|T-O|+R, |T-D|+r), own derivation", b.hole.S)
+		c := l.Calc(key("cleanup_mm"), "seat radius less what the wear needs", "mm", "half the least seat less the radius that clears the wear", "plane geometry",
+			func(in []float64) float64 { return in[0]/2 - in[1] }, seatLow, needR)
+		s.CleanupMM = mm3(c.V)
+	}
+	uLow := l.Calc(key("interference_um/min"), "least interference on diameter", "um", "smallest bush less largest seat", "limits of bush and seat", lessUm, odLow, seatHigh)
+	uHigh := l.Calc(key("interference_um/max"), "largest interference on diameter", "um", "largest bush less smallest seat", "limits of bush and seat", lessUm, odHigh, seatLow)
+	s.InterferenceUM = minMax(uLow.V, uHigh.V)
+
+	if !math.IsInf(a.Ligament, 1) {
+		edge := l.Leaf(key("edge_mm"), "target to "+orText(b.hole.EdgeName, "the outside of the boss"), "mm", m.edgeSource(b), a.Ligament+seatHigh.V/2)
+		left := l.Calc(key("metal_left_mm"), "metal left between seat and edge", "mm", "distance of the edge less half the largest seat", "plane geometry",
+			func(in []float64) float64 { return in[0] - in[1]/2 }, edge, seatHigh)
+		s.MetalLeftMM = mm3(left.V)
+	}
+	if a.HeldBy == "press" {
+		m.explainPress(b, s, uLow, uHigh, seatLow, seatHigh)
+	} else {
+		s.PressureMPa = minMax(0, 0)
+		s.ClosureUM = minMax(0, 0)
+		s.ForceN, s.TorqueNmm = minMax(a.Force[0], a.Force[1]), minMax(a.Torque[0], a.Torque[1])
+		if a.HeldBy == "compound" {
+			tau := m.ruleLeaf("compound_shear_mpa")
+			con := l.Leaf(key("contact_mm"), "length of seat in contact", "mm", "plate and bush of this bore less both lead chamfers", a.Contact)
+			f := l.Calc(key("force_n/min"), "force along the axle that the compound holds", "N", "shear strength times the seat's surface", "rule compound_shear_mpa",
+				func(in []float64) float64 { return in[0] * math.Pi * in[1] * in[2] }, tau, seatLow, con)
+			s.ForceN = minMax(f.V, f.V)
+			t := l.Calc(key("torque_nmm/min"), "torque that the compound holds", "N mm", "that force at half the seat's diameter", "statics",
+				func(in []float64) float64 { return in[0] * in[1] / 2 }, f, seatLow)
+			s.TorqueNmm = minMax(t.V, t.V)
+		}
+	}
+	m.explainBore(b, s, boLow, boHigh)
+	if !math.IsNaN(a.LooseAt) {
+		al := l.Leaf(key("expansion_plate"), "expansion of "+m.plate.Name, "1e-6/K", "table materials", m.plate.Alpha)
+		be := l.Leaf(key("expansion_bush"), "expansion of "+a.Bush.Metal.Name, "1e-6/K", "table materials", a.Bush.Metal.Alpha)
+		smooth := m.smoothLeaf(b)
+		at := l.Calc(key("loose_at_c"), "temperature at which the least press is gone", "C", "20 + (least interference less smoothing) / (seat diameter x difference of expansion)", "linear expansion",
+			func(in []float64) float64 { return 20 + (in[0]-in[1])/1000/(in[2]*(in[3]-in[4])*1e-6) }, uLow, smooth, seatHigh, al, be)
+		s.LooseAtC = num(at.V)
+	}
+	if !math.IsNaN(a.PV) {
+		load := l.Leaf(key("load_n"), "load on this bearing", "N", m.source("shafts/"+b.shaft.Name+"/load")+", shared between the bearings of the shaft", b.hole.Load)
+		rpm := l.Leaf(key("rpm"), "speed of the shaft", "rev/min", m.source("shafts/"+b.shaft.Name+"/rpm"), b.hole.RPM)
+		length := a.Bush.Length
+		if a.Bush.Turned || length == 0 {
+			length = b.hole.Plate
+		}
+		ln := l.Leaf(key("length_mm"), "length of the bearing", "mm", "bush list", length)
+		pv := l.Calc(key("pv"), "pressure times rubbing speed", "MPa m/s", "load / (journal x length) x pi x journal x speed / 60000", "projected area, plain bearing practice",
+			func(in []float64) float64 { return in[0] / in[1] * math.Pi * in[2] / 60000 }, load, ln, rpm)
+		s.PV = num(pv.V)
+	}
+}
+
+// explainPress records pressure, stress, force, torque and closure.
+func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh ledger.Num) {
+	a, l := b.chosen, m.book
+	key := func(k string) string { return "seats/" + b.name() + "/" + k }
+	stress, hold := a.Stress, a.Hold
+	bushBore := l.Leaf(key("bush_bore_mm"), "bore of the bush before pressing, middle of its limits", "mm", m.bushSource(b, "bore"), stress.Di)
+	eA := l.Leaf(key("plate_e_high"), "modulus of "+m.plate.Name+" for stress", "MPa", "table materials, highest published", stress.Housing.E)
+	eB := l.Leaf(key("bush_e_high"), "modulus of "+a.Bush.Metal.Name+" for stress", "MPa", "table materials, highest published", stress.Bush.E)
+	fl := l.Leaf(key("bush_flow_high"), "flow stress of the bush for stress, with 1.155", "MPa", "rule porous_peak_mpa or table materials; von Mises over Tresca", stress.Bush.Yield)
+	at := func(st press.Seat, pick func(press.State) float64) func([]float64) float64 {
+		return func(in []float64) float64 {
+			st := st
+			st.D, st.Di, st.Housing.E, st.Bush.E, st.Bush.Yield = in[1], in[2], in[3], in[4], in[5]
+			if e, ok := st.Wall.(press.Edge); ok {
+				// The edge stays where it is; the metal left follows the seat.
+				e.Ligament += (stress.D - in[1]) / 2
+				st.Wall = e
+			}
+			return pick(st.At(in[0] / 1000))
+		}
+	}
+	const src = "Lame; Shigley ch. 3; off the middle Jeffery 1921 with the mean hoop round the hole"
+	pHigh := l.Calc(key("pressure_mpa/max"), "largest seat pressure", "MPa", "interference over the flexibility of plate and bush, no more than the bush bears before it flows", src,
+		at(stress, func(s press.State) float64 { return s.P }), uHigh, seatLow, bushBore, eA, eB, fl)
+	hoop := l.Calc(key("hoop_mpa"), "largest tension in the plate", "MPa", "largest pressure times the larger of the tension at the seat and at the free edge", src,
+		at(stress, func(s press.State) float64 { return s.HousingHoopMax }), uHigh, seatLow, bushBore, eA, eB, fl)
+	s.HoopMPa = num(hoop.V)
+	s.HoopLimitMPa = num(l.Leaf(key("hoop_limit_mpa"), "largest tension allowed", "MPa", m.limitSource(), a.PeakLimit).V)
+
+	eAl := l.Leaf(key("plate_e_low"), "modulus of "+m.plate.Name+" for holding"+slackWords(a), "MPa", "table materials, lowest published", hold.Housing.E)
+	eBl := l.Leaf(key("bush_e_low"), "modulus of "+a.Bush.Metal.Name+" for holding", "MPa", "table materials, lowest published", hold.Bush.E)
+	fll := l.Leaf(key("bush_flow_low"), "flow stress of the bush for holding", "MPa", "rule porous_hold_mpa or table materials", hold.Bush.Yield)
+	smooth := m.smoothLeaf(b)
+	uHold := l.Calc(key("interference_left_um"), "least interference that is left after smoothing", "um", "least interference less smoothing, not below 0", "DIN 7190 smoothing rule, from memory",
+		func(in []float64) float64 { return math.Max(0, in[0]-in[1]) }, uLow, smooth)
+	pLow := l.Calc(key("pressure_mpa/min"), "least lasting seat pressure", "MPa", "the same at the least interference, softest figures"+slackWords(a), src,
+		at(hold, func(s press.State) float64 { return s.P }), uHold, seatHigh, bushBore, eAl, eBl, fll)
+	s.PressureMPa = minMax(pLow.V, pHigh.V)
+
+	contact := l.Leaf(key("contact_mm"), "length of seat in contact", "mm", "plate and bush of this bore less both lead chamfers (rules seat_chamfer_mm, bush_chamfer_mm)", a.Contact)
+	muLow := l.Leaf(key("friction_low"), "friction for holding", "-", m.frictionSource(), m.shop.FrictionLow)
+	muHigh := l.Leaf(key("friction_high"), "friction for pressing", "-", m.frictionSource(), m.shop.FrictionHigh)
+	force := func(in []float64) float64 { return in[0] * math.Pi * in[1] * in[2] * in[3] }
+	fLow := l.Calc(key("force_n/min"), "force along the axle that the press holds", "N", "friction x pi x seat diameter x contact x pressure", "Coulomb friction", force, muLow, seatHigh, contact, pLow)
+	fHigh := l.Calc(key("force_n/max"), "largest force to press the bush in", "N", "friction x pi x seat diameter x contact x pressure", "Coulomb friction", force, muHigh, seatLow, contact, pHigh)
+	s.ForceN = minMax(fLow.V, fHigh.V)
+	torque := func(in []float64) float64 { return in[0] * in[1] / 2 }
+	tLow := l.Calc(key("torque_nmm/min"), "torque that the press holds", "N mm", "that force at half the seat's diameter", "statics", torque, fLow, seatHigh)
+	tHigh := l.Calc(key("torque_nmm/max"), "torque at the largest press", "N mm", "that force at half the seat's diameter", "statics", torque, fHigh, seatLow)
+	s.TorqueNmm = minMax(tLow.V, tHigh.V)
+
+	flow := func(k string, seat press.Seat) ledger.Num {
+		return l.Leaf(key("flow_"+k), "flow stress of the bush for its closure", "MPa", "rule porous_flow_mpa or table materials", seat.Bush.Yield)
+	}
+	cl := [2]ledger.Num{}
+	for i, k := range []string{"min", "max"} {
+		c := a.ClosureAt[i]
+		u, d := [2]ledger.Num{uLow, uHigh}[i], [2]ledger.Num{seatHigh, seatLow}[i]
+		ea := l.Leaf(key("closure_plate_e_"+k), "modulus of "+m.plate.Name+" for the "+k+" closure", "MPa", "table materials", c.Housing.E)
+		eb := l.Leaf(key("closure_bush_e_"+k), "modulus of "+a.Bush.Metal.Name+" for the "+k+" closure", "MPa", "table materials", c.Bush.E)
+		pick := func(s press.State) float64 { return s.ClosureLow * 1000 }
+		if i == 1 {
+			pick = func(s press.State) float64 { return s.ClosureHigh * 1000 }
+		}
+		cl[i] = l.Calc(key("closure_um/"+k), k+" closure of the bore on diameter", "um", "elastic up to the flow of the bush, beyond it 1.0 (least) or outer over inner wall diameter (largest) of each further um",
+			"Lame; own finite-element check of the flowing ring", at(c, pick), u, d, bushBore, ea, eb, flow(k, c))
+	}
+	s.ClosureUM = minMax(cl[0].V, cl[1].V)
+}
+
+// explainBore records the limits of the finished bore and the clearance.
+func (m *maker) explainBore(b *bore, s *Seat, boLow, boHigh ledger.Num) {
+	l, h := m.book, b.hole
+	key := func(k string) string { return "seats/" + b.name() + "/" + k }
+	journal := l.Leaf(key("journal_mm"), "journal", "mm", m.source("shafts/"+b.shaft.Name+"/journal"), h.Journal)
+	over := m.ruleLeaf("bore_over_journal_um")
+	top := m.ruleLeaf("clearance_max_um")
+	through := l.Leaf(key("must_pass_mm"), "largest diameter that has to go through (0: nothing larger)", "mm", m.source("shafts/"+b.shaft.Name+"/must_pass"), h.MustPass)
+	room := m.ruleLeaf("pass_um")
+	lo := l.Calc(key("bore_mm/min"), "least finished bore", "mm", "the larger of journal + least clearance and what must pass + room", "rules bore_over_journal_um and pass_um",
+		func(in []float64) float64 {
+			v := in[0] + in[1]/1000
+			if in[2] > 0 {
+				v = math.Max(v, in[2]+in[3]/1000)
+			}
+			return v
+		}, journal, over, through, room)
+	hi := l.Calc(key("bore_mm/max"), "largest finished bore", "mm", "journal + largest clearance accepted", "rule clearance_max_um",
+		func(in []float64) float64 { return in[0] + in[1]/1000 }, journal, top)
+	s.BoreMM = &MMRange{mmUp(lo.V), mmDown(hi.V)}
+	rl := l.Calc(key("running_um/min"), "least running clearance on diameter", "um", "least finished bore less journal", "rule bore_over_journal_um", lessUm, lo, journal)
+	rh := l.Calc(key("running_um/max"), "largest running clearance on diameter", "um", "largest finished bore less journal", "rule clearance_max_um", lessUm, hi, journal)
+	s.RunningUM = minMax(rl.V, rh.V)
+	if s.ClosureUM != nil && s.ClosureUM.Min != nil && b.chosen.HeldBy == "press" {
+		cMin := ledger.Num{Key: key("closure_um/min"), V: *s.ClosureUM.Min}
+		cMax := ledger.Num{Key: key("closure_um/max"), V: *s.ClosureUM.Max}
+		if e, ok := l.Get(cMin.Key); ok {
+			cMin.V = e.Value
+		}
+		if e, ok := l.Get(cMax.Key); ok {
+			cMax.V = e.Value
+		}
+		after := func(in []float64) float64 { return in[0] - in[1]/1000 }
+		cl := l.Calc(key("closed_mm/min"), "least bore after pressing", "mm", "smallest bore of the bush less the largest closure", "as the closure", after, boLow, cMax)
+		ch := l.Calc(key("closed_mm/max"), "largest bore after pressing", "mm", "largest bore of the bush less the least closure", "as the closure", after, boHigh, cMin)
+		s.ClosedMM = &MMRange{mm3(cl.V), mm3(ch.V)}
+	} else {
+		s.ClosedMM = &MMRange{mm3(b.chosen.Closed[0]), mm3(b.chosen.Closed[1])}
+	}
+	s.ExpectedMM = &MMRange{mm3(b.chosen.Expected[0]), mm3(b.chosen.Expected[1])}
+}
+
+func pass(in []float64) float64   { return in[0] }
+func lessUm(in []float64) float64 { return (in[0] - in[1]) * 1000 }
+
+func orText(s, otherwise string) string {
+	if s == "" {
+		return otherwise
+	}
+	return s
+}
+
+func slackWords(a *seat.Answer) string {
+	if a.Slackens {
+		return ", after it has given way over the years"
+	}
+	return ""
+}
+
+func wayRule(w seat.Way) string {
+	switch w.Kind {
+	case seat.Reamer:
+		return "ISO 522 / DIN 1420 reamer limits, rule oversize_share_of_tolerance"
+	case seat.BoringHead:
+		return "rule boring_head_mm"
+	case seat.EndMill:
+		return "rule end_mill_mm"
+	}
+	return "as measured"
+}
+
+// bushLeaves records the limits of the chosen bush.
+func (m *maker) bushLeaves(b *bore) (odLow, odHigh, boLow, boHigh ledger.Num) {
+	a, l := b.chosen, m.book
+	key := func(k string) string { return "seats/" + b.name() + "/bush/" + k }
+	od, bo := m.bushSource(b, "od"), m.bushSource(b, "bore")
+	return l.Leaf(key("od_mm/min"), "least outside of the bush", "mm", od, a.Bush.ODLow), l.Leaf(key("od_mm/max"), "largest outside of the bush", "mm", od, a.Bush.ODHigh),
+		l.Leaf(key("bore_mm/min"), "least bore of the bush", "mm", bo, a.Bush.BLow), l.Leaf(key("bore_mm/max"), "largest bore of the bush", "mm", bo, a.Bush.BHigh)
+}
+
+func (m *maker) bushSource(b *bore, what string) string {
+	a := b.chosen
+	if a.Bush.Turned {
+		return "turned for this seat, rule turned_bush_mm"
+	}
+	src := m.source(fmt.Sprintf("bushes/%d", a.Bush.Index))
+	for i := range m.j.Bushes {
+		if m.j.Bushes[i].Code != a.Bush.Code {
+			continue
+		}
+		size := m.j.Bushes[i].OD
+		if what == "bore" {
+			size = m.j.Bushes[i].Bore
+		}
+		if size.Class != "" {
+			if d, err := m.limits.Class(size.Nominal, size.Class); err == nil {
+				src += fmt.Sprintf(": %s %s, ISO 286 (%s)", size.Nominal, size.Class, join(d.Sources))
+			}
+		}
+	}
+	return src
+}
+
+func join(list []string) string {
+	out := ""
+	for i, s := range list {
+		if i > 0 {
+			out += ", "
+		}
+		out += s
+	}
+	return out
+}
+
+// wayLeaf records the limits that the seat's tool leaves.
+func (m *maker) wayLeaf(b *bore) [2]ledger.Num {
+	a, l := b.chosen, m.book
+	src := wayRule(a.Way)
+	if a.Way.Kind == seat.Reamer {
+		src = place(m.j.Shop.At(fmt.Sprintf("reamers/%d", a.Way.Index)), "built-in small shop") + ", " + src
+	}
+	key := func(k string) string { return "seats/" + b.name() + "/tool/" + k }
+	return [2]ledger.Num{
+		l.Leaf(key("hole_mm/min"), "least hole that "+a.Way.Name+" leaves", "mm", src, a.SeatLow),
+		l.Leaf(key("hole_mm/max"), "largest hole that "+a.Way.Name+" leaves", "mm", src, a.SeatHigh),
+	}
+}
+
+func (m *maker) smoothLeaf(b *bore) ledger.Num {
+	if met := b.chosen.Bush.Metal; met.Porous || met.Plastic {
+		return m.book.Leaf("rules/no smoothing", "smoothing of a porous or plastic bush", "um", "not meant for a porous face", 0)
+	}
+	k, rb, rs := m.ruleLeaf("smoothing_factor"), m.ruleLeaf("rz_bush_um"), m.ruleLeaf("rz_seat_um")
+	return m.book.Calc("rules/smoothing", "what roughness takes off a press", "um", "factor x (Rz of the bush + Rz of the seat)", "DIN 7190 smoothing rule, from memory",
+		func(in []float64) float64 { return in[0] * (in[1] + in[2]) }, k, rb, rs)
+}
+
+// ruleLeaf records a rule as a leaf and keeps it for the list of the rules
+// that decided something.
+func (m *maker) ruleLeaf(name string) ledger.Num {
+	r := m.rules.Get(name)
+	m.used(name)
+	return m.book.Leaf("rules/"+name, r.What, r.Unit, r.Address+": "+r.Source, r.Low)
+}
+
+func (m *maker) used(name string) {
+	for _, u := range m.p.Rules {
+		if u.Name == name {
+			return
+		}
+	}
+	r := m.rules.Get(name)
+	v := fmt.Sprintf("%g", r.Low)
+	if !math.IsNaN(r.High) {
+		v += fmt.Sprintf(" to %g", r.High)
+	}
+	m.p.Rules = append(m.p.Rules, RuleUsed{Name: name, What: r.What, Value: v + " " + r.Unit, Source: r.Source})
+}
+
+func (m *maker) source(path string) string { return place(m.j.At(path), m.j.File) }
+
+func (m *maker) edgeSource(b *bore) string {
+	return m.source("shafts/"+b.shaft.Name+"/bores/"+string(b.b.Side)+"/edges") + " and the target"
+}
+
+func (m *maker) limitSource() string {
+	if m.plate.Casting {
+		m.used("casting_stress_share")
+		return "rule casting_stress_share of the aged tensile strength in table materials, never above yield"
+	}
+	return "yield in table materials; at the rim only a caution"
+}
+
+func (m *maker) frictionSource() string {
+	if m.j.Shop.FrictionLow > 0 {
+		return place(m.j.Shop.At("friction"), "shop file")
+	}
+	m.used("friction")
+	return m.rules.Get("friction").Address + ": " + m.rules.Get("friction").Source
+}
+
+// sidePlay works out the side play of each shaft with the chosen bushes, and
+// says which washer or what to face off where it is outside its limits.
+func (m *maker) sidePlay() {
+	lo, hi := m.rules.Pair("side_play_mm")
+	for i := range m.j.Shafts {
+		s := &m.j.Shafts[i]
+		if !s.HubToHub.Given() || !m.j.Chassis.Width.Given() {
+			continue
+		}
+		used := 0.0
+		for _, b := range m.on(s.Name) {
+			if b.chosen != nil {
+				used += b.chosen.SideUse
+			}
+		}
+		l := m.book
+		key := func(k string) string { return "shafts/" + s.Name + "/" + k }
+		hub := l.Leaf(key("hub_to_hub_mm"), "hub to hub", "mm", m.source("shafts/"+s.Name+"/hub_to_hub"), s.HubToHub.Float())
+		wid := l.Leaf(key("width_mm"), "width over both plates", "mm", m.source("chassis/width"), m.j.Chassis.Width.Float())
+		fla := l.Leaf(key("flanges_mm"), "flanges outside the plates", "mm", "bush list", used)
+		was := l.Leaf(key("washers_mm"), "washers", "mm", m.source("shafts/"+s.Name), m.washers(s))
+		play := l.Calc(key("side_play_mm"), "side play", "mm", "hub to hub less width, flanges and washers", "plane geometry",
+			func(in []float64) float64 { return in[0] - in[1] - in[2] - in[3] }, hub, wid, fla, was)
+		for k := range m.p.Shafts {
+			if m.p.Shafts[k].Shaft == s.Name {
+				m.p.Shafts[k].SidePlayMM = &MMRange{mm3(play.V), mm3(play.V)}
+			}
+		}
+		if s.Leave {
+			continue
+		}
+		m.used("side_play_mm")
+		switch v := sig9(play.V); {
+		case v < lo-1e-9:
+			m.p.Findings.Figure(finding.Caution, "side play", s.Name, v, lo, "mm",
+				fmt.Sprintf("side play would be %.2f mm, least %.2f", v, lo), fmt.Sprintf("face %.2f mm off the flanges, or a thinner washer", lo-v))
+		case v > hi+1e-9:
+			m.p.Findings.Figure(finding.Caution, "side play", s.Name, v, hi, "mm",
+				fmt.Sprintf("side play would be %.2f mm, most %.2f", v, hi), fmt.Sprintf("add a washer of %.1f mm", math.Round((v-(lo+hi)/2)*10)/10))
+		}
+	}
+}

@@ -1,0 +1,423 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"rebush/fits/dim"
+	"rebush/fits/finding"
+	"rebush/plan/job"
+	"rebush/plan/survey"
+)
+
+const deg = math.Pi / 180
+
+// surveyAll finds the old centre of every bore from all the evidence given;
+// the best wins, and two kinds that disagree are said.
+func (m *maker) surveyAll() {
+	for i := range m.j.Shafts {
+		s := &m.j.Shafts[i]
+		for k := range s.Bores {
+			m.bores = append(m.bores, &bore{shaft: s, b: &s.Bores[k]})
+		}
+	}
+	evidence := map[*bore][]survey.Evidence{}
+	for _, b := range m.bores {
+		evidence[b] = m.ownEvidence(b)
+	}
+	// What another bore or a frame tells comes after every bore has spoken for
+	// itself.
+	own := map[*bore]*survey.Evidence{}
+	for _, b := range m.bores {
+		if i, _ := survey.Best(evidence[b]); i >= 0 && !evidence[b][i].Doubtful {
+			own[b] = &evidence[b][i]
+		}
+	}
+	for _, b := range m.bores {
+		evidence[b] = append(evidence[b], m.borrowed(b, own)...)
+	}
+	for _, b := range m.bores {
+		m.settle(b, evidence[b])
+	}
+	m.growth()
+}
+
+// radians of directions as they stand in the job.
+func radians(degrees []float64) []float64 {
+	out := make([]float64, len(degrees))
+	for i, d := range degrees {
+		out[i] = d * deg
+	}
+	return out
+}
+
+// journal is the diameter that the lobe was worn by.
+func (b *bore) journal() float64 { return b.shaft.Journal.On(b.b.Side).Float() }
+
+// ownEvidence is what was measured at the bore itself.
+func (m *maker) ownEvidence(b *bore) []survey.Evidence {
+	if b.b.Centre.Given() {
+		b.found = b.b.Centre.Float()
+	}
+	if b.b.Repaired {
+		m.say(finding.Note, "repaired before", b, "an earlier repair: its place is not trusted", "")
+		return nil
+	}
+	var out []survey.Evidence
+	take := func(e survey.Evidence, err error, what string) {
+		if err != nil {
+			m.say(finding.Caution, "evidence", b, what+": "+err.Error(), "measure it again, or leave it out")
+			return
+		}
+		out = append(out, e)
+	}
+	if s := b.b.Seat; s != nil && s.Sound && s.Centre.Given() {
+		c, d := m.read(b, "centre", "centre"), m.read(b, "seat", "width")
+		e := survey.SoundSeat(s.Centre.Float(), s.Diameter.Float()-d.bias, c.u, d.u)
+		w := survey.NewWornBore(e.Centre, (s.Diameter.Float()-d.bias)/2, 0, 0, 0)
+		w.Cov, w.Round = e.Cov, true
+		e.Bore = &w
+		take(e, nil, "seat")
+	}
+	if len(b.b.Probed) > 0 {
+		m.probed(b, take)
+	}
+	if b.b.Centre.Given() && b.b.Widest.Given() && b.b.Narrowest.Given() {
+		m.diameters(b, b.b.Widest.Float(), b.b.Narrowest.Float(), m.read(b, "widest", "width"), m.read(b, "narrowest", "width"), take)
+	} else if b.b.Centre.Given() && b.b.Widest.Given() && b.b.PinGoes.Given() && b.b.PinStops.Given() {
+		r := m.read(b, "pins", "pin")
+		d, u := survey.PinBand(b.b.PinGoes.Float(), b.b.PinStops.Float(), 0, 0)
+		m.diameters(b, b.b.Widest.Float(), d, m.read(b, "widest", "width"), reading{name: r.name, u: math.Hypot(u, r.u), from: r.from}, take)
+	}
+	if w := b.b.Walls; w != nil {
+		m.walls(b, *w, take)
+	}
+	if len(b.b.Spans) > 0 {
+		m.spans(b, take)
+	}
+	return out
+}
+
+// read says how well a figure of a bore is known. A name that no shop and no
+// table knows is told, and the default taken.
+func (m *maker) read(b *bore, figure, what string) reading {
+	r, err := m.instr.of(b.b, figure, what)
+	if err != nil {
+		m.say(finding.Caution, "instrument", b, err.Error(), "name it under instruments in the shop file with its u")
+		r, _ = m.instr.named("", what)
+	}
+	return r
+}
+
+func (m *maker) diameters(b *bore, widest, narrowest float64, uw, un reading, take func(survey.Evidence, error, string)) {
+	d := survey.Diameters{
+		Middle: b.found, UMiddle: m.read(b, "centre", "centre").u,
+		Widest: widest - uw.bias, Narrowest: narrowest - un.bias, UWidest: uw.u, UNarrow: un.u,
+		WornTo: radians(b.b.WornTo), UDir: m.rules.V("u_direction_deg") * deg, Journal: b.journal(),
+	}
+	if b.b.WidestAt != nil {
+		d.WidestAt, d.HasWidestAt = *b.b.WidestAt*deg, true
+	}
+	m.used("u_direction_deg")
+	e, err := survey.FromDiameters(d)
+	take(e, err, "widest and narrowest")
+}
+
+func (m *maker) probed(b *bore, take func(survey.Evidence, error, string)) {
+	pts := make([][2]float64, len(b.b.Probed))
+	for i, p := range b.b.Probed {
+		pts[i] = p.Float()
+	}
+	s := m.read(b, "probed", "probe")
+	got, err := survey.FromProbe(survey.Probe{Points: pts, S: s.u, Journal: b.journal(), UJournal: m.rules.V("u_journal_mm"),
+		WornTo: radians(b.b.WornTo), UDir: m.rules.V("u_direction_deg") * deg})
+	if err == nil {
+		b.points, b.residual, b.leftOut = pts, got.Residuals, got.LeftOut
+		for _, w := range got.Words {
+			level := finding.Note
+			if got.Doubtful || len(got.LeftOut) > 0 {
+				level = finding.Caution
+			}
+			m.say(level, "probed points", b, w, "")
+		}
+		got.Words = nil
+	}
+	take(got.Evidence, err, "probed points")
+}
+
+func (m *maker) walls(b *bore, w [4]dim.Length, take func(survey.Evidence, error, string)) {
+	r, u := 0.0, 0.0
+	switch {
+	case b.b.PinGoes.Given() && b.b.PinStops.Given():
+		d, ud := survey.PinBand(b.b.PinGoes.Float(), b.b.PinStops.Float(), 0, 0)
+		r, u = d/2, math.Hypot(ud, m.read(b, "pins", "pin").u)/2
+	case b.b.Narrowest.Given():
+		n := m.read(b, "narrowest", "width")
+		r, u = (b.b.Narrowest.Float()-n.bias)/2, n.u/2
+	default:
+		m.say(finding.Caution, "evidence", b, "four walls need the old diameter too: an entering pin or the narrowest", "give pins: {goes, stops} or narrowest")
+		return
+	}
+	if len(b.b.WornTo) == 0 {
+		m.say(finding.Caution, "evidence", b, "four walls need the side it has worn to", "give worn_to")
+		return
+	}
+	e, err := survey.FromWalls(survey.Walls{Left: w[0].Float(), Right: w[1].Float(), Bottom: w[2].Float(), Top: w[3].Float(),
+		UWall: m.read(b, "walls", "centre").u, R: r, UR: u, JournalR: b.journal() / 2, WornTo: b.b.WornTo[0] * deg})
+	take(e, err, "four walls")
+}
+
+func (m *maker) spans(b *bore, take func(survey.Evidence, error, string)) {
+	var list []survey.Span
+	for _, s := range b.b.Spans {
+		o := m.of(s.To)
+		if o == nil || !o.b.Centre.Given() {
+			continue
+		}
+		r := m.read(b, "spans", "width")
+		apart, u := survey.SpanCentre(s.Inside.Float(), s.Outside.Float(), r.u, r.u)
+		list = append(list, survey.Span{To: o.b.Centre.Float(), Apart: apart, U: u, UTo: m.read(o, "centre", "centre").u, Name: o.name()})
+	}
+	if len(list) < 2 || !b.b.Centre.Given() {
+		m.say(finding.Note, "evidence", b, "spans place a centre only from two other bores and a rough centre; they are not used", "")
+		return
+	}
+	e, err := survey.FromSpans(list, b.found)
+	take(e, err, "spans")
+}
+
+// borrowed is what another bore, a drawing or a sister tells.
+func (m *maker) borrowed(b *bore, own map[*bore]*survey.Evidence) []survey.Evidence {
+	var out []survey.Evidence
+	for _, o := range m.on(b.shaft.Name) {
+		if o == b || own[o] == nil {
+			continue
+		}
+		rule := "u_other_plate_mm"
+		if m.j.Chassis.DrilledTogether == job.Yes {
+			rule = "u_other_plate_drilled_together_mm"
+		}
+		e := survey.OtherPlate(own[o].Centre, own[o].Cov, m.rules.V(rule))
+		out = append(out, e)
+		if own[b] == nil {
+			m.used(rule)
+		}
+	}
+	for _, from := range []struct {
+		what string
+		at   job.Point
+		of   func(job.Feature) job.Point
+	}{
+		{"the drawing", b.shaft.Design, func(f job.Feature) job.Point { return f.Design }},
+		{"the sister chassis", b.shaft.Sister, func(f job.Feature) job.Point { return f.Sister }},
+	} {
+		if !from.at.Given() {
+			continue
+		}
+		var fs []survey.Feature
+		u, err := m.instr.named("", "centre")
+		if err != nil {
+			continue
+		}
+		for _, f := range m.j.Chassis.Features {
+			if to := from.of(f); to.Given() && f.At.Given() && (f.Plate == "" || f.Plate == b.b.Side) {
+				fs = append(fs, survey.Feature{Name: f.Name, From: to.Float(), To: f.At.Float(), U: u.u})
+			}
+		}
+		frame, err := survey.Align(fs)
+		if err != nil {
+			m.say(finding.Note, "frame", b, fmt.Sprintf("%s is not used: %v", from.what, err), "give two or three unworn holes under chassis: features")
+			continue
+		}
+		out = append(out, survey.FromFrame(from.what, frame, from.at.Float(), u.u))
+	}
+	return out
+}
+
+// settle takes the best evidence of one bore.
+func (m *maker) settle(b *bore, es []survey.Evidence) {
+	best, differ := survey.Best(es)
+	row := SurveyedBore{Bore: b.name()}
+	if b.b.Centre.Given() {
+		row.FoundMM = xy(b.found)
+	}
+	for i, e := range es {
+		row.Evidence = append(row.Evidence, Evidence{Rank: e.Rank, What: e.What, CentreMM: xy(e.Centre), UMM: mm4(e.U()), Used: i == best})
+	}
+	if best < 0 {
+		m.say(finding.Stop, "no centre", b, "nothing tells where the old centre was",
+			"measure centre, widest, narrowest and worn_to; or probe the wall; or measure the other plate's bore")
+		m.p.Survey = append(m.p.Survey, row)
+		return
+	}
+	e := es[best]
+	for _, w := range e.Words {
+		level := finding.Note
+		if e.Doubtful {
+			level = finding.Caution
+		}
+		m.say(level, "old centre", b, w, "")
+	}
+	for _, d := range differ {
+		if d.A == best || d.B == best {
+			m.say(finding.Caution, "evidence disagrees", b, d.Words, "measure the doubtful one again")
+		}
+	}
+	b.known, b.method, b.u = true, e.What, e.U()
+	if e.Bore != nil {
+		b.worn = *e.Bore
+	} else {
+		b.worn = m.wearOf(b, e, es)
+	}
+	b.worn.O, b.worn.Cov = e.Centre, e.Cov
+	if !b.b.Centre.Given() {
+		b.found = b.worn.Found()
+		row.FoundMM = xy(b.found)
+	}
+	m.surveyLedger(b, e)
+	row.CentreMM = &XY{m.ledgerMM4(b, "centre_mm/0"), m.ledgerMM4(b, "centre_mm/1")}
+	row.CentreUMM = m.ledgerMM4(b, "centre_u_mm")
+	row.Method = e.What
+	row.DiameterMM = mm4(2 * b.worn.R)
+	row.WearMM = mm4(b.worn.W)
+	if b.worn.W > 0 && (len(b.b.WornTo) > 0 || b.b.WidestAt != nil || len(b.points) > 0) {
+		row.WearDeg = num(math.Mod(b.worn.ThetaRad/deg+720, 360))
+	}
+	if j := b.journal(); j > 0 {
+		row.ClearanceMM = mm4(b.worn.R - j/2)
+	}
+	m.p.Survey = append(m.p.Survey, row)
+}
+
+// wearOf describes the worn hole where the best evidence of its centre tells
+// nothing of its wear: from another kind that does, else from the diameters,
+// else as a round hole.
+func (m *maker) wearOf(b *bore, e survey.Evidence, es []survey.Evidence) survey.WornBore {
+	for _, o := range es {
+		if o.Bore != nil {
+			return *o.Bore
+		}
+	}
+	r := b.journal() / 2
+	w := 0.0
+	if b.b.Widest.Given() && b.b.Narrowest.Given() {
+		r = b.b.Narrowest.Float() / 2
+		w = math.Max(0, b.b.Widest.Float()-b.b.Narrowest.Float())
+	} else if b.b.Widest.Given() {
+		r = b.b.Widest.Float() / 2
+	}
+	theta := 0.0
+	if len(b.b.WornTo) > 0 {
+		theta = b.b.WornTo[0] * deg
+	}
+	out := survey.NewWornBore(e.Centre, r, b.journal()/2, w, theta)
+	if b.b.Repaired && b.b.Centre.Given() {
+		// The hole stands where the earlier repair put it, not where the old
+		// one was: the seat must take it in from there.
+		off := math.Hypot(b.found[0]-e.Centre[0], b.found[1]-e.Centre[1])
+		out.W = math.Max(out.W, off+w)
+		out.D = out.C + out.W
+		out.ThetaRad = math.Atan2(b.found[1]-e.Centre[1], b.found[0]-e.Centre[0])
+	}
+	return out
+}
+
+// growth compares distances of original centres with a sound sister's. It is
+// reported, never cured by moving holes.
+func (m *maker) growth() {
+	w := m.j.Chassis.Wheelbase
+	if w == nil || !w.Sister.Given() {
+		return
+	}
+	a, b := m.shaftCentre(w.Between[0]), m.shaftCentre(w.Between[1])
+	if a == nil || b == nil {
+		return
+	}
+	now := math.Hypot(a[0]-b[0], a[1]-b[1])
+	sister := w.Sister.Float()
+	percent := sig9(100 * (now - sister) / sister)
+	level := finding.Level("")
+	want := 0.0
+	for _, step := range []struct {
+		rule  string
+		level finding.Level
+	}{{"growth_note_percent", finding.Note}, {"growth_caution_percent", finding.Caution}, {"growth_stop_percent", finding.Stop}} {
+		if limit := m.rules.V(step.rule); math.Abs(percent) > limit+1e-9 {
+			level, want = step.level, limit
+			m.used(step.rule)
+		}
+	}
+	if level == "" {
+		return
+	}
+	pos := m.j.At("chassis/wheelbase")
+	m.p.Findings.Add(finding.Finding{Level: level, Rule: "growth", Where: "chassis", Have: &percent, Want: &want, Unit: "%",
+		Text: fmt.Sprintf("the wheelbase is %.3f mm between old centres, a sound sister has %.3f: %+.2f %%", now, sister, percent),
+		Fix:  "a swollen casting is not cured by moving holes; look for cracks, and measure the sister again", File: pos.File, Line: pos.Line, Column: pos.Column})
+}
+
+// shaftCentre is the mean of a shaft's original centres.
+func (m *maker) shaftCentre(name string) *[2]float64 {
+	var sum [2]float64
+	n := 0.0
+	for _, b := range m.on(name) {
+		if b.known {
+			sum[0] += b.worn.O[0]
+			sum[1] += b.worn.O[1]
+			n++
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	return &[2]float64{sum[0] / n, sum[1] / n}
+}
+
+// surveyLedger records how the old centre was found.
+func (m *maker) surveyLedger(b *bore, e survey.Evidence) {
+	l := m.book
+	key := func(k string) string { return "survey/" + b.name() + "/" + k }
+	src := m.source("shafts/" + b.shaft.Name + "/bores/" + string(b.b.Side))
+	const how = "metrology of the swept journal (own derivation, checked by brute force)"
+	if e.Rank == survey.RankReadings && e.What == "widest and narrowest" && b.b.Narrowest.Given() && !b.worn.Round && !e.Doubtful {
+		uw, un := m.read(b, "widest", "width"), m.read(b, "narrowest", "width")
+		bore := "shafts/" + b.shaft.Name + "/bores/" + string(b.b.Side)
+		wide := l.Leaf(key("widest_mm"), "widest diameter, less the instrument's bias", "mm", m.source(bore+"/widest"), b.b.Widest.Float()-uw.bias)
+		narrow := l.Leaf(key("narrowest_mm"), "narrowest diameter, less the instrument's bias", "mm", m.source(bore+"/narrowest"), b.b.Narrowest.Float()-un.bias)
+		dir := l.Leaf(key("worn_deg"), "direction of wear", "deg", m.source(bore+"/worn_to"), b.worn.ThetaRad/deg)
+		wear := l.Calc(key("wear_mm"), "depth of wear", "mm", "widest less narrowest", how, func(in []float64) float64 { return in[0] - in[1] }, wide, narrow)
+		for i, axis := range []string{"x", "y"} {
+			mid := l.Leaf(key("found_mm/"+fmt.Sprint(i)), axis+" of the middle of the hole as found", "mm", m.source(bore+"/centre"), b.found[i])
+			trig := math.Cos
+			if i == 1 {
+				trig = math.Sin
+			}
+			l.Calc(key("centre_mm/"+fmt.Sprint(i)), axis+" of the old centre", "mm", "middle of the hole less half the wear, away from the wear", how,
+				func(in []float64) float64 { return sig9(in[0] - in[1]/2*trig(in[2]*deg)) }, mid, wear, dir)
+		}
+		um := m.read(b, "centre", "centre")
+		lm := l.Leaf(key("u_middle_mm"), "standard uncertainty of the middle, "+um.name, "mm", um.from, um.u)
+		lw := l.Leaf(key("u_widest_mm"), "standard uncertainty of the widest, "+uw.name, "mm", uw.from, uw.u)
+		ln := l.Leaf(key("u_narrowest_mm"), "standard uncertainty of the narrowest, "+un.name, "mm", un.from, un.u)
+		ud := m.ruleLeaf("u_direction_deg")
+		l.Calc(key("centre_u_mm"), "standard uncertainty of the old centre, largest", "mm", "the larger of along the wear, root of u_middle^2 + (u_widest^2 + u_narrowest^2)/4, and across it, root of u_middle^2 + (wear/2 x u_direction)^2", how,
+			func(in []float64) float64 {
+				along := math.Sqrt(in[0]*in[0] + (in[1]*in[1]+in[2]*in[2])/4)
+				across := math.Hypot(in[0], in[3]/2*in[4]*deg)
+				return sig9(math.Max(along, across))
+			}, lm, lw, ln, wear, ud)
+		return
+	}
+	for i, axis := range []string{"x", "y"} {
+		l.Leaf(key("centre_mm/"+fmt.Sprint(i)), axis+" of the old centre, from "+e.What, "mm", src+"; "+how, sig9(e.Centre[i]))
+	}
+	l.Leaf(key("centre_u_mm"), "standard uncertainty of the old centre, largest", "mm", src, sig9(e.U()))
+}
+
+func (m *maker) ledgerMM4(b *bore, k string) MM {
+	e, ok := m.book.Get("survey/" + b.name() + "/" + k)
+	if !ok {
+		return ""
+	}
+	return mm4(e.Value)
+}
