@@ -180,8 +180,30 @@ func (m *maker) pictures() {
 
 // finish closes the plan.
 func (m *maker) finish() {
+	for i := range m.p.Findings {
+		m.point(&m.p.Findings[i])
+	}
 	sortFindings(m.p.Findings)
 	m.p.Ledger = m.book.Entries()
+}
+
+// point gives a finding the line of the bore, shaft or gear that it is about,
+// where it was said without one.
+func (m *maker) point(f *finding.Finding) {
+	if f.Line > 0 || f.Where == "" {
+		return
+	}
+	path := "shafts/" + f.Where
+	if b := m.of(f.Where); b != nil {
+		path = "shafts/" + b.shaft.Name + "/bores/" + string(b.b.Side)
+	}
+	for _, g := range m.j.Gears {
+		if g.Name == f.Where {
+			path = "gears/" + g.Name
+		}
+	}
+	pos := m.j.At(path)
+	f.File, f.Line, f.Column = pos.File, pos.Line, pos.Column
 }
 
 // sortFindings puts stops first, then cautions, then notes, each in the order

@@ -129,8 +129,23 @@ func (m *maker) probed(b *bore, take func(survey.Evidence, error, string)) {
 		pts[i] = p.Float()
 	}
 	s := m.read(b, "probed", "probe")
-	got, err := survey.FromProbe(survey.Probe{Points: pts, S: s.u, Journal: b.journal(), UJournal: m.rules.V("u_journal_mm"),
+	// The middle of a ball runs on the same outline drawn in by its radius:
+	// old circle and journal both smaller by it, the rest unchanged.
+	ball := b.b.Stylus.Float()
+	journal := b.journal()
+	if journal > 0 {
+		journal -= ball
+	}
+	got, err := survey.FromProbe(survey.Probe{Points: pts, S: s.u, Journal: journal, UJournal: m.rules.V("u_journal_mm"),
 		WornTo: radians(b.b.WornTo), UDir: m.rules.V("u_direction_deg") * deg})
+	if err == nil && ball > 0 {
+		got.R += ball / 2
+		if got.Bore != nil {
+			got.Bore.R += ball / 2
+			got.Bore.JournalR += ball / 2
+		}
+		pts = outwards(pts, got.Centre, ball/2)
+	}
 	if err == nil {
 		b.points, b.residual, b.leftOut = pts, got.Residuals, got.LeftOut
 		for _, w := range got.Words {
@@ -143,6 +158,17 @@ func (m *maker) probed(b *bore, take func(survey.Evidence, error, string)) {
 		got.Words = nil
 	}
 	take(got.Evidence, err, "probed points")
+}
+
+// outwards moves points away from a centre.
+func outwards(pts [][2]float64, from [2]float64, by float64) [][2]float64 {
+	out := make([][2]float64, len(pts))
+	for i, p := range pts {
+		dx, dy := p[0]-from[0], p[1]-from[1]
+		k := 1 + by/math.Max(math.Hypot(dx, dy), by)
+		out[i] = [2]float64{from[0] + k*dx, from[1] + k*dy}
+	}
+	return out
 }
 
 func (m *maker) walls(b *bore, w [4]dim.Length, take func(survey.Evidence, error, string)) {

@@ -132,10 +132,22 @@ func (j *judge) turn(a *Answer, w Way, glued bool) bool {
 	}
 	a.Bush.ODLow, a.Bush.ODHigh = mid+u-half, mid+u+half
 	if u > 0 {
-		// Open the bore by what the press will close.
-		seat := j.press(a, mid, true)
-		c := (seat.At(u).ClosureLow + seat.At(u).ClosureHigh) / 2
-		a.Bush.BLow, a.Bush.BHigh = aimBore+c-half, aimBore+c+half
+		// Open the bore by what the press will close, and so that the whole
+		// band of it ends inside the limits where they are wide enough.
+		spread := half + (w.High-w.Low)/2
+		if w.Kind == BoringHead {
+			spread = half + r.BoringHead
+		}
+		probe := *a
+		probe.Contact = j.contact(probe.Bush)
+		probe.ULow, probe.UHigh, probe.SeatLow, probe.SeatHigh = math.Max(u-spread, 1e-6), u+spread, mid, mid
+		c := j.closure(&probe)
+		at := aimBore + (c[0]+c[1])/2
+		const margin = 0.002
+		if least := j.bore[0] + c[1] + half + margin; at < least && least-c[0]+half <= j.bore[1]-margin {
+			at = least
+		}
+		a.Bush.BLow, a.Bush.BHigh = at-half, at+half
 	}
 	if w.Kind == BoringHead {
 		a.SeatLow, a.SeatHigh = mid-r.BoringHead, mid+r.BoringHead

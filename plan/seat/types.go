@@ -154,7 +154,7 @@ type Rules struct {
 	OverJournal, Pass, AimLow, AimHigh, ClearMax        float64 // mm
 	SeatChamfer, BushChamferThin, BushChamferThick      float64
 	ShortShare, SideLow, SideHigh, StrapLow, StrapHigh  float64
-	Tie, HotK, LeastWall, MaxShare, OpenSolid                                float64
+	Tie, HotK, LeastWall, MaxShare, OpenSolid           float64
 }
 
 // Finish is how a bore gets to size.
