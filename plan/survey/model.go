@@ -78,39 +78,50 @@ func (o *outline) eval(q *vector, m *normal) {
 		sinB, cosB = math.Sincos(q[iTheta2])
 	}
 	var row vector
+	// Most points lie on the old wall: their rows (-ux, -uy, -1) are summed
+	// apart.
+	var ux, uy, uxx, uxy, uyy, wall, er, eux, euy float64
 	for _, pt := range o.pts {
 		ex, ey := pt[0]-q[iX], pt[1]-q[iY]
 		rho := math.Sqrt(ex*ex + ey*ey)
-		var inv float64
-		if rho > 0 {
-			inv = 1 / rho
-		}
 		res := rho - q[iR]
-		row = vector{-ex * inv, -ey * inv, -1}
+		worn := false
 		switch o.shape {
 		case OneLobe:
-			lobe(&row, &res, ex, ey, sin, cos, q[iD], o.r, iD, iTheta)
+			worn = ex*cos+ey*sin > 0 && lobe(&row, &res, ex, ey, sin, cos, q[iD], o.r, iD, iTheta)
 		case TwoLobes:
-			lobe(&row, &res, ex, ey, sin, cos, q[iD], o.r, iD, iTheta)
-			lobe(&row, &res, ex, ey, sinB, cosB, q[iD2], o.r, iD2, iTheta2)
+			worn = lobe(&row, &res, ex, ey, sin, cos, q[iD], o.r, iD, iTheta)
+			worn = lobe(&row, &res, ex, ey, sinB, cosB, q[iD2], o.r, iD2, iTheta2) || worn
 		case Fan:
 			switch {
-			case ex*sinB-ey*cosB < 0: // beyond the left edge
-				if lobe(&row, &res, ex, ey, sinB, cosB, q[iD], o.r, iD, iTheta) {
+			case ex*sin <= ey*cos && ex*sinB < ey*cosB: // beyond the left edge
+				if worn = lobe(&row, &res, ex, ey, sinB, cosB, q[iD], o.r, iD, iTheta); worn {
 					row[iFan] = row[iTheta]
 				}
-			case ey*cosA-ex*sinA < 0: // beyond the right edge
-				if lobe(&row, &res, ex, ey, sinA, cosA, q[iD], o.r, iD, iTheta) {
+			case ex*sin > ey*cos && ex*sinA > ey*cosA: // beyond the right edge
+				if worn = lobe(&row, &res, ex, ey, sinA, cosA, q[iD], o.r, iD, iTheta); worn {
 					row[iFan] = -row[iTheta]
 				}
 			case ex*cos+ey*sin > 0:
 				if e := rho - q[iD] - o.r; e < res {
-					res = e
-					row[iR], row[iD] = 0, -1
+					res, worn = e, true
+					row = vector{-ex / rho, -ey / rho}
+					row[iD] = -1
 				}
 			}
 		}
 		m.ssq += res * res
+		if !worn {
+			if rho > 0 {
+				ex /= rho
+				ey /= rho
+			}
+			wall++
+			ux, uy = ux+ex, uy+ey
+			uxx, uxy, uyy = uxx+ex*ex, uxy+ex*ey, uyy+ey*ey
+			er, eux, euy = er+res, eux+res*ex, euy+res*ey
+			continue
+		}
 		for i := range p {
 			ri := row[i]
 			if ri == 0 {
@@ -122,6 +133,9 @@ func (o *outline) eval(q *vector, m *normal) {
 			}
 		}
 	}
+	m.a[iX][iX], m.a[iX][iY], m.a[iX][iR] = m.a[iX][iX]+uxx, m.a[iX][iY]+uxy, m.a[iX][iR]+ux
+	m.a[iY][iY], m.a[iY][iR], m.a[iR][iR] = m.a[iY][iY]+uyy, m.a[iY][iR]+uy, m.a[iR][iR]+wall
+	m.g[iX], m.g[iY], m.g[iR] = m.g[iX]-eux, m.g[iY]-euy, m.g[iR]-er
 }
 
 // lobe replaces a residual and its row where the journal swept along a segment

@@ -273,7 +273,7 @@ func TestConsensus(t *testing.T) {
 func TestTwoLobesAndFans(t *testing.T) {
 	rng := rand.New(rand.NewPCG(5, 6))
 	for _, kind := range []string{"two loads", "fan"} {
-		within, n := 0, 500
+		within, n := 0, 300
 		var sum float64
 		for range n {
 			b := someBore(rng)
