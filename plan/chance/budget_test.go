@@ -36,7 +36,7 @@ func TestWorkedExampleBothWays(t *testing.T) {
 	if math.Abs(r.FirstTimeRight-0.9867) > 0.0006 {
 		t.Errorf("trials: P %.4f, want 0.9867", r.FirstTimeRight)
 	}
-	c, w := m.compile(), m.worker()
+	c, w := m.compile(), newWorker(len(m.Bores), len(m.Gears), len(m.Setups))
 	var a []float64
 	sum, sq := 0.0, 0.0
 	for block := range 60 {
@@ -87,7 +87,7 @@ func TestWorkedExampleSkew(t *testing.T) {
 		}
 		m.Bores = append(m.Bores, right)
 		m.Gears = nil
-		c, w := m.compile(), m.worker()
+		c, w := m.compile(), newWorker(len(m.Bores), len(m.Gears), len(m.Setups))
 		var sq, place float64
 		var all []float64
 		const blocks = 60

@@ -85,15 +85,15 @@ func TestEverySourceCountsOrIsNamed(t *testing.T) {
 		t.Errorf("%d named, %d effects of %d sources", len(sens.Most), len(sens.Effects), len(seen))
 	}
 	t.Logf("most %q, without %q", sens.Most, sens.Without)
-	// The answer does not hang on the number of cores.
-	s.Workers = 1
-	alone, err := Sensitive(base, s)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i := range alone.Effects {
-		if alone.Effects[i] != sens.Effects[i] {
-			t.Errorf("alone %+v, else %+v", alone.Effects[i], sens.Effects[i])
+	// The effects are those of whole runs.
+	for _, src := range base.sources() {
+		m := base.copied()
+		src.scale(m, 0.5)
+		want := float64(run(t, *m, SensitiveTrials).Right-run(t, base, SensitiveTrials).Right) / SensitiveTrials
+		for _, e := range sens.Effects {
+			if e.Source == src.words && e.Halving != want {
+				t.Errorf("%s: %v, whole runs %v", e.Source, e.Halving, want)
+			}
 		}
 	}
 }
@@ -148,7 +148,7 @@ func TestSourcesKeepTheirNumbers(t *testing.T) {
 	b.Bores[1].Survey.UDepthMM = 0
 	b.Bores[1].RunoutEven = true
 	ca, cb := a.compile(), b.compile()
-	wa, wb := a.worker(), b.worker()
+	wa, wb := newWorker(4, 1, 2), newWorker(4, 1, 2)
 	wa.seed(1, 0)
 	wb.seed(1, 0)
 	moved := false

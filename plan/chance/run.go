@@ -214,13 +214,13 @@ const z95 = 1.959964
 func (m *Model) causeName(check, place int) string {
 	if check >= kLean {
 		name := m.Gears[place].Name
-		return [...]string{
-			kLean - kLean:       name + ": shaft leans in the mesh",
-			kNoBacklash - kLean: name + ": no backlash at the tightest tooth",
-			kMeshTight - kLean:  name + ": gears too close",
-			kMeshLoose - kLean:  name + ": gears too far apart",
-			kContact - kLean:    name + ": contact ratio too low",
-		}[check-kLean]
+		return [checks]string{
+			kLean:       name + ": shaft leans in the mesh",
+			kNoBacklash: name + ": no backlash at the tightest tooth",
+			kMeshTight:  name + ": gears too close",
+			kMeshLoose:  name + ": gears too far apart",
+			kContact:    name + ": contact ratio too low",
+		}[check]
 	}
 	name := m.Bores[place].Name
 	return [...]string{

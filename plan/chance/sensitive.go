@@ -2,10 +2,7 @@ package chance
 
 import (
 	"math"
-	"runtime"
 	"sort"
-	"sync"
-	"sync/atomic"
 )
 
 // Effect is what a source of error does to the chance of coming right first
@@ -13,7 +10,7 @@ import (
 type Effect struct {
 	Source  string
 	Halving float64 // change of the share right first time when it is halved
-	Without bool    // neither halving nor doubling changes the count
+	Without bool    // doubling it leaves the count as it was
 }
 
 // Sensitivity ranks the sources of error of a plan.
@@ -41,85 +38,49 @@ func Sensitive(base Model, s Settings) (Sensitivity, error) {
 		return Sensitivity{}, err
 	}
 	list := base.sources()
-	plain := base.compile()
-	workers := s.Workers
-	if workers == 0 {
-		workers = runtime.GOMAXPROCS(0)
+	out := Sensitivity{Effects: make([]Effect, len(list))}
+	look := &probe{w: newWorker(len(base.Bores), len(base.Gears), len(base.Setups)), base: base.compile(), bad: make([]bool, len(base.Bores))}
+
+	few := min(s.Trials, SensitiveTrials)
+	all := base.scaled(list, 0.5)
+	was := look.block(all, s, 0)
+	for i, v := range all {
+		out.Effects[i] = Effect{Source: v.source.words, Halving: float64(v.rights-was) / float64(few)}
 	}
-	effects := make([]Effect, len(list))
-	was := make([]int, 0, 16) // right ones of the base, block by block
-	w := base.worker()
-	for block := 0; int64(block)*Block < s.Trials; block++ {
-		was = append(was, w.rights(plain, s, block))
+	quiet, doubled := []int(nil), base.scaled(list, 2)
+	for i, v := range all {
+		if abs(v.rights-was) < clear {
+			quiet = append(quiet, i)
+		}
 	}
-	var todo atomic.Int64
-	var wait sync.WaitGroup
-	for range min(workers, max(len(list), 1)) {
-		wait.Add(1)
-		go func() {
-			defer wait.Done()
-			w := base.worker()
-			for {
-				i := int(todo.Add(1)) - 1
-				if i >= len(list) {
-					return
-				}
-				effects[i] = w.effect(&base, list[i], s, was)
+	was = 0
+	for block := 0; int64(block)*Block < s.Trials && len(quiet) > 0; block++ {
+		var pick []*variant
+		for _, i := range quiet {
+			pick = append(pick, doubled[i])
+		}
+		was += look.block(pick, s, block)
+		still := quiet[:0]
+		for _, i := range quiet {
+			if abs(doubled[i].rights-was) < clear {
+				still = append(still, i)
 			}
-		}()
+		}
+		quiet = still
 	}
-	wait.Wait()
-	out := Sensitivity{Effects: effects}
-	for _, e := range effects {
-		if e.Without {
-			out.Without = append(out.Without, e.Source)
+	for _, i := range quiet {
+		if doubled[i].rights == was {
+			out.Effects[i].Without = true
+			out.Without = append(out.Without, out.Effects[i].Source)
 		}
 	}
 	sort.SliceStable(out.Effects, func(i, j int) bool {
 		return math.Abs(out.Effects[i].Halving) > math.Abs(out.Effects[j].Halving)
 	})
 	for _, e := range out.Effects {
-		if len(out.Most) < 3 && e.Halving != 0 {
+		if len(out.Most) < 3 && e.Halving != 0 && !e.Without {
 			out.Most = append(out.Most, e.Source)
 		}
 	}
 	return out, nil
 }
-
-// effect halves one source, and doubles it where halving shows little.
-func (w *worker) effect(base *Model, src source, s Settings, was []int) Effect {
-	m := base.copied()
-	src.scale(m, 0.5)
-	d := w.rights(m.compile(), s, 0) - was[0]
-	e := Effect{Source: src.words, Halving: float64(d) / float64(min(s.Trials, SensitiveTrials))}
-	if abs(d) >= clear {
-		return e
-	}
-	m = base.copied()
-	src.scale(m, 2)
-	c := m.compile()
-	d = 0
-	for block := range was {
-		if d += w.rights(c, s, block) - was[block]; abs(d) >= clear {
-			return e
-		}
-	}
-	e.Without = d == 0
-	return e
-}
-
-// rights counts the trials of one block that come right.
-func (w *worker) rights(c *compiled, s Settings, block int) int {
-	w.seed(uint64(s.Seed), block)
-	n := 0
-	for k := range uint64(min(Block, s.Trials-int64(block)*Block)) {
-		if w.trial(c, k).worst == right {
-			n++
-		}
-	}
-	return n
-}
-
-func (m *Model) worker() *worker { return newWorker(len(m.Bores), len(m.Gears), len(m.Setups)) }
-
-func abs(n int) int { return max(n, -n) }

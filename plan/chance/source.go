@@ -4,6 +4,8 @@ package chance
 // how large it is, and how to scale it in a copy.
 type source struct {
 	words string
+	owner int // ownBore, ownGear or ownSetup: what has to be tried again when it changes
+	index int // of the owner
 	size  float64
 	scale func(m *Model, k float64)
 }
@@ -12,15 +14,18 @@ type source struct {
 // order of the job.
 func (m *Model) sources() []source {
 	var out []source
+	owner, index := 0, 0
 	add := func(words string, size float64, scale func(m *Model, k float64)) {
 		if size > 0 {
-			out = append(out, source{words, size, scale})
+			out = append(out, source{words, owner, index, size, scale})
 		}
 	}
 	for i, s := range m.Setups {
+		owner, index = ownSetup, i
 		add("clamping "+s.Name, s.UMM, func(m *Model, k float64) { m.Setups[i].UMM *= k })
 	}
 	for i := range m.Bores {
+		owner, index = ownBore, i
 		m.boreSources(i, add)
 	}
 	for i := range m.Gears {
@@ -28,6 +33,7 @@ func (m *Model) sources() []source {
 		if g.ReportOnly {
 			continue
 		}
+		owner, index = ownGear, i
 		at := func(m *Model) *Gear { return &m.Gears[i] }
 		add("computed centre distance of "+g.Name, g.UGeomMM, func(m *Model, k float64) { at(m).UGeomMM *= k })
 		add("place of the mate of "+g.Name, g.UMateMM, func(m *Model, k float64) { at(m).UMateMM *= k })

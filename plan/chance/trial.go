@@ -32,8 +32,8 @@ const (
 	kLean
 	kNoBacklash
 	kMeshTight
-	kMeshLoose
 	kContact
+	kMeshLoose
 	checks
 )
 
@@ -90,203 +90,33 @@ func (w *worker) seed(seed uint64, block int) {
 // them and every platform counts the same.
 func (w *worker) trial(c *compiled, t uint64) sight {
 	t *= gamma
-	tab := c.tab
-	for i, u := range c.setups {
-		x := mix(w.setup[i] + t)
-		w.sx[i] = float64(u * tab.normal(uint32(x)))
-		w.sy[i] = float64(u * tab.normal(uint32(x>>32)))
-	}
 	s := sight{first: math.MaxInt32}
+	w.clamp(c, t)
 	for i := range c.bores {
 		w.tryBore(c, i, t, &s)
 	}
 	for i := range c.gears {
-		if c.gears[i].n >= 0 {
-			w.tryGear(c, i, t, &s)
-		}
+		w.tryGear(c, i, t, &s)
 	}
 	return s
 }
 
-func (w *worker) tryBore(c *compiled, i int, t uint64, s *sight) {
-	b, st, tab, places := &c.bores[i], &w.bore[i], c.tab, c.places
-
-	// Where the old centre truly was, off the survey.
-	var ox, oy float64
-	if b.survey {
-		x := mix(st[sSurvey] + t)
-		z1, z2 := tab.normal(uint32(x)), tab.normal(uint32(x>>32))
-		ox = float64(b.l11 * z1)
-		oy = float64(b.l21*z1) + float64(b.l22*z2)
+// clamp draws the error of every clamping. Like tryBore and tryGear it takes
+// the trial times gamma.
+func (w *worker) clamp(c *compiled, t uint64) {
+	for i, u := range c.setups {
+		x := mix(w.setup[i] + t)
+		w.sx[i] = float64(u * c.tab.normal(uint32(x)))
+		w.sy[i] = float64(u * c.tab.normal(uint32(x>>32)))
 	}
-	// Where the seat came, off the target.
-	px, py := ox, oy
-	if b.kind == Cut {
-		px, py = w.sx[b.setup], w.sy[b.setup]
-		if b.uHole > 0 {
-			x := mix(st[sHole] + t)
-			px += float64(b.uHole * tab.normal(uint32(x)))
-			py += float64(b.uHole * tab.normal(uint32(x>>32)))
-		}
-	}
-	if b.kind == Leave {
-		w.px[i], w.py[i] = px, py
-		h := b.runMid / 2
-		w.clear[i] = b.runMid
-		w.qx[i], w.qy[i] = px+float64(h*b.lx), py+float64(h*b.ly)
-		return
-	}
-
-	x := mix(st[sSeat] + t)
-	seat := b.seatLo + float64(b.seatW*even(uint32(x))) + float64(b.over*even(uint32(x>>32)))
-	depth := b.d
-	if b.sigma > 0 || b.uDepth > 0 {
-		x = mix(st[sSeatN] + t)
-		seat += float64(b.sigma * tab.normal(uint32(x)))
-		depth += float64(b.uDepth * tab.normal(uint32(x>>32)))
-	}
-	replaced := false // by another bush, which is then taken to run in the middle
-	if b.kind == Cut {
-		// From the true old centre to the seat.
-		vx, vy := b.vx+px-ox, b.vy+py-oy
-		if !b.clears(vx, vy, depth, seat/2) {
-			replaced = true
-			k, need := lost, b.need(vx, vy, depth)
-			if b.next && (b.nextR == 0 || b.nextR >= need) && (b.nextLeft == 0 || b.nextLeft >= b.none) {
-				k = next
-			}
-			s.fail(k, kCleanup*places+i)
-		}
-		if b.none > 0 && b.left-float64(px*b.ex)-float64(py*b.ey)-(seat-b.seatMid)/2 < b.none {
-			s.fail(lost, kWall*places+i)
-		}
-	}
-
-	x = mix(st[sRunout] + t)
-	if b.ecc > 0 {
-		e := b.ecc
-		if b.eccEven {
-			e = float64(e * even(uint32(x>>32)))
-		}
-		cos, sin := tab.clock(uint32(x))
-		px += float64(e * cos)
-		py += float64(e * sin)
-	}
-	clear := b.runMid
-	if !replaced {
-		x = mix(st[sOD] + t)
-		u := b.odLo + float64(b.odW*even(uint32(x))) - seat
-		if b.odU > 0 {
-			u += float64(b.odU * tab.normal(uint32(x>>32)))
-		}
-		if u < b.uMin {
-			s.fail(b.large, kLoose*places+i)
-			replaced = true
-		} else {
-			if u > b.uMax {
-				s.fail(rework, kTight*places+i)
-				if b.limit > 0 {
-					p := b.stress * u
-					if b.cap > 0 && p > b.cap {
-						p = b.cap
-					}
-					if p > b.limit {
-						s.fail(lost, kCrack*places+i)
-					}
-				}
-				u = b.uMax
-			}
-			clear = w.size(b, st, tab, t, u, s, places, i)
-		}
-	}
-	h := clear / 2
-	w.clear[i] = clear
-	w.px[i], w.py[i] = px, py
-	w.qx[i], w.qy[i] = px+float64(h*b.lx), py+float64(h*b.ly)
 }
 
-// clears says whether a seat of radius q cuts the whole worn outline away. Most
-// seats do by more than their whole error of place, which needs no root.
-func (b *boreC) clears(vx, vy, depth, q float64) bool {
-	if room := q - max(b.r, depth+b.jr); room > 0 && float64(vx*vx)+float64(vy*vy) < float64(room*room) {
-		return true
-	}
-	return q >= b.need(vx, vy, depth)
-}
-
-// need is the seat radius that clears the worn outline when the seat stands
-// at (vx, vy) from the old centre.
-//
-// Source: metrology 4.1 (derived, exact), the worst point of a fan included.
-func (b *boreC) need(vx, vy, depth float64) float64 {
-	away := math.Sqrt(float64(vx*vx) + float64(vy*vy))
-	far := 0.0
-	if -float64(vx*b.wx)-float64(vy*b.wy) >= away*b.cosFan {
-		far = away + depth
-	} else {
-		m := min(float64(vx*b.fx)+float64(vy*b.fy), float64(vx*b.gx)+float64(vy*b.gy))
-		far = math.Sqrt(max(0, float64(vx*vx)+float64(vy*vy)+float64(depth*depth)-2*float64(depth*m)))
-	}
-	return max(away+b.r, far+b.jr)
-}
-
-// size presses the bush at interference u, finishes its bore and returns the
-// running clearance that came of it.
-func (w *worker) size(b *boreC, st *[boreStreams]uint64, tab *tables, t uint64, u float64, s *sight, places, i int) float64 {
-	x := mix(st[sHoleDia] + t)
-	bore := b.idLo + float64(b.idW*even(uint32(x)))
-	if b.idU > 0 {
-		bore += float64(b.idU * tab.normal(uint32(x>>32)))
-	}
-	if u > 0 {
-		x = mix(st[sClosure] + t)
-		flow := b.flowLo + float64(b.flowW*even(uint32(x)))
-		if u <= flow {
-			bore -= float64(b.elastic * u)
-		} else {
-			slope := b.slopeLo + float64(b.slopeW*even(uint32(x>>32)))
-			bore -= float64(b.elastic*flow) + float64(slope*(u-flow))
-		}
-	}
-	x = mix(st[sFinish] + t)
-	journal := b.journal + float64(b.uj*tab.normal(uint32(x>>32)))
-	if b.finish != AsDelivered {
-		size := b.toolLo + float64(b.toolW*even(uint32(x)))
-		if b.finish == OwnAxle {
-			size += journal
-		}
-		if b.maxOpen > 0 && size > bore+b.maxOpen {
-			size = bore + b.maxOpen
-		}
-		bore = max(bore, size)
-	}
-	if b.finish != OwnAxle {
-		if bore < b.boreLo {
-			s.fail(rework, kBoreSmall*places+i)
-			return b.runMid // once it has been sized again
-		}
-		if bore > b.boreHi {
-			s.fail(b.spoilt, kBoreLarge*places+i)
-			return b.runMid
-		}
-	}
-	clear := bore - journal
-	if clear < b.runLo {
-		s.fail(rework, kRunTight*places+i)
-		return b.runLo
-	}
-	if clear > b.runHi {
-		s.fail(b.spoilt, kRunLoose*places+i)
-		return b.runMid
-	}
-	if bore < b.mustPass {
-		s.fail(rework, kMustPass*places+i)
-	}
-	return clear
-}
-
+// tryGear runs the pair on the bores as they came out.
 func (w *worker) tryGear(c *compiled, i int, t uint64, s *sight) {
 	g, st, tab, places := &c.gears[i], &w.gear[i], c.tab, c.places
+	if g.n < 0 { // decides nothing
+		return
+	}
 	a := g.centre
 	for k := 0; k < g.n; k++ {
 		j := g.bore[k]

@@ -73,7 +73,7 @@ func (c *Case) less(list []weighed, second int) float64 {
 // turn finds the value nearest to now at which wins becomes true, within lo
 // and hi, by steps outwards and halving.
 func turn(now, lo, hi float64, wins func(float64) bool) (float64, bool) {
-	const steps = 200
+	const steps = 60
 	found, at := false, 0.0
 	for _, end := range [2]float64{lo, hi} {
 		last := now
