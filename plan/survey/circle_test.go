@@ -3,6 +3,7 @@ package survey
 import (
 	"errors"
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -192,4 +193,32 @@ func TestCirclesMove(t *testing.T) {
 			t.Fatalf("circumscribed %v, farthest %v", out, oh)
 		}
 	})
+}
+
+// TestKasaBias is the table of section 1.2 of the metrology notes (simulated
+// there): mean error of the radius in micrometres, R 1.55, noise 0.02, 16
+// points. Arc 120: Kasa -4.5, least squares +0.2.
+func TestKasaBias(t *testing.T) {
+	rng := rand.New(rand.NewPCG(12, 13))
+	const runs = 4000
+	var k, l float64
+	for range runs {
+		var pts [][2]float64
+		for i := range 16 {
+			a := (float64(i)/15 - 0.5) * 120 * deg
+			r := 1.55 + 0.02*rng.NormFloat64()
+			pts = append(pts, [2]float64{r * math.Cos(a), r * math.Sin(a)})
+		}
+		kasa, err1 := Kasa(pts)
+		ls, err2 := Least(pts, 0)
+		if err1 != nil || err2 != nil {
+			t.Fatal(err1, err2)
+		}
+		k += (kasa.R - 1.55) / runs
+		l += (ls.R - 1.55) / runs
+	}
+	t.Logf("arc 120: Kasa %+.1f, least squares %+.1f micrometres", 1000*k, 1000*l)
+	if k > -0.002 || math.Abs(l) > 0.003 {
+		t.Errorf("Kasa %v, least squares %v", k, l)
+	}
 }

@@ -193,31 +193,3 @@ func (fr Frame) Map(p [2]float64) (q [2]float64, cov [2][2]float64) {
 
 // UAngle returns the standard uncertainty of the angle, radians.
 func (fr Frame) UAngle() float64 { return fr.uAngle }
-
-// MirrorX turns a point seen from the other side into this side's frame.
-func MirrorX(p [2]float64) [2]float64 { return [2]float64{-p[0], p[1]} }
-
-// Skew returns how far a shaft is out of square over the plate spacing,
-// radians: atan((left - right)/spacing), positive when the left end lies
-// further along. The same for tilt with heights. common is the part of both
-// uncertainties that one value serves, and cancels.
-func Skew(left, right, spacing, uLeft, uRight, common float64) (rad, u float64) {
-	if !(spacing > 0) {
-		return 0, 0
-	}
-	v := uLeft*uLeft + uRight*uRight - 2*common*common
-	return math.Atan((left - right) / spacing), math.Sqrt(math.Max(0, v)) / spacing
-}
-
-// Rock returns the gap under one wheel when the other three stand:
-//
-//	g = G |(z_FL - z_FR) - (z_RL - z_RR)| / L
-//
-// z are contact heights (axle height less wheel radius), L the spacing of the
-// plates where they were taken, G of the contacts.
-func Rock(frontLeft, frontRight, rearLeft, rearRight, spacing, contacts, uZ float64) (gap, u float64) {
-	if !(spacing > 0) {
-		return 0, 0
-	}
-	return contacts * math.Abs((frontLeft-frontRight)-(rearLeft-rearRight)) / spacing, 2 * uZ * contacts / spacing
-}

@@ -128,6 +128,15 @@ func TestSkewAndRock(t *testing.T) {
 	if a, u = Skew(1, 2, 0, 1, 1, 0); a != 0 || u != 0 {
 		t.Errorf("no spacing: %v %v", a, u)
 	}
+	grown := []Feature{{From: [2]float64{0, 0}, To: [2]float64{3, 3}}, {From: [2]float64{30, 0}, To: [2]float64{33.09, 3}}, {From: [2]float64{30, 10}, To: [2]float64{33.09, 13.03}}}
+	k, u := Growth(grown, 0.01)
+	near(t, "growth", k, 0.003, 1e-9)
+	if u < 0.01/40 || u > 0.01/20 {
+		t.Errorf("u of growth %v", u)
+	}
+	if _, u = Growth(grown[:1], 0.01); !math.IsInf(u, 1) {
+		t.Errorf("growth of one place: u %v", u)
+	}
 	if p := MirrorX([2]float64{3, 4}); p != [2]float64{-3, 4} {
 		t.Error(p)
 	}

@@ -106,6 +106,12 @@ func TestWalls(t *testing.T) {
 	if !e.Doubtful && math.Abs(e.Centre[0]) < 0.05 {
 		t.Errorf("a wrong side changes nothing: %+v", e)
 	}
+	w.NoSide = true
+	if e, err = FromWalls(w); err != nil || !e.Doubtful || math.Hypot(e.Centre[0], e.Centre[1]) > 2*e.U() {
+		t.Errorf("no side: %v %+v", err, e)
+	}
+	near(t, "middle x", e.Centre[0], 0.042, 5e-4)
+	near(t, "middle y", e.Centre[1], 0.020, 5e-4)
 	w.R = 0
 	if _, err := FromWalls(w); err == nil || !strings.Contains(err.Error(), "pin") {
 		t.Errorf("no R: %v", err)
