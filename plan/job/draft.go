@@ -1,0 +1,178 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+)
+
+// draft is a job file to be written: every field as it was typed, "" where it
+// is left out.
+type draft struct {
+	title, units, material, condition, left, right    string
+	length, height, width, rails, current, date, shop string
+	shafts                                            []draftShaft
+	gear                                              *draftGear
+	bush                                              struct{ code, bore, od, length, flange, thick, material string }
+}
+
+type draftShaft struct {
+	name, leave, hubs string
+	journal, pass     [2]string
+	bores             [2]draftBore
+}
+
+type draftBore struct{ centre, widest, narrowest, at, metal, metalAt string }
+
+type draftGear struct{ kind, on, module, teeth, tip, form, starts, pitch, height, pinionTeeth, at string }
+
+// quoted is a scalar that YAML reads back as it stands.
+func quoted(s string) string {
+	s = strings.Join(strings.Fields(s), " ")
+	if s == "" || plainNumber.MatchString(s) && !strings.Contains(s, ",") {
+		return s
+	}
+	return "'" + strings.ReplaceAll(s, "'", "''") + "'"
+}
+
+// xy writes two figures as a point.
+func xy(s string) string {
+	f := strings.Fields(strings.NewReplacer(";", " ", "[", " ", "]", " ", ", ", " ").Replace(s))
+	if len(f) == 1 {
+		f = strings.Split(f[0], ",")
+	}
+	for i := range f {
+		f[i] = quoted(f[i])
+	}
+	return "[" + strings.Join(f, ", ") + "]"
+}
+
+// blank asks for a value that is not known yet: the reader names the line.
+func blank(s, what string) string {
+	if s == "" {
+		return " # " + what
+	}
+	return " " + quoted(s)
+}
+
+func (d *draft) yaml() []byte {
+	var b strings.Builder
+	line := func(format string, args ...any) { fmt.Fprintf(&b, format+"\n", args...) }
+	line("# A job for rebush. A truck is a bogie, a bush a bushing. Lengths may carry")
+	line("# their own unit: 3.16, 0.126 in, 1/8 in, 5 thou, \"#31\" (in quotes).")
+	line("rebush: 1")
+	line("title:%s", blank(d.title, "what is on the bench"))
+	line("units: %s                    # of figures without a unit: mm or in", d.units)
+	if d.shop != "" {
+		line("shop: %s", quoted(d.shop))
+	} else {
+		line("# shop: shop.yaml            # your own shop; without it the built-in small shop")
+	}
+	line("datum: lower left corner of the left plate, long edge is x")
+	line("chassis:")
+	line("  material:%s", blank(d.material, "such as zinc die casting; `rebush tables materials` lists them"))
+	line("  condition: %s            # sound, cracked, swollen or unknown", d.condition)
+	line("  rails: %s                # which way the rails lie as measured", d.rails)
+	line("  plates:")
+	line("    left: {thickness: %s}", orHash(d.left))
+	line("    right: {thickness: %s}", orHash(d.right))
+	line("  outline: {length: %s, height: %s}", orHash(d.length), orHash(d.height))
+	line("  width:%s", blank(d.width, "outside face to outside face"))
+	line("  current: %s               # axles: current passes through the bearings", d.current)
+	line("shafts:")
+	for _, s := range d.shafts {
+		s.write(line)
+	}
+	if d.gear != nil {
+		d.gear.write(line)
+	}
+	line("bushes:")
+	if d.bush.od == "" {
+		line("  - {code: own turning, make: turned, material: bearing bronze C93200}")
+		return []byte(b.String())
+	}
+	flange := ""
+	if d.bush.flange != "" {
+		flange = fmt.Sprintf("flange: {od: %s, thickness: %s}, ", quoted(d.bush.flange), quoted(d.bush.thick))
+	}
+	line("  # as measured; a catalogue bush is written bore: 3.2, bore_class: F7")
+	line("  - {code: %s, bore: %s, od: %s, length: %s, %smaterial: %s}", quoted(d.bush.code), quoted(d.bush.bore), quoted(d.bush.od), quoted(d.bush.length), flange, quoted(d.bush.material))
+	return []byte(b.String())
+}
+
+// orHash keeps a record in braces whole where a value is missing.
+func orHash(s string) string {
+	if s == "" {
+		return "null"
+	}
+	return quoted(s)
+}
+
+func (s draftShaft) write(line func(string, ...any)) {
+	line("  - name: %s", quoted(s.name))
+	if b, ok := boolWord(s.leave); ok && b == "yes" {
+		line("    do: leave                # is not touched; its place binds the rest")
+	}
+	if s.journal[0] == s.journal[1] && s.journal[0] != "" {
+		line("    journal: %s", quoted(s.journal[0]))
+	} else {
+		line("    journal: {left: %s, right: %s}", orHash(s.journal[0]), orHash(s.journal[1]))
+	}
+	var pass []string
+	for i, p := range s.pass {
+		if p != "" {
+			pass = append(pass, fmt.Sprintf("%s: %s", Sides[i], quoted(p)))
+		}
+	}
+	if len(pass) > 0 {
+		line("    must_pass: {%s}          # largest thing that goes through that end on assembly", strings.Join(pass, ", "))
+	}
+	if s.hubs != "" {
+		line("    hub_to_hub: %s", quoted(s.hubs))
+	}
+	line("    bores:")
+	for i, b := range s.bores {
+		if b == (draftBore{}) {
+			continue
+		}
+		line("      %s:", Sides[i])
+		if b.centre != "" {
+			line("        centre: %s         # middle of the hole as found", xy(b.centre))
+		}
+		for _, k := range [][2]string{{"widest", b.widest}, {"narrowest", b.narrowest}, {"widest_at", b.at}, {"worn_to", b.at}} {
+			if k[1] != "" {
+				line("        %s: %s", k[0], quoted(k[1]))
+			}
+		}
+		if b.metal != "" {
+			line("        edges: [{at: %s, metal: %s}]   # from the wall of the hole to the nearest free edge", orAngle(b.metalAt), quoted(b.metal))
+		}
+	}
+}
+
+func orAngle(s string) string {
+	if s == "" {
+		return "270"
+	}
+	return quoted(s)
+}
+
+func (g *draftGear) write(line func(string, ...any)) {
+	line("gears:")
+	line("  - name: drive")
+	line("    kind: %s", g.kind)
+	if g.form != "" {
+		line("    wheel_form: %s", strings.ToLower(g.form))
+	}
+	line("    module: %s              # in mm; or diametral_pitch: 48", quoted(g.module))
+	line("    pressure_angle: 20")
+	tip := ""
+	if g.tip != "" {
+		tip = ", tip: " + quoted(g.tip)
+	}
+	line("    wheel: {on: %s, teeth: %s%s}", quoted(g.on), g.teeth, tip)
+	if g.kind == "worm" {
+		line("    worm: {starts: %s, pitch_diameter: %s, height: %s}", g.starts, quoted(g.pitch), quoted(g.height))
+		return
+	}
+	line("    pinion: {at: %s, teeth: %s}", xy(g.at), g.pinionTeeth)
+}

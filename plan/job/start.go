@@ -1,0 +1,204 @@
+package job
+
+import (
+	"bufio"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"rebush/fits/dim"
+)
+
+// ErrStopped says that the answers ended before the questions did.
+var ErrStopped = errors.New("the answers ended before the questions did; no job file was made")
+
+// asker puts questions and holds each answer against the shape of its key.
+type asker struct {
+	in    *bufio.Reader
+	out   io.Writer
+	units dim.Unit
+	ended bool
+}
+
+// Ask puts plain questions to out, reads the answers from in, one a line, and
+// answers with a commented job file. An empty answer takes what stands in
+// brackets, or leaves the key out. An answer that cannot be is asked again. What
+// does not go together in the end is said on out, by line of the new file.
+func Ask(in io.Reader, out io.Writer) ([]byte, error) {
+	a := &asker{in: bufio.NewReader(in), out: out}
+	fmt.Fprintln(out, "A few questions about the truck (a truck is a bogie, a bush a bushing).")
+	fmt.Fprintln(out, "Enter alone takes what stands in [brackets]. All is seen from the left side.")
+	d := &draft{}
+	d.title = a.ask("What is on the bench?", text(), "motor truck")
+	d.units = strings.ToLower(a.ask("Do your figures come in mm or in inches (mm, in)?", word("mm", "in"), "mm"))
+	if d.units == "in" {
+		a.units = dim.Inch
+	}
+	ch := chassisShape
+	d.material = a.ask("What are the plates or the casting made of?", ch.find("material").shape, "zinc die casting")
+	d.condition = a.ask("Is it sound, cracked, swollen or unknown?", ch.find("condition").shape, "unknown")
+	d.left = a.ask("How thick is the left plate or wall?", plateShape.find("thickness").shape, need1)
+	d.right = a.ask("And the right one?", plateShape.find("thickness").shape, d.left)
+	outline := ch.find("outline").shape
+	d.length = a.ask("How long is a plate?", outline.find("length").shape, need1)
+	d.height = a.ask("How high is it?", outline.find("height").shape, need1)
+	d.width = a.ask("How wide is the chassis over both plates?", ch.find("width").shape, need1)
+	d.rails = a.ask("Do the rails lie below or above the edge you measure from?", ch.find("rails").shape, "below")
+	d.current = a.ask("Does current pass through the axle bearings (axles, none)?", ch.find("current").shape, "none")
+	axles := a.ask("How many shafts do you want to put down?", whole(1, 8), "2")
+	n := 0
+	if _, err := fmt.Sscan(axles, &n); err != nil {
+		n = 0
+	}
+	for i := 1; i <= n && !a.ended; i++ {
+		d.shafts = append(d.shafts, a.shaft(i))
+	}
+	a.gear(d)
+	a.bush(d)
+	d.shop = a.ask("Name of your shop file (Enter: the built-in small shop)?", text(), "")
+	if a.ended {
+		return nil, ErrStopped
+	}
+	data := d.yaml()
+	a.review(data)
+	return data, nil
+}
+
+// need1 marks a question that has to be answered.
+const need1 = "\x00"
+
+// ask puts one question until the answer fits its shape.
+func (a *asker) ask(question string, s *shape, otherwise string) string {
+	for !a.ended {
+		if otherwise != "" && otherwise != need1 {
+			fmt.Fprintf(a.out, "%s [%s] ", question, otherwise)
+		} else {
+			fmt.Fprintf(a.out, "%s ", question)
+		}
+		line, err := a.in.ReadString('\n')
+		line = strings.TrimSpace(line)
+		if err != nil && line == "" {
+			a.ended = true
+			break
+		}
+		if line == "" && otherwise != need1 {
+			return otherwise
+		}
+		if line == "" {
+			fmt.Fprintln(a.out, "  This one is needed.")
+			continue
+		}
+		if wrong := a.fits(line, s); wrong != "" {
+			fmt.Fprintln(a.out, "  "+wrong)
+			continue
+		}
+		return line
+	}
+	return ""
+}
+
+// fits says what is wrong with an answer, "" where it can be.
+func (a *asker) fits(line string, s *shape) string {
+	if _, c, wrong := notText([]byte(line)); wrong != "" {
+		return fmt.Sprintf("Letter %d: %s.", c, wrong)
+	}
+	parts := []string{line}
+	if s.kind == aList {
+		parts = strings.Fields(strings.NewReplacer(";", " ", "[", " ", "]", " ", ", ", " ").Replace(line))
+		if len(parts) == 1 && strings.Count(line, ",") == 1 {
+			parts = strings.Split(line, ",")
+		}
+		if len(parts) != s.min {
+			return "Give two figures, such as 10.00 6.05."
+		}
+		s = s.item
+	}
+	for _, p := range parts {
+		r := &reader{file: "", units: a.units, where: map[string]Pos{}}
+		if r.scalar(&yaml.Node{Kind: yaml.ScalarNode, Value: p}, s, &value{shape: s, name: "answer"}); len(r.problems) > 0 {
+			return strings.TrimPrefix(r.problems[0].Error(), "answer: ")
+		}
+	}
+	return ""
+}
+
+func (a *asker) shaft(i int) draftShaft {
+	s := draftShaft{}
+	s.name = a.ask(fmt.Sprintf("Shaft %d: what is it called?", i), text(), []string{"front axle", "rear axle", "third shaft", "fourth shaft", "fifth shaft", "sixth shaft", "seventh shaft", "eighth shaft"}[i-1])
+	s.leave = a.ask("  Is it to be left alone (yes, no)?", yesNo(), "no")
+	journal := length(0.8, 12)
+	s.journal[0] = a.ask("  Diameter of its left journal?", journal, need1)
+	s.journal[1] = a.ask("  And of the right?", journal, s.journal[0])
+	s.hubs = a.ask("  Room between the wheel hubs (Enter: not measured)?", shaftShape.find("hub_to_hub").shape, "")
+	for k, side := range Sides {
+		b := &s.bores[k]
+		b.centre = a.ask(fmt.Sprintf("  %s bore: x and y of its middle as found?", strings.ToUpper(string(side[:1]))+string(side[1:])), point(), need1)
+		b.widest = a.ask("    Largest diameter?", boreShape.find("widest").shape, need1)
+		b.narrowest = a.ask("    Smallest diameter?", boreShape.find("narrowest").shape, b.widest)
+		b.at = a.ask("    Which way is it worn, in degrees from the front anticlockwise (up is 90; Enter: round)?", degrees(), "")
+		s.pass[k] = a.ask("    Largest thing that goes through it on assembly (Enter: nothing larger than the journal)?", journal, "")
+		b.metal = a.ask("    Metal from the wall of the hole to the nearest free edge (Enter: not measured)?", length(0.3, 60), "")
+		if b.metal != "" {
+			b.metalAt = a.ask("    In which direction, in degrees?", degrees(), "270")
+		}
+	}
+	return s
+}
+
+func (a *asker) gear(d *draft) {
+	kind := a.ask("Is there a mesh to keep: worm, spur or none?", word("worm", "spur", "none"), "none")
+	if kind == "" || strings.EqualFold(kind, "none") {
+		return
+	}
+	g := &draftGear{kind: strings.ToLower(kind)}
+	d.gear = g
+	first := "front axle"
+	if len(d.shafts) > 0 {
+		first = d.shafts[0].name
+	}
+	g.on = a.ask("  Which shaft is its wheel on?", text(), first)
+	g.module = a.ask("  Module in mm (25.4 divided by the diametral pitch)?", gearShape.find("module").shape, need1)
+	g.teeth = a.ask("  Teeth of the wheel?", whole(5, 400), need1)
+	g.tip = a.ask("  Its tip diameter as measured (Enter: not measured)?", length(2, 120), "")
+	if g.kind == "worm" {
+		g.form = a.ask("  Is the wheel throated, helical, straight or unknown?", word("throated", "helical", "straight", "unknown"), "unknown")
+		g.starts = a.ask("  Starts of the worm?", whole(1, 8), "1")
+		g.pitch = a.ask("  Pitch diameter of the worm?", length(1.5, 35), need1)
+		g.height = a.ask("  Height of its axis above the edge you measure from?", place(), need1)
+		return
+	}
+	g.pinionTeeth = a.ask("  Teeth of the pinion?", whole(5, 400), need1)
+	g.at = a.ask("  x and y of the pinion's centre?", point(), need1)
+}
+
+func (a *asker) bush(d *draft) {
+	d.bush.od = a.ask("Outside diameter of a bush you have (Enter: none, turn one)?", length(1.2, 25), "")
+	if d.bush.od == "" {
+		return
+	}
+	d.bush.code = a.ask("  What do you call it?", text(), "drawer 1")
+	d.bush.bore = a.ask("  Its bore?", length(0.8, 14), need1)
+	d.bush.length = a.ask("  Its length with the flange?", length(0.8, 20), need1)
+	d.bush.flange = a.ask("  Diameter of its flange (Enter: it has none)?", length(2, 40), "")
+	if d.bush.flange != "" {
+		d.bush.thick = a.ask("  Thickness of the flange?", length(0.25, 5), need1)
+	}
+	d.bush.material = a.ask("  What is it made of?", text(), "sintered bronze")
+}
+
+// review says what in the new file does not go together.
+func (a *asker) review(data []byte) {
+	root, r := readFile("new job", data, jobShape)
+	if root != nil {
+		checkJob(r, bindJob(r, root, "new job", "."), root)
+	}
+	if len(r.problems) == 0 {
+		fmt.Fprintln(a.out, "All that goes together. `rebush check` reads the file again after you change it.")
+		return
+	}
+	fmt.Fprintln(a.out, "The file is written, but look at these again:")
+	fmt.Fprintln(a.out, r.problems.sorted().Error())
+}
