@@ -1,0 +1,49 @@
+package main
+
+import "slices"
+
+// command is one command, or one kind of question of a command.
+type command struct {
+	name     string
+	args     string // what stands behind it
+	what     string // one line
+	more     string // the rest of its help
+	examples []string
+	flags    []string
+	sub      []*command
+	run      func(e *env, o options, words []string) error
+}
+
+// commands are all the commands in the order of the help.
+func commands() []*command {
+	all := []*command{}
+	all = append(all, jobCommands()...)
+	all = append(all, tablesCommand(), lookupCommand(), schemaCommand(), helpCommand(), completionCommand())
+	for _, c := range all {
+		withHelp(c)
+	}
+	return all
+}
+
+func withHelp(c *command) {
+	c.flags = append(slices.Clone(c.flags), "help")
+	for _, s := range c.sub {
+		withHelp(s)
+	}
+}
+
+func find(list []*command, name string) *command {
+	i := slices.IndexFunc(list, func(c *command) bool { return c.name == name })
+	if i < 0 {
+		return nil
+	}
+	return list[i]
+}
+
+func names(list []*command) []string {
+	var out []string
+	for _, c := range list {
+		out = append(out, c.name)
+	}
+	return out
+}

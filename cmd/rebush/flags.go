@@ -1,0 +1,118 @@
+package main
+
+import (
+	"slices"
+	"strings"
+
+	"github.com/urfave/cli/v2"
+)
+
+// flagDef is one option. An option means the same in every command that
+// takes it.
+type flagDef struct {
+	name, short string
+	value       string // what stands behind it, "" for none
+	what        string
+}
+
+// flagDefs are all the options there are.
+var flagDefs = []flagDef{
+	{"json", "", "", "answer as JSON"},
+	{"shop", "", "FILE", "a shop file that stands before the job's own"},
+	{"units", "", "mm|in|both", "units that lengths are printed in"},
+	{"paper", "", "A4|Letter", "size of the paper"},
+	{"large", "", "", "large type: 18 point"},
+	{"date", "", "YYYY-MM-DD", "date on the paper; without one it has a blank to fill in"},
+	{"seed", "", "N", "start of the random numbers of the chance (1)"},
+	{"trials", "", "N", "trials of the chance (20000)"},
+	{"output", "o", "FILE|DIR", "where the paper goes; - is standard output"},
+	{"from", "", "CSV", "points or readings to start from"},
+	{"hand", "", "", "reamed or fed by hand"},
+	{"material", "", "MATERIAL", "the metal that is cut"},
+	{"near", "", "", "the next smaller and larger size of every series too"},
+	{"reamers", "", "", "the series of reamers instead of drills"},
+	{"tool", "", "hss|cobalt|carbide", "what the tool is made of (hss)"},
+	{"steps", "", "620,1100,...", "turns a minute that the spindle has"},
+	{"depth", "", "LENGTH", "how deep the hole is"},
+	{"full-feed", "", "", "fed by power at the full feed of the book"},
+	{"bush-bore", "", "LENGTH", "bore of the bush, 0 for a solid pin"},
+	{"bush-od", "", "LENGTH", "outside of the bush"},
+	{"housing-od", "", "LENGTH", "outside of the ring or boss round the seat"},
+	{"edge", "", "LENGTH", "metal left between the seat and the nearest free edge"},
+	{"length", "", "LENGTH", "length of the seat"},
+	{"interference", "", "LENGTH", "bush larger than seat, on diameter: 12 um, 0.012, 0.5 thou"},
+	{"bush", "", "MATERIAL", "metal of the bush, or E,nu[,yield] in MPa"},
+	{"housing", "", "MATERIAL", "metal round the seat, or E,nu[,yield] in MPa"},
+	{"friction", "", "MU", "friction in the seat"},
+	{"warm", "", "C", "the press at this temperature too"},
+	{"expansion", "", "BUSH,HOUSING", "growth of the two metals in 1e-6/K"},
+	{"module", "", "MM", "module of the wheel"},
+	{"dp", "", "P", "diametral pitch instead of the module"},
+	{"teeth", "", "N[,N]", "tooth counts: both gears of a spur pair, the wheel of a worm"},
+	{"angle", "", "DEG", "pressure angle (20)"},
+	{"shift", "", "X[,X]", "profile shift factors (0)"},
+	{"thinned", "", "LENGTH", "tooth thinning of both gears together (0)"},
+	{"centre", "", "LENGTH", "centre distance; without one the standard one"},
+	{"tips", "", "LENGTH,LENGTH", "measured tip diameters"},
+	{"starts", "", "N", "starts of the worm (1)"},
+	{"worm-diameter", "", "LENGTH", "pitch diameter of the worm"},
+	{"wheel-form", "", "throated|helical|straight", "form of the wheel; look at it"},
+	{"shaft-angle", "", "DEG", "angle of the shafts (90)"},
+	{"fit", "", "least|taubin|pratt|kasa|zone|inscribed|circumscribed", "which circle (least)"},
+	{"journal", "", "LENGTH", "diameter of the journal that wore the bore"},
+	{"worn-to", "", "DEG", "side the bore has worn to, anticlockwise from +x"},
+	{"spread", "", "LENGTH", "how well one point is known, one standard deviation"},
+	{"help", "h", "", "what the command does"},
+	{"version", "v", "", "the version"},
+}
+
+func flagNamed(name string) (flagDef, bool) {
+	i := slices.IndexFunc(flagDefs, func(f flagDef) bool { return f.name == name || f.short != "" && f.short == name })
+	if i < 0 {
+		return flagDef{}, false
+	}
+	return flagDefs[i], true
+}
+
+// dashed is an option as it is typed.
+func (f flagDef) dashed() string {
+	if f.short != "" && f.name == "output" {
+		return "-" + f.short
+	}
+	return "--" + f.name
+}
+
+func (f flagDef) cli() cli.Flag {
+	var alias []string
+	if f.short != "" {
+		alias = []string{f.short}
+	}
+	if f.value == "" {
+		return &cli.BoolFlag{Name: f.name, Aliases: alias, Usage: f.what}
+	}
+	return &cli.StringFlag{Name: f.name, Aliases: alias, Usage: f.what}
+}
+
+// options is every option of a command line, read once.
+type options struct {
+	text map[string]string
+	on   map[string]bool
+}
+
+func readOptions(c *cli.Context) options {
+	o := options{map[string]string{}, map[string]bool{}}
+	for _, f := range flagDefs {
+		if !c.IsSet(f.name) {
+			continue
+		}
+		if f.value == "" {
+			o.on[f.name] = c.Bool(f.name)
+		} else {
+			o.text[f.name] = strings.TrimSpace(c.String(f.name))
+		}
+	}
+	return o
+}
+
+// has says whether an option with a value was given.
+func (o options) has(name string) bool { _, ok := o.text[name]; return ok }

@@ -1,0 +1,186 @@
+package main
+
+import (
+	"slices"
+	"strings"
+)
+
+func helpCommand() *command {
+	return &command{name: "help", args: "[TOPIC]", what: "this, a command, or a topic", run: runHelp,
+		examples: []string{"rebush help", "rebush help lookup speed", "rebush help cautions"}}
+}
+
+// topics are things to read that are no commands.
+var topics = []struct{ name, text string }{
+	{"cautions", `What rebush cannot see, and you must look at first:
+
+- An old zinc casting that is swollen, cracked or crumbles at the edges is not
+  pressed into, heated or clamped hard. rebush reckons with sound metal.
+- A figure is as good as the reading behind it. Measure twice; try the pins.
+- Speeds and feeds are for sharp tools and work that is held down. Wear eye
+  protection; let no drill grab thin brass or bronze by hand.
+- Magnesium chips burn, and water feeds the fire: dry sand within reach.
+- Porous bronze is neither drilled nor reamed on its running face: the pores
+  smear shut.
+- Gauge before every step that cannot be undone, and try the press in scrap.
+- A price or an hour is only what your shop file says. rebush invents none.
+- The plan is advice to somebody who knows the machine, and no more.`},
+	{"words", `Two words, one thing: a truck is a bogie, and a bush is a bushing.
+
+seat          the hole that a bush is pressed into
+metal left    what stands between the seat and the nearest free edge
+clean-up      how far the seat cuts beyond the worn wall
+closure       how much the bore shrinks when the bush is pressed in
+old centre    where the middle of the bore was before it wore
+worn to       the side that the shaft has eaten away, anticlockwise from +x
+frame         always seen from the left side: x along the truck, y up`},
+	{"lengths", `A length may be typed as at the bench:
+
+  3.2   3.2 mm   3,2   0.126 in   0.126"   1/8 in   1 1/8 in   5 thou   12 um
+  #31   no 31   F
+
+A bare number is in the units of the job file; in lookup it is mm, and inch
+under --units in. A bare fraction is inch. In a shell put quotes round #31.`},
+	{"exit", `Exit codes:
+
+  0  done
+  1  understood, but the plan says: do not machine (plan, sheet, inspect),
+     or a made size is rejected
+  2  the command line or a file is wrong
+  3  a file could not be read or written
+  4  a fault in rebush: please report it
+
+For several jobs the highest.`},
+}
+
+func topicNames() []string {
+	var out []string
+	for _, t := range topics {
+		out = append(out, t.name)
+	}
+	return out
+}
+
+func runHelp(e *env, _ options, words []string) error {
+	if len(words) == 0 {
+		return helpFor(e, nil)
+	}
+	for _, t := range topics {
+		if len(words) == 1 && t.name == words[0] {
+			e.printf("%s\n", t.text)
+			return nil
+		}
+	}
+	list := commands()
+	var path []*command
+	for _, w := range words {
+		c := find(list, w)
+		if c == nil {
+			return usage("there is no help on %q; the nearest is %q", w, nearest(w, append(names(list), topicNames()...)))
+		}
+		path, list = append(path, c), c.sub
+	}
+	return helpFor(e, path)
+}
+
+// helpFor prints the help of a command, or of the whole program.
+func helpFor(e *env, path []*command) error {
+	p := &page{w: e.out}
+	if len(path) == 0 {
+		p.line("rebush plans the re-bushing of worn axle holes in table-top railway motor trucks")
+		p.line("and prints the sheet that is taken to the machine.")
+		p.line("(A truck is a bogie, and a bush is a bushing.)\n")
+		for _, c := range commands() {
+			p.pair("  rebush "+strings.TrimSpace(c.name+" "+c.args), "%s", c.what)
+		}
+		p.pair("  rebush JOB", "the same as rebush sheet JOB")
+		p.line("\nA file named - is standard input. Options stand before or after file names.")
+		p.line("rebush help COMMAND tells more; other topics: %s.", strings.Join(topicNames(), ", "))
+		return nil
+	}
+	c := path[len(path)-1]
+	p.line("rebush %s: %s", strings.TrimSpace(pathName(path)+" "+c.args), c.what)
+	if c.more != "" {
+		p.line("")
+		for _, l := range wrap(c.more, 90) {
+			p.line("%s", l)
+		}
+	}
+	if len(c.sub) > 0 {
+		p.line("")
+		for _, s := range c.sub {
+			p.pair("  "+strings.TrimSpace(s.name+" "+s.args), "%s", s.what)
+		}
+		p.flush()
+	}
+	if flags := slices.DeleteFunc(slices.Clone(c.flags), func(n string) bool { return n == "help" }); len(flags) > 0 {
+		p.line("\nOptions:")
+		for _, n := range flags {
+			f, _ := flagNamed(n)
+			p.pair("  "+strings.TrimSpace(f.dashed()+" "+f.value), "%s", f.what)
+		}
+		p.flush()
+	}
+	if len(c.examples) > 0 {
+		p.line("\nFor example:")
+		for _, x := range c.examples {
+			p.line("  %s", x)
+		}
+	}
+	return nil
+}
+
+func completionCommand() *command {
+	return &command{name: "completion", args: "bash|zsh|fish", what: "completion of commands and options for a shell", run: runCompletion,
+		more:     "For bash: put `source <(rebush completion bash)` into ~/.bashrc. For zsh the same in ~/.zshrc. For fish: rebush completion fish | source.",
+		examples: []string{"rebush completion bash"}}
+}
+
+func runCompletion(e *env, _ options, words []string) error {
+	shell, err := one(words, "shell (bash, zsh or fish)")
+	if err != nil {
+		return err
+	}
+	var flags []string
+	for _, f := range flagDefs {
+		flags = append(flags, "--"+f.name)
+	}
+	cmds := strings.Join(names(commands()), " ")
+	asks := strings.Join(names(lookupCommand().sub), " ")
+	switch shell {
+	case "bash":
+		e.printf(bashCompletion, cmds, asks, strings.Join(flags, " "))
+	case "zsh":
+		e.printf("autoload -Uz compinit bashcompinit && compinit && bashcompinit\n"+bashCompletion, cmds, asks, strings.Join(flags, " "))
+	case "fish":
+		for _, c := range commands() {
+			e.printf("complete -c rebush -n __fish_use_subcommand -a %s -d '%s'\n", c.name, strings.ReplaceAll(c.what, "'", ""))
+		}
+		e.printf("complete -c rebush -n '__fish_seen_subcommand_from lookup' -a '%s'\n", asks)
+		for _, f := range flagDefs {
+			more := ""
+			if f.value != "" {
+				more = " -r"
+			}
+			e.printf("complete -c rebush -l %s%s -d '%s'\n", f.name, more, strings.ReplaceAll(f.what, "'", ""))
+		}
+	default:
+		return usage("completion for %q is not known; there are bash, zsh and fish", shell)
+	}
+	return nil
+}
+
+const bashCompletion = `_rebush() {
+  local word="${COMP_WORDS[COMP_CWORD]}"
+  if [ "$COMP_CWORD" -eq 1 ]; then
+    COMPREPLY=($(compgen -W "%s" -- "$word") $(compgen -f -X '!*.y*ml' -- "$word"))
+  elif [ "${COMP_WORDS[1]}" = lookup ] && [ "$COMP_CWORD" -eq 2 ]; then
+    COMPREPLY=($(compgen -W "%s" -- "$word"))
+  elif [[ "$word" == -* ]]; then
+    COMPREPLY=($(compgen -W "%s" -- "$word"))
+  else
+    COMPREPLY=($(compgen -f -- "$word"))
+  fi
+}
+complete -o filenames -F _rebush rebush
+`

@@ -1,0 +1,179 @@
+package main
+
+import (
+	"io"
+	"math"
+	"os"
+
+	"rebush/fits/dim"
+	"rebush/plan/job"
+	"rebush/plan/survey"
+)
+
+// largestFile is the largest file of points that is read.
+const largestFile = 1 << 20
+
+type circleAnswer struct {
+	XMM      size   `json:"x_mm"`
+	YMM      size   `json:"y_mm"`
+	RadiusMM size   `json:"radius_mm"`
+	UMM      size   `json:"u_mm"`
+	RMSMM    size   `json:"rms_mm"`
+	Fit      string `json:"fit"`
+	Points   int    `json:"points"`
+	ZoneMM   size   `json:"zone_mm"`
+	WearMM   size   `json:"wear_mm"`
+	WearDeg  figure `json:"wear_deg"`
+	Note     string `json:"note"`
+}
+
+// readPoints reads a file of points; "-" is standard input.
+func readPoints(e *env, path string, bare dim.Unit) ([][2]float64, error) {
+	var r io.Reader = e.in
+	name := path
+	if path == "-" {
+		name = "standard input"
+	} else {
+		f, err := os.Open(path)
+		if err != nil {
+			return nil, &job.FileError{Path: path, Err: err}
+		}
+		defer f.Close()
+		r = f
+	}
+	data, err := io.ReadAll(io.LimitReader(r, largestFile+1))
+	if err != nil {
+		return nil, &job.FileError{Path: name, Err: err}
+	}
+	if len(data) > largestFile {
+		return nil, usage("%s is larger than 1 MiB; is it the right file?", name)
+	}
+	points, _, problems := job.Points(name, data, bare)
+	if len(problems) > 0 {
+		return nil, problems
+	}
+	out := make([][2]float64, len(points))
+	for i, p := range points {
+		out[i] = p.Float()
+	}
+	return out, nil
+}
+
+func lookupCircle(e *env, o options, words []string) error {
+	return ask(e, o, func(b *books) (answer, error) {
+		path, err := one(words, "file of points")
+		if err != nil {
+			return nil, err
+		}
+		pts, err := readPoints(e, path, o.bare())
+		if err != nil {
+			return nil, err
+		}
+		s, err := o.lengthFrom("spread", 0, false)
+		if err != nil {
+			return nil, err
+		}
+		if o.has("journal") || o.has("worn-to") {
+			return wornCircle(o, pts, s.Float())
+		}
+		return plainCircle(o, pts, s.Float())
+	})
+}
+
+func plainCircle(o options, pts [][2]float64, s float64) (answer, error) {
+	fit := o.text["fit"]
+	if fit == "" {
+		fit = "least"
+	}
+	a := &circleAnswer{Fit: fit, Points: len(pts), WearDeg: absent}
+	var c survey.Circle
+	var err error
+	switch fit {
+	case "least":
+		var f survey.LeastFit
+		f, err = survey.Least(pts, s)
+		c = f.Circle
+		if u := f.U(); u > 0 || s > 0 {
+			a.UMM = sizeOf(u)
+		}
+	case "taubin":
+		c, err = survey.Taubin(pts)
+	case "pratt":
+		c, err = survey.Pratt(pts)
+	case "kasa":
+		c, err = survey.Kasa(pts)
+	case "inscribed":
+		c, err = survey.Inscribed(pts)
+	case "circumscribed":
+		c, err = survey.Circumscribed(pts)
+	case "zone":
+		var z survey.Zone
+		z, err = survey.MinimumZone(pts)
+		c, a.ZoneMM = z.Circle, sizeOf(z.Width)
+	default:
+		return nil, usage("--fit: there is no %q; there are least, taubin, pratt, kasa, zone, inscribed and circumscribed", fit)
+	}
+	if err != nil {
+		return nil, usage("%v", err)
+	}
+	a.set(c, c.RMS(pts))
+	return a, nil
+}
+
+func (a *circleAnswer) set(c survey.Circle, rms float64) {
+	a.XMM, a.YMM, a.RadiusMM, a.RMSMM = sizeOf(c.Centre[0]), sizeOf(c.Centre[1]), sizeOf(c.R), sizeOf(rms)
+}
+
+func wornCircle(o options, pts [][2]float64, s float64) (answer, error) {
+	if !o.has("journal") || !o.has("worn-to") {
+		return nil, usage("a worn bore wants both --journal DIAMETER and --worn-to DEGREES")
+	}
+	if o.has("fit") {
+		return nil, usage("--fit is for round holes; a worn bore is fitted by its whole outline")
+	}
+	journal, err := o.lengthFrom("journal", 0, true)
+	if err != nil {
+		return nil, err
+	}
+	side, err := o.numbers("worn-to")
+	if err != nil {
+		return nil, err
+	}
+	r := journal.Half().Float()
+	rad := func(deg float64) float64 { return deg * math.Pi / 180 }
+	var f survey.OutlineFit
+	switch len(side) {
+	case 1:
+		f, err = survey.FitOutline(pts, r, s, rad(side[0]))
+	case 2:
+		f, err = survey.FitTwoLobes(pts, r, s, [2]float64{rad(side[0]), rad(side[1])})
+	default:
+		return nil, usage("--worn-to takes one side, or two for a bore pressed two ways")
+	}
+	if err != nil {
+		return nil, usage("%v", err)
+	}
+	a := &circleAnswer{Fit: "worn bore: " + f.Shape.String(), Points: f.N, UMM: sizeOf(f.U), WearMM: sizeOf(f.W(r)), WearDeg: figure(f.Theta * 180 / math.Pi)}
+	a.set(survey.Circle{Centre: f.O, R: f.R}, math.Sqrt(f.SSQ/float64(f.N)))
+	return a, nil
+}
+
+func (a *circleAnswer) show(p *page, u dim.Units) {
+	mm := func(s size) string {
+		l, err := dim.Parse(string(s), dim.MM)
+		if err != nil {
+			return ""
+		}
+		return l.Format(u)
+	}
+	p.pair("fit", "%s of %d points", a.Fit, a.Points)
+	p.pair("centre", "x %s, y %s", mm(a.XMM), mm(a.YMM))
+	p.pair("radius", "%s", mm(a.RadiusMM))
+	p.pair("centre known to", "%s", mm(a.UMM))
+	p.pair("spread of the points", "%s", mm(a.RMSMM))
+	p.pair("zone", "%s", mm(a.ZoneMM))
+	if a.WearMM != "" {
+		p.pair("worn", "%s towards %.0f deg", mm(a.WearMM), float64(a.WearDeg))
+	}
+	p.pair("note", "%s", a.Note)
+}

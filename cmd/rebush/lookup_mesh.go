@@ -1,0 +1,278 @@
+package main
+
+import (
+	"fmt"
+
+	"rebush/fits/dim"
+	"rebush/plan/mesh"
+)
+
+type meshAnswer struct {
+	CentreMM         size   `json:"centre_mm"`
+	StandardCentreMM size   `json:"standard_centre_mm"`
+	TightCentreMM    size   `json:"tight_centre_mm"`
+	OperatingAngle   figure `json:"operating_angle_deg"`
+	BacklashMM       size   `json:"backlash_mm"`
+	NormalBacklashMM size   `json:"normal_backlash_mm"`
+	RadialBacklashMM size   `json:"radial_backlash_mm"`
+	ContactRatio     figure `json:"contact_ratio"` // limited to the base tangent points
+	TipClearanceMM   size   `json:"tip_clearance_mm"`
+	Note             string `json:"note"`
+}
+
+type spurAnswer struct {
+	meshAnswer
+	Uncapped figure    `json:"contact_ratio_uncapped"`
+	PlayDeg  [2]figure `json:"play_deg"` // of each gear with the other held
+}
+
+type wormAnswer struct {
+	LeadAngle figure `json:"lead_angle_deg"`
+	meshAnswer
+	SelfLocking figure `json:"self_locking_mu"`
+	PlayDeg     figure `json:"play_deg"` // of the wheel with the worm held
+	FaceMM      size   `json:"face_needed_mm"`
+}
+
+// moduleOf reads --module or --dp.
+func moduleOf(o options) (float64, error) {
+	switch {
+	case o.has("module") == o.has("dp"):
+		return 0, usage("give the module (--module 0.5) or the diametral pitch (--dp 48), one of the two")
+	case o.has("dp"):
+		p, err := o.number("dp", 0)
+		if err != nil {
+			return 0, err
+		}
+		m, err := mesh.ModuleFromDP(p)
+		if err != nil {
+			return 0, usage("--dp: %v", err)
+		}
+		return m, nil
+	}
+	return o.number("module", 0)
+}
+
+func lookupSpur(e *env, o options, words []string) error {
+	if err := none(words); err != nil {
+		return err
+	}
+	return ask(e, o, func(b *books) (answer, error) {
+		m, err := moduleOf(o)
+		if err != nil {
+			return nil, err
+		}
+		z, err := o.whole("teeth")
+		if err != nil {
+			return nil, err
+		}
+		if len(z) != 2 {
+			return nil, usage("--teeth wants both tooth counts: --teeth 12,32")
+		}
+		s := mesh.Spur{Module: m, Z1: z[0], Z2: z[1]}
+		if s.Angle, err = o.number("angle", 20); err != nil {
+			return nil, err
+		}
+		x, err := o.numbers("shift")
+		if err != nil {
+			return nil, err
+		}
+		switch len(x) {
+		case 0:
+		case 2:
+			s.X1, s.X2 = x[0], x[1]
+		default:
+			return nil, usage("--shift wants the factor of both gears: --shift 0.4,0")
+		}
+		if s.Thinned, err = o.thinned(); err != nil {
+			return nil, err
+		}
+		if s.Tip1, s.Tip2, err = o.tips(); err != nil {
+			return nil, err
+		}
+		if err := s.Validate(); err != nil {
+			return nil, usage("%v", err)
+		}
+		a := &spurAnswer{Uncapped: absent, PlayDeg: [2]figure{absent, absent}}
+		at, err := a.fill(o, s)
+		if err != nil {
+			return nil, err
+		}
+		if v, err := s.ContactRatioUncapped(at); err == nil {
+			a.Uncapped = figure(v)
+		}
+		if g1, g2, err := s.Angular(at); err == nil {
+			a.PlayDeg = [2]figure{figure(g1), figure(g2)}
+		}
+		return a, nil
+	})
+}
+
+func lookupWorm(e *env, o options, words []string) error {
+	if err := none(words); err != nil {
+		return err
+	}
+	return ask(e, o, func(b *books) (answer, error) {
+		m, err := moduleOf(o)
+		if err != nil {
+			return nil, err
+		}
+		z, err := o.whole("teeth")
+		if err != nil {
+			return nil, err
+		}
+		starts, err := o.whole("starts")
+		if err != nil {
+			return nil, err
+		}
+		if starts == nil {
+			starts = []int{1}
+		}
+		if len(z) != 1 || len(starts) != 1 {
+			return nil, usage("--teeth wants the tooth count of the wheel and --starts that of the worm: --starts 1 --teeth 20")
+		}
+		d1, err := o.lengthFrom("worm-diameter", 0, true)
+		if err != nil {
+			return nil, err
+		}
+		if !d1.Given() || !o.has("wheel-form") {
+			return nil, usage("--worm-diameter and --wheel-form are wanted; a wheel is throated, helical or straight: look at it")
+		}
+		w := mesh.Worm{Form: mesh.Form(o.text["wheel-form"]), Module: m, Starts: starts[0], Teeth: z[0], PitchDiameter: d1.Float()}
+		if w.Angle, err = o.number("angle", 20); err != nil {
+			return nil, err
+		}
+		if w.ShaftAngle, err = o.number("shaft-angle", 90); err != nil {
+			return nil, err
+		}
+		if w.Shift, err = o.number("shift", 0); err != nil {
+			return nil, err
+		}
+		if w.Thinned, err = o.thinned(); err != nil {
+			return nil, err
+		}
+		if err := w.Validate(); err != nil {
+			return nil, usage("%v", err)
+		}
+		a := &wormAnswer{LeadAngle: figure(w.LeadAngle()), SelfLocking: figure(w.SelfLocking()), PlayDeg: absent}
+		if f := w.FaceNeeded(); f > 0 {
+			a.FaceMM = sizeOf(f)
+		}
+		at, err := a.fill(o, w)
+		if err != nil {
+			return nil, err
+		}
+		if v, err := w.Angular(at); err == nil {
+			a.PlayDeg = figure(v)
+		}
+		return a, nil
+	})
+}
+
+func (o options) thinned() (float64, error) {
+	l, err := o.lengthFrom("thinned", 0, false)
+	return l.Float(), err
+}
+
+func (o options) tips() (one, two float64, err error) {
+	if !o.has("tips") {
+		return 0, 0, nil
+	}
+	v, err := o.numbers("tips")
+	if err == nil && len(v) != 2 {
+		err = usage("--tips wants both tip diameters: --tips 7.0,17.0")
+	}
+	if err != nil {
+		return 0, 0, err
+	}
+	k := 1.0
+	if o.bare() == dim.Inch {
+		k = dim.Must("1 in").Float()
+	}
+	return v[0] * k, v[1] * k, nil
+}
+
+// fill works out what both kinds of pair have in common and returns the centre
+// distance.
+func (a *meshAnswer) fill(o options, p mesh.Pair) (float64, error) {
+	c, err := o.lengthFrom("centre", 0, true)
+	if err != nil {
+		return 0, err
+	}
+	at := p.Standard()
+	if c.Given() {
+		at = c.Float()
+	} else {
+		a.Note = "no centre distance was given: this is the standard one. "
+	}
+	jt, err := p.Backlash(at)
+	if err != nil {
+		return 0, usage("%v", err)
+	}
+	jn, err := p.Normal(at)
+	if err != nil {
+		return 0, usage("%v", err)
+	}
+	angle, err := p.OperatingAngle(at)
+	if err != nil {
+		return 0, usage("%v", err)
+	}
+	eps, err := p.ContactRatio(at)
+	if err != nil {
+		return 0, usage("%v", err)
+	}
+	t1, t2 := p.TipClearance(at)
+	a.CentreMM, a.StandardCentreMM, a.TightCentreMM = sizeOf(at), sizeOf(p.Standard()), sizeOf(p.Tight())
+	a.OperatingAngle, a.ContactRatio = figure(angle), figure(eps)
+	a.BacklashMM, a.NormalBacklashMM, a.RadialBacklashMM, a.TipClearanceMM = sizeOf(jt), sizeOf(jn), sizeOf(p.Radial(at)), sizeOf(min(t1, t2))
+	if jn < 0 {
+		a.Note += "the teeth would have to overlap: it does not turn at this distance. "
+	}
+	if min(t1, t2) < 0 {
+		a.Note += "a tip digs into a root. "
+	}
+	if eps < 1 {
+		a.Note += "below a contact ratio of 1 no tooth holds for a moment. "
+	}
+	return at, nil
+}
+
+func (a *meshAnswer) lines(p *page, u dim.Units) {
+	mm := func(s size) string {
+		l, err := dim.Parse(string(s), dim.MM)
+		if err != nil {
+			return ""
+		}
+		return l.Format(u)
+	}
+	p.pair("centre distance", "%s", mm(a.CentreMM))
+	p.pair("standard centre distance", "%s", mm(a.StandardCentreMM))
+	p.pair("tight at", "%s", mm(a.TightCentreMM))
+	p.pair("working pressure angle", "%.3f deg", float64(a.OperatingAngle))
+	p.pair("backlash along the pitch circle", "%s", mm(a.BacklashMM))
+	p.pair("backlash between the flanks", "%s", mm(a.NormalBacklashMM))
+	p.pair("contact ratio", "%.3f", float64(a.ContactRatio))
+	p.pair("least gap of tip and root", "%s", mm(a.TipClearanceMM))
+}
+
+func (a *spurAnswer) show(p *page, u dim.Units) {
+	a.lines(p, u)
+	if a.Uncapped.given() && fmt.Sprintf("%.3f", float64(a.Uncapped)) != fmt.Sprintf("%.3f", float64(a.ContactRatio)) {
+		p.pair("contact ratio of handbooks", "%.3f: it flatters, contact cannot pass the base tangent points", float64(a.Uncapped))
+	}
+	p.pair("play of each gear, the other held", "%.3f and %.3f deg", float64(a.PlayDeg[0]), float64(a.PlayDeg[1]))
+	p.pair("note", "%s", a.Note)
+	p.pair("source", "involute geometry, any handbook of gearing")
+}
+
+func (a *wormAnswer) show(p *page, u dim.Units) {
+	a.lines(p, u)
+	p.pair("lead angle", "%.3f deg", float64(a.LeadAngle))
+	p.pair("play of the wheel, the worm held", "%.3f deg", float64(a.PlayDeg))
+	p.pair("the wheel cannot turn the worm from", "friction %.3f, at rest", float64(a.SelfLocking))
+	if a.FaceMM != "" {
+		p.pair("the wheel's face must be at least", "%s mm", a.FaceMM)
+	}
+	p.pair("note", "%s", a.Note)
+	p.pair("source", "involute geometry, any handbook of gearing")
+}

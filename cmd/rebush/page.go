@@ -1,0 +1,93 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+)
+
+// page is an answer for reading: pairs of a name and a figure, the figures
+// standing below each other, and tables.
+type page struct {
+	w     io.Writer
+	pairs [][2]string
+}
+
+// pair holds a line back until the block is full. An empty value says nothing.
+func (p *page) pair(name, format string, a ...any) {
+	if s := fmt.Sprintf(format, a...); s != "" {
+		p.pairs = append(p.pairs, [2]string{name, s})
+	}
+}
+
+// flush prints the block.
+func (p *page) flush() {
+	wide := 0
+	for _, kv := range p.pairs {
+		wide = max(wide, utf8.RuneCountInString(kv[0]))
+	}
+	for _, kv := range p.pairs {
+		for i, line := range wrap(kv[1], 96-wide) {
+			name := kv[0]
+			if i > 0 {
+				name = ""
+			}
+			fmt.Fprintf(p.w, "%s  %s\n", padded(name, wide), line)
+		}
+	}
+	p.pairs = nil
+}
+
+// line prints a line of its own.
+func (p *page) line(format string, a ...any) {
+	p.flush()
+	fmt.Fprintf(p.w, format+"\n", a...)
+}
+
+// table prints rows under heads, each column as wide as it needs.
+func (p *page) table(heads []string, rows [][]string) {
+	p.flush()
+	wide := make([]int, len(heads))
+	for _, r := range append([][]string{heads}, rows...) {
+		for i, c := range r {
+			wide[i] = max(wide[i], utf8.RuneCountInString(c))
+		}
+	}
+	for _, r := range append([][]string{heads}, rows...) {
+		var b strings.Builder
+		for i, c := range r {
+			if i > 0 {
+				b.WriteString("  ")
+			}
+			b.WriteString(padded(c, wide[i]))
+		}
+		fmt.Fprintln(p.w, strings.TrimRight(b.String(), " "))
+	}
+}
+
+func padded(s string, wide int) string {
+	return s + strings.Repeat(" ", max(0, wide-utf8.RuneCountInString(s)))
+}
+
+// wrap breaks text at spaces; words longer than a line stay whole.
+func wrap(s string, wide int) []string {
+	wide = max(wide, 24)
+	var out []string
+	for _, par := range strings.Split(s, "\n") {
+		line := ""
+		for _, w := range strings.Fields(par) {
+			switch {
+			case line == "":
+				line = w
+			case utf8.RuneCountInString(line)+1+utf8.RuneCountInString(w) <= wide:
+				line += " " + w
+			default:
+				out = append(out, line)
+				line = w
+			}
+		}
+		out = append(out, line)
+	}
+	return out
+}

@@ -1,0 +1,122 @@
+package main
+
+import (
+	"slices"
+
+	"rebush/fits/table"
+)
+
+func tablesCommand() *command {
+	return &command{name: "tables", args: "[NAME]", what: "the built-in tables with their sources", flags: []string{"json", "shop"}, run: runTables,
+		more:     "Without a name it lists them. A shop may put a file of its own in the place of any table; --shop shows what is then in force.",
+		examples: []string{"rebush tables", "rebush tables rules"}}
+}
+
+type tableInfo struct {
+	Name  string `json:"name"`
+	About string `json:"about"`
+	From  string `json:"from"`
+	Rows  int    `json:"rows"`
+}
+
+type tableJSON struct {
+	Name    string              `json:"name"`
+	About   string              `json:"about"`
+	From    string              `json:"from"`
+	Columns []string            `json:"columns"`
+	Rows    []map[string]string `json:"rows"`
+}
+
+func runTables(e *env, o options, words []string) error {
+	b, err := openBooks(o)
+	if err != nil {
+		return err
+	}
+	if len(words) == 0 {
+		return listTables(e, o, b)
+	}
+	name, err := one(words, "table")
+	if err != nil {
+		return err
+	}
+	if !slices.Contains(table.Names(), name) {
+		return usage("there is no table %q; the nearest is %q", name, nearest(name, table.Names()))
+	}
+	t, err := b.lib.Get(name)
+	if err != nil {
+		return err
+	}
+	return printTable(e, o, b, t)
+}
+
+func listTables(e *env, o options, b *books) error {
+	var list []tableInfo
+	for _, n := range table.Names() {
+		t, err := b.lib.Get(n)
+		if err != nil {
+			return err
+		}
+		list = append(list, tableInfo{n, t.About, t.From, len(t.Rows)})
+	}
+	if o.on["json"] {
+		return e.json(list)
+	}
+	p := &page{w: e.out}
+	for _, t := range list {
+		about := t.About
+		if t.From != "built in" {
+			about += " [from " + t.From + "]"
+		}
+		p.pair(t.Name, "%s", about)
+	}
+	p.flush()
+	return nil
+}
+
+func printTable(e *env, o options, b *books, t *table.Table) error {
+	rows := make([][]string, len(t.Rows))
+	objects := make([]map[string]string, len(t.Rows))
+	for i, r := range t.Rows {
+		objects[i] = map[string]string{}
+		for _, c := range t.Columns {
+			v := r.Get(c)
+			if t.Name == "rules" && b.shop != nil {
+				v = ruleCell(b.rules, r.Get("rule"), c, v)
+			}
+			rows[i] = append(rows[i], v)
+			objects[i][c] = v
+		}
+	}
+	if o.on["json"] {
+		return e.json(tableJSON{t.Name, t.About, t.From, t.Columns, objects})
+	}
+	p := &page{w: e.out}
+	for _, line := range wrap(t.About, 96) {
+		p.line("# %s", line)
+	}
+	if t.From != "built in" {
+		p.line("# from %s", t.From)
+	}
+	p.table(t.Columns, rows)
+	return nil
+}
+
+// ruleCell is a cell of the rules with the shop's own figures in it.
+func ruleCell(rules *table.Rules, name, column, v string) string {
+	if !slices.Contains(rules.Names(), name) {
+		return v
+	}
+	r := rules.Get(name)
+	if !r.Shop {
+		return v
+	}
+	switch column {
+	case "low":
+		return ftoa(r.Low)
+	case "high":
+		return ftoa(r.High)
+	case "source":
+		return r.Source
+	}
+	return v
+}
