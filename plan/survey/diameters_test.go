@@ -216,3 +216,40 @@ func TestBest(t *testing.T) {
 	}
 	near(t, "drilling", math.Sqrt(c.Cov[0][0]), math.Hypot(0.01, 0.05), 1e-12)
 }
+
+func TestFarWall(t *testing.T) {
+	b := NewWornBore([2]float64{10, 6}, 1.55, 1.53, 0.10, 90*deg)
+	w := FarWall{At: [2]float64{10.02, 4.45}, UAt: 0.003, Narrowest: 3.1, UNar: 0.008, WornTo: 90 * deg, UDir: 10 * deg, Middle: b.Found(), UMiddle: 0.01}
+	e, err := FromFarWall(w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "centre", dist(e.Centre, b.O), 0, 1e-12)
+	near(t, "along", math.Sqrt(e.Cov[1][1]), 0.005, 1e-12)
+	near(t, "across", math.Sqrt(e.Cov[0][0]), math.Hypot(0.01, 0.05*10*deg), 1e-12)
+	w.UDir = 60 * deg
+	if e, _ = FromFarWall(w); !e.Doubtful {
+		t.Error("a side known to 60 degrees: no doubt")
+	}
+	if _, err := FromFarWall(FarWall{}); err == nil {
+		t.Error("nothing measured is no error")
+	}
+}
+
+func TestSentence(t *testing.T) {
+	b := NewWornBore([2]float64{10, 6}, 1.55, 1.53, 0.25, 90*deg)
+	b.Cov = round2(0.02)
+	want := "front axle, left: worn 0.25 mm upwards; from the middle of the hole the old centre lies 0.12 downwards; known to 0.02"
+	if got := b.Sentence("front axle, left"); got != want && got != strings.Replace(want, "0.12", "0.13", 1) {
+		t.Errorf("got %q", got)
+	}
+	b.Round = true
+	if got := b.Sentence("rear axle, right"); got != "rear axle, right: round, 3.10 mm; its middle is the old centre; known to 0.02" {
+		t.Errorf("got %q", got)
+	}
+	for a, want := range map[float64]string{0: "to the right", 359: "to the right", -90: "downwards", 135: "up and to the left"} {
+		if got := Way(a * deg); got != want {
+			t.Errorf("%v: %q", a, got)
+		}
+	}
+}

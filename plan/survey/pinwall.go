@@ -33,3 +33,35 @@ func FromPin(p PinWall) (Evidence, error) {
 	}
 	return ev, nil
 }
+
+// FarWall is the wall opposite the wear, touched along the line of the wear.
+type FarWall struct {
+	At              [2]float64 // the touched point
+	UAt             float64    // along the line
+	Narrowest, UNar float64    // old diameter
+	WornTo, UDir    float64
+	Middle          [2]float64 // of the hole as found, for the place across
+	UMiddle         float64
+}
+
+// FromFarWall finds the old centre along the wear from the unworn wall, free of
+// the widest diameter: O = wall + narrowest/2, u^2 = u(wall)^2 + u(narrowest)^2/4.
+// Across the wear it takes the middle of the hole: setting out from the wall
+// along a wrong direction costs R u(theta).
+func FromFarWall(w FarWall) (Evidence, error) {
+	if !finite(w.At[0], w.At[1], w.Narrowest, w.WornTo, w.Middle[0], w.Middle[1]) || w.Narrowest <= 0 {
+		return Evidence{}, fmt.Errorf("unworn wall: %w", ErrNotFinite)
+	}
+	sin, cos := math.Sincos(w.WornTo)
+	along := w.At[0]*cos + w.At[1]*sin + w.Narrowest/2
+	across := -w.Middle[0]*sin + w.Middle[1]*cos
+	e := Evidence{Rank: RankReadings, What: "the unworn wall opposite the wear", R: w.Narrowest / 2, RU: w.UNar / 2}
+	e.Centre = [2]float64{along*cos - across*sin, along*sin + across*cos}
+	off := dist(w.Middle, e.Centre)
+	e.Cov = alongAcross(w.UAt*w.UAt+w.UNar*w.UNar/4, w.UMiddle*w.UMiddle+off*off*w.UDir*w.UDir, w.WornTo)
+	if w.UDir > doubtSide*1.0001 {
+		e.doubt("the side it has worn to is known to %.0f degrees only", w.UDir*180/math.Pi)
+		e.Cov = scale2(e.Cov, 4)
+	}
+	return e, nil
+}

@@ -192,26 +192,41 @@ func TestProbeErrors(t *testing.T) {
 
 // TestProbeNeverNaN: whatever is typed gives an error or figures.
 func TestProbeNeverNaN(t *testing.T) {
+	answers := 0
 	rapid.Check(t, func(t *rapid.T) {
-		any := rapid.Float64Range(-20, 20)
 		n := rapid.IntRange(0, 20).Draw(t, "n")
+		wild := rapid.Bool().Draw(t, "wild")
+		coarse := rapid.SampledFrom([]float64{1e-6, 0.01, 0.5}).Draw(t, "coarse")
 		var p Probe
-		for range n {
-			p.Points = append(p.Points, [2]float64{any.Draw(t, "x"), any.Draw(t, "y")})
+		for i := range n {
+			q := [2]float64{rapid.Float64Range(-20, 20).Draw(t, "x"), rapid.Float64Range(-20, 20).Draw(t, "y")}
+			if !wild { // something like a hole
+				q = toward([2]float64{3, 4}, 1.5+q[0]/80, float64(i)*0.7+q[1]/40)
+			}
+			p.Points = append(p.Points, [2]float64{math.Round(q[0]/coarse) * coarse, math.Round(q[1]/coarse) * coarse})
 		}
 		p.S = rapid.Float64Range(0, 0.1).Draw(t, "s")
-		p.Journal = rapid.SampledFrom([]float64{0, 0, 3, 8, 30}).Draw(t, "journal")
-		p.WornTo = rapid.SliceOfN(any, 0, 2).Draw(t, "to")
+		p.Journal = rapid.SampledFrom([]float64{0, 0, 1e-3, 2.2, 2.5, 3, 8, 30}).Draw(t, "journal")
+		p.WornTo = rapid.SliceOfN(rapid.Float64Range(-20, 20), 0, 2).Draw(t, "to")
 		p.UDir, p.UJournal = rapid.Float64Range(0, 2).Draw(t, "u"), 0.005
 		pd, err := FromProbe(p)
 		if err != nil {
 			return
 		}
+		answers++
 		b := pd.Bore
-		if !finite(pd.Centre[0], pd.Centre[1], pd.U(), pd.R, pd.RU, b.W, b.WU, b.ThetaRad, b.SeatRadius(b.O)) || !finite(pd.Residuals...) {
+		place, err := b.EccentricSeatFor(b.O, b.FoundR()+0.1, 0.02)
+		if err != nil {
+			t.Fatalf("no seat clears by 0.1: %v", err)
+		}
+		arc, deep := b.UncutArc(b.O, b.R)
+		if !finite(pd.Centre[0], pd.Centre[1], pd.U(), pd.R, pd.RU, b.W, b.WU, b.ThetaRad, b.SeatRadius(b.O), place.Offset, arc, deep, b.UnwornArc()) || !finite(pd.Residuals...) {
 			t.Fatalf("%+v", pd)
 		}
 	})
+	if answers < 5 {
+		t.Errorf("only %d answers", answers)
+	}
 }
 
 // TestGrownArc: without a journal, the side known: the doubled u covers.

@@ -31,6 +31,8 @@ func (pd *Probed) consensus(p Probe, pts [][2]float64) error {
 	if pd.Bore.Round {
 		return nil
 	}
+	// The shallow ends of the wear hide within the noise, however many points.
+	pd.Cov = add2(pd.Cov, round2(p.s()))
 	if a.Twin {
 		pd.doubt("both arcs have nearly one radius (%.3f and %.3f): the shape does not tell worn from unworn; say where the metal is gone and measure the journal", a.R, a.Rest.R)
 		dx, dy := a.Rest.Centre[0]-a.Centre[0], a.Rest.Centre[1]-a.Centre[1]
