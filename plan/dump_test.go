@@ -17,7 +17,7 @@ func TestDump(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, err := Make(j, Options{})
+	p, err := Make(j, Options{Trials: 20000, Seed: 1})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -26,22 +26,31 @@ func Make(j *job.Job, o Options) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := m.p
-	p.Findings = append(p.Findings, job.Unused(j)...)
+	m.p.Findings = append(m.p.Findings, job.Unused(j)...)
+	m.chain()
+	m.chances()
+	m.judge()
+	m.inspect()
+	m.finish()
+	return m.p, nil
+}
+
+// chain carries the plan from the survey to the operations.
+func (m *maker) chain() {
 	m.condition()
 	m.surveyAll()
 	m.placing()
 	m.targets()
 	m.seatAll()
 	m.checkMesh()
-	p.OK = !p.Findings.Stops()
-	if p.OK {
+	m.p.OK = !m.p.Findings.Stops()
+	if m.p.OK {
 		m.routing()
-		p.OK = !p.Findings.Stops()
+		m.p.OK = !m.p.Findings.Stops()
+		if !m.p.OK {
+			m.p.Operations, m.p.Setups = []Operation{}, nil
+		}
 	}
-	m.pictures()
-	m.finish()
-	return p, nil
 }
 
 func newMaker(j *job.Job, o Options) (*maker, error) {
@@ -184,6 +193,7 @@ func (m *maker) finish() {
 		m.point(&m.p.Findings[i])
 	}
 	sortFindings(m.p.Findings)
+	m.pictures()
 	m.p.Ledger = m.book.Entries()
 }
 

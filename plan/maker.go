@@ -9,6 +9,7 @@ import (
 	"rebush/fits/limits"
 	"rebush/fits/material"
 	"rebush/fits/table"
+	"rebush/plan/chance"
 	"rebush/plan/job"
 	"rebush/plan/seat"
 	"rebush/plan/survey"
@@ -42,6 +43,8 @@ type maker struct {
 	gears     []*gear
 	targetIn  target.Input
 	targetOut target.Output
+
+	result *chance.Result
 
 	chassis  *material.Material
 	plate    seat.Plate

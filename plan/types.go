@@ -43,6 +43,8 @@ type Plan struct {
 	Proving []Step          `json:"-"` // reassembly and proving
 	Tables  []string        `json:"-"` // tables that the shop put its own file in place of
 	Rules   []RuleUsed      `json:"-"` // defaults that decided something
+
+	WithoutEffect []string `json:"-"` // sources of error that change nothing when doubled
 }
 
 // MinMax is a pair of limits in the unit of its key.
@@ -277,6 +279,8 @@ type Inspection struct {
 	GuardUM  *float64 `json:"guard_um"`
 	Result   string   `json:"result"` // accept | reject | cannot tell
 	Next     []Next   `json:"next"`
+
+	Rule string `json:"decision_rule"` // in words
 }
 
 // Next is one way on from a size as made.

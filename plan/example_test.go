@@ -1,0 +1,171 @@
+package plan_test
+
+import (
+	"fmt"
+	"math"
+
+	"rebush/feeds/cutting"
+	"rebush/fits/dim"
+	"rebush/fits/finding"
+	"rebush/fits/ledger"
+	"rebush/fits/limits"
+	"rebush/fits/table"
+	"rebush/plan"
+	"rebush/plan/job"
+)
+
+// A plan is made from a job file in two calls; what it has to say for itself
+// travels with it.
+func ExampleMake() {
+	j, err := job.Read("../testdata/jobs/corvelhurst.yaml", job.Options{})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	p, err := plan.Make(j, plan.Options{NoChance: true})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, s := range p.Survey {
+		fmt.Println(s.Bore, s.WearMM)
+	}
+	fmt.Println("may be machined:", p.OK, "stops:", p.Findings.Count(finding.Stop))
+	// Output:
+	// front axle.left 0.1000
+	// front axle.right 0.0800
+	// rear axle.left 0.0000
+	// rear axle.right 0.0000
+	// may be machined: true stops: 0
+}
+
+// A table is read through the library that is handed down; the row knows its
+// address and its source.
+func Example_table() {
+	lib := table.BuiltIn()
+	grades, err := lib.Get("limits_it")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	for _, row := range grades.Rows {
+		if row.Get("grade") == "IT7" && row.Get("over_mm") == "3" {
+			fmt.Println(row.Get("um"), "um, to", row.Get("upto_mm"), "mm")
+		}
+	}
+	// Output: 12 um, to 6 mm
+}
+
+// A shop may put its own table in the place of a built-in one.
+func Example_ownTable() {
+	lib := table.BuiltIn()
+	own, err := table.Parse("speeds_small", "my-speeds.csv", []byte("# Own trials.\nd_mm,full_feed,fifth_feed,source\n3,0.4,0.9,own trials\n"))
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	if err := lib.Replace(own); err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(lib.Replaced())
+	// Output: [speeds_small]
+}
+
+// A rule is a row of rules.csv. A shop sets its own figure, with the line where
+// it did.
+func Example_rule() {
+	rules, err := table.ReadRules(table.BuiltIn())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(rules.V("clearance_max_um"))
+	if err := rules.Set("clearance_max_um", 50, math.NaN(), "shop.yaml:24"); err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(rules.V("clearance_max_um"), rules.Get("clearance_max_um").Source)
+	// Output:
+	// 60
+	// 50 shop.yaml:24
+}
+
+// A number that reaches paper is computed through the ledger, by the formula
+// that explains it. A nil ledger computes the same and remembers nothing.
+func Example_ledger() {
+	book := ledger.New()
+	od := book.Leaf("od", "least outside of the bush", "mm", "job.yaml:48", 5.019)
+	seat := book.Leaf("seat", "largest diameter of the seat", "mm", "shop.yaml:12", 5.012)
+	least := book.Calc("interference", "least interference on diameter", "um",
+		"smallest bush less largest seat", "limits of bush and seat",
+		func(in []float64) float64 { return 1000 * (in[0] - in[1]) }, od, seat)
+	entry, _ := book.Get(least.Key)
+	fmt.Printf("%.0f %s, from %v\n", entry.Value, entry.Unit, entry.Inputs)
+	fmt.Println("entries that lie:", len(book.Recompute()))
+	// Output:
+	// 7 um, from [od seat]
+	// entries that lie: 0
+}
+
+// A finding names the place, what is, what would be needed and what would mend
+// it.
+func Example_finding() {
+	var list finding.List
+	list.Figure(finding.Stop, "wall", "front axle.left", 0.41, 1.25, "mm",
+		"drawer 9 leaves 0.41 mm at the edge, needs 1.25", "a thinner bush, or a seat nearer the middle")
+	fmt.Println(list.Stops(), list[0].Rule, *list[0].Have, *list[0].Want)
+	// Output: true wall 0.41 1.25
+}
+
+// Lengths are exact: what was typed is what is printed.
+func Example_length() {
+	for _, typed := range []string{"3.2", "1/8 in", "#31", "3,020 mm"} {
+		l, err := dim.Parse(typed, dim.MM)
+		if err != nil {
+			fmt.Println(err)
+			return
+		}
+		fmt.Println(l.Format(dim.InBoth))
+	}
+	// Output:
+	// 3.200 mm (0.1260 in)
+	// 3.175 mm (0.1250 in)
+	// 3.048 mm (0.1200 in)
+	// 3.020 mm (0.1189 in)
+}
+
+// The rooms below the plan answer one question each, without a job.
+func Example_lookup() {
+	lib := table.BuiltIn()
+	fits, err := limits.New(lib)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fit, err := fits.Fit(dim.Must("8 mm"), "H7/p6")
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println("interference", fit.MinInterferenceUm(), "to", fit.MaxInterferenceUm(), "um")
+	rules, err := table.ReadRules(lib)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	cut, err := cutting.New(lib, rules)
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	a, err := cut.Speed(cutting.Query{Material: "zinc", Operation: "ream", DiaMM: 5, Hand: true})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Printf("ream at %.0f m/min, %.0f rev/min\n", a.VUsed, a.RPM)
+	// Output:
+	// interference 0 to 24 um
+	// ream at 15 m/min, 955 rev/min
+}

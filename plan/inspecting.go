@@ -1,0 +1,181 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"rebush/fits/finding"
+	"rebush/plan/inspect"
+	"rebush/plan/job"
+	"rebush/plan/seat"
+)
+
+// inspect sets every size as made against the plan, and plans on from what was
+// made.
+func (m *maker) inspect() {
+	for _, made := range m.j.Made {
+		b := m.of(made.Bore)
+		if b == nil || b.chosen == nil {
+			pos := m.j.At("made/" + made.Bore)
+			m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "made", Where: made.Bore, Text: "sizes as made are given for a bore that the plan does not bush",
+				Fix: "take them out, or see what stops the plan", File: pos.File, Line: pos.Line, Column: pos.Column})
+			continue
+		}
+		if made.Seat.Given() {
+			m.inspectSize(b, made, "seat", made.Seat.Float(), b.chosen.SeatLow, b.chosen.SeatHigh)
+		}
+		if made.Diameter.Given() {
+			m.inspectSize(b, made, "bore", made.Diameter.Float(), b.chosen.Bore[0], b.chosen.Bore[1])
+		}
+		if made.Centre.Given() {
+			at := made.Centre.Float()
+			m.inspectSize(b, made, "place", math.Hypot(at[0]-b.target[0], at[1]-b.target[1]), math.Inf(-1), 2*b.uPlace)
+		}
+	}
+}
+
+func (m *maker) inspectSize(b *bore, made job.Made, what string, size, lo, hi float64) {
+	kind := "width"
+	if what == "place" {
+		kind = "centre"
+	}
+	r, err := m.instr.named(made.With, kind)
+	if err != nil {
+		m.say(finding.Caution, "instrument", b, err.Error(), "name it under instruments in the shop file with its u")
+		r, _ = m.instr.named("", kind)
+	}
+	if what == "place" && m.instr.kindOf(made.With) != nil && !m.instr.kindOf(made.With).canRead("centre") {
+		r, _ = m.instr.named("", kind)
+	}
+	u := r.u
+	if p := m.j.Shop.Pins; p != nil && r.name == "pins" {
+		// A pin that goes and one that does not leave half a step of doubt.
+		u = math.Hypot(u, p.Step.Float()/math.Sqrt(12))
+	}
+	m.used("guard_k")
+	d, err := inspect.Decide(inspect.Made{MM: size - r.bias, Low: lo, High: hi, UMM: u, GuardK: m.rules.V("guard_k")})
+	if err != nil {
+		m.say(finding.Caution, "made", b, err.Error(), "")
+		return
+	}
+	row := Inspection{Bore: b.name(), What: what, MadeMM: mm3(size), GuardUM: num(d.GuardMM * 1000), Result: d.Result, Next: []Next{}, Rule: d.Rule}
+	row.LimitsMM = &MMRange{mm3(lo), mm3(hi)}
+	if what == "place" {
+		row.LimitsMM = &MMRange{mm3(0), mm3(hi)}
+	}
+	if d.Result != inspect.Accept {
+		row.Next = m.next(b, what, size-r.bias, made, lo, hi, d)
+	}
+	m.p.Inspect = append(m.p.Inspect, row)
+}
+
+// next is what can be done from here, in the order found feasible.
+func (m *maker) next(b *bore, what string, size float64, made job.Made, lo, hi float64, d inspect.Decision) []Next {
+	out := []Next{}
+	if d.Result == inspect.CannotTell {
+		say := "measure again with a better instrument"
+		if d.Never {
+			say = fmt.Sprintf("this instrument can accept nothing here: one of u %.4f mm or better is needed", d.NeedUMM)
+		}
+		out = append(out, Next{Do: say})
+		if what == "seat" {
+			out = append(out, Next{Do: "try the very bush in a hole made in scrap by the same tool", Bush: b.chosen.Bush.Code, FirstTimeRight: num(d.Conform)})
+		}
+	}
+	switch {
+	case what == "place":
+		out = append(out, m.nextPlace(b, made)...)
+	case what == "seat" && size < lo:
+		out = append(out, Next{Do: "open the seat to size with the same tool", Bush: b.chosen.Bush.Code, FirstTimeRight: num(b.chosen.Chance)})
+	case what == "seat" && size > (lo+hi)/2:
+		out = append(out, m.nextSeat(b, size)...)
+	case what == "bore" && size < (lo+hi)/2:
+		out = append(out, Next{Do: "size the bore again, or open it to its own axle", Bush: b.chosen.Bush.Code, FirstTimeRight: num(b.chosen.Chance)})
+	case what == "bore":
+		if size <= hi+0.04 {
+			out = append(out, Next{Do: fmt.Sprintf("accept it: the axle runs with %.0f um instead of %.0f", (size-b.hole.Journal)*1000, (hi-b.hole.Journal)*1000), Bush: b.chosen.Bush.Code})
+		}
+		out = append(out, Next{Do: "press it out and fit a new bush into the same seat", Bush: b.chosen.Bush.Code, FirstTimeRight: num(b.chosen.Chance)})
+	}
+	return out
+}
+
+// nextSeat plans on from a seat that came out too large: the same bush with
+// compound, another bush off the shelf, one turned to the seat as made, or the
+// next larger seat.
+func (m *maker) nextSeat(b *bore, size float64) []Next {
+	h := b.hole
+	r, err := m.instr.named("pins", "width")
+	u := 0.002
+	if err == nil {
+		u = r.u
+	}
+	h.Old = &seat.OldSeat{Low: size - u, High: size + u, Sound: true}
+	shop := m.shop
+	shop.Ways = nil
+	out := []Next{}
+	add := func(list []seat.Answer, glued, turned bool, do string) {
+		for _, a := range list {
+			if !a.Feasible || (a.HeldBy == "compound") != glued || a.Bush.Turned != turned {
+				continue
+			}
+			out = append(out, Next{Do: do, Bush: a.Bush.Code, FirstTimeRight: num(math.Round(a.Chance*1e4) / 1e4)})
+			return
+		}
+	}
+	here := seat.Search(h, m.stock, shop, m.seatRule)
+	add(here, false, false, "press a bush off the shelf into the seat as made")
+	add(here, false, true, fmt.Sprintf("turn a bush to the seat as made (%.3f mm)", size))
+	add(here, true, false, "set the bush with retaining compound")
+	add(here, true, true, "turn a bush to the seat as made and set it with retaining compound")
+	larger := b.hole
+	larger.S = math.Max(larger.S, size/2)
+	larger.Old = nil
+	list := seat.Search(larger, m.stock, m.shop, m.seatRule)
+	var bigger []seat.Answer
+	for _, a := range list {
+		if a.Feasible && a.SeatLow > size {
+			bigger = append(bigger, a)
+		}
+	}
+	add(bigger, false, false, "make the next larger seat")
+	add(bigger, false, true, "make the next larger seat and turn a bush for it")
+	if len(out) == 0 {
+		out = append(out, Next{Do: "nothing on the list fits this seat: plug it and bore again, or send it out"})
+	}
+	return out
+}
+
+// nextPlace plans on from a seat that stands beside its target.
+func (m *maker) nextPlace(b *bore, made job.Made) []Next {
+	a := b.chosen
+	at := made.Centre.Float()
+	out := []Next{}
+	if m.shop.Lathe {
+		bar := math.Ceil(a.Bush.ODHigh + 1)
+		e, err := inspect.PutBack(at, b.target, a.Bush.ODHigh, a.Bore[1], bar)
+		if err == nil && e.LeastWallMM >= m.seatRule.LeastWall {
+			out = append(out, Next{Do: fmt.Sprintf("turn an eccentric bush: offset %.3f mm, thin side at %.0f degrees, %.3f mm of packing under one of three jaws on %.0f mm bar, least wall %.2f mm",
+				e.OffsetMM, math.Mod(e.ClockDeg, 360), e.PackingMM, bar, e.LeastWallMM), Bush: "eccentric"})
+		}
+	}
+	for i, x := range m.gears {
+		if x.g.Wheel.On != b.shaft.Name {
+			continue
+		}
+		g := m.targetOut.Gears[i]
+		d := [2]float64{at[0] - b.target[0], at[1] - b.target[1]}
+		share := 1 - x.share
+		if b.b.Side == job.Right {
+			share = x.share
+		}
+		shift := -(g.Towards[0]*d[0] + g.Towards[1]*d[1]) * share
+		mid := (g.Near+g.Far)/2 + shift
+		word := "outside"
+		if mid >= x.window.Lo && mid <= x.window.Hi {
+			word = "inside"
+		}
+		out = append(out, Next{Do: fmt.Sprintf("accept it: %s would have %.3f mm of backlash, %s its window", x.g.Name, x.play(mid), word), Bush: a.Bush.Code})
+	}
+	return out
+}

@@ -1,0 +1,242 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"rebush/fits/finding"
+	"rebush/plan/job"
+	"rebush/plan/seat"
+	"rebush/plan/verdict"
+)
+
+// judge sets the options side by side and picks one.
+func (m *maker) judge() {
+	c := m.verdictCase()
+	r, err := verdict.Decide(c)
+	if err != nil {
+		m.p.Findings.Say(finding.Caution, "verdict", "", err.Error(), "")
+		return
+	}
+	v := &Verdict{Choice: r.Choice, Sentence: r.Sentence, Currency: c.Currency, Bores: []BoreWay{}, Options: []Option{}}
+	if r.RunnerUp != nil {
+		v.RunnerUp = &RunnerUp{r.RunnerUp.Name, r.RunnerUp.WinsIf}
+	}
+	for _, b := range r.Bores {
+		v.Bores = append(v.Bores, BoreWay{b.Bore, b.Way})
+	}
+	for _, o := range r.Options {
+		v.Options = append(v.Options, Option{Name: o.Name, Feasible: o.Feasible, WhyNot: o.WhyNot, Cost: rounded(o.Cost, 100), Hours: rounded(o.Hours, 100), Chance: rounded(o.Chance, 1e6),
+			Loses: some(o.Loses), Keeps: some(o.Keeps)})
+	}
+	m.p.Verdict = v
+	for _, f := range r.Findings {
+		if f.Rule == "condition" {
+			continue // said already, before any figure was looked at
+		}
+		m.p.Findings.Add(f)
+	}
+}
+
+func some(list []string) []string {
+	if list == nil {
+		return []string{}
+	}
+	return list
+}
+
+func rounded(v *float64, per float64) *float64 {
+	if v == nil {
+		return nil
+	}
+	return num(math.Round(*v*per) / per)
+}
+
+func (m *maker) verdictCase() verdict.Case {
+	j, sh := m.j, m.j.Shop
+	condition := j.Chassis.Condition
+	if condition == "" {
+		condition = "unknown"
+	}
+	c := verdict.Case{Condition: condition, KeepOriginal: j.Chassis.KeepOriginal,
+		Binds: j.Binds == job.Yes, Noisy: j.Noisy == job.Yes, Rubs: j.Rubs == job.Yes,
+		Rate: sh.PerHour, Currency: sh.Currency, SetupHours: sh.SetupHours, StripHours: sh.StripHours, Value: j.Value,
+		Limits: verdict.Limits{LeaveMM: m.rules.V("play_leave_mm"), LookAgainMM: m.rules.V("play_look_again_mm"), Tie: m.rules.V("verdict_tie"),
+			ReworkMinutes: m.rules.V("minutes_rework"), SpoiltMinutes: m.rules.V("minutes_spoilt_bush"), SecondHand: m.rules.V("second_hand_chance")}}
+	for _, s := range []struct{ name, value string }{{"rims", j.Symptoms.Rims}, {"hubs", j.Symptoms.Hubs}, {"gauge", j.Symptoms.Gauge}, {"ohms", j.Symptoms.Ohms}} {
+		if s.value == "" || s.value == "unknown" {
+			c.Unchecked = append(c.Unchecked, s.name)
+		}
+	}
+	wrong := m.wrongMeshes(&c)
+	for _, b := range m.bores {
+		c.Bores = append(c.Bores, m.verdictBore(b, wrong[b.shaft.Name]))
+	}
+	for i := range j.Shafts {
+		s := &j.Shafts[i]
+		c.Axles = append(c.Axles, verdict.Axle{Name: s.Name, State: s.JournalState, HasNew: sh.Lathe || sh.MachineKind == "lathe", Minutes: m.rules.V("minutes_new_axle")})
+		if s.HubToHub.Given() && j.Chassis.Width.Given() && !s.Leave {
+			play := s.HubToHub.Float() - j.Chassis.Width.Float() - m.washers(s)
+			if _, hi := m.rules.Pair("side_play_mm"); play > 2*hi+1e-9 && c.ShimFor == "" && j.Rubs != job.Yes {
+				// A bush's flange may take it up; a shim takes it up without cutting.
+				c.ShimFor, c.ShimMinutes = fmt.Sprintf("side play of %s, %.2f mm", s.Name, play), m.rules.V("minutes_sizing")
+			}
+		}
+	}
+	if m.result != nil {
+		n := float64(max(1, m.result.Trials))
+		c.Faults = c.Limits.FaultsOf(float64(m.result.Rework)/n, float64(m.result.Spoilt)/n, float64(m.result.NextBush)/n, m.result.Lost, m.dearestBush())
+	}
+	if w := j.Swap; w != nil {
+		c.Other = &verdict.Offer{Price: w.Price, Hours: w.Hours, SecondHand: w.SecondHand, Chance: w.Chance}
+	}
+	return c
+}
+
+func (m *maker) dearestBush() *float64 {
+	var best *float64
+	for _, b := range m.bores {
+		if b.chosen != nil && b.chosen.Bush.Priced && (best == nil || b.chosen.Bush.Price > *best) {
+			v := b.chosen.Bush.Price
+			best = &v
+		}
+	}
+	return best
+}
+
+// wrongMeshes says which shafts carry a mesh that is wrong as found.
+func (m *maker) wrongMeshes(c *verdict.Case) map[string]string {
+	wrong := map[string]string{}
+	for i, x := range m.gears {
+		row := verdict.Mesh{Name: x.g.Name, Right: true}
+		if i < len(m.p.Mesh) {
+			a := m.p.Mesh[i].FoundCentreMM.Float()
+			if w := x.window; x.trusted && !w.Empty {
+				switch {
+				case a < w.Lo-1e-6:
+					row.Right, row.Words = false, fmt.Sprintf("%.2f mm too close", w.Lo-a)
+				case a > w.Hi+1e-6:
+					row.Right, row.Words = false, fmt.Sprintf("%.2f mm too far apart", a-w.Hi)
+				}
+			}
+		}
+		if !row.Right {
+			wrong[x.g.Wheel.On] = x.g.Name + " stands " + row.Words
+			if x.mate >= 0 && !m.shafts[x.mate].fixed {
+				wrong[m.shafts[x.mate].s.Name] = wrong[x.g.Wheel.On]
+			}
+		}
+		c.Meshes = append(c.Meshes, row)
+	}
+	return wrong
+}
+
+func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
+	v := verdict.Bore{Name: b.name(), Fixed: b.shaft.Leave, Wrong: wrong}
+	if b.known {
+		v.PlayMM = math.Max(0, 2*b.worn.C+b.worn.W)
+	}
+	if b.shaft.Leave {
+		v.Wrong = ""
+		return v
+	}
+	minutes, setups := 0.0, []string(nil)
+	for _, o := range m.p.Operations {
+		if o.Bore == b.name() && o.Minutes != nil {
+			minutes += *o.Minutes
+		}
+	}
+	for _, s := range m.p.Setups {
+		for _, name := range s.Bores {
+			if name == b.name() && s.Clamping {
+				setups = append(setups, s.Name)
+			}
+		}
+	}
+	name := verdict.Rebush
+	why := ""
+	switch {
+	case b.chosen == nil:
+		why = "no bush on the list can be seated"
+		if len(b.answers) > 0 {
+			why = b.answers[0].Fail.Text()
+		}
+	case b.chosen.Way.Kind == seat.OldSeatWay || b.chosen.Way.Kind == seat.StrapWay:
+		name = verdict.Renew
+	case !m.p.OK:
+		why = "this shop cannot do it as it stands: see what stops it"
+	}
+	way := verdict.Way{Name: name, WhyNot: why, Minutes: minutes, Setups: setups}
+	if a := b.chosen; a != nil {
+		way.Chance, way.MetalMM = a.Chance, math.Max(0, a.SeatHigh/2-b.worn.R)
+		if a.Way.Kind == seat.OldSeatWay {
+			way.MetalMM = 0
+		}
+		if a.Bush.Priced {
+			p := a.Bush.Price
+			way.Bush = &p
+		}
+	}
+	v.Ways = append(v.Ways, way)
+	if name != verdict.Renew {
+		v.Ways = append(v.Ways, verdict.Way{Name: verdict.Renew, WhyNot: "there is no sound seat of an old bush"})
+	} else {
+		v.Ways = append(v.Ways, verdict.Way{Name: verdict.Rebush, WhyNot: "the old bush's seat is sound: renewing it takes off nothing"})
+	}
+	v.Ways = append(v.Ways, m.otherWay(b, verdict.BushInABush, minutes, setups), m.otherWay(b, verdict.Plug, minutes, setups))
+	return v
+}
+
+// otherWay asks whether a hole could be sleeved, or plugged and bored anew.
+func (m *maker) otherWay(b *bore, name string, minutes float64, setups []string) verdict.Way {
+	w := verdict.Way{Name: name}
+	switch {
+	case !b.known || !b.targeted:
+		w.WhyNot = "the old centre is not known"
+		return w
+	case !m.shop.Lathe:
+		w.WhyNot = "it has to be turned and the shop has no lathe"
+		return w
+	case !m.p.OK && b.chosen != nil && m.j.Shop.Jig != "pinned" && m.j.Shop.MachineKind != "mill" && m.j.Shop.MachineKind != "lathe":
+		w.WhyNot = "it needs a jig as well: a punched start is 0.1 to 0.25 mm out"
+		return w
+	}
+	seatR := b.worn.SeatRadius(b.target) + seat.Allow(b.hole, m.seatRule)
+	if b.chosen != nil {
+		seatR = b.chosen.SeatHigh / 2
+	}
+	const wall = 1.0 // of the sleeve or the plug's web, mm
+	outer := seatR + wall
+	if name == verdict.Plug {
+		pl := b.worn.PlugCentre(b.target, seat.Allow(b.hole, m.seatRule), 2*seatR, wall)
+		outer = math.Max(pl.SeatR, pl.LeastOD/2)
+	}
+	left := b.hole.Edge - outer
+	if need := m.seatRule.NoWall * outer; left < need {
+		w.WhyNot = fmt.Sprintf("leaves %.2f mm at the edge, needs %.2f", left, need)
+		return w
+	}
+	w.Minutes = minutes + m.rules.V("minutes_turn_bush") + m.rules.V("minutes_press")
+	if minutes == 0 {
+		w.Minutes += 2*m.rules.V("minutes_tool_change") + m.rules.V("minutes_press") + m.rules.V("minutes_sizing")
+	}
+	w.Setups = setups
+	if len(setups) == 0 {
+		w.Setups = []string{"A"}
+	}
+	if name == verdict.Plug {
+		// The plug sets before it is drilled: the chassis comes off and goes
+		// back on.
+		w.Setups = append(append([]string(nil), w.Setups...), "after plugging")
+	}
+	w.Chance = 0.9 * chanceOf(b)
+	w.MetalMM = math.Max(0, outer-b.worn.R)
+	return w
+}
+
+func chanceOf(b *bore) float64 {
+	if b.chosen != nil {
+		return b.chosen.Chance
+	}
+	return 0.9
+}
