@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"rebush/feeds/drills"
 )
 
 // finds is how well each kind of machine finds a place, mm: outside it a
@@ -39,6 +41,7 @@ func checkShop(r *reader, s *Shop, root *value) {
 		between(r, m.get("location").get("setup"), s.SetupU, f[0], f[1], why)
 		between(r, m.get("location").get("hole"), s.HoleU, f[0], f[1], why)
 	}
+	checkSets(r, s, root.get("drills").get("series"))
 	for _, t := range []struct {
 		list  *value
 		tools []Tool
@@ -69,6 +72,23 @@ func checkShop(r *reader, s *Shop, root *value) {
 				between(r, v.get("u"), in.U, kind.low, kind.high, "an instrument called "+short(in.Name)+" (a standard uncertainty is about a third of the limit of error)")
 				break
 			}
+		}
+	}
+}
+
+// checkSets: a set of drills is one that the tables know.
+func checkSets(r *reader, s *Shop, v *value) {
+	if v == nil {
+		return
+	}
+	d, err := drills.New(s.Tables)
+	if err != nil {
+		r.say(v.pos, "series: the tables of drills do not read: "+err.Error(), "mend the shop's own table")
+		return
+	}
+	for i, set := range v.list {
+		if _, err := d.Set(s.DrillSeries[i]); err != nil {
+			r.say(set.pos, "series: "+err.Error(), "")
 		}
 	}
 }

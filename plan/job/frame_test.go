@@ -190,6 +190,7 @@ func TestBadShop(t *testing.T) {
 		{"rules: {clearance_aim_um: [15, 45]}", "rules: {clearance_aim: 15}", "there is no rule clearance_aim; did you mean `clearance_aim_um`?"},
 		{"rules: {clearance_aim_um: [15, 45]}", "tables: {limit: x.csv}", "there is no table limit; did you mean `limits_it`?"},
 		{"rules: {clearance_aim_um: [15, 45]}", "tables: {limits_it: x.csv}", "x.csv: there is no such file"},
+		{"metric 0.1, number", "metrik 0.1, number", "metrik 0.1"},
 		{"for: 5}", "for: 6}", "for: there is no reamer of 6 mm"},
 		{"step: 0.01", "step: 0.254", "step: 0.254 mm is not plausible"},
 		{"u: 0.023", "u: 0.58", "u: 0.58 mm does not go with an instrument called inside calliper"},

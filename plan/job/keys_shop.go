@@ -29,7 +29,7 @@ var shopShape = record(
 	key{"jig", word("none", "pinned"), "drilling jig", false},
 	key{"drills", record(
 		key{"tool", word("HSS", "cobalt", "carbide"), "what they are made of", false},
-		key{"series", list(0, 10, word("metric", "metric 0.05", "metric 0.1", "metric 0.5", "number", "letter", "fraction"), "series"), "whole sets in the drawer", false},
+		key{"series", list(0, 20, text(), "sets"), "whole sets in the drawer, such as metric 0.1, number or letter A to M", false},
 		key{"sizes", list(0, 500, toolShape(0.6, 15), "sizes"), "single drills", false},
 	), "drills", false},
 	key{"reamers", list(0, 200, toolShape(0.8, 20), "reamers"), "reamers", false},
