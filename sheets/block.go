@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"strings"
 	"unicode/utf8"
 
@@ -27,7 +26,7 @@ func printable(s string) string {
 	lacking := 0
 	flush := func() {
 		if lacking > 0 {
-			fmt.Fprintf(&b, "[%d signs that this font lacks]", lacking)
+			b.WriteString("[" + count(lacking, "sign") + " that this font lacks]")
 		}
 		lacking = 0
 	}
@@ -49,6 +48,9 @@ func printable(s string) string {
 	flush()
 	return b.String()
 }
+
+// oneLine is printable without line breaks, for what stands on one line.
+func oneLine(s string) string { return printable(strings.ReplaceAll(s, "\n", " ")) }
 
 func plainASCII(s string) bool {
 	for i := 0; i < len(s); i++ {

@@ -60,7 +60,7 @@ func newPaper(o Options, j *job.Job, what string) (*paper, error) {
 	}
 	title := what
 	if j != nil {
-		p.number, p.title = printable(j.Number), printable(j.Title)
+		p.number, p.title = oneLine(j.Number), oneLine(j.Title)
 		title = what + " " + j.Number
 		if j.Title != "" {
 			title += ", " + j.Title

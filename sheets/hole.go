@@ -58,14 +58,12 @@ func stepPicture(b *block, x, y float64, op plan.Operation, h plan.Hole, mirror 
 	if mirror {
 		note = "MIRRORED"
 	}
-	figureOf(b, draw.Box{X: x, Y: y, W: side, H: side}, k, note)
-	return y + side + 0.8 + em(b.st.small)
+	return figureOf(b, draw.Box{X: x, Y: y, W: side, H: side}, k, note)
 }
 
 // surveyPictures draws a hole twice: whole, and its middle so much larger that
 // the move can be seen.
 func surveyPictures(b *block, s plan.SurveyedBore, h plan.Hole, room float64) {
-	pt := b.st.small
 	y := b.y
 	left := draw.Box{X: 0, Y: y, W: room, H: room}
 	right := draw.Box{X: room + 6, Y: y, W: room, H: room}
@@ -99,9 +97,8 @@ func surveyPictures(b *block, s plan.SurveyedBore, h plan.Hole, room float64) {
 		}
 		b.Cross(tx, ty, 2.5, 0.25)
 	})
-	figureOf(b, left, k, "")
-	middle(b, s, h, right)
-	b.y = max(b.y, y+room+0.8+em(pt)) + 1.5
+	low := max(figureOf(b, left, k, ""), middle(b, s, h, right))
+	b.y = low + 1.5
 	b.Reach(b.y)
 }
 
@@ -112,7 +109,7 @@ func inBox(x, y, r float64, box draw.Box) bool {
 // middle draws the middle of a hole on squares: old centre as a ring, the
 // middle of the hole as found as a slanted cross, the target as an upright
 // cross, and the arrow of the move.
-func middle(b *block, s plan.SurveyedBore, h plan.Hole, room draw.Box) {
+func middle(b *block, s plan.SurveyedBore, h plan.Hole, room draw.Box) float64 {
 	found := h.Old
 	if s.FoundMM != nil {
 		found = [2]float64{s.FoundMM[0].Float(), s.FoundMM[1].Float()}
@@ -144,7 +141,7 @@ func middle(b *block, s plan.SurveyedBore, h plan.Hole, room draw.Box) {
 		b.Cross(tx, ty, 3, 0.4)
 		b.Arrow(ox, oy, tx, ty, 2.4, 0.45)
 	})
-	figureOf(b, room, k, "square "+strconv.FormatFloat(step, 'f', -1, 64)+" mm")
+	return figureOf(b, room, k, "square "+strconv.FormatFloat(step, 'f', -1, 64)+" mm")
 }
 
 func gridStep(k float64) float64 {

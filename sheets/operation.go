@@ -94,11 +94,7 @@ func opBlock(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 	if ok && (op.HoleMM > 0 || h.SeatR > 0) {
 		set, _ := setupNamed(pl, op.Setup)
 		low = stepPicture(b, 0, top+0.5, op, h, set.Mirrored)
-		if !b.st.large {
-			x = b.st.picture + 6
-		} else {
-			b.y = low + 3
-		}
+		x = b.st.picture + 6
 	}
 	cols := 3
 	if b.st.large {

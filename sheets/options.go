@@ -34,7 +34,7 @@ type style struct {
 
 var (
 	normal = style{small: 9.5, body: 12, figure: 18, title: 24, tick: 6.5, blank: 8.5, picture: 36}
-	large  = style{small: 14, body: 18, figure: 24, title: 30, tick: 8, blank: 11, picture: 48, large: true}
+	large  = style{small: 14, body: 18, figure: 24, title: 30, tick: 8, blank: 11, picture: 40, large: true}
 )
 
 // lead is the distance of the base lines of a size of type in mm.

@@ -99,7 +99,7 @@ func TestTitles(t *testing.T) {
 		"Πίσω φορείο":          "Πίσω φορείο",
 		"後部台車":                 "[4 signs that this font lacks]",
 		"Ø 3 ±5 µm ≤ 2":        "Ø 3 ±5 µm ≤ 2",
-		"a\xffb":               "a[1 signs that this font lacks]b",
+		"a\xffb":               "a[1 sign that this font lacks]b",
 	} {
 		p := samplePlan(2)
 		p.Job.Title = title

@@ -29,7 +29,7 @@ func proving(p *paper, pl *plan.Plan) {
 // provingBlank is a figure taken before and after.
 func provingBlank(b *block, s plan.Step) {
 	b.y = b.write(0, b.y+0.5, b.Width, s.Text, draw.Regular, b.st.body)
-	b.blanks(0, b.Width, []blankLine{{"before", printable(s.Blank), 1}, {"after", printable(s.Blank), 1}, {"initials", "", 0.7}})
+	b.blanks(0, b.Width, []blankLine{{"before", oneLine(s.Blank), 1}, {"after", oneLine(s.Blank), 1}, {"initials", "", 0.7}})
 }
 
 // wrong says what to do when a step goes wrong, from the figures of the plan.

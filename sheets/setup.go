@@ -38,15 +38,15 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 // of takes the name of the job from a plan.
 func (p *paper) of(pl *plan.Plan) {
 	if p.number == "" {
-		p.number = printable(pl.JobNumber)
+		p.number = oneLine(pl.JobNumber)
 	}
 	hash := pl.Hash
 	if len(hash) > 10 {
 		hash = hash[:10]
 	}
-	p.foot = printable(pl.Program)
+	p.foot = oneLine(pl.Program)
 	if hash != "" {
-		p.foot += ", plan " + hash
+		p.foot += ", plan " + oneLine(hash)
 	}
 }
 

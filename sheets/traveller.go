@@ -23,7 +23,7 @@ func Traveller(plans []*plan.Plan, o Options) (*draw.Document, error) {
 	p.number, p.title = "", ""
 	p.doc.Title = "Batch traveller"
 	p.batch = true
-	p.foot = printable(plans[0].Program)
+	p.foot = oneLine(plans[0].Program)
 	p.section = "Batch traveller"
 	p.page()
 	b := p.block()

@@ -93,7 +93,7 @@ func (u units) limits(r *plan.MMRange) []string {
 	case haveLo && haveHi:
 		places := int32(4)
 		a, b := lo.DivRound(inch, 12).RoundCeil(places), hi.DivRound(inch, 12).RoundFloor(places)
-		if a.GreaterThan(b) {
+		if lo.LessThan(hi) && !a.LessThan(b) {
 			places = 5
 			a, b = lo.DivRound(inch, 12).RoundCeil(places), hi.DivRound(inch, 12).RoundFloor(places)
 		}

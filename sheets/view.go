@@ -131,14 +131,12 @@ func side(j *job.Job, bore string) job.Side {
 	return ""
 }
 
-// figureOf draws a figure in the middle of a room and writes its scale below.
-func figureOf(b *block, room draw.Box, k float64, note string) {
-	pt := b.st.small
+// figureOf writes the scale below a figure, and a note that is never cut. It
+// returns the height below them.
+func figureOf(b *block, room draw.Box, k float64, note string) float64 {
 	s := scaleWords(k)
 	if note != "" {
 		s += ", " + note
 	}
-	y := room.Y + room.H + 0.8 + draw.Rise*pt*draw.MMPerPt
-	b.Text(room.X, y, room.W, draw.Cut(s, draw.Regular, pt, room.W), draw.Regular, pt)
-	b.Reach(room.Y + room.H + 0.8 + em(pt))
+	return b.write(room.X, room.Y+room.H+0.8, room.W, s, draw.Regular, b.st.small)
 }
