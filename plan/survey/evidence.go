@@ -79,8 +79,9 @@ func (e Evidence) before(o Evidence) bool {
 	return e.U() < o.U()-1e-9
 }
 
-// SoundSeat is the seat of the old bush, bush out: its centre is the centre.
-func SoundSeat(centre [2]float64, diameter, uCentre, uDiameter float64) Evidence {
+// SoundSeat is the seat of the old bush, bush out: its centre is the centre. It
+// tells nothing of the bore that was in the bush.
+func SoundSeat(centre [2]float64, uCentre float64) Evidence {
 	return Evidence{Rank: RankSeat, What: "the sound seat of the old bush", Centre: centre, Cov: round2(uCentre)}
 }
 

@@ -149,6 +149,10 @@ func (pd *Probed) outline(p Probe, pts [][2]float64) error {
 	}
 	b := f.bore(p)
 	b.Round = flat(pts, f, s)
+	if b.Round && f.UD > 0.2 {
+		// No point tells of a lobe: none is made up between them.
+		b.D, b.D2, b.FanHalf, b.W = math.Min(b.D, b.C), 0, 0, 0
+	}
 	pd.Fit, pd.Centre, pd.Bore = f, f.O, &b
 	pd.Cov = add2(f.Cov, p.journalCov(pts, f))
 	if pd.Doubtful {

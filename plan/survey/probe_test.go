@@ -229,6 +229,23 @@ func TestProbeNeverNaN(t *testing.T) {
 	}
 }
 
+// TestProbeNoLobe: a round bore with a much smaller journal has no lobe hidden
+// between its points.
+func TestProbeNoLobe(t *testing.T) {
+	pts := NewWornBore([2]float64{10, 6}, 2, 2, 0, 0).Outline(8)
+	for _, side := range []float64{0, 1, 2, 22.5 * deg} {
+		pd, err := FromProbe(Probe{Points: pts, S: 0.003, Journal: 3, UJournal: 0.005, WornTo: []float64{side}, UDir: 10 * deg})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !pd.Bore.Round || pd.Bore.W > 1e-6 || pd.Doubtful {
+			t.Errorf("worn to %v: %+v", side, pd.Bore)
+		}
+		near(t, "seat", pd.Bore.SeatRadius(pd.Centre), 2, 1e-6)
+		near(t, "centre", dist(pd.Centre, [2]float64{10, 6}), 0, 1e-6)
+	}
+}
+
 // TestGrownArc: without a journal, the side known: the doubled u covers.
 func TestGrownArc(t *testing.T) {
 	rng := rand.New(rand.NewPCG(21, 4))
