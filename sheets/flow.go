@@ -15,10 +15,11 @@ type paper struct {
 	st       style
 	u        units
 	day      string
-	number   string // of the job
-	title    string // of the job, printable
-	batch    bool   // the paper is of many jobs
-	stop     bool   // DO NOT MACHINE stands in every head
+	number   string         // of the job
+	title    string         // of the job, printable
+	why      map[string]int // short numbers of the ledger, by key
+	batch    bool           // the paper is of many jobs
+	stop     bool           // DO NOT MACHINE stands in every head
 	foot     string
 	sections []string // of each page, from page 1
 	section  string

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"rebush/plan"
 	"rebush/sheets/draw"
@@ -227,7 +228,7 @@ func opGauges(b *block, p *paper, op plan.Operation) {
 			list = append(list, field{name: name, lines: lines, face: draw.Bold, pt: b.st.figure})
 		}
 	}
-	add("limits", p.u.limits(op.LimitsMM))
+	add("limits"+whyOf(p, op), p.u.limits(op.LimitsMM))
 	add("go", []string{op.Go})
 	add("no go", []string{op.NoGo})
 	if len(list) == 0 && op.Gauge == "" {
@@ -238,7 +239,7 @@ func opGauges(b *block, p *paper, op plan.Operation) {
 		cols := 0
 		for i := range list {
 			list[i].wide = 1
-			if list[i].name == "limits" {
+			if i == 0 && op.LimitsMM != nil {
 				list[i].wide = 2
 			}
 			cols += list[i].wide
@@ -254,6 +255,25 @@ func opGauges(b *block, p *paper, op plan.Operation) {
 	if op.Gauge != "" {
 		b.para("Gauge: "+op.Gauge, draw.Regular, b.st.body)
 	}
+}
+
+// whyOf leads from limits to where they came from: the short numbers of the
+// ledger.
+func whyOf(p *paper, op plan.Operation) string {
+	what := map[string]string{"size seat": "seat_mm", "size bore": "bore_mm"}[op.Kind]
+	if what == "" {
+		return ""
+	}
+	var out []string
+	for _, end := range []string{"min", "max"} {
+		if n := p.why["seats/"+op.Bore+"/"+what+"/"+end]; n > 0 {
+			out = append(out, strconv.Itoa(n))
+		}
+	}
+	if len(out) == 0 {
+		return ""
+	}
+	return " (why " + strings.Join(out, ", ") + ")"
 }
 
 // opBlanks are the lines to write on, and the line for a rest.

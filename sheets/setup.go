@@ -19,6 +19,7 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 	}
 	p.of(pl)
 	p.stop = !pl.OK
+	_, p.why, _ = ledgerOf(pl)
 	cover(p, pl)
 	if pl.OK {
 		before(p, pl)
@@ -84,7 +85,9 @@ func cover(p *paper, pl *plan.Plan) {
 	}
 	picture(p, pl)
 	last := p.block()
+	top := last.y
 	last.para(countLine(pl), draw.Regular, p.st.body)
+	last.Link(draw.Box{X: 0, Y: top, W: last.Width, H: last.y - top}, "findings")
 	last.para(sameWord, draw.Regular, p.st.small)
 	p.add(last)
 }

@@ -47,6 +47,7 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	p.add(b)
 	options(p, v)
 	ways(p, v)
+	better(p, pl.Chance)
 	if pl.Findings.Count("stop")+pl.Findings.Count("caution") > 0 {
 		findings(p, pl)
 	}
@@ -125,6 +126,19 @@ func ways(p *paper, v *plan.Verdict) {
 		b.y = b.fields(0, 0.4, b.Width, 2, []field{{lines: []string{w.Bore}, face: draw.Bold}, {lines: []string{w.Way}}}) - 1.4
 		b.Line(0, b.y, b.Width, b.y, 0.15)
 		b.Reach(b.y + 0.6)
+		p.tight(b)
+	}
+}
+
+// better lists what would make the job likelier to come right, most first.
+func better(p *paper, c *plan.Chance) {
+	if c == nil || len(c.Improve) == 0 {
+		return
+	}
+	p.follow("What would make it likelier to come right", "better")
+	for _, m := range c.Improve {
+		b := p.block()
+		b.para(m.Change+": "+percent(m.FirstTimeRight)+" in place of "+percent(c.FirstTimeRight)+".", draw.Regular, p.st.body)
 		p.tight(b)
 	}
 }
