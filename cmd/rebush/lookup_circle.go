@@ -3,7 +3,6 @@ package main
 import (
 	"io"
 	"math"
-	"os"
 
 	"rebush/fits/dim"
 	"rebush/plan/job"
@@ -29,19 +28,15 @@ type circleAnswer struct {
 
 // readPoints reads a file of points; "-" is standard input.
 func readPoints(e *env, path string, bare dim.Unit) ([][2]float64, error) {
-	var r io.Reader = e.in
 	name := path
+	var data []byte
+	var err error
 	if path == "-" {
 		name = "standard input"
+		data, err = io.ReadAll(io.LimitReader(e.in, largestFile+1))
 	} else {
-		f, err := os.Open(path)
-		if err != nil {
-			return nil, &job.FileError{Path: path, Err: err}
-		}
-		defer f.Close()
-		r = f
+		data, err = readSmall(path)
 	}
-	data, err := io.ReadAll(io.LimitReader(r, largestFile+1))
 	if err != nil {
 		return nil, &job.FileError{Path: name, Err: err}
 	}

@@ -1,0 +1,41 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"rebush/fits/finding"
+	"rebush/plan/job"
+)
+
+type checkAnswer struct {
+	Job      *string      `json:"job"`
+	File     string       `json:"file"`
+	OK       bool         `json:"ok"` // it can be planned
+	Shafts   int          `json:"shafts"`
+	Bores    int          `json:"bores"`
+	Gears    int          `json:"gears"`
+	Findings finding.List `json:"findings"`
+}
+
+func runCheck(e *env, o options, jobs []string) error {
+	return everyJob(e, o, jobs, func(path string, out *outcome) error {
+		j, err := o.read(e, path)
+		if err != nil {
+			var list job.Problems
+			if errors.As(err, &list) {
+				out.answer = checkAnswer{File: path, Findings: findingsOf(err)}
+			}
+			return err
+		}
+		out.row.number, out.row.result = j.Number, "can be planned"
+		a := checkAnswer{Job: &j.Number, File: path, OK: true, Shafts: len(j.Shafts), Gears: len(j.Gears), Findings: append(finding.List{}, job.Unused(j)...)}
+		for _, s := range j.Shafts {
+			a.Bores += len(s.Bores)
+		}
+		out.answer = a
+		fmt.Fprintf(&out.text, "%s: nothing wrong: job %s (shafts %d, bores %d, gears %d)\n", path, j.Number, a.Shafts, a.Bores, a.Gears)
+		findingLines(e, &out.text, a.Findings)
+		return nil
+	})
+}

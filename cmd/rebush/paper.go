@@ -1,0 +1,177 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+
+	"rebush/fits/finding"
+	"rebush/plan"
+	"rebush/plan/job"
+	"rebush/sheets"
+)
+
+// sheetAnswer is what `sheet --json` says of a job.
+type sheetAnswer struct {
+	Job      string       `json:"job"`
+	File     string       `json:"file"`
+	OK       bool         `json:"ok"`
+	Paper    string       `json:"paper"`
+	Pages    int          `json:"pages"`
+	Findings finding.List `json:"findings"`
+}
+
+func runSheet(e *env, o options, jobs []string) error {
+	if err := namedJobs(jobs); err != nil {
+		return err
+	}
+	to, err := o.paths(e, jobs, "")
+	if err != nil {
+		return err
+	}
+	po, err := o.paperOptions()
+	if err != nil {
+		return err
+	}
+	with, err := o.planOptions()
+	if err != nil {
+		return err
+	}
+	batch := ""
+	if len(jobs) > 1 && isFolder(o.text["output"]) {
+		batch = filepath.Join(o.text["output"], "traveller.pdf")
+		for j, p := range to {
+			if p == batch {
+				return usage("%s would be drawn to %s, which is the traveller of the batch", j, p)
+			}
+		}
+	}
+	plans := make([]*plan.Plan, len(jobs))
+	err = everyJob(e, o, jobs, func(path string, out *outcome) error {
+		p, err := o.plan(e, path, with, out)
+		if err != nil {
+			return err
+		}
+		doc, err := sheets.Setup(p, po)
+		if err != nil {
+			return err
+		}
+		if err := o.save(doc, to[path], &out.text); err != nil {
+			return err
+		}
+		plans[slices.Index(jobs, path)] = p
+		out.row.paper = to[path]
+		out.answer = sheetAnswer{p.JobNumber, path, p.OK, to[path], doc.Pages(), p.Findings}
+		if to[path] != "-" {
+			fmt.Fprintf(&out.text, "%s: %d pages\n", to[path], doc.Pages())
+			stopLines(e, &out.text, p)
+		} else if !p.OK {
+			stopLines(e, &out.said, p)
+		}
+		return refuse(p)
+	})
+	if batch != "" {
+		return worseOf(err, traveller(e, o, batch, plans, po))
+	}
+	return err
+}
+
+// traveller draws the batch traveller of the jobs that could be planned.
+func traveller(e *env, o options, path string, plans []*plan.Plan, po sheets.Options) error {
+	plans = slices.DeleteFunc(plans, func(p *plan.Plan) bool { return p == nil })
+	if len(plans) == 0 {
+		return nil
+	}
+	doc, err := sheets.Traveller(plans, po)
+	if err != nil {
+		return err
+	}
+	if err := o.save(doc, path, nil); err != nil {
+		return err
+	}
+	if !o.on["json"] {
+		e.printf("%s: traveller of the batch\n", path)
+	}
+	return nil
+}
+
+// worseOf keeps the error of the higher exit code.
+func worseOf(a, b error) error {
+	if codeOf(b) > codeOf(a) {
+		return b
+	}
+	return a
+}
+
+func runForm(e *env, o options, words []string) error {
+	po, err := o.paperOptions()
+	if err != nil {
+		return err
+	}
+	if len(words) == 0 {
+		path := "measuring-form.pdf"
+		to, err := o.paths(e, []string{"measuring.yaml"}, "-form")
+		if err != nil {
+			return err
+		}
+		if o.has("output") {
+			path = to["measuring.yaml"]
+		}
+		return e.drawForm(o, nil, po, path)
+	}
+	name, err := one(words, "job file")
+	if err != nil {
+		return err
+	}
+	to, err := o.paths(e, []string{name}, "-form")
+	if err != nil {
+		return err
+	}
+	j, err := o.read(e, name)
+	if err != nil {
+		return err
+	}
+	return e.drawForm(o, j, po, to[name])
+}
+
+func (e *env) drawForm(o options, j *job.Job, po sheets.Options, path string) error {
+	doc, err := sheets.Form(j, po)
+	if err != nil {
+		return err
+	}
+	return e.deliver(o, doc, path)
+}
+
+func runTemplate(e *env, o options, words []string) error {
+	name, err := one(words, "job file")
+	if err != nil {
+		return err
+	}
+	to, err := o.paths(e, []string{name}, "-template")
+	if err != nil {
+		return err
+	}
+	po, err := o.paperOptions()
+	if err != nil {
+		return err
+	}
+	with, err := o.planOptions()
+	if err != nil {
+		return err
+	}
+	with.NoChance = true
+	p, err := o.plan(e, name, with, &outcome{})
+	if err != nil {
+		return err
+	}
+	if !p.OK {
+		stopLines(e, e.errOut, p)
+		fmt.Fprintln(e.errOut, "rebush: no template is drawn")
+		return endWith(refused)
+	}
+	doc, err := sheets.Template(p, po)
+	if err != nil {
+		return err
+	}
+	return e.deliver(o, doc, to[name])
+}

@@ -1,0 +1,130 @@
+package main
+
+import (
+	"bytes"
+	"errors"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"rebush/sheets"
+	"rebush/sheets/draw"
+)
+
+// paths says where the paper of each job goes: beside the job, or where -o
+// says. It refuses two of one name, and to write over what was read.
+func (o options) paths(e *env, jobs []string, suffix string) (map[string]string, error) {
+	to := o.text["output"]
+	if o.has("output") && to == "" {
+		return nil, usage("-o wants the name of a file or a folder")
+	}
+	if to == "-" {
+		switch {
+		case len(jobs) > 1:
+			return nil, usage("standard output takes the paper of one job only")
+		case e.terminal:
+			return nil, usage("a PDF is not written to a terminal: give -o a file, or send it on with > or |")
+		case o.on["json"]:
+			return nil, usage("standard output takes either the PDF or the JSON")
+		}
+		return map[string]string{jobs[0]: "-"}, nil
+	}
+	out, taken := map[string]string{}, map[string]string{}
+	folder := isFolder(to)
+	for _, j := range jobs {
+		var path string
+		switch {
+		case to != "" && !folder:
+			path = to
+		case j == "-" && to == "":
+			return nil, usage("a job from standard input has no folder: say -o FILE")
+		default:
+			base := strings.TrimSuffix(filepath.Base(j), filepath.Ext(j))
+			if j == "-" {
+				base = "job"
+			}
+			dir := filepath.Dir(j)
+			if folder {
+				dir = to
+			}
+			path = filepath.Join(dir, base+suffix+".pdf")
+		}
+		if err := claim(path, j, taken); err != nil {
+			return nil, err
+		}
+		out[j] = path
+	}
+	return out, nil
+}
+
+func claim(path, j string, taken map[string]string) error {
+	key, err := filepath.Abs(path)
+	if err != nil {
+		return &writeError{path, err}
+	}
+	if in, err := filepath.Abs(j); err == nil && in == key {
+		return usage("%s is the job itself: it would be written over", path)
+	}
+	if other, ok := taken[key]; ok {
+		return usage("%s and %s would both be drawn to %s; give -o a folder, or draw them one by one", other, j, path)
+	}
+	taken[key] = j
+	switch strings.ToLower(filepath.Ext(path)) {
+	case ".yaml", ".yml", ".csv":
+		return usage("%s is no name for a PDF: it would be written over", path)
+	}
+	return nil
+}
+
+func isFolder(path string) bool {
+	if path == "" {
+		return false
+	}
+	if os.IsPathSeparator(path[len(path)-1]) {
+		return true
+	}
+	info, err := os.Stat(path)
+	return err == nil && info.IsDir()
+}
+
+// paperOptions reads what is chosen of the paper. What is wrong with it is
+// said before any job is read.
+func (o options) paperOptions() (sheets.Options, error) {
+	s := sheets.Options{Paper: o.text["paper"], Large: o.on["large"], Units: o.text["units"], Date: o.text["date"]}
+	if _, err := o.units(); err != nil {
+		return s, err
+	}
+	switch {
+	case o.has("paper") && !strings.EqualFold(s.Paper, "A4") && !strings.EqualFold(s.Paper, "Letter"):
+		return s, usage("--paper: there is no %q; there are A4 and Letter", s.Paper)
+	case o.has("date") && !isDate(s.Date):
+		return s, usage("--date: %q is no date; a date is written 2026-11-25", s.Date)
+	}
+	return s, nil
+}
+
+// save writes a document to a file, or to standard output by way of text.
+func (o options) save(doc *draw.Document, path string, text *bytes.Buffer) error {
+	if path == "-" {
+		if err := doc.Write(text); err != nil {
+			return &faultError{what: "the paper: " + err.Error()}
+		}
+		return nil
+	}
+	if to := o.text["output"]; to != "" && os.IsPathSeparator(to[len(to)-1]) {
+		if err := os.MkdirAll(to, 0o755); err != nil {
+			return &writeError{to, err}
+		}
+	}
+	err := doc.Save(path)
+	var onDisk *fs.PathError
+	var link *os.LinkError
+	switch {
+	case err == nil:
+		return nil
+	case errors.As(err, &onDisk), errors.As(err, &link):
+		return &writeError{path, err}
+	}
+	return &faultError{what: "the paper: " + err.Error()}
+}

@@ -1,0 +1,178 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"rebush/fits/dim"
+	"rebush/plan"
+)
+
+func runPlan(e *env, o options, jobs []string) error {
+	if _, err := o.units(); err != nil {
+		return err
+	}
+	with, err := o.planOptions()
+	if err != nil {
+		return err
+	}
+	return everyJob(e, o, jobs, func(path string, out *outcome) error {
+		p, err := o.plan(e, path, with, out)
+		if err != nil {
+			return err
+		}
+		out.answer = p
+		showPlan(e, &out.text, p, o.unitsOf(p))
+		return refuse(p)
+	})
+}
+
+// showPlan prints a whole plan, in the order in which it was thought out.
+func showPlan(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
+	pg := &page{w: w}
+	head := func(s string) { pg.line("\n%s", e.paint(bold, s)) }
+	pg.line("job %s, plan %s", p.JobNumber, p.Hash)
+	if p.OK {
+		pg.line("May be machined.")
+	} else {
+		pg.line("%s", e.paint(red, "DO NOT MACHINE"))
+	}
+	if p.Verdict != nil {
+		pg.line("%s", p.Verdict.Sentence)
+	}
+	head("What the measurements say")
+	for _, b := range p.Survey {
+		pg.line("%s", aloud(b, u))
+	}
+	for _, m := range p.Mesh {
+		pg.line("%s: %s", m.Gear, m.Words)
+	}
+	if len(p.Targets) > 0 {
+		head("Where each bore goes")
+		for _, t := range p.Targets {
+			pg.pair(t.Bore, "%s, known to %s", place(t.TargetMM, u), short(t.UMM, u))
+		}
+	}
+	for _, s := range p.Seats {
+		head("Seat " + s.Bore)
+		showSeat(pg, s, u)
+	}
+	if len(p.Operations) > 0 {
+		head("Route")
+		for _, op := range p.Operations {
+			showOperation(pg, op, u)
+		}
+	}
+	if p.Chance != nil {
+		head("Chance")
+		showChance(pg, p.Chance)
+	}
+	if len(p.Findings) > 0 {
+		head("To know")
+		findingLines(e, w, p.Findings)
+	}
+}
+
+func showSeat(pg *page, s plan.Seat, u dim.Units) {
+	span := func(name string, m *plan.MinMax, unit string) {
+		if m != nil && m.Min != nil && m.Max != nil {
+			pg.pair(name, "%.4g to %.4g %s", *m.Min, *m.Max, unit)
+		}
+	}
+	if s.Bush == "" {
+		pg.line("no bush can be seated here")
+	} else {
+		held := s.HeldBy
+		if s.Second != "" {
+			held += " and " + s.Second
+		}
+		pg.pair("bush", "%s, held by %s, seat by %s", s.Bush, held, s.Tool)
+		pg.pair("seat", "%s", ranged(s.SeatMM, u))
+		span("interference", s.InterferenceUM, "um")
+		span("pressure", s.PressureMPa, "MPa")
+		span("force", s.ForceN, "N")
+		if s.HoopMPa != nil && s.HoopLimitMPa != nil {
+			pg.pair("pull in the casting or plate", "%.4g of %.4g MPa allowed", *s.HoopMPa, *s.HoopLimitMPa)
+		}
+		pg.pair("metal left to edge", "%s", short(s.MetalLeftMM, u))
+		span("the bore closes by", s.ClosureUM, "um")
+		pg.pair("finished bore", "%s, %s", ranged(s.BoreMM, u), s.Finish)
+		span("running clearance", s.RunningUM, "um")
+		if s.LooseAtC != nil {
+			pg.pair("loose at", "%.0f C", *s.LooseAtC)
+		}
+	}
+	pg.flush()
+	for i, c := range s.Candidates {
+		if i == 8 {
+			pg.line("  ... and %d more (--json has them all)", len(s.Candidates)-i)
+			break
+		}
+		mark := "no "
+		if c.Feasible {
+			mark = "yes"
+		}
+		pg.line("  %s %s with %s: %s", mark, c.Bush, c.Tool, c.Reason)
+	}
+}
+
+func showOperation(pg *page, op plan.Operation, u dim.Units) {
+	if op.GaugeFirst != "" {
+		pg.line("     GAUGE FIRST [ ] %s", op.GaugeFirst)
+	}
+	pg.line("%3d  %s", op.Number, op.Do)
+	var facts []string
+	add := func(format string, a ...any) { facts = append(facts, fmt.Sprintf(format, a...)) }
+	if op.Tool != "" {
+		add("%s", op.Tool)
+	}
+	if op.AtMM != nil {
+		add("at %s", place(op.AtMM, u))
+	}
+	if op.RPM != nil {
+		s := fmt.Sprintf("%.0f rpm", *op.RPM)
+		if op.RPMIdeal != nil {
+			s += fmt.Sprintf(" (ideal %.0f)", *op.RPMIdeal)
+		}
+		add("%s", s)
+	}
+	if op.FeedWords != "" {
+		add("%s", op.FeedWords)
+	}
+	if op.DepthMM.Given() {
+		add("depth %s", short(op.DepthMM, u))
+	}
+	if op.LimitsMM != nil {
+		add("limits %s", ranged(op.LimitsMM, u))
+	}
+	if op.Go != "" || op.NoGo != "" {
+		add("go %s, no-go %s", op.Go, op.NoGo)
+	}
+	if op.Lubricant != "" {
+		add("%s", op.Lubricant)
+	}
+	if op.Note != "" {
+		add("%s", op.Note)
+	}
+	for _, l := range wrap(strings.Join(facts, "; "), 90) {
+		if l != "" {
+			pg.line("     %s", l)
+		}
+	}
+}
+
+func showChance(pg *page, c *plan.Chance) {
+	pg.pair("right first time", "%s (between %s and %s)", percent(c.FirstTimeRight), percent(c.Low), percent(c.High))
+	pg.pair("right after rework", "%s", percent(c.Saved))
+	pg.pair("lost", "%s", percent(c.Lost))
+	for _, x := range c.Causes {
+		pg.pair("fails by", "%s: %s of what is not right", x.Cause, percent(x.Share))
+	}
+	for _, x := range c.Improve {
+		pg.pair("would help", "%s: %s (%+.1f points)", x.Change, percent(x.FirstTimeRight), 100*x.Gain)
+	}
+	pg.pair("most sensitive to", "%s", strings.Join(c.MostSensitiveTo, ", "))
+	pg.pair("trials", "%d, seed %d", c.Trials, c.Seed)
+	pg.flush()
+}
