@@ -138,7 +138,7 @@ func (m *maker) buildGear(x *gear, shafts []shaftState, index map[string]int) er
 		m.sayGear(finding.Note, "backlash by handbook", g, fmt.Sprintf("no backlash is given: %.3f to %.3f mm square to the flanks is taken (%s, %s)", d.Lo, d.Hi, d.Least.Address, d.Most.Address),
 			"give backlash: [least, most] for this gear")
 	}
-	lim := mesh.Limits{ContactRatio: m.rules.V("contact_ratio_min"), ContactHard: 1, TightTooth: m.rules.V("tight_tooth_backlash_mm"), TipModules: 0.05}
+	lim := m.meshLimits(m.rules.V("contact_ratio_min"), m.rules.V("tight_tooth_backlash_mm"))
 	m.used("contact_ratio_min")
 	m.used("tight_tooth_backlash_mm")
 	w, err := mesh.WindowOf(x.pair, g.Module, x.wish, x.tir, lim)
@@ -167,6 +167,11 @@ func (m *maker) buildGear(x *gear, shafts []shaftState, index map[string]int) er
 		m.sayGear(finding.Note, "mesh not trusted", g, what+" not measured: this mesh is reported but moves no shaft", "measure them and give tip (and wheel_form)")
 	}
 	return nil
+}
+
+// meshLimits are the rules by which a window is cut.
+func (m *maker) meshLimits(contact, tooth float64) mesh.Limits {
+	return mesh.Limits{ContactRatio: contact, ContactHard: m.rules.V("contact_ratio_hard"), TightTooth: tooth, TipModules: m.rules.V("tip_clearance_modules")}
 }
 
 func (m *maker) wormOf(x *gear, shafts []shaftState) error {
@@ -280,39 +285,28 @@ func (x *gear) play(a float64) float64 {
 
 // foundMesh says what wear has done to a mesh, in words and number, and
 // whether the figures contradict themselves.
-func (m *maker) foundMesh(x *gear, shafts []shaftState) (found, was float64, words string) {
-	found = x.distance(shafts, oldCentre, asFound)
-	was = x.distance(shafts, oldCentre, originally)
-	tight := x.pair.Tight()
-	mate := "pinion"
+func (m *maker) foundMesh(x *gear, shafts []shaftState) (words string) {
+	found := x.distance(shafts, oldCentre, asFound)
+	was := x.distance(shafts, oldCentre, originally)
+	mate := "the pinion"
 	if x.g.Kind == "worm" {
-		mate = "worm"
+		mate = "the worm"
 	}
-	d := sig9(found - was)
-	switch {
-	case math.Abs(d) < 0.005:
-		words = fmt.Sprintf("wear has left the distance to the %s as it was", mate)
-	case d < 0:
-		words = fmt.Sprintf("wear has moved this axle %.2f mm closer to the %s", -d, mate)
-	default:
-		words = fmt.Sprintf("wear has moved this axle %.2f mm away from the %s", d, mate)
+	words = mesh.WearWords(mesh.StateAt(x.pair, was), mesh.StateAt(x.pair, found), mate)
+	uSurvey := 0.0
+	for _, b := range shafts[x.shaft].bores {
+		uSurvey = math.Max(uSurvey, b.u)
 	}
-	words += fmt.Sprintf("; backlash found %.2f, was %.2f mm", x.play(found), x.play(was))
-	if short := tight - found; short > 0.0005 {
-		uSurvey := 0.0
-		for _, b := range shafts[x.shaft].bores {
-			uSurvey = math.Max(uSurvey, b.u)
-		}
-		if x.moved || m.j.Binds == job.Yes {
-			m.sayGear(finding.Note, "mesh tight as found", x.g, fmt.Sprintf("the shaft cannot reach the top of its hole: the teeth meet first, short by %.3f mm", short), "")
-		} else if short > 2*math.Hypot(uSurvey, x.uGeom) {
-			x.trusted = false
-			have, want := sig9(found), sig9(tight)
-			pos := m.j.At("gears/" + x.g.Name)
-			m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "mesh contradicts", Where: x.g.Name, Have: &have, Want: &want, Unit: "mm",
-				Text: fmt.Sprintf("by these figures the teeth would have jammed as found (centre distance %.3f mm, least %.3f), yet nothing binds: the mesh is not trusted and moves nothing", found, tight),
-				Fix:  "check the place of the mate and the tooth counts; say moved: yes if the mate was renewed since", File: pos.File, Line: pos.Line, Column: pos.Column})
-		}
+	switch agree, short := mesh.Agree(x.pair, found, uSurvey, x.uGeom, x.moved, m.j.Binds == job.Yes); agree {
+	case mesh.CannotReach:
+		m.sayGear(finding.Note, "mesh tight as found", x.g, fmt.Sprintf("the shaft cannot reach the top of its hole: the teeth meet first, short by %.3f mm", short), "")
+	case mesh.Contradicts:
+		x.trusted = false
+		tight := x.pair.Tight()
+		have, want := sig9(found), sig9(tight)
+		m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "mesh contradicts", Where: x.g.Name, Have: &have, Want: &want, Unit: "mm",
+			Text: fmt.Sprintf("by these figures the teeth would have jammed as found (centre distance %.3f mm, least %.3f), yet nothing binds: the mesh is not trusted and moves nothing", found, tight),
+			Fix:  "check the place of the mate and the tooth counts; say moved: yes if the mate was renewed since"})
 	}
-	return found, was, words
+	return words
 }

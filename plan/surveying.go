@@ -37,7 +37,7 @@ func (m *maker) surveyAll() {
 		evidence[b] = append(evidence[b], m.borrowed(b, own)...)
 	}
 	for _, b := range m.bores {
-		m.settle(b, evidence[b])
+		m.settle(b, evidence[b], own)
 	}
 	m.growth()
 }
@@ -73,7 +73,7 @@ func (m *maker) ownEvidence(b *bore) []survey.Evidence {
 	}
 	if s := b.b.Seat; s != nil && s.Sound && s.Centre.Given() {
 		c, d := m.read(b, "centre", "centre"), m.read(b, "seat", "width")
-		e := survey.SoundSeat(s.Centre.Float(), s.Diameter.Float()-d.bias, c.u, d.u)
+		e := survey.SoundSeat(s.Centre.Float(), c.u)
 		w := survey.NewWornBore(e.Centre, (s.Diameter.Float()-d.bias)/2, 0, 0, 0)
 		w.Cov, w.Round = e.Cov, true
 		e.Bore = &w
@@ -131,20 +131,16 @@ func (m *maker) probed(b *bore, take func(survey.Evidence, error, string)) {
 	s := m.read(b, "probed", "probe")
 	// The middle of a ball runs on the same outline drawn in by its radius:
 	// old circle and journal both smaller by it, the rest unchanged.
-	ball := b.b.Stylus.Float()
+	d := b.b.Stylus.Float()
 	journal := b.journal()
 	if journal > 0 {
-		journal -= ball
+		journal -= d
 	}
 	got, err := survey.FromProbe(survey.Probe{Points: pts, S: s.u, Journal: journal, UJournal: m.rules.V("u_journal_mm"),
 		WornTo: radians(b.b.WornTo), UDir: m.rules.V("u_direction_deg") * deg})
-	if err == nil && ball > 0 {
-		got.R += ball / 2
-		if got.Bore != nil {
-			got.Bore.R += ball / 2
-			got.Bore.JournalR += ball / 2
-		}
-		pts = outwards(pts, got.Centre, ball/2)
+	if err == nil && d > 0 {
+		ball(&got.Evidence, d)
+		pts = outwards(pts, got.Centre, d/2)
 	}
 	if err == nil {
 		b.points, b.residual, b.leftOut = pts, got.Residuals, got.LeftOut
@@ -158,6 +154,15 @@ func (m *maker) probed(b *bore, take func(survey.Evidence, error, string)) {
 		got.Words = nil
 	}
 	take(got.Evidence, err, "probed points")
+}
+
+// ball puts back what a stylus of diameter d took off both circles.
+func ball(e *survey.Evidence, d float64) {
+	e.R += d / 2
+	if e.Bore != nil {
+		e.Bore.R += d / 2
+		e.Bore.JournalR += d / 2
+	}
 }
 
 // outwards moves points away from a centre.
@@ -261,7 +266,7 @@ func (m *maker) borrowed(b *bore, own map[*bore]*survey.Evidence) []survey.Evide
 }
 
 // settle takes the best evidence of one bore.
-func (m *maker) settle(b *bore, es []survey.Evidence) {
+func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evidence) {
 	best, differ := survey.Best(es)
 	row := SurveyedBore{Bore: b.name()}
 	if b.b.Centre.Given() {
@@ -300,7 +305,7 @@ func (m *maker) settle(b *bore, es []survey.Evidence) {
 		b.found = b.worn.Found()
 		row.FoundMM = xy(b.found)
 	}
-	m.surveyLedger(b, e)
+	m.explainCentre(b, e, own)
 	row.CentreMM = &XY{m.ledgerMM4(b, "centre_mm/0"), m.ledgerMM4(b, "centre_mm/1")}
 	row.CentreUMM = m.ledgerMM4(b, "centre_u_mm")
 	row.Method = e.What
@@ -397,47 +402,6 @@ func (m *maker) shaftCentre(name string) *[2]float64 {
 		return nil
 	}
 	return &[2]float64{sum[0] / n, sum[1] / n}
-}
-
-// surveyLedger records how the old centre was found.
-func (m *maker) surveyLedger(b *bore, e survey.Evidence) {
-	l := m.book
-	key := func(k string) string { return "survey/" + b.name() + "/" + k }
-	src := m.source("shafts/" + b.shaft.Name + "/bores/" + string(b.b.Side))
-	const how = "metrology of the swept journal (own derivation, checked by brute force)"
-	if e.Rank == survey.RankReadings && e.What == "widest and narrowest" && b.b.Narrowest.Given() && !b.worn.Round && !e.Doubtful {
-		uw, un := m.read(b, "widest", "width"), m.read(b, "narrowest", "width")
-		bore := "shafts/" + b.shaft.Name + "/bores/" + string(b.b.Side)
-		wide := l.Leaf(key("widest_mm"), "widest diameter, less the instrument's bias", "mm", m.source(bore+"/widest"), b.b.Widest.Float()-uw.bias)
-		narrow := l.Leaf(key("narrowest_mm"), "narrowest diameter, less the instrument's bias", "mm", m.source(bore+"/narrowest"), b.b.Narrowest.Float()-un.bias)
-		dir := l.Leaf(key("worn_deg"), "direction of wear", "deg", m.source(bore+"/worn_to"), b.worn.ThetaRad/deg)
-		wear := l.Calc(key("wear_mm"), "depth of wear", "mm", "widest less narrowest", how, func(in []float64) float64 { return in[0] - in[1] }, wide, narrow)
-		for i, axis := range []string{"x", "y"} {
-			mid := l.Leaf(key("found_mm/"+fmt.Sprint(i)), axis+" of the middle of the hole as found", "mm", m.source(bore+"/centre"), b.found[i])
-			trig := math.Cos
-			if i == 1 {
-				trig = math.Sin
-			}
-			l.Calc(key("centre_mm/"+fmt.Sprint(i)), axis+" of the old centre", "mm", "middle of the hole less half the wear, away from the wear", how,
-				func(in []float64) float64 { return sig9(in[0] - in[1]/2*trig(in[2]*deg)) }, mid, wear, dir)
-		}
-		um := m.read(b, "centre", "centre")
-		lm := l.Leaf(key("u_middle_mm"), "standard uncertainty of the middle, "+um.name, "mm", um.from, um.u)
-		lw := l.Leaf(key("u_widest_mm"), "standard uncertainty of the widest, "+uw.name, "mm", uw.from, uw.u)
-		ln := l.Leaf(key("u_narrowest_mm"), "standard uncertainty of the narrowest, "+un.name, "mm", un.from, un.u)
-		ud := m.ruleLeaf("u_direction_deg")
-		l.Calc(key("centre_u_mm"), "standard uncertainty of the old centre, largest", "mm", "the larger of along the wear, root of u_middle^2 + (u_widest^2 + u_narrowest^2)/4, and across it, root of u_middle^2 + (wear/2 x u_direction)^2", how,
-			func(in []float64) float64 {
-				along := math.Sqrt(in[0]*in[0] + (in[1]*in[1]+in[2]*in[2])/4)
-				across := math.Hypot(in[0], in[3]/2*in[4]*deg)
-				return sig9(math.Max(along, across))
-			}, lm, lw, ln, wear, ud)
-		return
-	}
-	for i, axis := range []string{"x", "y"} {
-		l.Leaf(key("centre_mm/"+fmt.Sprint(i)), axis+" of the old centre, from "+e.What, "mm", src+"; "+how, sig9(e.Centre[i]))
-	}
-	l.Leaf(key("centre_u_mm"), "standard uncertainty of the old centre, largest", "mm", src, sig9(e.U()))
 }
 
 func (m *maker) ledgerMM4(b *bore, k string) MM {

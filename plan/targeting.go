@@ -6,6 +6,8 @@ import (
 
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
+	"rebush/plan/mesh"
+	"rebush/plan/survey"
 	"rebush/plan/target"
 )
 
@@ -45,11 +47,9 @@ func (m *maker) targets() {
 		}
 		in.Shafts = append(in.Shafts, t)
 	}
-	found := make([][3]float64, len(gears))
 	words := make([]string, len(gears))
 	for i, x := range gears {
-		f, was, w := m.foundMesh(x, shafts)
-		found[i], words[i] = [3]float64{f, was}, w
+		words[i] = m.foundMesh(x, shafts)
 		tg := target.Gear{Name: x.g.Name, Shaft: x.shaft, Mate: x.mate, MateAt: x.mateAt, Geometry: x.geometry, Lo: x.window.Lo, Hi: x.window.Hi,
 			Trusted: x.trusted, UGeom: x.uGeom, UMate: x.uMate, TIR: x.tir, Share: x.share, MateShare: x.mShare}
 		if x.window.Empty {
@@ -67,7 +67,7 @@ func (m *maker) targets() {
 		m.placeShaft(s, in.Shafts[i], out.Shafts[i])
 	}
 	for i, x := range gears {
-		m.p.Mesh = append(m.p.Mesh, m.meshJSON(x, out.Gears[i], found[i][0], found[i][1], words[i]))
+		m.p.Mesh = append(m.p.Mesh, m.meshJSON(x, out.Gears[i], words[i]))
 		m.meshFindings(x, out.Gears[i])
 	}
 	for _, f := range out.Fights {
@@ -140,24 +140,102 @@ func (m *maker) wellAsIs(s shaftState) bool {
 	return true
 }
 
+// placeInputs are the figures that decide the targets: every old centre and
+// every window of a trusted mesh.
+func (m *maker) placeInputs() []ledger.Num {
+	var in []ledger.Num
+	for _, s := range m.shafts {
+		for _, b := range s.bores {
+			in = append(in, m.ledgerNum("survey/"+b.name()+"/centre_mm/0"), m.ledgerNum("survey/"+b.name()+"/centre_mm/1"))
+		}
+	}
+	for _, x := range m.gears {
+		in = append(in, m.windowNums(x)...)
+	}
+	return in
+}
+
+// windowNums records the window of a mesh.
+func (m *maker) windowNums(x *gear) []ledger.Num {
+	l := m.book
+	key := func(k string) string { return "mesh/" + x.g.Name + "/" + k }
+	lo := l.Leaf(key("wish_mm/0"), "least backlash wanted", "mm", m.source("gears/"+x.g.Name+"/backlash"), x.wish.Lo)
+	hi := l.Leaf(key("wish_mm/1"), "most backlash wanted", "mm", m.source("gears/"+x.g.Name+"/backlash"), x.wish.Hi)
+	tir := l.Leaf(key("runout_mm"), "run-out of both gears, total indicator reading", "mm", m.source("gears/"+x.g.Name), x.tir)
+	eps, tooth := m.ruleLeaf("contact_ratio_min"), m.ruleLeaf("tight_tooth_backlash_mm")
+	again := func(in []float64) mesh.Window {
+		wish := x.wish
+		wish.Lo, wish.Hi = in[0], in[1]
+		w, _ := mesh.WindowOf(x.pair, x.g.Module, wish, in[2], m.meshLimits(in[3], in[4]))
+		return w
+	}
+	const src = "exact involute and worm geometry; planning rule: backlash, contact ratio, tightest tooth"
+	return []ledger.Num{
+		l.Calc(key("window_mm/0"), "least centre distance under load", "mm", "where the backlash wanted begins ("+x.window.LoBy+")", src, func(in []float64) float64 { return sig9(again(in).Lo) }, lo, hi, tir, eps, tooth),
+		l.Calc(key("window_mm/1"), "largest centre distance under load", "mm", "where the backlash wanted ends ("+x.window.HiBy+")", src, func(in []float64) float64 { return sig9(again(in).Hi) }, lo, hi, tir, eps, tooth),
+	}
+}
+
+// placeAgain works the targets out from those inputs.
+func (m *maker) placeAgain(in []float64) target.Output {
+	again := m.targetIn
+	again.Shafts = append([]target.Shaft(nil), again.Shafts...)
+	again.Gears = append([]target.Gear(nil), again.Gears...)
+	n := 0
+	for i := range again.Shafts {
+		again.Shafts[i].Bores = append([]target.Bore(nil), again.Shafts[i].Bores...)
+		for k := range again.Shafts[i].Bores {
+			again.Shafts[i].Bores[k].Original = [2]float64{in[n], in[n+1]}
+			n += 2
+		}
+	}
+	for i := range again.Gears {
+		again.Gears[i].Lo, again.Gears[i].Hi = in[n], in[n+1]
+		if in[n] > in[n+1] {
+			mid := (in[n] + in[n+1]) / 2
+			again.Gears[i].Lo, again.Gears[i].Hi = mid, mid
+		}
+		n += 2
+	}
+	out, _ := target.Place(again)
+	return out
+}
+
 // targetLedger records a target and its moves.
 func (m *maker) targetLedger(b *bore, p target.Placed, t *Target) {
 	l := m.book
 	key := func(k string) string { return "targets/" + b.name() + "/" + k }
-	var at, fo, ff XY
+	inputs := m.placeInputs()
+	at := func(out target.Output) [2]float64 {
+		for _, s := range out.Shafts {
+			for _, x := range s.Bores {
+				if x.Name == b.name() {
+					return x.At
+				}
+			}
+		}
+		return [2]float64{}
+	}
+	var to, fo, ff XY
 	for i, axis := range []string{"x", "y"} {
 		k := fmt.Sprint(i)
-		n := l.Leaf(key("target_mm/"+k), axis+" of the new centre", "mm",
-			"least move, in units of what is known, that brings the trusted meshes into their narrowed windows (see mesh); else the weighted mean of the shaft's old centres", sig9(p.At[i]))
-		o := l.Leaf("survey/"+b.name()+"/centre_mm/"+k, axis+" of the old centre", "mm", "survey", m.ledgerValue("survey/"+b.name()+"/centre_mm/"+k, b.worn.O[i]))
+		n := l.Calc(key("target_mm/"+k), axis+" of the new centre", "mm",
+			"least move, in units of what is known of the old centres, that brings the trusted meshes into their windows narrowed by the doubt; with none to move it, the weighted mean of the shaft's old centres",
+			"planning rule: weighted least squares with active windows, own derivation", func(in []float64) float64 { return round6(at(m.placeAgain(in))[i]) }, inputs...)
+		b.target[i] = n.V
+		o := m.ledgerNum("survey/" + b.name() + "/centre_mm/" + k)
 		f := l.Leaf("survey/"+b.name()+"/found_mm/"+k, axis+" of the middle of the hole as found", "mm", m.source("shafts/"+b.shaft.Name+"/bores/"+string(b.b.Side)+"/centre"), m.ledgerValue("survey/"+b.name()+"/found_mm/"+k, b.found[i]))
 		less := func(in []float64) float64 { return sig9(in[0] - in[1]) }
 		fo[i] = mm4(l.Calc(key("from_original_mm/"+k), axis+" move from the old centre", "mm", "new centre less old centre", "plane geometry", less, n, o).V)
 		ff[i] = mm4(l.Calc(key("from_found_mm/"+k), axis+" move from the hole as found", "mm", "new centre less middle of the hole as found", "plane geometry", less, n, f).V)
-		at[i] = mm4(n.V)
+		to[i] = mm4(n.V)
 	}
-	t.TargetMM, t.FromOriginalMM, t.FromFoundMM = &at, &fo, &ff
+	t.TargetMM, t.FromOriginalMM, t.FromFoundMM = &to, &fo, &ff
 }
+
+// round6 rounds a place to a millionth of a millimetre, below anything that is
+// printed and above what two ways of summing differ by.
+func round6(f float64) float64 { return math.Round(f*1e6) / 1e6 }
 
 // ledgerValue is what the ledger has under a key, else a value of its own.
 func (m *maker) ledgerValue(key string, otherwise float64) float64 {
@@ -168,12 +246,22 @@ func (m *maker) ledgerValue(key string, otherwise float64) float64 {
 }
 
 // meshJSON writes one mesh, its figures through the ledger.
-func (m *maker) meshJSON(x *gear, g target.GearOut, found, was float64, words string) Mesh {
+func (m *maker) meshJSON(x *gear, g target.GearOut, words string) Mesh {
 	l := m.book
 	key := func(k string) string { return "mesh/" + x.g.Name + "/" + k }
 	const src = "exact involute and worm geometry (own derivations checked by flank sampling; ISO 21771, KHK from memory)"
-	centre := func(k, what string, a float64) ledger.Num {
-		return l.Leaf(key(k), what, "mm", m.source("gears/"+x.g.Name)+", survey and target of its shafts", sig9(a))
+	holes := m.meshHoles(x)
+	mate := m.mateNum(x)
+	centre := func(k, what, formula string, pick func([]*bore) float64) ledger.Num {
+		var in []ledger.Num
+		for _, b := range holes {
+			in = append(in, m.holeNums(b)...)
+			in = append(in, m.ledgerNum("targets/"+b.name()+"/target_mm/0"), m.ledgerNum("targets/"+b.name()+"/target_mm/1"))
+		}
+		in = append(in, mate)
+		return l.Calc(key(k), what, "mm", formula, "plane geometry", func(v []float64) float64 {
+			return round6(m.withHoles(holes, v, x, pick))
+		}, in...)
 	}
 	play := func(k, what string, a ledger.Num) MM {
 		if math.IsNaN(x.play(a.V)) {
@@ -183,15 +271,22 @@ func (m *maker) meshJSON(x *gear, g target.GearOut, found, was float64, words st
 			func(in []float64) float64 { return sig9(x.play(in[0])) }, a).V)
 	}
 	row := Mesh{Gear: x.g.Name, Trusted: x.trusted, Words: words}
-	f := centre("found_centre_mm", "centre distance under load as found", found)
-	o := centre("original_centre_mm", "centre distance under load when new", was)
-	mid := centre("target_centre_mm", "centre distance under load at the target, middle of the running clearance", (g.Near+g.Far)/2)
+	f := centre("found_centre_mm", "centre distance under load as found", "each shaft at old centre + clearance + wear towards the load, at the gear's station",
+		func([]*bore) float64 { return x.distance(m.shafts, oldCentre, asFound) })
+	o := centre("original_centre_mm", "centre distance under load when new", "each shaft at old centre + clearance towards the load, at the gear's station",
+		func([]*bore) float64 { return x.distance(m.shafts, oldCentre, originally) })
+	after := func(sign float64) func([]*bore) float64 {
+		return func([]*bore) float64 {
+			return x.distance(m.shafts, newCentre, func(b *bore) float64 { return sign * m.lift(b) })
+		}
+	}
+	mid := centre("target_centre_mm", "centre distance under load at the target", "each shaft at new centre + half the middle running clearance towards the load", after(1))
 	row.FoundCentreMM, row.TargetCentreMM = mm4(f.V), mm4(mid.V)
 	row.FoundBacklashMM = play("found_backlash_mm", "backlash as found", f)
 	row.OriginalBacklashMM = play("original_backlash_mm", "backlash when new", o)
 	row.TargetBacklashMM = play("target_backlash_mm", "backlash at the target under load", mid)
 	// Lifted off its wheels the shaft drops to the other side of its bore.
-	lifted := centre("lifted_centre_mm", "centre distance with the truck lifted", 2*g.Centre-(g.Near+g.Far)/2)
+	lifted := centre("lifted_centre_mm", "centre distance with the truck lifted", "each shaft at new centre less half the middle running clearance", after(-1))
 	row.LiftedBacklashMM = play("lifted_backlash_mm", "backlash with the truck lifted", lifted)
 	lo, hi := x.window.Lo, x.window.Hi
 	if x.window.Empty {
@@ -263,25 +358,30 @@ func (m *maker) truck() {
 	if len(ends) != 2 || len(ends[0].bores) == 0 || len(ends[1].bores) == 0 {
 		return
 	}
+	holes := append(append([]*bore(nil), ends[0].bores...), ends[1].bores...)
+	var inputs []ledger.Num
+	for _, b := range holes {
+		inputs = append(inputs, m.holeNums(b)...)
+		inputs = append(inputs, m.ledgerNum("targets/"+b.name()+"/target_mm/0"), m.ledgerNum("targets/"+b.name()+"/target_mm/1"))
+	}
 	at := func(s shaftState, after bool) target.Ends {
 		end := func(b *bore) [2]float64 {
 			c, off := b.worn.O, asFound(b)
-			if after && !s.s.Leave {
-				lo, hi := m.clearances(b)
-				c, off = b.target, (lo+hi)/4
+			if after {
+				c, off = newCentre(b), m.lift(b)
 			}
 			return [2]float64{c[0] + off*b.load[0], c[1] + off*b.load[1]}
 		}
 		return target.Ends{Left: end(s.bores[0]), Right: end(s.bores[len(s.bores)-1])}
 	}
-	f0, r0 := at(ends[0], false), at(ends[1], false)
-	f1, r1 := at(ends[0], true), at(ends[1], true)
 	l := m.book
-	leaf := func(k, what string, v float64) MM {
-		return mm4(l.Leaf("truck/"+k, what, "mm", "survey and target of both axles", sig9(v)).V)
+	calc := func(k, what string, after bool, of func(f, r target.Ends) float64) MM {
+		return mm4(l.Calc("truck/"+k, what, "mm", "from where both axles stand under load", "plane geometry", func(v []float64) float64 {
+			return round6(m.holesAs(holes, v, func() float64 { return of(at(ends[0], after), at(ends[1], after)) }))
+		}, inputs...).V)
 	}
-	m.p.Truck.WheelbaseMM = FoundAfterMM{Found: leaf("wheelbase_mm/found", "wheelbase under load as found", target.Wheelbase(f0, r0)),
-		After: leaf("wheelbase_mm/after", "wheelbase under load after the job", target.Wheelbase(f1, r1))}
+	m.p.Truck.WheelbaseMM = FoundAfterMM{Found: calc("wheelbase_mm/found", "wheelbase under load as found", false, target.Wheelbase),
+		After: calc("wheelbase_mm/after", "wheelbase under load after the job", true, target.Wheelbase)}
 	contacts := 0.0
 	for _, s := range ends {
 		if s.s.ContactsApart.Given() {
@@ -289,9 +389,72 @@ func (m *maker) truck() {
 		}
 	}
 	if contacts > 0 && m.spacing() > 0 && len(ends[0].bores) == 2 && len(ends[1].bores) == 2 {
-		if g0, err := target.Rock(f0, r0, m.spacing(), contacts); err == nil {
-			g1, _ := target.Rock(f1, r1, m.spacing(), contacts)
-			m.p.Truck.RockMM = FoundAfterMM{Found: leaf("rock_mm/found", "four-wheel rock as found", g0), After: leaf("rock_mm/after", "four-wheel rock after the job", g1)}
+		rock := func(f, r target.Ends) float64 {
+			g, _ := target.Rock(f, r, m.spacing(), contacts)
+			return g
 		}
+		m.p.Truck.RockMM = FoundAfterMM{Found: calc("rock_mm/found", "four-wheel rock as found", false, rock),
+			After: calc("rock_mm/after", "four-wheel rock after the job", true, rock)}
 	}
+}
+
+// meshHoles are the bores that a mesh hangs on.
+func (m *maker) meshHoles(x *gear) []*bore {
+	holes := append([]*bore(nil), m.shafts[x.shaft].bores...)
+	if x.mate >= 0 {
+		holes = append(holes, m.shafts[x.mate].bores...)
+	}
+	return holes
+}
+
+// mateNum is the place of a fixed mate as an input; of a mate on a shaft of
+// the job its bores are inputs already.
+func (m *maker) mateNum(x *gear) ledger.Num {
+	return m.book.Leaf("mesh/"+x.g.Name+"/mate_mm", "height of the mate (0: it sits on a shaft of the job)", "mm", m.source("gears/"+x.g.Name), x.mateAt[1])
+}
+
+// withHoles asks for a distance with the holes and the mate as the inputs have
+// them.
+func (m *maker) withHoles(holes []*bore, v []float64, x *gear, of func([]*bore) float64) float64 {
+	was := x.mateAt
+	x.mateAt[1] = v[len(v)-1]
+	defer func() { x.mateAt = was }()
+	return m.holesAs(holes, v, func() float64 { return of(holes) })
+}
+
+// holesAs asks a question with the holes as eight inputs each have them.
+func (m *maker) holesAs(holes []*bore, v []float64, of func() float64) float64 {
+	type kept struct {
+		worn   survey.WornBore
+		target [2]float64
+	}
+	was := make([]kept, len(holes))
+	for i, b := range holes {
+		was[i] = kept{b.worn, b.target}
+		b.worn = holeAgain(b, v[8*i:8*i+6])
+		b.target = [2]float64{v[8*i+6], v[8*i+7]}
+	}
+	out := of()
+	for i, b := range holes {
+		b.worn, b.target = was[i].worn, was[i].target
+	}
+	return out
+}
+
+// newCentre is where a bore's centre is after the job.
+func newCentre(b *bore) [2]float64 {
+	if b.shaft.Leave {
+		return b.worn.O
+	}
+	return b.target
+}
+
+// lift is how far a shaft stands from that centre under load: half the middle
+// running clearance in a new bore, clearance and wear in an old one.
+func (m *maker) lift(b *bore) float64 {
+	if b.shaft.Leave {
+		return asFound(b)
+	}
+	lo, hi := m.clearances(b)
+	return (lo + hi) / 4
 }
