@@ -43,7 +43,13 @@ func (m *maker) chances() {
 		m.p.WithoutEffect = sens.Without
 	}
 	m.p.Chance = c
-	m.book.Leaf("chance/first_time_right", "share of trials that come right first time", "-", fmt.Sprintf("%d trials, seed %d, over every doubt of this plan: a model's figure", r.Trials, r.Seed), r.FirstTimeRight)
+	trials := m.book.Leaf("chance/trials", "trials", "-", "command line: --trials", float64(r.Trials))
+	seed := m.book.Leaf("chance/seed", "seed of the random numbers", "-", "command line: --seed", float64(r.Seed))
+	m.book.Calc("chance/first_time_right", "share of trials that come right first time", "-", "every doubt of this plan drawn anew in each trial: a model's figure",
+		"Monte Carlo after JCGM 101", func(in []float64) float64 {
+			again, _ := chance.Run(model, chance.Settings{Trials: int64(in[0]), Seed: int64(in[1])})
+			return again.FirstTimeRight
+		}, trials, seed)
 }
 
 // model turns the plan into the numbers of its trials. ok is false where

@@ -119,7 +119,7 @@ func (in *instruments) named(name, what string) (reading, error) {
 }
 
 func (in *instruments) line(i int) string {
-	return place(in.shop.At(fmt.Sprintf("instruments/%d", i)), "built-in small shop")
+	return place(in.shop.At(fmt.Sprintf("instruments/%d", i)), "built-in small shop:1")
 }
 
 // place writes a position for the ledger.

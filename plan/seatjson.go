@@ -64,8 +64,7 @@ func (m *maker) explainSeat(b *bore, s *Seat) {
 	}
 
 	if !math.IsInf(a.CleanUp, 1) {
-		needR := l.Leaf(key("clears_mm"), "seat radius that just takes in the worn outline about the target", "mm",
-			"survey and target of this bore; metrology of the swept journal: S(T) = max(|T-O|+R, |T-D|+r), own derivation", b.hole.S)
+		needR := m.clearsNum(b)
 		c := l.Calc(key("cleanup_mm"), "seat radius less what the wear needs", "mm", "half the least seat less the radius that clears the wear", "plane geometry",
 			func(in []float64) float64 { return in[0]/2 - in[1] }, seatLow, needR)
 		s.CleanupMM = mm3(c.V)
@@ -75,7 +74,7 @@ func (m *maker) explainSeat(b *bore, s *Seat) {
 	s.InterferenceUM = minMax(uLow.V, uHigh.V)
 
 	if !math.IsInf(a.Ligament, 1) {
-		edge := l.Leaf(key("edge_mm"), "target to "+orText(b.hole.EdgeName, "the outside of the boss"), "mm", m.edgeSource(b), a.Ligament+seatHigh.V/2)
+		edge := m.edgeNum(b)
 		left := l.Calc(key("metal_left_mm"), "metal left between seat and edge", "mm", "distance of the edge less half the largest seat", "plane geometry",
 			func(in []float64) float64 { return in[0] - in[1]/2 }, edge, seatHigh)
 		s.MetalLeftMM = mm3(left.V)
@@ -88,7 +87,7 @@ func (m *maker) explainSeat(b *bore, s *Seat) {
 		s.ForceN, s.TorqueNmm = minMax(a.Force[0], a.Force[1]), minMax(a.Torque[0], a.Torque[1])
 		if a.HeldBy == "compound" {
 			tau := m.ruleLeaf("compound_shear_mpa")
-			con := l.Leaf(key("contact_mm"), "length of seat in contact", "mm", "plate and bush of this bore less both lead chamfers", a.Contact)
+			con := m.contactNum(b)
 			f := l.Calc(key("force_n/min"), "force along the axle that the compound holds", "N", "shear strength times the seat's surface", "rule compound_shear_mpa",
 				func(in []float64) float64 { return in[0] * math.Pi * in[1] * in[2] }, tau, seatLow, con)
 			s.ForceN = minMax(f.V, f.V)
@@ -99,8 +98,8 @@ func (m *maker) explainSeat(b *bore, s *Seat) {
 	}
 	m.explainBore(b, s, boLow, boHigh)
 	if !math.IsNaN(a.LooseAt) {
-		al := l.Leaf(key("expansion_plate"), "expansion of "+m.plate.Name, "1e-6/K", "table materials", m.plate.Alpha)
-		be := l.Leaf(key("expansion_bush"), "expansion of "+a.Bush.Metal.Name, "1e-6/K", "table materials", a.Bush.Metal.Alpha)
+		al := l.Leaf(key("expansion_plate"), "expansion of "+m.plate.Name, "1e-6/K", m.matter(m.chassis, "expansion", false), m.plate.Alpha)
+		be := l.Leaf(key("expansion_bush"), "expansion of "+a.Bush.Metal.Name, "1e-6/K", m.matter(m.bushMaterial(b), "expansion", false), a.Bush.Metal.Alpha)
 		smooth := m.smoothLeaf(b)
 		at := l.Calc(key("loose_at_c"), "temperature at which the least press is gone", "C", "20 + (least interference less smoothing) / (seat diameter x difference of expansion)", "linear expansion",
 			func(in []float64) float64 { return 20 + (in[0]-in[1])/1000/(in[2]*(in[3]-in[4])*1e-6) }, uLow, smooth, seatHigh, al, be)
@@ -113,7 +112,7 @@ func (m *maker) explainSeat(b *bore, s *Seat) {
 		if a.Bush.Turned || length == 0 {
 			length = b.hole.Plate
 		}
-		ln := l.Leaf(key("length_mm"), "length of the bearing", "mm", "bush list", length)
+		ln := l.Leaf(key("length_mm"), "length of the bearing", "mm", m.bushSource(b, "length"), length)
 		pv := l.Calc(key("pv"), "pressure times rubbing speed", "MPa m/s", "load / (journal x length) x pi x journal x speed / 60000", "projected area, plain bearing practice",
 			func(in []float64) float64 { return in[0] / in[1] * math.Pi * in[2] / 60000 }, load, ln, rpm)
 		s.PV = num(pv.V)
@@ -126,9 +125,9 @@ func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh le
 	key := func(k string) string { return "seats/" + b.name() + "/" + k }
 	stress, hold := a.Stress, a.Hold
 	bushBore := l.Leaf(key("bush_bore_mm"), "bore of the bush before pressing, middle of its limits", "mm", m.bushSource(b, "bore"), stress.Di)
-	eA := l.Leaf(key("plate_e_high"), "modulus of "+m.plate.Name+" for stress", "MPa", "table materials, highest published", stress.Housing.E)
-	eB := l.Leaf(key("bush_e_high"), "modulus of "+a.Bush.Metal.Name+" for stress", "MPa", "table materials, highest published", stress.Bush.E)
-	fl := l.Leaf(key("bush_flow_high"), "flow stress of the bush for stress, with 1.155", "MPa", "rule porous_peak_mpa or table materials; von Mises over Tresca", stress.Bush.Yield)
+	eA := l.Leaf(key("plate_e_high"), "modulus of "+m.plate.Name+" for stress", "MPa", m.matter(m.chassis, "E", true), stress.Housing.E)
+	eB := l.Leaf(key("bush_e_high"), "modulus of "+a.Bush.Metal.Name+" for stress", "MPa", m.matter(m.bushMaterial(b), "E", true), stress.Bush.E)
+	fl := l.Leaf(key("bush_flow_high"), "flow stress of the bush for stress, with 1.155", "MPa", m.flowSource(b, "porous_peak_mpa", true)+", times 1.155 (von Mises over Tresca)", stress.Bush.Yield)
 	at := func(st press.Seat, pick func(press.State) float64) func([]float64) float64 {
 		return func(in []float64) float64 {
 			st := st
@@ -149,9 +148,9 @@ func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh le
 	s.HoopMPa = num(hoop.V)
 	s.HoopLimitMPa = num(l.Leaf(key("hoop_limit_mpa"), "largest tension allowed", "MPa", m.limitSource(), a.PeakLimit).V)
 
-	eAl := l.Leaf(key("plate_e_low"), "modulus of "+m.plate.Name+" for holding"+slackWords(a), "MPa", "table materials, lowest published", hold.Housing.E)
-	eBl := l.Leaf(key("bush_e_low"), "modulus of "+a.Bush.Metal.Name+" for holding", "MPa", "table materials, lowest published", hold.Bush.E)
-	fll := l.Leaf(key("bush_flow_low"), "flow stress of the bush for holding", "MPa", "rule porous_hold_mpa or table materials", hold.Bush.Yield)
+	eAl := l.Leaf(key("plate_e_low"), "modulus of "+m.plate.Name+" for holding"+slackWords(a), "MPa", m.holdSource(a), hold.Housing.E)
+	eBl := l.Leaf(key("bush_e_low"), "modulus of "+a.Bush.Metal.Name+" for holding", "MPa", m.matter(m.bushMaterial(b), "E", false), hold.Bush.E)
+	fll := l.Leaf(key("bush_flow_low"), "flow stress of the bush for holding", "MPa", m.flowSource(b, "porous_hold_mpa", false), hold.Bush.Yield)
 	smooth := m.smoothLeaf(b)
 	uHold := l.Calc(key("interference_left_um"), "least interference that is left after smoothing", "um", "least interference less smoothing, not below 0", "DIN 7190 smoothing rule, from memory",
 		func(in []float64) float64 { return math.Max(0, in[0]-in[1]) }, uLow, smooth)
@@ -159,7 +158,7 @@ func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh le
 		at(hold, func(s press.State) float64 { return s.P }), uHold, seatHigh, bushBore, eAl, eBl, fll)
 	s.PressureMPa = minMax(pLow.V, pHigh.V)
 
-	contact := l.Leaf(key("contact_mm"), "length of seat in contact", "mm", "plate and bush of this bore less both lead chamfers (rules seat_chamfer_mm, bush_chamfer_mm)", a.Contact)
+	contact := m.contactNum(b)
 	muLow := l.Leaf(key("friction_low"), "friction for holding", "-", m.frictionSource(), m.shop.FrictionLow)
 	muHigh := l.Leaf(key("friction_high"), "friction for pressing", "-", m.frictionSource(), m.shop.FrictionHigh)
 	force := func(in []float64) float64 { return in[0] * math.Pi * in[1] * in[2] * in[3] }
@@ -172,14 +171,14 @@ func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh le
 	s.TorqueNmm = minMax(tLow.V, tHigh.V)
 
 	flow := func(k string, seat press.Seat) ledger.Num {
-		return l.Leaf(key("flow_"+k), "flow stress of the bush for its closure", "MPa", "rule porous_flow_mpa or table materials", seat.Bush.Yield)
+		return l.Leaf(key("flow_"+k), "flow stress of the bush for its closure", "MPa", m.flowSource(b, "porous_flow_mpa", false), seat.Bush.Yield)
 	}
 	cl := [2]ledger.Num{}
 	for i, k := range []string{"min", "max"} {
 		c := a.ClosureAt[i]
 		u, d := [2]ledger.Num{uLow, uHigh}[i], [2]ledger.Num{seatHigh, seatLow}[i]
-		ea := l.Leaf(key("closure_plate_e_"+k), "modulus of "+m.plate.Name+" for the "+k+" closure", "MPa", "table materials", c.Housing.E)
-		eb := l.Leaf(key("closure_bush_e_"+k), "modulus of "+a.Bush.Metal.Name+" for the "+k+" closure", "MPa", "table materials", c.Bush.E)
+		ea := l.Leaf(key("closure_plate_e_"+k), "modulus of "+m.plate.Name+" for the "+k+" closure", "MPa", m.matter(m.chassis, "E", i == 1), c.Housing.E)
+		eb := l.Leaf(key("closure_bush_e_"+k), "modulus of "+a.Bush.Metal.Name+" for the "+k+" closure", "MPa", m.matter(m.bushMaterial(b), "E", i == 0), c.Bush.E)
 		pick := func(s press.State) float64 { return s.ClosureLow * 1000 }
 		if i == 1 {
 			pick = func(s press.State) float64 { return s.ClosureHigh * 1000 }
@@ -273,7 +272,7 @@ func (m *maker) bushLeaves(b *bore) (odLow, odHigh, boLow, boHigh ledger.Num) {
 func (m *maker) bushSource(b *bore, what string) string {
 	a := b.chosen
 	if a.Bush.Turned {
-		return "turned for this seat, rule turned_bush_mm"
+		return m.rules.Get("turned_bush_mm").Address + ": turned for this seat"
 	}
 	src := m.source(fmt.Sprintf("bushes/%d", a.Bush.Index))
 	for i := range m.j.Bushes {
@@ -307,9 +306,14 @@ func join(list []string) string {
 // wayLeaf records the limits that the seat's tool leaves.
 func (m *maker) wayLeaf(b *bore) [2]ledger.Num {
 	a, l := b.chosen, m.book
-	src := wayRule(a.Way)
-	if a.Way.Kind == seat.Reamer {
-		src = place(m.j.Shop.At(fmt.Sprintf("reamers/%d", a.Way.Index)), "built-in small shop") + ", " + src
+	src := m.source("shafts/"+b.shaft.Name+"/bores/"+string(b.b.Side)+"/seat") + ", as measured"
+	switch a.Way.Kind {
+	case seat.BoringHead:
+		src = m.rules.Get("boring_head_mm").Address + " about the size that was chosen"
+	case seat.EndMill:
+		src = m.rules.Get("end_mill_mm").Address + ", " + place(m.j.Shop.At("end_mills"), "built-in small shop:1")
+	case seat.Reamer:
+		src = place(m.j.Shop.At(fmt.Sprintf("reamers/%d", a.Way.Index)), "built-in small shop:1") + ", " + wayRule(a.Way)
 	}
 	key := func(k string) string { return "seats/" + b.name() + "/tool/" + k }
 	return [2]ledger.Num{
@@ -320,7 +324,7 @@ func (m *maker) wayLeaf(b *bore) [2]ledger.Num {
 
 func (m *maker) smoothLeaf(b *bore) ledger.Num {
 	if met := b.chosen.Bush.Metal; met.Porous || met.Plastic {
-		return m.book.Leaf("rules/no smoothing", "smoothing of a porous or plastic bush", "um", "not meant for a porous face", 0)
+		return m.book.Leaf("rules/no smoothing", "smoothing of a porous or plastic bush", "um", m.rules.Get("smoothing_factor").Address+": not meant for a porous face", 0)
 	}
 	k, rb, rs := m.ruleLeaf("smoothing_factor"), m.ruleLeaf("rz_bush_um"), m.ruleLeaf("rz_seat_um")
 	return m.book.Calc("rules/smoothing", "what roughness takes off a press", "um", "factor x (Rz of the bush + Rz of the seat)", "DIN 7190 smoothing rule, from memory",
@@ -351,16 +355,15 @@ func (m *maker) used(name string) {
 
 func (m *maker) source(path string) string { return place(m.j.At(path), m.j.File) }
 
-func (m *maker) edgeSource(b *bore) string {
-	return m.source("shafts/"+b.shaft.Name+"/bores/"+string(b.b.Side)+"/edges") + " and the target"
-}
-
 func (m *maker) limitSource() string {
 	if m.plate.Casting {
 		m.used("casting_stress_share")
-		return "rule casting_stress_share of the aged tensile strength in table materials, never above yield"
+		return m.rules.Get("casting_stress_share").Address + " of the aged tensile strength (" + m.matter(m.chassis, "UTS_aged", false) + "), never above yield"
 	}
-	return "yield in table materials; at the rim only a caution"
+	if !m.plate.YieldKnown {
+		return m.rules.Get("plate_unknown_yield_mpa").Address + ": yield of a temper that is not said"
+	}
+	return m.matter(m.chassis, "yield_tension", false) + ": yield; at the rim only a caution"
 }
 
 func (m *maker) frictionSource() string {
@@ -390,7 +393,7 @@ func (m *maker) sidePlay() {
 		key := func(k string) string { return "shafts/" + s.Name + "/" + k }
 		hub := l.Leaf(key("hub_to_hub_mm"), "hub to hub", "mm", m.source("shafts/"+s.Name+"/hub_to_hub"), s.HubToHub.Float())
 		wid := l.Leaf(key("width_mm"), "width over both plates", "mm", m.source("chassis/width"), m.j.Chassis.Width.Float())
-		fla := l.Leaf(key("flanges_mm"), "flanges outside the plates", "mm", "bush list", used)
+		fla := l.Leaf(key("flanges_mm"), "flanges outside the plates", "mm", m.source("bushes"), used)
 		was := l.Leaf(key("washers_mm"), "washers", "mm", m.source("shafts/"+s.Name), m.washers(s))
 		play := l.Calc(key("side_play_mm"), "side play", "mm", "hub to hub less width, flanges and washers", "plane geometry",
 			func(in []float64) float64 { return in[0] - in[1] - in[2] - in[3] }, hub, wid, fla, was)
