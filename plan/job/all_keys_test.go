@@ -235,3 +235,18 @@ func plain(n *yaml.Node) (any, error) {
 	err := n.Decode(&v)
 	return v, err
 }
+
+// TestEndsAreNamed: a mistake at one end of a shaft names key and end.
+func TestEndsAreNamed(t *testing.T) {
+	_, data := tree(t, jobs+"/corvelhurst.yaml")
+	for change, says := range map[[2]string]string{
+		{"right: 2.36", "right: 59.9"}: "journal right: 59.9 mm is not plausible here",
+		{"right: 2.40", "right: 2.20"}: "must_pass right: 2.2 mm does not go with the right journal",
+		{"right: 2.40", "right: #31"}:  "#31 without quotes begins a comment",
+	} {
+		_, err := Parse("job.yaml", jobs, []byte(strings.Replace(string(data), change[0], change[1], 1)), Options{})
+		if err == nil || !strings.Contains(err.Error(), says) {
+			t.Errorf("%v: %v", change, err)
+		}
+	}
+}

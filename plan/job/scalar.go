@@ -94,7 +94,8 @@ func (r *reader) nothing(n *yaml.Node, s *shape, name string) {
 		line := r.lines[n.Line-1]
 		from := min(max(n.Column-1, 0), len(line))
 		// the empty value is reported at the key or just behind its colon
-		if i := strings.Index(line[from:], name+":"); i >= 0 && from == 0 {
+		last := name[strings.LastIndexByte(name, ' ')+1:]
+		if i := strings.Index(line[from:], last+":"); i >= 0 && from == 0 {
 			from += i
 		}
 		rest := line[from:]

@@ -31,6 +31,7 @@ type shape struct {
 	max    int      // of aList, 0: no limit
 	keys   []key    // of aRecord
 	alts   []*shape // of anEither
+	ends   bool     // of aRecord: left and right of one thing
 	say    string   // for aList: what the items are ("x and y")
 }
 
@@ -82,7 +83,9 @@ func either(alts ...*shape) *shape { return &shape{kind: anEither, alts: alts} }
 func pair(item *shape) *shape      { return list(2, 2, item, "low and high") }
 func ends(lo, hi float64) *shape   { return eachEnd(length(lo, hi)) }
 func eachEnd(s *shape) *shape {
-	return either(s, record(key{"left", s, "at the left end", false}, key{"right", s, "at the right end", false}))
+	both := record(key{"left", s, "at the left end", false}, key{"right", s, "at the right end", false})
+	both.ends = true
+	return either(s, both)
 }
 
 // names lists the keys of a record in table order.
