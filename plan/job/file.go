@@ -13,11 +13,13 @@ const largest = 1 << 20
 
 var (
 	errFolder = errors.New("is a folder; name the file in it")
+	errDevice = errors.New("is a device or a pipe, not a file")
 	errLarge  = errors.New("is larger than 1 MiB, which no job file is")
 	errStdin  = errors.New("standard input is not there")
 )
 
-// load reads a file of at most 1 MiB. "-" is standard input.
+// load reads a file of at most 1 MiB. "-" is standard input. Files that another
+// file names (stdin is nil) have to be plain ones.
 func load(path string, stdin io.Reader) ([]byte, error) {
 	if path == "-" {
 		if stdin == nil {
@@ -25,18 +27,21 @@ func load(path string, stdin io.Reader) ([]byte, error) {
 		}
 		return limited(stdin)
 	}
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	info, err := f.Stat()
+	info, err := os.Stat(path) // before it is opened: a pipe would wait for its writer
 	if err != nil {
 		return nil, err
 	}
 	if info.IsDir() {
 		return nil, errFolder
 	}
+	if stdin == nil && !info.Mode().IsRegular() {
+		return nil, errDevice
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
 	return limited(f)
 }
 

@@ -1,0 +1,85 @@
+package job
+
+import (
+	"os"
+	"strings"
+	"testing"
+)
+
+// TestRealisticJobs: plausibility does not refuse what stands on benches:
+// sizes from 2 to 8 mm, thin plates, heavy wear, every way to write a length.
+func TestRealisticJobs(t *testing.T) {
+	read := func(name string) string {
+		data, err := os.ReadFile(jobs + "/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return string(data)
+	}
+	demo := read("corvelhurst.yaml")
+	for _, c := range [][]string{
+		{"thickness: 3.0", "thickness: 0.8"},
+		{"thickness: 3.0", "thickness: 6"},
+		{"widest: 3.31", "widest: 4.2"}, // a millimetre of wear
+		{"widest: 3.31", "widest: 0.1303 in"},
+		{"widest: 3.31", "widest: 3,31"},
+		{"widest: 3.31", "widest: 130.3 thou"},
+		{"worn_to: 90", "worn_to: 270"},
+		{"worn_to: 90", "worn_to: -90"},
+		{"worn_to: 90", "worn_to: 130"},
+		{"worn_to: 90", "worn_to: [60, 120]"},
+		{"runout: 0.02", "runout: 0.1"},
+		{"runout: 0.02", "runout: 0"},
+		{"backlash: [0.05, 0.12]", "backlash: [0, 0.2]"},
+		{"height: 14.06", "height: 13.9"},
+		{"height: 14.06", "height: 14.4"},
+		{", tip: 11.0", ""},
+		{", tip: 11.0", ", tip: 11.4, throat: 11.0"},
+		{"wheel_form: throated", "wheel_form: unknown"},
+		{"wheel_form: throated", ""},
+		{"od: 5.0, od_class: s7", "od: [5.021, 5.028]"},
+		{"od: 5.0, od_class: s7", "od: 5.024"},
+		{"metal: 4.4", "metal: 0.4"},
+		{"metal: 4.4", "away: 6.0"},
+		{"must_pass: {right: 2.40}", "must_pass: {left: 3.7, right: 2.40}"},
+		{"hub_to_hub: 18.0", "hub_to_hub: 16.2"},
+		{"load: 2.5 N", "load: 250 g"},
+		{"load: 2.5 N", "load: 2.5"},
+		{"load: 2.5 N", "load: 9 ozf"},
+		{"condition: sound", "condition: swollen"},
+		{"found: 38.0", "found: 38.3"},
+		{"binds: yes", "binds: true"},
+		{"date: 2026-11-25", ""},
+		{"complaint:", "choose: auto\ncomplaint:"},
+		{"complaint:", "choose: {front axle.left: drawer 7}\ncomplaint:"},
+		{"{at: 90, diameter: 1.2}", "{at: 90, diameter: \"#55\"}"},
+		{"{at: 90, diameter: 1.2}", "{at: 90, diameter: 3/64 in}"},
+		{"left: {centre: [48.00, 6.00], widest: 3.20, narrowest: 3.20}", "left: {bushed: yes}"},
+		{"material: zinc die casting", "material: zinc alloy 3"},
+	} {
+		text := strings.Replace(demo, c[0], c[1], 1)
+		if text == demo {
+			t.Fatalf("%q is not in the demo", c[0])
+		}
+		if _, err := Parse("job.yaml", jobs, []byte(text), Options{}); err != nil {
+			t.Errorf("%s: %v", c[1], err)
+		}
+	}
+	if _, err := Parse("job.yaml", jobs, []byte(strings.ReplaceAll(demo, "\n", "\r\n")), Options{}); err != nil {
+		t.Errorf("lines that end with carriage returns: %v", err)
+	}
+	if _, err := Parse("job.yaml", jobs, []byte("\xEF\xBB\xBF"+demo), Options{}); err != nil {
+		t.Errorf("a byte order mark: %v", err)
+	}
+	large := strings.NewReplacer("journal: 4.00", "journal: 7.95", "widest: 4.14", "widest: 8.09", "narrowest: 4.04", "narrowest: 7.99",
+		"probed: {file: pellinthwaite-left.csv, stylus: 1.0}", "centre: [19.99, 12.05]", "with: {probed: edge finder}", "widest: 8.09\n        narrowest: 7.99\n        widest_at: 100").Replace(read("pellinthwaite.yaml"))
+	if _, err := Parse("job.yaml", jobs, []byte(large), Options{}); err != nil {
+		t.Errorf("an axle of 8 mm: %v", err)
+	}
+	small := strings.NewReplacer("journal: 3.16", "journal: 2.0", "journal: {left: 3.16, right: 2.36}", "journal: 2.0", "must_pass: {right: 2.40}", "must_pass: 2.02",
+		"widest: 3.31", "widest: 2.12", "narrowest: 3.21", "narrowest: 2.03", "widest: 2.49", "widest: 2.10", "narrowest: 2.41", "narrowest: 2.03",
+		"widest: 3.20, narrowest: 3.20", "widest: 2.03, narrowest: 2.03").Replace(demo)
+	if _, err := Parse("job.yaml", jobs, []byte(small), Options{}); err != nil {
+		t.Errorf("an axle of 2 mm: %v", err)
+	}
+}
