@@ -43,9 +43,22 @@ func list(p *paper, title, anchor string, lines []string) {
 		return
 	}
 	p.follow(title, anchor)
-	for _, l := range lines {
+	for len(lines) > 0 {
 		b := p.block()
-		b.ticked(l, draw.Regular)
+		half := (b.Width - 6) / 2
+		room := half - b.st.tick - 3.5
+		if len(lines) > 1 && draw.Width(oneLine(lines[0]), draw.Regular, b.st.body) <= room && draw.Width(oneLine(lines[1]), draw.Regular, b.st.body) <= room {
+			for i, x := range []float64{0, half + 6} {
+				in := &block{Board: draw.NewBoard(half), st: b.st, u: b.u}
+				in.ticked(lines[i], draw.Regular)
+				b.absorb(in, x, 0)
+				b.y = max(b.y, in.y)
+			}
+			lines = lines[2:]
+		} else {
+			b.ticked(lines[0], draw.Regular)
+			lines = lines[1:]
+		}
 		p.tight(b)
 	}
 }

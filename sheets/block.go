@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"rebush/sheets/draw"
@@ -238,4 +239,13 @@ func (b *block) tag(x, y float64, s string, pt float64) float64 {
 	b.FillRect(x, y, w, em(pt)+2.4, draw.Black)
 	b.Reversed(x+2, y+1.2+draw.Rise*pt*draw.MMPerPt, w, s, draw.Bold, pt)
 	return w
+}
+
+// sentence begins with a capital.
+func sentence(s string) string {
+	r, n := utf8.DecodeRuneInString(s)
+	if r == utf8.RuneError {
+		return s
+	}
+	return string(unicode.ToUpper(r)) + s[n:]
 }

@@ -78,7 +78,7 @@ func findingBlock(b *block, f finding.Finding) {
 	}
 	end := b.write(x, b.y+1.2, b.Width-x, head, draw.Bold, b.st.body)
 	b.y = max(end, b.y+em(pt)+2.4) + 1.4
-	b.para(f.Text, draw.Regular, b.st.body)
+	b.para(sentence(f.Text), draw.Regular, b.st.body)
 	if s := haveWant(f); s != "" {
 		b.para(s, draw.Bold, b.st.body)
 	}

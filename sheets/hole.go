@@ -19,7 +19,7 @@ func reachOf(h plan.Hole) float64 {
 }
 
 // stepPicture draws a hole as it is when an operation is done.
-func stepPicture(b *block, x, y float64, op plan.Operation, h plan.Hole, mirror bool) float64 {
+func stepPicture(b *block, x, y float64, op plan.Operation, h plan.Hole, pressed, mirror bool) float64 {
 	side := b.st.picture
 	r := max(reachOf(h), op.HoleMM/2)
 	if r <= 0 {
@@ -30,21 +30,18 @@ func stepPicture(b *block, x, y float64, op plan.Operation, h plan.Hole, mirror 
 	b.As(draw.Picture, func() {
 		b.Rect(x, y, side, side, 0.2)
 		if len(h.Outline) > 2 {
-			b.Path(v.path(thin(h.Outline, 0.3/k)), true, 0.25, true, draw.Open)
+			b.Path(v.path(thin(h.Outline, 1/k)), true, 0.25, true, draw.Open)
 		}
 		tx, ty := v.at(h.Target)
-		switch op.Kind {
-		case "press", "size bore", "oil", "wash", "prove":
-			if h.SeatR > 0 {
-				inner := h.BoreR
-				if op.HoleMM > 0 && op.HoleMM/2 < h.SeatR {
-					inner = op.HoleMM / 2
-				}
-				b.Ring(tx, ty, inner*k, h.SeatR*k, 1.6, 0.15)
-				b.Circle(tx, ty, h.SeatR*k, 0.35, false)
-				b.Circle(tx, ty, inner*k, 0.7, false)
+		if pressed && h.SeatR > 0 {
+			inner := h.BoreR
+			if op.HoleMM > 0 && op.HoleMM/2 < h.SeatR {
+				inner = op.HoleMM / 2
 			}
-		default:
+			b.Ring(tx, ty, inner*k, h.SeatR*k, 2.4, 0.15)
+			b.Circle(tx, ty, h.SeatR*k, 0.35, false)
+			b.Circle(tx, ty, inner*k, 0.7, false)
+		} else {
 			if op.HoleMM > 0 {
 				b.Circle(tx, ty, op.HoleMM/2*k, 0.7, false)
 			}
@@ -74,7 +71,7 @@ func surveyPictures(b *block, s plan.SurveyedBore, h plan.Hole, room float64) {
 		ox, oy := v.at(h.Old)
 		tx, ty := v.at(h.Target)
 		if len(h.Outline) > 2 {
-			b.Path(v.path(thin(h.Outline, 0.2/k)), true, 0.55, false, draw.Open)
+			b.Path(v.path(thin(h.Outline, 0.4/k)), true, 0.55, false, draw.Open)
 		}
 		b.Circle(ox, oy, h.OldRadius*k, 0.25, true)
 		if h.SeatR > 0 {

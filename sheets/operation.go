@@ -17,16 +17,19 @@ func operations(p *paper, pl *plan.Plan) {
 	}
 	p.open("Operations", "operations")
 	last := ""
+	pressed := map[string]bool{} // bores whose bush is in
 	for i, op := range pl.Operations {
 		if op.Setup != "" && op.Setup != last {
 			setupBlock(p, pl, op.Setup, i > 0)
 			last = op.Setup
 		}
-		op := op
+		if op.Kind == "press" {
+			pressed[op.Bore] = true
+		}
 		p.fit(func(st style) *block {
 			b := p.block()
 			b.st = st
-			opBlock(b, p, pl, op)
+			opBlock(b, p, pl, op, pressed[op.Bore])
 			return b
 		})
 	}
@@ -56,9 +59,9 @@ func setupBlock(p *paper, pl *plan.Plan, name string, change bool) {
 		return
 	}
 	b := p.block()
-	words := "Set-up " + printable(s.Name)
+	words := "Set-up " + oneLine(s.Name)
 	if change {
-		words = "Change of set-up: now " + printable(s.Name)
+		words = "Change of set-up: now " + oneLine(s.Name)
 	}
 	b.Bookmark(words, 0, 0)
 	if change {
@@ -66,7 +69,7 @@ func setupBlock(p *paper, pl *plan.Plan, name string, change bool) {
 		b.y = 3
 	}
 	b.para(words, draw.Bold, b.st.figure)
-	b.para(s.Words, draw.Regular, b.st.body)
+	b.para(sentence(s.Words), draw.Regular, b.st.body)
 	if s.Mirrored {
 		b.boxed(1, 3, func(in *block) {
 			in.para("MIRRORED", draw.Bold, in.st.figure)
@@ -75,13 +78,13 @@ func setupBlock(p *paper, pl *plan.Plan, name string, change bool) {
 			in.y -= 1.5
 		})
 	}
-	if len(pl.Holes) > 0 {
+	if len(pl.Holes) > 0 && s.Plate != "" {
 		truckPicture(b, pl, s)
 	}
 	p.add(b)
 }
 
-func opBlock(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
+func opBlock(b *block, p *paper, pl *plan.Plan, op plan.Operation, pressed bool) {
 	b.Anchor(opAnchor(op), 0)
 	b.Bookmark(strconv.Itoa(op.Number)+" "+op.Do, 1, 0)
 	if op.GaugeFirst != "" {
@@ -92,19 +95,19 @@ func opBlock(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 	x := 0.0
 	h, ok := pl.Holes[op.Bore]
 	low := top
+	set, _ := setupNamed(pl, op.Setup)
 	if ok && (op.HoleMM > 0 || h.SeatR > 0) {
-		set, _ := setupNamed(pl, op.Setup)
-		low = stepPicture(b, 0, top+0.5, op, h, set.Mirrored)
+		low = stepPicture(b, 0, top+0.5, op, h, pressed, set.Mirrored)
 		x = b.st.picture + 6
 	}
 	cols := 3
 	if b.st.large {
 		cols = 2
 	}
-	b.y = b.fields(x, b.y, b.Width-x, cols, opFields(b, p, op))
+	b.y = b.fields(x, b.y, b.Width-x, cols, opFields(b, p, op, set))
 	b.y = max(b.y, low+1)
 	opGauges(b, p, op)
-	b.para(op.Note, draw.Regular, b.st.body)
+	b.para(sentence(op.Note), draw.Regular, b.st.body)
 	opBlanks(b, p, op)
 	b.As(draw.Ground, func() { b.Line(0, b.y+1, b.Width, b.y+1, 0.35) })
 	b.y += 1.2
@@ -162,7 +165,7 @@ func whereOf(op plan.Operation) string {
 
 // opFields are the figures of a step, in the order in which the hands need
 // them.
-func opFields(b *block, p *paper, op plan.Operation) []field {
+func opFields(b *block, p *paper, op plan.Operation, set plan.Setup) []field {
 	var list []field
 	add := func(name, s string, wide int, f draw.Face, pt float64) {
 		if s != "" {
@@ -182,7 +185,7 @@ func opFields(b *block, p *paper, op plan.Operation) []field {
 	feed := op.FeedWords
 	if feed == "" && op.FeedMMRev != nil {
 		feed = number(*op.FeedMMRev) + " mm a turn"
-	} else if feed != "" && op.FeedMMRev != nil {
+	} else if op.FeedMMRev != nil && !strings.Contains(feed, "turn") {
 		feed += " (" + number(*op.FeedMMRev) + " mm a turn)"
 	}
 	add("feed", feed, 2, draw.Regular, 0)
@@ -191,7 +194,9 @@ func opFields(b *block, p *paper, op plan.Operation) []field {
 	}
 	add("backing", op.Backing, 2, draw.Regular, 0)
 	add("lubricant", op.Lubricant, 1, draw.Regular, 0)
-	add("holding", op.Holding, 3, draw.Regular, 0)
+	if op.Holding != set.Words {
+		add("holding", op.Holding, 3, draw.Regular, 0)
+	}
 	return list
 }
 
@@ -210,8 +215,8 @@ func spindle(op plan.Operation) string {
 }
 
 func depth(p *paper, op plan.Operation) string {
-	if op.DepthMM.Given() {
-		return p.u.len(op.DepthMM)
+	if d, ok := read(op.DepthMM); ok {
+		return p.u.join(fixed(d, 1)+" mm", fixed(d.DivRound(inch, 8), 2)+" in")
 	}
 	switch op.Kind {
 	case "open", "size seat":

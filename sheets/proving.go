@@ -18,7 +18,7 @@ func proving(p *paper, pl *plan.Plan) {
 	for _, s := range pl.Proving {
 		b := p.block()
 		if s.Blank == "" {
-			b.ticked(s.Text, draw.Regular)
+			b.ticked(sentence(s.Text), draw.Regular)
 		} else {
 			provingBlank(b, s)
 		}
@@ -28,8 +28,9 @@ func proving(p *paper, pl *plan.Plan) {
 
 // provingBlank is a figure taken before and after.
 func provingBlank(b *block, s plan.Step) {
-	b.y = b.write(0, b.y+0.5, b.Width, s.Text, draw.Regular, b.st.body)
+	b.y = b.write(0, b.y+0.5, b.Width, sentence(s.Text), draw.Regular, b.st.body)
 	b.blanks(0, b.Width, []blankLine{{"before", oneLine(s.Blank), 1}, {"after", oneLine(s.Blank), 1}, {"initials", "", 0.7}})
+	b.skip(1.5)
 }
 
 // wrong says what to do when a step goes wrong, from the figures of the plan.
@@ -69,12 +70,10 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 			say(s.Bore, "seat larger than "+p.u.len(s.SeatMM.Max), "Do not press "+s.Bush+". "+nextBush(s)+
 				" Write the size as made into the job file and ask for the rework sheet before anything else is cut.")
 		}
-		if s.ForceN != nil && s.ForceN.Max != nil && *s.ForceN.Max > 0 {
-			say(s.Bore, "the bush goes in harder than it should", "Stop pressing at "+number(*s.ForceN.Max*1.5)+
-				" N, once and a half the largest that is expected ("+around(s.ForceN, "N")+"). Draw the bush out again, look for a burr or a bush that went in askew, and measure the seat.")
-			if s.ForceN.Min != nil && *s.ForceN.Min > 0 {
-				say(s.Bore, "the bush goes in under "+number(*s.ForceN.Min)+" N", "It will not hold by the press alone. "+secondHold(s))
-			}
+		if op, ok := pressOf(pl, s.Bore); ok {
+			say(s.Bore, "the bush goes in harder than operation "+strconv.Itoa(op.Number)+" expects",
+				"Stop where that operation says halt. Draw the bush out again, look for a burr or a bush that went in askew, and measure the seat.")
+			say(s.Bore, "the bush goes in by the fingers, or nearly", "It will not hold by the press alone. "+secondHold(s))
 		}
 		if s.BoreMM != nil && s.BoreMM.Min.Given() && s.BoreMM.Max.Given() {
 			say(s.Bore, "bore under "+p.u.len(s.BoreMM.Min)+" or over "+p.u.len(s.BoreMM.Max),
@@ -102,6 +101,16 @@ func nextBush(s plan.Seat) string {
 		return "No other bush of the list would do as it stands."
 	}
 	return ""
+}
+
+// pressOf is the operation that puts the bush of a bore in.
+func pressOf(pl *plan.Plan, bore string) (plan.Operation, bool) {
+	for _, op := range pl.Operations {
+		if op.Kind == "press" && op.Bore == bore {
+			return op, true
+		}
+	}
+	return plan.Operation{}, false
 }
 
 func secondHold(s plan.Seat) string {

@@ -10,9 +10,6 @@ import (
 	"rebush/sheets/draw"
 )
 
-// mostSources is how many numbers paper explains; `why` explains all.
-const mostSources = 60
-
 // sources lists where the numbers came from, and the defaults that decided
 // something.
 func sources(p *paper, pl *plan.Plan) {
@@ -24,13 +21,13 @@ func sources(p *paper, pl *plan.Plan) {
 	b := p.block()
 	intro := "Each number has a short number of its own: `rebush why JOB NUMBER` follows it down to what was measured."
 	if n := len(numbers); n > len(keys) {
-		intro += " Here are " + strconv.Itoa(len(keys)) + " of " + strconv.Itoa(n) + ": those that decide what is cut."
+		intro += " Here are " + strconv.Itoa(len(keys)) + " of " + strconv.Itoa(n) + ": those that decide what is cut and how it will run."
 	}
 	b.para(intro, draw.Regular, p.st.small)
 	p.glue(b)
-	for _, k := range keys {
+	for _, g := range grouped(keys, entries) {
 		b := p.block()
-		sourceLine(b, numbers[k], k, entries[k])
+		sourceBlock(b, g, numbers, entries)
 		p.tight(b)
 	}
 	if len(pl.Tables) > 0 {
@@ -48,9 +45,9 @@ func sources(p *paper, pl *plan.Plan) {
 		if s == "" {
 			s = r.Name
 		}
-		s += ": " + r.Value
+		s = sentence(s) + ": " + strings.TrimSuffix(r.Value, " -")
 		if r.Source != "" {
-			s += " (" + r.Source + ")"
+			s += " (" + sourceWords(r.Source) + ")"
 		}
 		s += ". Rule " + r.Name + "."
 		b.para(s, draw.Regular, p.st.small)
@@ -79,42 +76,90 @@ func ledgerOf(pl *plan.Plan) (keys []string, numbers map[string]int, entries map
 		numbers[k] = i + 1
 	}
 	for _, k := range all {
-		if !entries[k].Leaf && decides(k) && len(keys) < mostSources {
+		if !entries[k].Leaf && rankOf(k) < len(decides) {
 			keys = append(keys, k)
 		}
 	}
+	sort.SliceStable(keys, func(i, k int) bool { return rankOf(keys[i]) < rankOf(keys[k]) })
 	return keys, numbers, entries
 }
 
-// decides says whether a number is one that the hands follow.
-func decides(key string) bool {
-	for _, part := range []string{"targets/", "seats/", "mesh/", "chance/", "survey/"} {
-		if strings.HasPrefix(key, part) {
-			return true
-		}
-	}
-	return false
+// decides lists the results that the hands follow, or that say how the work
+// will run, in the order in which paper explains them: part of the plan and
+// name of the figure.
+var decides = [][2]string{
+	{"targets", "target_mm"}, {"survey", "centre_mm"}, {"survey", "centre_u_mm"}, {"survey", "wear_mm"},
+	{"mesh", "window_mm"}, {"mesh", "found_backlash_mm"}, {"mesh", "target_backlash_mm"},
+	{"seats", "seat_mm"}, {"seats", "cleanup_mm"}, {"seats", "metal_left_mm"}, {"seats", "interference_um"},
+	{"seats", "force_n"}, {"seats", "hoop_mpa"}, {"seats", "closure_um"}, {"seats", "bore_mm"}, {"seats", "running_um"},
+	{"shafts", "side_play_mm"},
 }
 
-func sourceLine(b *block, n int, key string, e ledger.Entry) {
+// rankOf is the place of a key in decides, its length where it is not there.
+func rankOf(key string) int {
+	parts := strings.Split(key, "/")
+	if len(parts) < 3 {
+		return len(decides)
+	}
+	for i, d := range decides {
+		if parts[0] == d[0] && parts[2] == d[1] {
+			return i
+		}
+	}
+	return len(decides)
+}
+
+// grouped puts together what one formula makes at several places.
+func grouped(keys []string, entries map[string]ledger.Entry) [][]string {
+	var out [][]string
+	at := map[string]int{}
+	for _, k := range keys {
+		e := entries[k]
+		id := e.What + "\x00" + e.Formula + "\x00" + e.Source
+		i, ok := at[id]
+		if !ok {
+			i = len(out)
+			at[id] = i
+			out = append(out, nil)
+		}
+		out[i] = append(out[i], k)
+	}
+	return out
+}
+
+// sourceBlock explains one formula and lists what it made, each figure after
+// its short number.
+func sourceBlock(b *block, keys []string, numbers map[string]int, entries map[string]ledger.Entry) {
 	pt := b.st.small
-	nw := draw.Width("0000", draw.Bold, pt) + 2
-	b.write(0, 0, nw, strconv.Itoa(n), draw.Bold, pt)
-	head := key + " = " + valueOf(e)
-	if e.Unit != "" {
-		head += " " + e.Unit
-	}
-	y := b.write(nw, 0, b.Width-nw, head, draw.Bold, pt) + 0.6
-	s := e.What
-	if e.Formula != "" {
-		s += ": " + e.Formula
-	}
+	e := entries[keys[0]]
+	s := e.Formula
 	if e.Source != "" {
-		s += ". " + e.Source
+		s = strings.TrimSuffix(s, ".") + ". " + sourceWords(e.Source)
 	}
-	y = b.write(nw, y, b.Width-nw, s, draw.Regular, pt)
-	b.y = y + 0.8
+	b.y = b.write(0, 0, b.Width, sentence(e.What), draw.Bold, pt) + 0.5
+	for _, k := range keys {
+		place := k
+		if parts := strings.Split(k, "/"); len(parts) > 1 {
+			place = parts[1]
+		}
+		line := strconv.Itoa(numbers[k]) + "   " + place + ": " + valueOf(entries[k])
+		if u := entries[k].Unit; u != "" && u != "-" {
+			line += " " + unitWords(u)
+		}
+		b.y = b.write(4, b.y, b.Width-4, line, draw.Regular, pt) + 0.5
+	}
+	b.y = b.write(0, b.y, b.Width, sentence(s), draw.Regular, pt) + 1.6
 	b.Reach(b.y)
+}
+
+// sourceWords spells out the mark of a judgement.
+func sourceWords(s string) string { return strings.ReplaceAll(s, "(j)", "(a judgement)") }
+
+func unitWords(u string) string {
+	if u == "um" {
+		return "µm"
+	}
+	return u
 }
 
 // valueOf prints a figure: lengths in mm to a ten-thousandth, others short.

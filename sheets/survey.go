@@ -84,7 +84,7 @@ func surveyFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
 	}
 	for _, t := range pl.Targets {
 		if t.Bore == s.Bore {
-			add("target", true, p.u.at(t.TargetMM, false)...)
+			add("target", true, p.u.at(dialled(pl, t), false)...)
 			add("move from the old centre", true, moveOf(p.u, t)...)
 		}
 	}

@@ -106,21 +106,47 @@ func templatePage(b *block, p *paper, pl *plan.Plan, s job.Side) error {
 
 func templateCrosses(b *block, pl *plan.Plan, s job.Side, v onPaper) {
 	pt := b.st.small
-	for i, t := range targetsOn(pl, s) {
-		x, y := v.at([2]float64{t.TargetMM[0].Float(), t.TargetMM[1].Float()})
+	var marks [][2]float64
+	put := func(at [2]float64, arm, r float64, dash bool) {
+		x, y := v.at(at)
+		marks = append(marks, [2]float64{x, y})
 		b.As(draw.Picture, func() {
-			b.Cross(x, y, 6, 0.12)
-			if h := pl.Holes[t.Bore]; h.SeatR > 0 {
-				b.Circle(x, y, h.SeatR, 0.2, true)
-			}
-			for _, f := range features(pl.Job, s) {
-				fx, fy := v.at(f.At.Float())
-				b.Cross(fx, fy, 4, 0.12)
-				b.Circle(fx, fy, max(f.Diameter.Float()/2, 0.3), 0.2, false)
+			b.Cross(x, y, arm, 0.12)
+			if r > 0 {
+				b.Circle(x, y, r, 0.2, dash)
 			}
 		})
-		b.write(x+6.6, y-em(pt)-0.6, 10, strconv.Itoa(i+1), draw.Bold, pt)
 	}
+	list := targetsOn(pl, s)
+	for _, t := range list {
+		put([2]float64{t.TargetMM[0].Float(), t.TargetMM[1].Float()}, 6, pl.Holes[t.Bore].SeatR, true)
+	}
+	for _, f := range features(pl.Job, s) {
+		put(f.At.Float(), 4, max(f.Diameter.Float()/2, 0.3), false)
+	}
+	for i := range list {
+		x, y := freest(marks, i)
+		b.Label(x, y+(draw.Rise-draw.Drop)/2*pt*draw.MMPerPt, 10, strconv.Itoa(i+1), draw.Bold, pt)
+	}
+}
+
+// freest is the place beside a cross for its number that is farthest from all
+// other marks.
+func freest(marks [][2]float64, i int) (x, y float64) {
+	best := -1.0
+	for _, d := range [][2]float64{{1, -1}, {-1, -1}, {1, 1}, {-1, 1}} {
+		px, py := marks[i][0]+6*d[0], marks[i][1]+5*d[1]
+		near := 1000.0
+		for k, m := range marks {
+			if k != i {
+				near = min(near, math.Hypot(px-m[0], py-m[1]))
+			}
+		}
+		if near > best+0.1 {
+			best, x, y = near, px, py
+		}
+	}
+	return x, y
 }
 
 func features(j *job.Job, s job.Side) []job.Feature {
@@ -144,7 +170,7 @@ func checks(p *paper, pl *plan.Plan, s job.Side) string {
 		if i > 0 {
 			out += "\n"
 		}
-		out += fmt.Sprintf("%d  %s: %s", i+1, t.Bore, p.u.at(t.TargetMM, false)[0])
+		out += fmt.Sprintf("%d  %s: %s", i+1, t.Bore, p.u.at(dialled(pl, t), false)[0])
 		if i > 0 {
 			a := list[i-1].TargetMM
 			d := math.Hypot(t.TargetMM[0].Float()-a[0].Float(), t.TargetMM[1].Float()-a[1].Float())

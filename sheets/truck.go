@@ -32,10 +32,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 		dims = len(names)
 	}
 	const maxHeight = 78
-	sideRoom := 15.5
-	if b.st.large {
-		sideRoom = 22
-	}
+	const sideRoom = 12
 	k := min(scale(b.Width-2*sideRoom, w), scale(maxHeight, h))
 	top := b.y + 2*balloon + 4
 	v := view{b: b, ox: b.Width / 2, oy: top + h*k, cx: (lo[0] + hi[0]) / 2, cy: lo[1], k: k, mirror: set.Mirrored}
@@ -68,7 +65,6 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 		b.Circle(place[i], b.y+balloon, balloon, 0.3, false)
 		b.TextMid(place[i], b.y+balloon+(draw.Rise-draw.Drop)/2*pt*draw.MMPerPt, 2*balloon, strconv.Itoa(i+1), draw.Bold, pt)
 	}
-	ordinates(b, p, set, v, names, at, lo, dims > 0)
 	// Figures from the datum edge, one line for each shaft.
 	order := byX(at)
 	for n := 0; n < dims; n++ {
@@ -84,6 +80,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 		})
 	}
 	if dims > 0 {
+		heights(b, p, set, v, names, at, lo, hi)
 		bottom += 3.2 + float64(dims)*(em(pt)+1.2)
 	}
 	y := bottom + 1.5 + draw.Rise*pt*draw.MMPerPt
@@ -93,42 +90,46 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 	b.Reach(b.y)
 }
 
-// ordinates writes the heights of the targets beside the datum corner, each
-// height once.
-func ordinates(b *block, p *plan.Plan, set plan.Setup, v view, names []string, at [][2]float64, lo [2]float64, few bool) {
-	if !few {
-		return
-	}
+// heights draws the height of each target above the datum edge beside its
+// hole, where the next hole leaves room for it.
+func heights(b *block, p *plan.Plan, set plan.Setup, v view, names []string, at [][2]float64, lo, hi [2]float64) {
 	pt := b.st.small
-	zx, _ := v.at(lo)
-	dir, lastY := -1.0, 1e9
-	if v.mirror {
-		dir = 1
-	}
-	seen := map[string]bool{}
-	order := make([]int, len(at))
-	for i := range order {
-		order[i] = i
-	}
-	sort.SliceStable(order, func(i, k int) bool { return at[order[i]][1] < at[order[k]][1] })
-	for _, i := range order {
+	left, _ := v.at(lo)
+	right, _ := v.at(hi)
+	for i := range at {
 		s := targetAxis(p, names[i], set.Plate, b.u, 1)
-		if s == "" || seen[s] {
+		if s == "" {
 			continue
 		}
-		seen[s] = true
 		hx, hy := v.at(at[i])
-		y := min(hy, lastY-em(pt)-0.6)
-		lastY = y
-		w := draw.Width(s, draw.Bold, pt)
-		b.As(draw.Picture, func() { b.Line(hx, hy, zx+dir*1.5, y, 0.13) })
-		x := zx + dir*2
-		if dir < 0 {
-			x -= w
+		_, floor := v.at(lo)
+		x := hx + 3
+		for _, side := range job.Sides {
+			h := p.Holes[names[i]+"."+string(side)]
+			x = max(x, hx+max(h.OldRadius, h.SeatR)*v.k+3)
 		}
-		x = min(max(x, 0), b.Width-w)
-		b.Text(x, y+(draw.Rise-draw.Drop)/2*pt*draw.MMPerPt, w+0.1, s, draw.Bold, pt)
+		w := draw.Width(s, draw.Bold, pt) + 1
+		x = max(x, hx+w/2+2)
+		if floor-hy < em(pt)+4 || x+w/2+2 > max(left, right) || crowded(v, at, i, hx, x+w/2) {
+			continue
+		}
+		b.As(draw.Picture, func() {
+			b.Line(hx, hy, x+1.2, hy, 0.13)
+			b.Span(x, hy, x, floor, 1.8, 0.2)
+		})
+		b.Label(x, (hy+floor)/2+(draw.Rise-draw.Drop)/2*pt*draw.MMPerPt, w, s, draw.Bold, pt)
 	}
+}
+
+// crowded says whether another hole lies between two places of the picture.
+func crowded(v view, at [][2]float64, i int, from, to float64) bool {
+	for k := range at {
+		x, _ := v.at(at[k])
+		if k != i && x > from && x < to+8 {
+			return true
+		}
+	}
+	return false
 }
 
 // label writes a figure onto a dimension line.
@@ -157,7 +158,7 @@ func targetAxis(p *plan.Plan, shaft, plate string, u units, axis int) string {
 		}
 	}
 	for _, t := range p.Targets {
-		look(t.Bore, t.TargetMM)
+		look(t.Bore, dialled(p, t))
 	}
 	if found == "" {
 		for _, s := range p.Survey {
@@ -173,7 +174,7 @@ func drawHole(v view, h plan.Hole, far bool) {
 	x, y := v.at(h.Old)
 	tx, ty := v.at(h.Target)
 	if len(h.Outline) > 2 {
-		b.Path(v.path(thin(h.Outline, 0.25/v.k)), true, 0.3, far, draw.Open)
+		b.Path(v.path(thin(h.Outline, 0.8/v.k)), true, 0.3, far, draw.Open)
 	} else {
 		b.Circle(x, y, h.OldRadius*v.k, 0.3, far)
 	}
@@ -279,7 +280,7 @@ func moves(p *paper, pl *plan.Plan) []*block {
 			out = append(out, head)
 		}
 		b := p.block()
-		b.row([]string{nr[shaftOf(t.Bore)], printable(t.Bore)}, p.u.at(t.TargetMM, false), orNone(moveOf(p.u, t)), p.st.body)
+		b.row([]string{nr[shaftOf(t.Bore)], printable(t.Bore)}, p.u.at(dialled(pl, t), false), orNone(moveOf(p.u, t)), p.st.body)
 		b.Line(0, b.y, b.Width, b.y, 0.15)
 		out = append(out, b)
 	}
@@ -348,3 +349,20 @@ func orNone(s []string) []string {
 	}
 	return s
 }
+
+// dialled is where a bore goes as its operations dial it, so that all pages
+// have one figure; the target itself where nothing is dialled.
+func dialled(pl *plan.Plan, t plan.Target) *plan.XY {
+	if t.TargetMM == nil {
+		return nil
+	}
+	for _, op := range pl.Operations {
+		if op.Bore == t.Bore && op.AtMM != nil && near(op.AtMM[0], t.TargetMM[0]) && near(op.AtMM[1], t.TargetMM[1]) {
+			return op.AtMM
+		}
+	}
+	return t.TargetMM
+}
+
+// near says whether two figures are one to the last place that paper prints.
+func near(a, b plan.MM) bool { return math.Abs(a.Float()-b.Float()) < 0.00101 }
