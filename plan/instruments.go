@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -21,6 +22,7 @@ type reading struct {
 type instruments struct {
 	kinds []instrumentKind
 	shop  *job.Shop
+	pins  *reading // by the class of the shop's own set, nil where it is not said
 }
 
 type instrumentKind struct {
@@ -50,7 +52,33 @@ func readInstruments(lib *table.Library, shop *job.Shop) (*instruments, error) {
 		}
 		in.kinds = append(in.kinds, k)
 	}
-	return in, nil
+	return in, in.readPins(lib)
+}
+
+// readPins works out the doubt of the shop's own pins from their class: the
+// tolerance as a rectangle about its middle.
+func (in *instruments) readPins(lib *table.Library) error {
+	if in.shop.Pins == nil || in.shop.Pins.Class == "" {
+		return nil
+	}
+	t, err := lib.Get("pin_classes")
+	if err != nil {
+		return err
+	}
+	var names []string
+	for _, row := range t.Rows {
+		names = append(names, row.Get("class"))
+		if !strings.EqualFold(row.Get("class"), in.shop.Pins.Class) {
+			continue
+		}
+		tol, err := strconv.ParseFloat(row.Get("tolerance_mm"), 64)
+		if err != nil || tol <= 0 {
+			return fmt.Errorf("%s: tolerance_mm %q is not a figure above 0", row.Address(), row.Get("tolerance_mm"))
+		}
+		in.pins = &reading{name: "pins", u: tol / math.Sqrt(12), from: row.Address()}
+		return nil
+	}
+	return fmt.Errorf("%s: pins of class %q; the classes are %s", place(in.shop.At("pins"), "shop file"), in.shop.Pins.Class, strings.Join(names, ", "))
 }
 
 // kindOf tells what kind of instrument a name is, nil where it is none known.
@@ -95,6 +123,9 @@ func (in *instruments) named(name, what string) (reading, error) {
 			}
 		}
 		if k := in.kindOf(name); k != nil {
+			if k.name == "pins" && in.pins != nil {
+				return reading{name: name, u: in.pins.u, from: in.pins.from}, nil
+			}
 			return reading{name: name, u: k.u, from: k.from}, nil
 		}
 		return reading{}, fmt.Errorf("no instrument %q in the shop file, and no kind of instrument by that name", name)
@@ -109,6 +140,9 @@ func (in *instruments) named(name, what string) (reading, error) {
 	}
 	if worst.u > 0 {
 		return worst, nil
+	}
+	if what == "pin" && in.pins != nil {
+		return *in.pins, nil
 	}
 	for _, k := range in.kinds {
 		if k.name == "default "+what {

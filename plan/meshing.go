@@ -27,6 +27,7 @@ type gear struct {
 	trusted  bool
 	uGeom    float64
 	moved    bool
+	closes   float64 // how much nearer the rim of a throated wheel comes by standing off its middle, mm
 }
 
 // shaftState is one shaft with its bores as the target room wants it.
@@ -145,6 +146,9 @@ func (m *maker) buildGear(x *gear, shafts []shaftState, index map[string]int) er
 	if err != nil {
 		return err
 	}
+	if w.Lo += x.closes; w.Lo > w.Hi {
+		w.Empty = true
+	}
 	x.window = w
 	if w.Empty {
 		m.sayGear(finding.Caution, "window empty", g, fmt.Sprintf("no centre distance gives this backlash with enough teeth in contact (%s against %s): the middle, %.3f mm, is aimed at", w.LoBy, w.HiBy, w.Middle()), "a wider backlash window or other gears")
@@ -200,7 +204,20 @@ func (m *maker) wormOf(x *gear, shafts []shaftState) error {
 	x.geometry = mesh.Along{SlopeDeg: w.Slope, Below: height < c[1]}
 	x.uMate = math.Hypot(m.mateU(w.U.Float(), w.U.Given()), w.BearingPlay.Float()/math.Sqrt(12))
 	x.moved = w.Moved
-	if f := x.pair.(mesh.Worm); form == mesh.Straight && g.Wheel.Face.Given() && g.Wheel.Face.Float() < f.FaceNeeded() {
+	f := x.pair.(mesh.Worm)
+	if w.EndFloat.Given() {
+		m.sayGear(finding.Note, "end float", g, fmt.Sprintf("%.2f mm of end float of the worm shows as %.1f degrees of play at the wheel, beside the backlash", w.EndFloat.Float(), f.EndFloatPlay(w.EndFloat.Float())), "")
+	}
+	if w.Offset.Given() && g.Wheel.Face.Given() {
+		closes, err := f.OffsetClosure(math.Abs(w.Offset.Float()), g.Wheel.Face.Float())
+		if err != nil {
+			return err
+		}
+		if x.closes = closes; closes > 0.001 {
+			m.sayGear(finding.Caution, "wheel off its middle", g, fmt.Sprintf("the wheel stands %.2f mm off the middle of the worm: the rim of its throat comes %.3f mm closer", w.Offset.Float(), closes), "centre the wheel on its axle")
+		}
+	}
+	if form == mesh.Straight && g.Wheel.Face.Given() && g.Wheel.Face.Float() < f.FaceNeeded() {
 		m.sayGear(finding.Caution, "narrow wheel", g, fmt.Sprintf("a straight-cut wheel under this worm is touched %.2f mm either side of its middle; a face of %.2f mm runs on its edges and the tight distance comes out too large", f.FaceNeeded()/2, g.Wheel.Face.Float()), "")
 	}
 	return nil

@@ -217,54 +217,6 @@ func (m *maker) spans(b *bore, take func(survey.Evidence, error, string)) {
 	take(e, err, "spans")
 }
 
-// borrowed is what another bore, a drawing or a sister tells.
-func (m *maker) borrowed(b *bore, own map[*bore]*survey.Evidence) []survey.Evidence {
-	var out []survey.Evidence
-	for _, o := range m.on(b.shaft.Name) {
-		if o == b || own[o] == nil {
-			continue
-		}
-		rule := "u_other_plate_mm"
-		if m.j.Chassis.DrilledTogether == job.Yes {
-			rule = "u_other_plate_drilled_together_mm"
-		}
-		e := survey.OtherPlate(own[o].Centre, own[o].Cov, m.rules.V(rule))
-		out = append(out, e)
-		if own[b] == nil {
-			m.used(rule)
-		}
-	}
-	for _, from := range []struct {
-		what string
-		at   job.Point
-		of   func(job.Feature) job.Point
-	}{
-		{"the drawing", b.shaft.Design, func(f job.Feature) job.Point { return f.Design }},
-		{"the sister chassis", b.shaft.Sister, func(f job.Feature) job.Point { return f.Sister }},
-	} {
-		if !from.at.Given() {
-			continue
-		}
-		var fs []survey.Feature
-		u, err := m.instr.named("", "centre")
-		if err != nil {
-			continue
-		}
-		for _, f := range m.j.Chassis.Features {
-			if to := from.of(f); to.Given() && f.At.Given() && (f.Plate == "" || f.Plate == b.b.Side) {
-				fs = append(fs, survey.Feature{Name: f.Name, From: to.Float(), To: f.At.Float(), U: u.u})
-			}
-		}
-		frame, err := survey.Align(fs)
-		if err != nil {
-			m.say(finding.Note, "frame", b, fmt.Sprintf("%s is not used: %v", from.what, err), "give two or three unworn holes under chassis: features")
-			continue
-		}
-		out = append(out, survey.FromFrame(from.what, frame, from.at.Float(), u.u))
-	}
-	return out
-}
-
 // settle takes the best evidence of one bore.
 func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evidence) {
 	best, differ := survey.Best(es)
@@ -351,57 +303,6 @@ func (m *maker) wearOf(b *bore, e survey.Evidence, es []survey.Evidence) survey.
 		out.ThetaRad = math.Atan2(b.found[1]-e.Centre[1], b.found[0]-e.Centre[0])
 	}
 	return out
-}
-
-// growth compares distances of original centres with a sound sister's. It is
-// reported, never cured by moving holes.
-func (m *maker) growth() {
-	w := m.j.Chassis.Wheelbase
-	if w == nil || !w.Sister.Given() {
-		return
-	}
-	a, b := m.shaftCentre(w.Between[0]), m.shaftCentre(w.Between[1])
-	if a == nil || b == nil {
-		return
-	}
-	now := math.Hypot(a[0]-b[0], a[1]-b[1])
-	sister := w.Sister.Float()
-	percent := sig9(100 * (now - sister) / sister)
-	level := finding.Level("")
-	want := 0.0
-	for _, step := range []struct {
-		rule  string
-		level finding.Level
-	}{{"growth_note_percent", finding.Note}, {"growth_caution_percent", finding.Caution}, {"growth_stop_percent", finding.Stop}} {
-		if limit := m.rules.V(step.rule); math.Abs(percent) > limit+1e-9 {
-			level, want = step.level, limit
-			m.used(step.rule)
-		}
-	}
-	if level == "" {
-		return
-	}
-	pos := m.j.At("chassis/wheelbase")
-	m.p.Findings.Add(finding.Finding{Level: level, Rule: "growth", Where: "chassis", Have: &percent, Want: &want, Unit: "%",
-		Text: fmt.Sprintf("the wheelbase is %.3f mm between old centres, a sound sister has %.3f: %+.2f %%", now, sister, percent),
-		Fix:  "a swollen casting is not cured by moving holes; look for cracks, and measure the sister again", File: pos.File, Line: pos.Line, Column: pos.Column})
-}
-
-// shaftCentre is the mean of a shaft's original centres.
-func (m *maker) shaftCentre(name string) *[2]float64 {
-	var sum [2]float64
-	n := 0.0
-	for _, b := range m.on(name) {
-		if b.known {
-			sum[0] += b.worn.O[0]
-			sum[1] += b.worn.O[1]
-			n++
-		}
-	}
-	if n == 0 {
-		return nil
-	}
-	return &[2]float64{sum[0] / n, sum[1] / n}
 }
 
 func (m *maker) ledgerMM4(b *bore, k string) MM {

@@ -111,8 +111,9 @@ type Mesh struct {
 	CorrectionMM       *XY      `json:"correction_mm"`
 	Trusted            bool     `json:"trusted"`
 
-	Words     string   `json:"words"`      // what wear did, in words and number
-	ReachedMM *MMRange `json:"reached_mm"` // centre distance with the clearances that the chosen finish reaches
+	Words      string       `json:"words"`        // what wear did, in words and number
+	LeanLossMM FoundAfterMM `json:"lean_loss_mm"` // normal backlash lost over the face by unlike bores
+	ReachedMM  *MMRange     `json:"reached_mm"`   // centre distance with the clearances that the chosen finish reaches
 }
 
 // Target is where one bore goes.

@@ -13,12 +13,7 @@ import (
 var notYet = map[string]string{
 	"bushes/*/wall_finish_um": "the roughness of the table of rules is taken for every bush",
 	"gears/*/pinion/face":     "the contact of the faces is not worked out",
-	"gears/*/worm/end_float":  "the lost motion of the worm is not worked out",
 	"gears/*/worm/hand":       "the mesh comes out the same for either hand on square shafts",
-	"gears/*/worm/offset":     "the worm is taken to stand over the middle of the face",
-	"machine/runout":          "the run-out of the spindle is held in the figure for one hole",
-	"pins/class":              "the step of the pins rules their doubt",
-	"send_out/price":          "work sent out is not priced",
 	"shafts/*/back_to_back":   "the wheel gauge is proved on the bench",
 	"shafts/*/bores/*/lift":   "it is held against the diameters when the file is read, and goes no further",
 	"shafts/*/material":       "every shaft is taken to be steel",

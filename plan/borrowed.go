@@ -1,0 +1,63 @@
+package plan
+
+import (
+	"fmt"
+
+	"rebush/fits/finding"
+	"rebush/fits/ledger"
+	"rebush/fits/press"
+	"rebush/plan/chance"
+	"rebush/plan/job"
+	"rebush/plan/mesh"
+	"rebush/plan/seat"
+	"rebush/plan/survey"
+	"rebush/plan/target"
+)
+
+// borrowed is what another bore, a drawing or a sister tells.
+func (m *maker) borrowed(b *bore, own map[*bore]*survey.Evidence) []survey.Evidence {
+	var out []survey.Evidence
+	for _, o := range m.on(b.shaft.Name) {
+		if o == b || own[o] == nil {
+			continue
+		}
+		rule := "u_other_plate_mm"
+		if m.j.Chassis.DrilledTogether == job.Yes {
+			rule = "u_other_plate_drilled_together_mm"
+		}
+		e := survey.OtherPlate(own[o].Centre, own[o].Cov, m.rules.V(rule))
+		out = append(out, e)
+		if own[b] == nil {
+			m.used(rule)
+		}
+	}
+	for _, from := range []struct {
+		what string
+		at   job.Point
+		of   func(job.Feature) job.Point
+	}{
+		{"the drawing", b.shaft.Design, func(f job.Feature) job.Point { return f.Design }},
+		{"the sister chassis", b.shaft.Sister, func(f job.Feature) job.Point { return f.Sister }},
+	} {
+		if !from.at.Given() {
+			continue
+		}
+		var fs []survey.Feature
+		u, err := m.instr.named("", "centre")
+		if err != nil {
+			continue
+		}
+		for _, f := range m.j.Chassis.Features {
+			if to := from.of(f); to.Given() && f.At.Given() && (f.Plate == "" || f.Plate == b.b.Side) {
+				fs = append(fs, survey.Feature{Name: f.Name, From: to.Float(), To: f.At.Float(), U: u.u})
+			}
+		}
+		frame, err := survey.Align(fs)
+		if err != nil {
+			m.say(finding.Note, "frame", b, fmt.Sprintf("%s is not used: %v", from.what, err), "give two or three unworn holes under chassis: features")
+			continue
+		}
+		out = append(out, survey.FromFrame(from.what, frame, from.at.Float(), u.u))
+	}
+	return out
+}
