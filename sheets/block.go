@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -68,6 +69,7 @@ func (b *block) write(x, y, w float64, s string, f draw.Face, pt float64) float6
 	if s == "" {
 		return y
 	}
+	s = microns(s)
 	y += draw.Rise * pt * draw.MMPerPt
 	for _, line := range draw.Wrap(printable(s), f, pt, w) {
 		b.Text(x, y, w, line, f, pt)
@@ -81,7 +83,7 @@ func (b *block) tall(w float64, s string, f draw.Face, pt float64) float64 {
 	if s == "" {
 		return 0
 	}
-	n := len(draw.Wrap(printable(s), f, pt, w))
+	n := len(draw.Wrap(printable(microns(s)), f, pt, w))
 	return float64(n-1)*lead(pt) + em(pt)
 }
 
@@ -249,3 +251,14 @@ func sentence(s string) string {
 	}
 	return string(unicode.ToUpper(r)) + s[n:]
 }
+
+// microns sets the sign of the micrometre where a figure of the plan is typed
+// "7 um".
+func microns(s string) string {
+	if !strings.Contains(s, " um") {
+		return s
+	}
+	return umAfterFigure.ReplaceAllString(s, "$1 µm")
+}
+
+var umAfterFigure = regexp.MustCompile(`(\d) um\b`)

@@ -86,7 +86,7 @@ func setupBlock(p *paper, pl *plan.Plan, name string, change bool) {
 
 func opBlock(b *block, p *paper, pl *plan.Plan, op plan.Operation, pressed bool) {
 	b.Anchor(opAnchor(op), 0)
-	b.Bookmark(strconv.Itoa(op.Number)+" "+op.Do, 1, 0)
+	b.Bookmark(short(strconv.Itoa(op.Number)+" "+op.Do, 36), 1, 0)
 	if op.GaugeFirst != "" {
 		gaugeFirst(b, op)
 	}
@@ -112,6 +112,19 @@ func opBlock(b *block, p *paper, pl *plan.Plan, op plan.Operation, pressed bool)
 	b.As(draw.Ground, func() { b.Line(0, b.y+1, b.Width, b.y+1, 0.35) })
 	b.y += 1.2
 	b.Reach(b.y)
+}
+
+// short cuts a text to a number of signs at a word.
+func short(s string, n int) string {
+	r := []rune(s)
+	if len(r) <= n {
+		return s
+	}
+	s = string(r[:n])
+	if i := strings.LastIndexByte(s, ' '); i > n/2 {
+		s = s[:i]
+	}
+	return s + "..."
 }
 
 // gaugeFirst is the box before a step that cannot be taken back.

@@ -144,7 +144,7 @@ func sourceBlock(b *block, keys []string, numbers map[string]int, entries map[st
 		}
 		line := strconv.Itoa(numbers[k]) + "   " + place + ": " + valueOf(entries[k])
 		if u := entries[k].Unit; u != "" && u != "-" {
-			line += " " + unitWords(u)
+			line += " " + u
 		}
 		b.y = b.write(4, b.y, b.Width-4, line, draw.Regular, pt) + 0.5
 	}
@@ -153,14 +153,7 @@ func sourceBlock(b *block, keys []string, numbers map[string]int, entries map[st
 }
 
 // sourceWords spells out the mark of a judgement.
-func sourceWords(s string) string { return strings.ReplaceAll(s, "(j)", "(a judgement)") }
-
-func unitWords(u string) string {
-	if u == "um" {
-		return "µm"
-	}
-	return u
-}
+func sourceWords(s string) string { return strings.ReplaceAll(s, " (j)", ", a judgement") }
 
 // valueOf prints a figure: lengths in mm to a ten-thousandth, others short.
 func valueOf(e ledger.Entry) string {
