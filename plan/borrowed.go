@@ -4,14 +4,8 @@ import (
 	"fmt"
 
 	"rebush/fits/finding"
-	"rebush/fits/ledger"
-	"rebush/fits/press"
-	"rebush/plan/chance"
 	"rebush/plan/job"
-	"rebush/plan/mesh"
-	"rebush/plan/seat"
 	"rebush/plan/survey"
-	"rebush/plan/target"
 )
 
 // borrowed is what another bore, a drawing or a sister tells.

@@ -4,14 +4,9 @@ import (
 	"fmt"
 	"math"
 
-	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
-	"rebush/fits/press"
-	"rebush/plan/chance"
-	"rebush/plan/job"
 	"rebush/plan/mesh"
-	"rebush/plan/seat"
 	"rebush/plan/survey"
 	"rebush/plan/target"
 )

@@ -4,9 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"rebush/fits/finding"
 	"rebush/fits/ledger"
-	"rebush/fits/press"
 	"rebush/plan/seat"
 )
 

@@ -1,19 +1,10 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 
-	"rebush/fits/dim"
-	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/fits/press"
-	"rebush/plan/chance"
-	"rebush/plan/job"
-	"rebush/plan/mesh"
-	"rebush/plan/seat"
-	"rebush/plan/survey"
-	"rebush/plan/target"
 )
 
 // explainPress records pressure, stress, force, torque and closure.

@@ -4,16 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"rebush/fits/dim"
 	"rebush/fits/finding"
-	"rebush/fits/ledger"
-	"rebush/fits/press"
-	"rebush/plan/chance"
-	"rebush/plan/job"
-	"rebush/plan/mesh"
-	"rebush/plan/seat"
-	"rebush/plan/survey"
-	"rebush/plan/target"
 )
 
 // sidePlay works out the side play of each shaft with the chosen bushes, and

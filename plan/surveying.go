@@ -1,12 +1,10 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 
 	"rebush/fits/dim"
 	"rebush/fits/finding"
-	"rebush/plan/job"
 	"rebush/plan/survey"
 )
 

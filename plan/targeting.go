@@ -7,7 +7,6 @@ import (
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/plan/mesh"
-	"rebush/plan/survey"
 	"rebush/plan/target"
 )
 

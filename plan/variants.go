@@ -2,18 +2,9 @@ package plan
 
 import (
 	"fmt"
-	"math"
 
-	"rebush/fits/dim"
-	"rebush/fits/finding"
-	"rebush/fits/ledger"
-	"rebush/fits/press"
 	"rebush/plan/chance"
 	"rebush/plan/job"
-	"rebush/plan/mesh"
-	"rebush/plan/seat"
-	"rebush/plan/survey"
-	"rebush/plan/target"
 )
 
 // variants are the plans with one thing changed that this shop could change,
