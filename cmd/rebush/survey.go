@@ -98,7 +98,7 @@ func aloud(b plan.SurveyedBore, u dim.Units) string {
 	if b.FoundMM != nil {
 		s += "; the old centre is " + offset(b.FoundMM, b.CentreMM, u)
 	}
-	return s + "; known to " + figureOnly(b.CentreUMM, u)
+	return s + "; known to " + finely(b.CentreUMM, u)
 }
 
 // rough is a length to two places of mm or to a thousandth of an inch.
@@ -111,6 +111,18 @@ func figureOnly(m plan.MM, u dim.Units) string {
 		return m.Length().StringInch(3)
 	}
 	return m.Length().StringMM(2)
+}
+
+// finely is figureOnly with one place more where that would say nothing.
+func finely(m plan.MM, u dim.Units) string {
+	s := figureOnly(m, u)
+	switch {
+	case strings.Trim(s, "0.") != "":
+		return s
+	case u == dim.InInch:
+		return m.Length().StringInch(4)
+	}
+	return m.Length().StringMM(3)
 }
 
 // towards names the eighth of the circle that a direction lies in.

@@ -100,7 +100,7 @@ func showVerdict(e *env, w io.Writer, p *plan.Plan) {
 		if o.Chance != nil {
 			right = percent(*o.Chance)
 		}
-		rows = append(rows, []string{mark + " " + o.Name, can, number(o.Cost, "%.2f "+v.Currency), number(o.Hours, "%.1f"), right})
+		rows = append(rows, []string{mark + " " + o.Name, can, money(o.Cost, v.Currency), number(o.Hours, "%.1f"), right})
 	}
 	pg.table([]string{"  way", "can be", "cost", "hours", "comes right"}, rows)
 	pg.line("")
@@ -108,6 +108,13 @@ func showVerdict(e *env, w io.Writer, p *plan.Plan) {
 		pg.pair(o.Name, "%s", optionWords(o))
 	}
 	pg.flush()
+}
+
+func money(f *float64, currency string) string {
+	if f == nil {
+		return "-"
+	}
+	return strings.TrimSpace(fmt.Sprintf("%.2f %s", *f, currency))
 }
 
 func optionWords(o plan.Option) string {

@@ -1,0 +1,38 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+)
+
+func TestMain(m *testing.M) { testscript.Main(m, map[string]func(){"rebush": main}) }
+
+// TestScripts runs the end-to-end cases of testdata/script, each a text file:
+// commands, and what they print and leave behind. $JOBS is testdata/jobs.
+func TestScripts(t *testing.T) {
+	jobs, err := filepath.Abs("../../testdata/jobs")
+	if err != nil {
+		t.Fatal(err)
+	}
+	testscript.Run(t, testscript.Params{
+		Dir:  "../../testdata/script",
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"append": appendLine},
+		Setup: func(e *testscript.Env) error {
+			e.Setenv("JOBS", jobs)
+			return nil
+		},
+	})
+}
+
+// appendLine is `append FILE WORD...`: one line more at the end of a file.
+func appendLine(ts *testscript.TestScript, _ bool, args []string) {
+	f, err := os.OpenFile(ts.MkAbs(args[0]), os.O_APPEND|os.O_WRONLY, 0)
+	ts.Check(err)
+	_, err = f.WriteString(strings.Join(args[1:], " ") + "\n")
+	ts.Check(err)
+	ts.Check(f.Close())
+}
