@@ -16,6 +16,12 @@ func route(p *paper, pl *plan.Plan) {
 		return
 	}
 	p.open("Route", "route")
+	b := p.block()
+	b.para("Where the work stopped", draw.Bold, p.st.body)
+	for range 2 {
+		b.blanks(0, b.Width, []blankLine{{"after operation", "", 1}, {"date", "", 0.8}, {"initials", "", 0.6}, {"still to gauge", "", 1.2}})
+	}
+	p.add(b)
 	last := ""
 	for _, op := range pl.Operations {
 		if op.Setup != last && op.Setup != "" {
@@ -39,12 +45,6 @@ func route(p *paper, pl *plan.Plan) {
 		routeLine(b, op)
 		p.tight(b)
 	}
-	b := p.block()
-	b.para("Where the work stopped", draw.Bold, p.st.body)
-	for range 2 {
-		b.blanks(0, b.Width, []blankLine{{"after operation", "", 1}, {"date", "", 0.8}, {"initials", "", 0.6}, {"still to gauge", "", 1.2}})
-	}
-	p.add(b)
 }
 
 func routeLine(b *block, op plan.Operation) {

@@ -83,7 +83,7 @@ func surveyFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
 		add("sure to (1 sigma)", false, p.u.len(s.CentreUMM))
 	}
 	for _, t := range pl.Targets {
-		if t.Bore == s.Bore {
+		if t.Bore == s.Bore && pl.OK {
 			add("target", true, p.u.at(dialled(pl, t), false)...)
 			add("move from the old centre", true, moveOf(p.u, t)...)
 		}

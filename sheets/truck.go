@@ -5,6 +5,8 @@ import (
 	"sort"
 	"strconv"
 
+	"github.com/shopspring/decimal"
+
 	"rebush/plan"
 	"rebush/plan/job"
 	"rebush/sheets/draw"
@@ -157,8 +159,10 @@ func targetAxis(p *plan.Plan, shaft, plate string, u units, axis int) string {
 			}
 		}
 	}
-	for _, t := range p.Targets {
-		look(t.Bore, dialled(p, t))
+	if p.OK { // where nothing may be cut, no figure of a cut is shown
+		for _, t := range p.Targets {
+			look(t.Bore, dialled(p, t))
+		}
 	}
 	if found == "" {
 		for _, s := range p.Survey {
@@ -269,7 +273,7 @@ func moves(p *paper, pl *plan.Plan) []*block {
 	}
 	var out []*block
 	for _, t := range pl.Targets {
-		if t.TargetMM == nil {
+		if t.TargetMM == nil || !pl.OK {
 			continue
 		}
 		if len(out) == 0 {
@@ -295,7 +299,10 @@ func moveOf(u units, t plan.Target) []string {
 	}
 	x, okX := read(t.FromOriginalMM[0])
 	y, okY := read(t.FromOriginalMM[1])
-	if okX && okY && x.Round(3).IsZero() && y.Round(3).IsZero() {
+	none := func(d decimal.Decimal) bool {
+		return d.Round(3).IsZero() || u == "in" && d.DivRound(inch, 8).Round(4).IsZero()
+	}
+	if okX && okY && none(x) && none(y) {
 		return []string{"stays"}
 	}
 	return u.at(t.FromOriginalMM, true)
