@@ -35,10 +35,19 @@ func (m *maker) growth() {
 	if level == "" {
 		return
 	}
+	fix := "a swollen casting is not cured by moving holes; look for cracks, and measure the sister again"
+	if percent < 0 {
+		// No casting shrinks: one of the two was measured wrong.
+		fix = "a casting does not shrink: measure this wheelbase and the sister's again"
+		if level == finding.Stop {
+			level, want = finding.Caution, m.rules.V("growth_caution_percent")
+		}
+	}
+	m.grown = level == finding.Stop
 	pos := m.j.At("chassis/wheelbase")
 	m.p.Findings.Add(finding.Finding{Level: level, Rule: "growth", Where: "chassis", Have: &percent, Want: &want, Unit: "%",
 		Text: fmt.Sprintf("the wheelbase is %.3f mm between old centres, a sound sister has %.3f: %+.2f %%", now, sister, percent),
-		Fix:  "a swollen casting is not cured by moving holes; look for cracks, and measure the sister again", File: pos.File, Line: pos.Line, Column: pos.Column})
+		Fix:  fix, File: pos.File, Line: pos.Line, Column: pos.Column})
 }
 
 // shaftCentre is the mean of a shaft's original centres.

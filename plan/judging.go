@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"rebush/fits/finding"
+	"rebush/fits/ledger"
 	"rebush/plan/job"
 	"rebush/plan/seat"
 	"rebush/plan/verdict"
@@ -25,6 +26,7 @@ func (m *maker) judge() {
 	for _, b := range r.Bores {
 		v.Bores = append(v.Bores, BoreWay{b.Bore, b.Way})
 	}
+	m.explainVerdict(c, r)
 	for _, o := range r.Options {
 		v.Options = append(v.Options, Option{Name: o.Name, Feasible: o.Feasible, WhyNot: o.WhyNot, Cost: rounded(o.Cost, 100), Hours: rounded(o.Hours, 100), Chance: rounded(o.Chance, 1e6),
 			Loses: some(o.Loses), Keeps: some(o.Keeps)})
@@ -35,6 +37,46 @@ func (m *maker) judge() {
 			continue // said already, before any figure was looked at
 		}
 		m.p.Findings.Add(f)
+	}
+}
+
+// explainVerdict records hours and cost of every option: what the shop says of
+// its time and money goes in, and the decision is made again from it.
+func (m *maker) explainVerdict(c verdict.Case, r verdict.Result) {
+	l := m.book
+	in := []ledger.Num{
+		l.Leaf("shop/setup_hours", "hours of one set-up", "h", place(m.j.Shop.At("hours"), "built-in small shop:1"), c.SetupHours),
+		l.Leaf("shop/strip_hours", "hours to strip and rebuild", "h", place(m.j.Shop.At("hours"), "built-in small shop:1"), c.StripHours),
+	}
+	if c.Rate != nil {
+		in = append(in, l.Leaf("shop/rate", "money per hour", orText(c.Currency, "money"), place(m.j.Shop.At("rates"), "built-in small shop:1"), *c.Rate))
+	}
+	again := func(v []float64) verdict.Result {
+		o := c
+		o.SetupHours, o.StripHours = v[0], v[1]
+		if len(v) > 2 {
+			o.Rate = &v[2]
+		}
+		out, _ := verdict.Decide(o)
+		return out
+	}
+	for i, o := range r.Options {
+		at := "verdict/options/" + o.Name + "/"
+		figure := func(k, what, unit, formula string, of func(verdict.Option) *float64) {
+			if of(o) == nil {
+				return
+			}
+			l.Calc(at+k, what+" of "+o.Name, unit, formula, "planning rule: hours of set-ups, operations, strip and rebuild; money; chance of each fault times its cost",
+				func(v []float64) float64 {
+					out := again(v)
+					if i >= len(out.Options) || of(out.Options[i]) == nil {
+						return math.NaN()
+					}
+					return sig9(*of(out.Options[i]))
+				}, in...)
+		}
+		figure("hours", "planned hours", "h", "set-ups x their time + minutes of the operations + strip and rebuild", func(o verdict.Option) *float64 { return o.Hours })
+		figure("cost", "expected cost", orText(c.Currency, "money"), "hours x rate + bushes + chance of each fault x what it costs", func(o verdict.Option) *float64 { return o.Cost })
 	}
 }
 
@@ -57,6 +99,9 @@ func (m *maker) verdictCase() verdict.Case {
 	condition := j.Chassis.Condition
 	if condition == "" {
 		condition = "unknown"
+	}
+	if m.grown && condition != "cracked" {
+		condition = "swollen"
 	}
 	c := verdict.Case{Condition: condition, KeepOriginal: j.Chassis.KeepOriginal,
 		Binds: j.Binds == job.Yes, Noisy: j.Noisy == job.Yes, Rubs: j.Rubs == job.Yes,
@@ -219,6 +264,11 @@ func (m *maker) otherWay(b *bore, name string, minutes float64, setups []string)
 	w.Minutes = minutes + m.rules.V("minutes_turn_bush") + m.rules.V("minutes_press")
 	if minutes == 0 {
 		w.Minutes += 2*m.rules.V("minutes_tool_change") + m.rules.V("minutes_press") + m.rules.V("minutes_sizing")
+	}
+	if b.chosen != nil && b.chosen.Bush.Priced {
+		// The bearing itself goes in as well; the sleeve or plug is bar end.
+		p := b.chosen.Bush.Price
+		w.Bush = &p
 	}
 	w.Setups = setups
 	if len(setups) == 0 {

@@ -192,6 +192,7 @@ func (m *maker) finish() {
 	for i := range m.p.Findings {
 		m.point(&m.p.Findings[i])
 	}
+	m.p.Findings = onceOnly(m.p.Findings)
 	sortFindings(m.p.Findings)
 	m.pictures()
 	m.p.Ledger = m.book.Entries()
@@ -212,8 +213,38 @@ func (m *maker) point(f *finding.Finding) {
 			path = "gears/" + g.Name
 		}
 	}
+	if path == "shafts/"+f.Where && !m.isShaft(f.Where) {
+		return // about no one line of the job
+	}
 	pos := m.j.At(path)
 	f.File, f.Line, f.Column = pos.File, pos.Line, pos.Column
+}
+
+func (m *maker) isShaft(name string) bool {
+	for i := range m.j.Shafts {
+		if m.j.Shafts[i].Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+// onceOnly drops what was said twice in the same words about the same place.
+func onceOnly(l finding.List) finding.List {
+	type words struct {
+		level             finding.Level
+		rule, where, text string
+	}
+	seen := map[words]bool{}
+	out := l[:0]
+	for _, f := range l {
+		k := words{f.Level, f.Rule, f.Where, f.Text}
+		if !seen[k] {
+			seen[k] = true
+			out = append(out, f)
+		}
+	}
+	return out
 }
 
 // sortFindings puts stops first, then cautions, then notes, each in the order

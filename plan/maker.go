@@ -46,14 +46,16 @@ type maker struct {
 
 	result *chance.Result
 
-	chassis  *material.Material
-	plate    seat.Plate
-	bores    []*bore // in job order
-	setupU   float64
-	holeU    float64
-	stock    []seat.Bush
-	shop     seat.Shop
-	seatRule seat.Rules
+	chassis             *material.Material
+	plate               seat.Plate
+	bores               []*bore // in job order
+	grown               bool    // against its sister, beyond what may be machined
+	setupU              float64
+	holeU               float64
+	setupFrom, holeFrom string // where those two stand
+	stock               []seat.Bush
+	shop                seat.Shop
+	seatRule            seat.Rules
 }
 
 // bore is what is known of one bore as the chain goes on.
