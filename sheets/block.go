@@ -1,11 +1,6 @@
 package sheets
 
 import (
-	"regexp"
-	"strings"
-	"unicode"
-	"unicode/utf8"
-
 	"rebush/sheets/draw"
 )
 
@@ -16,51 +11,6 @@ type block struct {
 	st style
 	u  units
 	y  float64
-}
-
-// printable puts a text into signs that the font has. What it lacks is said in
-// words, never drawn as boxes; signs of control become blanks.
-func printable(s string) string {
-	if plainASCII(s) {
-		return s
-	}
-	var b strings.Builder
-	lacking := 0
-	flush := func() {
-		if lacking > 0 {
-			b.WriteString("[" + count(lacking, "sign") + " that this font lacks]")
-		}
-		lacking = 0
-	}
-	for _, r := range s {
-		switch {
-		case r == '\n':
-			flush()
-			b.WriteRune(r)
-		case r < 0x20 || r == 0x7F:
-			flush()
-			b.WriteRune(' ')
-		case r == utf8.RuneError || !draw.Has(r):
-			lacking++
-		default:
-			flush()
-			b.WriteRune(r)
-		}
-	}
-	flush()
-	return b.String()
-}
-
-// oneLine is printable without line breaks, for what stands on one line.
-func oneLine(s string) string { return printable(strings.ReplaceAll(s, "\n", " ")) }
-
-func plainASCII(s string) bool {
-	for i := 0; i < len(s); i++ {
-		if (s[i] < 0x20 && s[i] != '\n') || s[i] >= 0x7F {
-			return false
-		}
-	}
-	return true
 }
 
 // write sets a text into a column with the top of its first line at y, and
@@ -242,23 +192,3 @@ func (b *block) tag(x, y float64, s string, pt float64) float64 {
 	b.Reversed(x+2, y+1.2+draw.Rise*pt*draw.MMPerPt, w, s, draw.Bold, pt)
 	return w
 }
-
-// sentence begins with a capital.
-func sentence(s string) string {
-	r, n := utf8.DecodeRuneInString(s)
-	if r == utf8.RuneError {
-		return s
-	}
-	return string(unicode.ToUpper(r)) + s[n:]
-}
-
-// microns sets the sign of the micrometre where a figure of the plan is typed
-// "7 um".
-func microns(s string) string {
-	if !strings.Contains(s, " um") {
-		return s
-	}
-	return umAfterFigure.ReplaceAllString(s, "$1 µm")
-}
-
-var umAfterFigure = regexp.MustCompile(`(\d) um\b`)
