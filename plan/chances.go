@@ -44,11 +44,24 @@ func (m *maker) chances() {
 	m.p.Chance = c
 	trials := m.book.Leaf("chance/trials", "trials", "-", "command line: --trials", float64(r.Trials))
 	seed := m.book.Leaf("chance/seed", "seed of the random numbers", "-", "command line: --seed", float64(r.Seed))
-	m.book.Calc("chance/first_time_right", "share of trials that come right first time", "-", "every doubt of this plan drawn anew in each trial: a model's figure",
-		"Monte Carlo after JCGM 101", func(in []float64) float64 {
-			again, _ := chance.Run(model, chance.Settings{Trials: int64(in[0]), Seed: int64(in[1])})
-			return again.FirstTimeRight
+	again := lastOf(func(in []float64) chance.Result {
+		r, _ := chance.Run(model, chance.Settings{Trials: int64(in[0]), Seed: int64(in[1])})
+		return r
+	})
+	for _, f := range []struct {
+		key, what, formula string
+		of                 func(chance.Result) float64
+	}{
+		{"first_time_right", "share of trials that come right first time", "every doubt of this plan drawn anew in each trial: a model's figure", func(r chance.Result) float64 { return r.FirstTimeRight }},
+		{"low", "least share right first time, 95 %", "Wilson interval of that share", func(r chance.Result) float64 { return r.Low }},
+		{"high", "most share right first time, 95 %", "Wilson interval of that share", func(r chance.Result) float64 { return r.High }},
+		{"saved", "share right after rework or another bush", "the same trials", func(r chance.Result) float64 { return r.Saved }},
+		{"lost", "share of trials in which the truck is lost", "the same trials", func(r chance.Result) float64 { return r.Lost }},
+	} {
+		m.book.Calc("chance/"+f.key, f.what, "-", f.formula, "Monte Carlo after JCGM 101; Wilson 1927", func(in []float64) float64 {
+			return f.of(again(in))
 		}, trials, seed)
+	}
 }
 
 // model turns the plan into the numbers of its trials. ok is false where

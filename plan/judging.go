@@ -51,7 +51,7 @@ func (m *maker) explainVerdict(c verdict.Case, r verdict.Result) {
 	if c.Rate != nil {
 		in = append(in, l.Leaf("shop/rate", "money per hour", orText(c.Currency, "money"), place(m.j.Shop.At("rates"), "built-in small shop:1"), *c.Rate))
 	}
-	again := func(v []float64) verdict.Result {
+	again := lastOf(func(v []float64) verdict.Result {
 		o := c
 		o.SetupHours, o.StripHours = v[0], v[1]
 		if len(v) > 2 {
@@ -59,7 +59,7 @@ func (m *maker) explainVerdict(c verdict.Case, r verdict.Result) {
 		}
 		out, _ := verdict.Decide(o)
 		return out
-	}
+	})
 	for i, o := range r.Options {
 		at := "verdict/options/" + o.Name + "/"
 		figure := func(k, what, unit, formula string, of func(verdict.Option) *float64) {

@@ -6,12 +6,8 @@ import (
 	"fmt"
 	"math"
 
-	"rebush/feeds/cutting"
-	"rebush/feeds/drills"
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
-	"rebush/fits/limits"
-	"rebush/fits/material"
 	"rebush/plan/job"
 )
 
@@ -22,7 +18,7 @@ const Program = "rebush 1"
 // made as far as it can be; an error means that nothing can be planned at all
 // (a shop's own table that cannot be read, a chassis of no known material).
 func Make(j *job.Job, o Options) (*Plan, error) {
-	m, err := newMaker(j, o)
+	m, err := newMaker(j, o, nil)
 	if err != nil {
 		return nil, err
 	}
@@ -53,30 +49,18 @@ func (m *maker) chain() {
 	}
 }
 
-func newMaker(j *job.Job, o Options) (*maker, error) {
-	m := &maker{j: j, opt: o, book: ledger.New(), lib: j.Shop.Tables, rules: j.Shop.Rules}
+func newMaker(j *job.Job, o Options, from *books) (*maker, error) {
+	m := &maker{j: j, opt: o, book: ledger.New()}
 	m.p = &Plan{RebushPlan: 1, Program: Program, JobNumber: j.Number, Job: j, Book: m.book, Holes: map[string]Hole{},
 		Survey: []SurveyedBore{}, Mesh: []Mesh{}, Targets: []Target{}, Shafts: []Shaft{}, Seats: []Seat{}, Operations: []Operation{},
 		Inspect: []Inspection{}, Findings: finding.List{}}
 	sum := sha256.Sum256(j.Canonical())
 	m.p.Hash = hex.EncodeToString(sum[:8])
-	m.p.Tables = m.lib.Replaced()
 	var err error
-	if m.materials, err = material.New(m.lib); err != nil {
+	if m.books, err = booksFor(j.Shop, from); err != nil {
 		return nil, err
 	}
-	if m.limits, err = limits.New(m.lib); err != nil {
-		return nil, err
-	}
-	if m.cutting, err = cutting.New(m.lib, m.rules); err != nil {
-		return nil, err
-	}
-	if m.drills, err = drills.New(m.lib); err != nil {
-		return nil, err
-	}
-	if m.instr, err = readInstruments(m.lib, j.Shop); err != nil {
-		return nil, err
-	}
+	m.p.Tables = m.lib.Replaced()
 	if m.plate, err = m.plateOf(); err != nil {
 		pos := j.At("chassis/material")
 		return nil, fmt.Errorf("%s:%d:%d: %w", pos.File, pos.Line, pos.Column, err)

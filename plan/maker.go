@@ -3,12 +3,8 @@ package plan
 import (
 	"sort"
 
-	"rebush/feeds/cutting"
-	"rebush/feeds/drills"
 	"rebush/fits/ledger"
-	"rebush/fits/limits"
 	"rebush/fits/material"
-	"rebush/fits/table"
 	"rebush/plan/chance"
 	"rebush/plan/job"
 	"rebush/plan/seat"
@@ -31,14 +27,7 @@ type maker struct {
 	p    *Plan
 	book *ledger.Ledger
 
-	lib       *table.Library
-	rules     *table.Rules
-	materials *material.Registry
-	limits    *limits.Limits
-	cutting   *cutting.Cutting
-	drills    *drills.Drills
-	instr     *instruments
-
+	*books
 	shafts    []shaftState
 	gears     []*gear
 	targetIn  target.Input

@@ -65,8 +65,11 @@ func (m *maker) meshJSON(x *gear, g target.GearOut, words string) Mesh {
 	if !x.wish.Normal && !x.window.Empty && x.window.HiBy == "backlash" {
 		row.BacklashWindowMM[1] = mm4(x.wish.Hi)
 	}
-	if e, err := x.pair.ContactRatio(mid.V); err == nil {
-		row.ContactRatio = num(e)
+	if _, err := x.pair.ContactRatio(mid.V); err == nil {
+		row.ContactRatio = num(l.Calc(key("contact_ratio"), "teeth in contact, on the mean", "-", "path of contact over base pitch, no further than the base tangent points", src, func(in []float64) float64 {
+			r, _ := x.pair.ContactRatio(in[0])
+			return sig9(r)
+		}, mid).V)
 	}
 	m.lean(x, &row, g)
 	row.CorrectionMM = xy(g.Correction)

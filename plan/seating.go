@@ -24,6 +24,8 @@ func (m *maker) rulesForSeat() seat.Rules {
 		SeatChamfer: v("seat_chamfer_mm"), ShortShare: v("short_seat_share"),
 		Tie: v("seat_chance_tie"), HotK: v("plastic_hot_k"), LeastWall: v("least_wall_mm"), MaxShare: v("most_press_share"), OpenSolid: v("open_solid_mm"),
 	}
+	r.RunLeast, r.NearRadii, r.FillDeg, r.MetalTie = v("run_least_um")/1000, v("near_radii"), v("fill_contact_deg"), v("seat_metal_tie_mm")
+	r.ShoulderOver, r.ShoulderThick = m.rules.Pair("turned_shoulder_mm")
 	r.FlowLow, r.FlowHigh = m.rules.Pair("porous_flow_mpa")
 	r.GapLow, r.GapHigh = m.rules.Pair("compound_gap_mm")
 	lo, hi := m.rules.Pair("mandrel_spring_um")
@@ -54,17 +56,20 @@ func (m *maker) placing() {
 	case sh.Readout:
 		kind = "readout"
 	}
-	m.setupU = m.rules.V("setup_u_" + kind + "_mm")
+	set := m.rules.Get("setup_u_" + kind + "_mm")
+	m.setupU, m.setupFrom = set.Low, set.Address+": "+set.Source
 	hole := "hole_u_" + kind + "_mm"
 	if kind == "drill_press" {
 		hole = "hole_u_jig_mm" // the hole itself; the place is the set-up's
 	}
-	m.holeU = m.rules.V(hole)
+	rule := m.rules.Get(hole)
+	m.holeU, m.holeFrom = rule.Low, rule.Address+": "+rule.Source
+	at := place(sh.At("machine/location"), "built-in small shop:1")
 	if sh.SetupU.Given() {
-		m.setupU = sh.SetupU.Float()
+		m.setupU, m.setupFrom = sh.SetupU.Float(), at
 	}
 	if sh.HoleU.Given() {
-		m.holeU = sh.HoleU.Float()
+		m.holeU, m.holeFrom = sh.HoleU.Float(), at
 	}
 }
 
@@ -137,13 +142,9 @@ func (m *maker) holeOf(b *bore) seat.Hole {
 		h.BossE = math.Hypot(b.target[0]-b.worn.O[0], b.target[1]-b.worn.O[1])
 	}
 	if s := b.b.Seat; s != nil {
-		r, err := m.instr.of(b.b, "seat", "width")
-		u := 0.0
-		if err == nil {
-			u = r.u
-		}
-		d := s.Diameter.Float()
-		h.Old = &seat.OldSeat{Low: d - u, High: d + u, Sound: s.Sound}
+		r := m.read(b, "seat", "width")
+		d := s.Diameter.Float() - r.bias
+		h.Old = &seat.OldSeat{Low: d - r.u, High: d + r.u, Sound: s.Sound}
 	}
 	if b.b.Strap {
 		h.Strap = 2 * b.worn.R

@@ -71,11 +71,7 @@ func (m *maker) ownEvidence(b *bore) []survey.Evidence {
 	}
 	if s := b.b.Seat; s != nil && s.Sound && s.Centre.Given() {
 		c, d := m.read(b, "centre", "centre"), m.read(b, "seat", "width")
-		e := survey.SoundSeat(s.Centre.Float(), c.u)
-		w := survey.NewWornBore(e.Centre, (s.Diameter.Float()-d.bias)/2, 0, 0, 0)
-		w.Cov, w.Round = e.Cov, true
-		e.Bore = &w
-		take(e, nil, "seat")
+		take(seatEvidence(s.Centre.Float(), c.u, s.Diameter.Float()-d.bias), nil, "seat")
 	}
 	if len(b.b.Probed) > 0 {
 		m.probed(b, take)
@@ -94,6 +90,15 @@ func (m *maker) ownEvidence(b *bore) []survey.Evidence {
 		m.spans(b, take)
 	}
 	return out
+}
+
+// seatEvidence is a sound seat with its round hole, nothing of which is worn.
+func seatEvidence(at [2]float64, u, diameter float64) survey.Evidence {
+	e := survey.SoundSeat(at, u)
+	w := survey.NewWornBore(e.Centre, diameter/2, 0, 0, 0)
+	w.Cov, w.Round = e.Cov, true
+	e.Bore = &w
+	return e
 }
 
 // read says how well a figure of a bore is known. A name that no shop and no
@@ -226,7 +231,11 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 		row.Evidence = append(row.Evidence, Evidence{Rank: e.Rank, What: e.What, CentreMM: xy(e.Centre), UMM: mm4(e.U()), Used: i == best})
 	}
 	if best < 0 {
-		m.say(finding.Stop, "no centre", b, "nothing tells where the old centre was",
+		level, text := finding.Stop, "nothing tells where the old centre was"
+		if b.shaft.Leave {
+			level, text = finding.Caution, "nothing tells where this bore is: the shaft is left alone, but nothing is reckoned from its place"
+		}
+		m.say(level, "no centre", b, text,
 			"measure centre, widest, narrowest and worn_to; or probe the wall; or measure the other plate's bore")
 		m.p.Survey = append(m.p.Survey, row)
 		return
@@ -259,13 +268,13 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 	row.CentreMM = &XY{m.ledgerMM4(b, "centre_mm/0"), m.ledgerMM4(b, "centre_mm/1")}
 	row.CentreUMM = m.ledgerMM4(b, "centre_u_mm")
 	row.Method = e.What
-	row.DiameterMM = mm4(2 * b.worn.R)
-	row.WearMM = mm4(b.worn.W)
+	row.DiameterMM = m.ledgerMM4(b, "diameter_mm")
+	row.WearMM = m.ledgerMM4(b, "wear_mm")
 	if b.worn.W > 0 && (len(b.b.WornTo) > 0 || b.b.WidestAt != nil || len(b.points) > 0) {
-		row.WearDeg = num(math.Mod(b.worn.ThetaRad/deg+720, 360))
+		row.WearDeg = num(m.ledgerNum("survey/" + b.name() + "/wear_deg").V)
 	}
 	if j := b.journal(); j > 0 {
-		row.ClearanceMM = mm4(b.worn.R - j/2)
+		row.ClearanceMM = m.ledgerMM4(b, "clearance_mm")
 	}
 	m.p.Survey = append(m.p.Survey, row)
 }

@@ -36,7 +36,7 @@ func (x *explainer) leaf(k, what, unit, source string, v float64) int {
 // round it, each computed from what was measured.
 func (m *maker) explainCentre(b *bore, e survey.Evidence, own map[*bore]*survey.Evidence) {
 	x := &explainer{m: m, b: b}
-	again := x.again(e, own)
+	again := lastOf(x.again(e, own))
 	l := m.book
 	calc := func(k, what, unit string, pick func(survey.Evidence) float64) {
 		l.Calc(x.key(k), what, unit, "from "+e.What, howWorn, func(in []float64) float64 { return sig9(pick(again(in))) }, x.inputs...)
@@ -59,9 +59,9 @@ func (x *explainer) again(e survey.Evidence, own map[*bore]*survey.Evidence) fun
 		x.leaf("seat_mm/0", "x of the old bush's seat", "mm", x.line("seat"), at[0])
 		x.leaf("seat_mm/1", "y of the old bush's seat", "mm", x.line("seat"), at[1])
 		x.leaf("u_centre_mm", "standard uncertainty of a middle, "+c.name, "mm", c.from, c.u)
-		return func(in []float64) survey.Evidence {
-			return survey.SoundSeat([2]float64{in[0], in[1]}, in[2])
-		}
+		d := m.read(b, "seat", "width")
+		x.leaf("seat_mm/diameter", "diameter of the old bush's seat, less the instrument's bias", "mm", x.line("seat"), s.Diameter.Float()-d.bias)
+		return func(in []float64) survey.Evidence { return seatEvidence([2]float64{in[0], in[1]}, in[2], in[3]) }
 	case e.Rank == survey.RankOutline || e.Rank == survey.RankArc:
 		return x.probed()
 	case e.What == "widest and narrowest":
@@ -82,7 +82,7 @@ func (x *explainer) again(e survey.Evidence, own map[*bore]*survey.Evidence) fun
 			oy, oky := m.book.Get("survey/" + o.name() + "/centre_mm/1")
 			if !okx || !oky {
 				// The other bore is settled later in the job's order.
-				(&maker{j: m.j, p: m.p, book: m.book, rules: m.rules, instr: m.instr, bores: m.bores, lib: m.lib}).explainCentre(o, *other, own)
+				m.explainCentre(o, *other, own)
 				ox, _ = m.book.Get("survey/" + o.name() + "/centre_mm/0")
 				oy, _ = m.book.Get("survey/" + o.name() + "/centre_mm/1")
 			}
@@ -219,6 +219,7 @@ func (m *maker) explainHole(b *bore, e survey.Evidence, x *explainer, again func
 				return 0
 			}, x.inputs...)
 		}
+		m.explainDerived(b, x)
 		return
 	}
 	src := x.line("")
@@ -226,6 +227,16 @@ func (m *maker) explainHole(b *bore, e survey.Evidence, x *explainer, again func
 	l.Leaf(x.key("wear_mm"), "depth of wear", "mm", src, sig9(b.worn.W))
 	l.Leaf(x.key("wear_rad"), "direction of wear", "rad", src, sig9(b.worn.ThetaRad))
 	l.Leaf(x.key("clearance_mm"), "clearance on radius when new", "mm", src, sig9(b.worn.C))
+	m.explainDerived(b, x)
+}
+
+// explainDerived records what is printed of the hole beside its radius and
+// direction.
+func (m *maker) explainDerived(b *bore, x *explainer) {
+	m.book.Calc(x.key("diameter_mm"), "diameter of the hole when it was new", "mm", "twice the old radius", howWorn,
+		func(in []float64) float64 { return sig9(2 * in[0]) }, m.ledgerNum(x.key("old_radius_mm/found")))
+	m.book.Calc(x.key("wear_deg"), "direction of wear, from +x anticlockwise", "deg", "the direction in degrees", howWorn,
+		func(in []float64) float64 { return sig9(math.Mod(in[0]/deg+720, 360)) }, m.ledgerNum(x.key("wear_rad")))
 }
 
 // ledgerNum is an entry as an input.

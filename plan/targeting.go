@@ -86,10 +86,7 @@ func (m *maker) placeShaft(s shaftState, in target.Shaft, out target.ShaftOut) {
 		b.target, b.targeted = p.At, true
 		b.uPlace = out.UT
 		b.touch = !s.s.Leave && !m.wellAsIs(s)
-		t := Target{Bore: b.name(), UMM: mm4(out.UT), LoadTowardsDeg: num(m.loadTowards(s.s))}
-		if p.Fixed {
-			t.UMM = mm4(b.u)
-		}
+		t := Target{Bore: b.name(), UMM: m.placeU(b, p.Fixed), LoadTowardsDeg: num(m.loadTowards(s.s))}
 		m.targetLedger(b, p, &t)
 		m.p.Targets = append(m.p.Targets, t)
 		if p.Fixed {
@@ -105,26 +102,46 @@ func (m *maker) placeShaft(s shaftState, in target.Shaft, out target.ShaftOut) {
 	}
 	row := Shaft{Shaft: s.s.Name, AxisMM: xy(out.T)}
 	if len(s.bores) == 2 && m.spacing() > 0 {
-		now := func(off func(*bore) float64, c func(*bore) [2]float64) *float64 {
-			l, r := c(s.bores[0]), c(s.bores[1])
-			ol, or := off(s.bores[0]), off(s.bores[1])
-			for i := range 2 {
-				l[i] += ol * s.bores[0].load[i]
-				r[i] += or * s.bores[1].load[i]
-			}
-			d, _, err := target.Skew(l, r, m.spacing())
-			if err != nil {
-				return nil
-			}
-			return num(d)
-		}
-		row.SkewDeg.Found = now(asFound, oldCentre)
-		row.SkewDeg.After = now(func(*bore) float64 { return 0 }, func(b *bore) [2]float64 { return b.target })
-		if s.s.Leave {
-			row.SkewDeg.After = row.SkewDeg.Found
-		}
+		row.SkewDeg = m.skew(s)
 	}
 	m.p.Shafts = append(m.p.Shafts, row)
+}
+
+// placeU is how well the place of a bore is known after the job: that of
+// cutting it, or of its old centre where it stays.
+func (m *maker) placeU(b *bore, fixed bool) MM {
+	l := m.book
+	key := "targets/" + b.name() + "/u_mm"
+	if fixed {
+		return mm4(l.Calc(key, "standard uncertainty of its place", "mm", "that of its old centre: it stays", "survey", pass, m.ledgerNum("survey/"+b.name()+"/centre_u_mm")).V)
+	}
+	set := l.Leaf("shop/u_setup_mm", "standard uncertainty of placing one clamping", "mm", m.setupFrom, m.setupU)
+	hole := l.Leaf("shop/u_hole_mm", "standard uncertainty of placing one hole", "mm", m.holeFrom, m.holeU)
+	return mm4(l.Calc(key, "standard uncertainty of its place", "mm", "root of the squares of clamping and hole", "law of propagation, JCGM 100 5.1.2",
+		func(in []float64) float64 { return sig9(math.Hypot(in[0], in[1])) }, set, hole).V)
+}
+
+// skew is how far a shaft is out of square in plan, as found and after.
+func (m *maker) skew(s shaftState) FoundAfter {
+	left, right := s.bores[0], s.bores[1]
+	holes := []*bore{left, right}
+	var in []ledger.Num
+	for _, b := range holes {
+		in = append(in, m.holeNums(b)...)
+		in = append(in, m.ledgerNum("targets/"+b.name()+"/target_mm/0"), m.ledgerNum("targets/"+b.name()+"/target_mm/1"))
+	}
+	calc := func(k string, centre func(*bore) [2]float64, off func(*bore) float64) *float64 {
+		n := m.book.Calc("shafts/"+s.s.Name+"/skew_deg/"+k, "how far the shaft is out of square in plan, "+k, "deg", "atan((x of the left end less x of the right end) / distance of the plates' middles), the shaft under load",
+			"plane geometry", func(v []float64) float64 {
+				return m.holesAs(holes, v, func() float64 {
+					l, r := standing(s, 0, centre, off), standing(s, 1, centre, off)
+					d, _, _ := target.Skew(l, r, m.spacing())
+					return round6(d)
+				})
+			}, in...)
+		return num(n.V)
+	}
+	return FoundAfter{Found: calc("found", oldCentre, asFound), After: calc("after", newCentre, m.lift)}
 }
 
 // wellAsIs says that no bore of a shaft is worn: round, and its clearance
@@ -220,12 +237,13 @@ func (m *maker) targetLedger(b *bore, p target.Placed, t *Target) {
 		}
 		return [2]float64{}
 	}
+	again := lastOf(m.placeAgain)
 	var to, fo, ff XY
 	for i, axis := range []string{"x", "y"} {
 		k := fmt.Sprint(i)
 		n := l.Calc(key("target_mm/"+k), axis+" of the new centre", "mm",
 			"least move, in units of what is known of the old centres, that brings the trusted meshes into their windows narrowed by the doubt; with none to move it, the weighted mean of the shaft's old centres",
-			"planning rule: weighted least squares with active windows, own derivation", func(in []float64) float64 { return round4(at(m.placeAgain(in))[i]) }, inputs...)
+			"planning rule: weighted least squares with active windows, own derivation", func(in []float64) float64 { return round4(at(again(in))[i]) }, inputs...)
 		b.target[i] = n.V
 		o := m.ledgerNum("survey/" + b.name() + "/centre_mm/" + k)
 		f := l.Leaf("survey/"+b.name()+"/found_mm/"+k, axis+" of the middle of the hole as found", "mm", m.source("shafts/"+b.shaft.Name+"/bores/"+string(b.b.Side)+"/centre"), m.ledgerValue("survey/"+b.name()+"/found_mm/"+k, b.found[i]))

@@ -16,7 +16,7 @@ func (m *maker) variants() []chance.Variant {
 		if !edit(j) {
 			return
 		}
-		v, err := newMaker(j, Options{NoChance: true})
+		v, err := newMaker(j, Options{NoChance: true}, m.books)
 		if err != nil {
 			return
 		}

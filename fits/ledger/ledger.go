@@ -20,13 +20,13 @@ type Num struct {
 
 // Entry explains one number.
 type Entry struct {
-	What    string   `json:"what"`              // in words of the bench
-	Value   float64  `json:"value"`             // in Unit
-	Unit    string   `json:"unit"`              // mm, um, MPa, N, ...
-	Formula string   `json:"formula,omitempty"` // in words; empty for a leaf
-	Inputs  []string `json:"inputs,omitempty"`  // keys of other entries
-	Source  string   `json:"source,omitempty"`  // job line, shop line, table row, standard and clause
-	Leaf    bool     `json:"-"`                 // read from the job, the shop or a table
+	What    string   `json:"what"`    // in words of the bench
+	Value   float64  `json:"value"`   // in Unit
+	Unit    string   `json:"unit"`    // mm, um, MPa, N, ...
+	Formula string   `json:"formula"` // in words; empty for a leaf
+	Inputs  []string `json:"inputs"`  // keys of other entries
+	Source  string   `json:"source"`  // job line, shop line, table row, standard and clause
+	Leaf    bool     `json:"-"`       // read from the job, the shop or a table
 	fn      func([]float64) float64
 }
 
@@ -43,7 +43,7 @@ func New() *Ledger { return &Ledger{entries: map[string]Entry{}} }
 // of a table. Source says which.
 func (l *Ledger) Leaf(key, what, unit, source string, v float64) Num {
 	if l != nil {
-		l.put(key, Entry{What: what, Value: v, Unit: unit, Source: source, Leaf: true})
+		l.put(key, Entry{What: what, Value: v, Unit: unit, Inputs: []string{}, Source: source, Leaf: true})
 	}
 	return Num{Key: key, V: v}
 }

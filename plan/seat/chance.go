@@ -24,6 +24,9 @@ func (j *judge) odds(a *Answer) odds.Seat {
 		BoreMid: (b.BLow + b.BHigh) / 2, BoreHalf: (b.BHigh - b.BLow) / 2,
 		BoreLow: a.Bore[0], BoreHigh: a.Bore[1], JournalU: j.h.JournalU,
 	}
+	if a.Filled {
+		o.CleanupMargin += j.h.S - j.h.Fill // what it has to reach is the sound wall
+	}
 	if math.IsInf(a.CleanUp, 1) {
 		o.CleanupMargin, o.CleanupU = 1, 0
 	}
@@ -33,17 +36,32 @@ func (j *judge) odds(a *Answer) odds.Seat {
 	case "strap":
 		o.UMin, o.UMax = -j.r.StrapHigh, -j.r.StrapLow
 	default:
-		o.UMin = math.Min(a.WindowLow, a.UHigh)
-		o.UMax = math.Min(a.WinHigh, 0.05*a.SeatLow)
+		o.UMin = a.WindowLow
+		o.UMax = math.Min(a.WinHigh, j.r.MaxShare*a.SeatLow)
 	}
-	if a.UHigh > 0 {
-		o.Elastic = a.Closure[1] / a.UHigh
-		if a.ULow > 0 {
-			o.Elastic = (a.Closure[0]/a.ULow + a.Closure[1]/a.UHigh) / 2
+	if a.HeldBy == "press" && !a.MandrelIn {
+		seat, m := a.Stress, &b.Metal
+		o.Elastic = j.elasticShare(a)
+		flow := [2]float64{m.Yield, m.YieldHi * misesOverTresca}
+		if m.Porous {
+			flow = [2]float64{j.r.FlowLow, j.r.FlowHigh}
+		}
+		if flow[0] > 0 {
+			seat.Bush.Yield = flow[0]
+			o.FlowLow = seat.InterferenceFor(seat.FlowPressure())
+			o.FlowHigh = o.FlowLow * flow[1] / flow[0]
+			o.SlopeLow, o.SlopeHigh = seat.FlowSlopes()
 		}
 	}
 	if a.Finish != AsDelivered {
-		o.Sized, o.ToolLow, o.ToolHigh = true, a.Expected[0], a.Expected[1]
+		o.Sized, o.ToolLow, o.ToolHigh = true, a.made[0], a.made[1]
+		if a.made[1] == 0 {
+			o.ToolLow, o.ToolHigh = a.Expected[0], a.Expected[1]
+		}
+	}
+	if a.MandrelIn {
+		// The mandrel stops the bore from closing below it.
+		o.Elastic = 1
 	}
 	if a.Finish == ToOwnAxle {
 		// The very axle is the gauge: its measuring error drops out, and the

@@ -19,6 +19,7 @@ type what int
 const (
 	noFail what = iota
 	shortOfCleanUp
+	shortOfFill
 	dropsLoose
 	tooTight
 	openedTooFar
@@ -31,13 +32,13 @@ const (
 	doesNotHold
 	compoundGap
 	compoundPorous
-	compoundNone
 	compoundHot
 	oldSeatSpoilt
 	boreTooLarge
-	boreClosed
 	nothingPasses
+	seizes
 	wallOfBush
+	noContact
 	tooShort
 	sideRoom
 	flangeRoom
@@ -47,28 +48,44 @@ const (
 	noCurrentPlastic
 	noCurrentCompound
 	neighbour
-	bossBreaks
 	strapSlide
-	coolsLoose
+	lastWhat
 )
 
 // gap is how far the figure is from what would be needed, for telling which of
-// two failures is nearer.
-func (f Fail) gap() float64 { return math.Abs(f.Want - f.Have) }
+// two failures at one question is nearer: in mm where sizes are compared, later
+// as a share of the larger.
+func (f Fail) gap() float64 {
+	d := math.Abs(f.Want - f.Have)
+	switch f.What {
+	case dropsLoose, tooTight, strapSlide:
+		return d / 1000
+	}
+	if f.Question <= 2 {
+		return d
+	}
+	return d / math.Max(1e-12, math.Max(math.Abs(f.Want), math.Abs(f.Have)))
+}
 
 // Text says the reason with its figure, in words of the bench.
 func (f Fail) Text() string {
 	switch f.What {
 	case shortOfCleanUp:
 		return fmt.Sprintf("does not clean up the wear: seat radius %.3f mm, needs %.3f", f.Have, f.Want)
+	case shortOfFill:
+		return fmt.Sprintf("too much of the worn wall stays: seat radius %.3f mm, needs %.3f for compound to fill the rest", f.Have, f.Want)
 	case dropsLoose:
-		return fmt.Sprintf("too loose to press: interference from %.0f um, needs %.0f", f.Have, f.Want)
+		return fmt.Sprintf("too loose to press: interference from %.0f um, needs more than %.0f", f.Have, f.Want)
 	case tooTight:
 		return fmt.Sprintf("too tight to press: interference up to %.0f um, at most %.0f", f.Have, f.Want)
 	case openedTooFar:
 		return fmt.Sprintf("bore would have to be opened by %.2f mm after pressing, at most %.2f", f.Have, f.Want)
 	case noSuchWay:
-		return fmt.Sprintf("%s reaches seats of %.2f mm at most from %.2f", f.Name, f.Want, f.Have)
+		reach := "up to"
+		if f.Have < f.Want {
+			reach = "from"
+		}
+		return fmt.Sprintf("wants a seat of %.2f mm, %s reaches %s %.2f", f.Have, f.Name, reach, f.Want)
 	case wallTooThin:
 		return fmt.Sprintf("leaves %.2f mm at the edge, needs %.2f for any seat", f.Have, f.Want)
 	case wallTooThinForPress:
@@ -85,18 +102,18 @@ func (f Fail) Text() string {
 		return fmt.Sprintf("gap for compound %.3f mm on diameter, wants %.3f", f.Have, f.Want)
 	case compoundPorous:
 		return "compound does not bond to an oil-filled bush"
-	case compoundNone:
-		return "no retaining compound in the shop"
 	case compoundHot:
 		return fmt.Sprintf("gets %.0f C hot, compound is trusted to %.0f", f.Have, f.Want)
 	case oldSeatSpoilt:
 		return "the old seat is not sound"
 	case boreTooLarge:
 		return fmt.Sprintf("bore ends up to %.3f mm, at most %.3f", f.Have, f.Want)
-	case boreClosed:
-		return fmt.Sprintf("bore closes to %.3f mm and nothing in the shop opens it to %.3f", f.Have, f.Want)
 	case nothingPasses:
 		return fmt.Sprintf("what must pass is %.3f mm, the largest bore that still runs is %.3f", f.Have, f.Want)
+	case seizes:
+		return fmt.Sprintf("runs with %.0f um at the hot or cold end of use, needs %.0f", f.Have, f.Want)
+	case noContact:
+		return fmt.Sprintf("touches %.2f mm of the seat between the chamfers, needs more than %.0f", f.Have, f.Want)
 	case wallOfBush:
 		return fmt.Sprintf("wall of the bush would be %.2f mm, needs %.2f", f.Have, f.Want)
 	case tooShort:
@@ -117,12 +134,8 @@ func (f Fail) Text() string {
 		return "compound breaks the current path on the live side"
 	case neighbour:
 		return fmt.Sprintf("leaves %.2f mm to %s, needs %.2f", f.Have, f.Name, f.Want)
-	case bossBreaks:
-		return fmt.Sprintf("leaves %.2f mm of the boss, needs %.2f", f.Have, f.Want)
 	case strapSlide:
 		return fmt.Sprintf("slide in the strap %.0f um, wants %.0f", f.Have, f.Want)
-	case coolsLoose:
-		return fmt.Sprintf("comes loose at %.0f C, in use it sees %.0f", f.Have, f.Want)
 	}
 	return ""
 }

@@ -1,71 +1,11 @@
 package seat
 
-import (
-	"math"
-
-	"rebush/fits/press"
-)
-
-// closes is question 5: where the bore lies after pressing, over the least and
-// the largest interference, modulus and flow stress.
-func (j *judge) closes(a *Answer) Fail {
-	b := a.Bush
-	if a.HeldBy == "press" {
-		a.Closure = j.closure(a)
-	}
-	a.Closed = [2]float64{b.BLow - a.Closure[1], b.BHigh - a.Closure[0]}
-	a.LooseAt = j.coolsAt(a)
-	if a.HeldBy == "press" && !math.IsNaN(a.LooseAt) {
-		if a.LooseAt > 20 && a.LooseAt < j.h.THigh && a.Second == "" {
-			return fail(5, coolsLoose, a.LooseAt, j.h.THigh)
-		}
-		if a.LooseAt < 20 && a.LooseAt > j.h.TLow && a.Second == "" {
-			return fail(5, coolsLoose, a.LooseAt, j.h.TLow)
-		}
-	}
-	return Fail{}
-}
-
-// closure is the band by which the bore closes on diameter.
-func (j *judge) closure(a *Answer) [2]float64 {
-	m, p := a.Bush.Metal, j.h.Plate2
-	lo, hi := math.Inf(1), 0.0
-	flow := [2]float64{m.Yield, m.YieldHi * 1.155}
-	if m.Porous {
-		flow = [2]float64{j.r.FlowLow, j.r.FlowHigh}
-	}
-	for i, u := range [2]float64{a.ULow, a.UHigh} {
-		d := [2]float64{a.SeatHigh, a.SeatLow}[i]
-		for k := range 2 {
-			seat := press.Seat{D: d, Di: (a.Bush.BLow + a.Bush.BHigh) / 2, L: a.Contact, Wall: j.wallShape(d),
-				Housing: press.Elastic{E: [2]float64{p.ELow, p.EHigh}[k], Nu: p.Nu},
-				Bush:    press.Elastic{E: [2]float64{m.EHigh, m.ELow}[k], Nu: m.Nu, Yield: flow[1-k]}}
-			st := seat.At(u)
-			if i == 0 && st.ClosureLow < lo {
-				lo, a.ClosureAt[0] = st.ClosureLow, seat
-			}
-			if i == 1 && st.ClosureHigh > hi {
-				hi, a.ClosureAt[1] = st.ClosureHigh, seat
-			}
-		}
-	}
-	return [2]float64{lo, hi}
-}
-
-// passes is question 6: is there a bore that lets through what must pass and
-// still runs.
-func (j *judge) passes(a *Answer) Fail {
-	a.Bore = j.bore
-	if j.bore[0] > j.bore[1]+slack {
-		return fail(6, nothingPasses, j.h.MustPass, j.bore[1]-j.r.Pass)
-	}
-	return Fail{}
-}
+import "math"
 
 // finishes is question 7: how the bore gets to size. The closure's doubt
 // decides: as delivered only where the whole band ends inside the limits.
 func (j *judge) finishes(a *Answer) Fail {
-	lo, hi := j.bore[0], j.bore[1]
+	lo, hi := a.Bore[0], a.Bore[1]
 	a.Expected = a.Closed
 	if a.Closed[0] >= lo-slack && a.Closed[1] <= hi+slack {
 		a.Finish = AsDelivered
@@ -74,29 +14,29 @@ func (j *judge) finishes(a *Answer) Fail {
 	if a.Closed[1] > hi+slack {
 		return fail(7, boreTooLarge, a.Closed[1], hi)
 	}
-	if j.mandrels(a) {
+	m := &a.Bush.Metal
+	if !m.Plastic && j.mandrels(a) {
 		return Fail{}
 	}
-	if !a.Bush.Metal.Porous {
-		if best, ok := j.reamer(a); ok {
-			a.Finish, a.FinishTool, a.FinishSizes = Ream, best.Name, []float64{best.Size}
-			a.Expected = [2]float64{best.Low, best.High}
-			return Fail{}
-		}
+	if !m.Porous && j.reamer(a) {
+		return Fail{}
 	}
-	if from := j.shop.BoringFrom; from > 0 && from <= lo && j.shop.BoringTo >= hi {
+	if from := j.shop.BoringFrom; from > 0 && from <= lo+slack && j.shop.BoringTo >= hi-slack {
 		a.Finish, a.FinishTool = BoreInPlace, "boring head"
-		mid := math.Max((lo+hi)/2, 0)
+		mid := (lo + hi) / 2
 		a.Expected = [2]float64{math.Max(lo, mid-j.r.BoringHead), math.Min(hi, mid+j.r.BoringHead)}
 		return Fail{}
 	}
 	// By hand, to the very axle: a porous bore is only stretched, a solid one
 	// is cut.
 	most := j.r.OpenSolid
-	if a.Bush.Metal.Porous {
+	if m.Porous {
 		most = j.r.MandrelTotal
 	}
 	if open := lo - a.Closed[0]; open > most+slack {
+		if m.Porous && j.pressedOver(a) {
+			return Fail{}
+		}
 		return fail(7, openedTooFar, open, most)
 	}
 	a.Finish = ToOwnAxle
@@ -109,25 +49,28 @@ func (j *judge) finishes(a *Answer) Fail {
 
 // mandrels looks for a row of sizing mandrels that opens the closed bore in
 // steps no larger than allowed, the last of which leaves a bore inside the
-// limits. Of several, the one whose bore lies best between them.
+// limits. Of several, the one whose bore lies best between them. A bore that
+// is larger than the last mandrel already is inside the limits as it is.
 func (j *judge) mandrels(a *Answer) bool {
-	lo, hi := j.bore[0], j.bore[1]
+	lo, hi := a.Bore[0], a.Bore[1]
 	bestAt := math.Inf(1)
 	for i, last := range j.shop.Mandrels {
 		low, high := last-j.r.SpringHigh, last-j.r.SpringLow
-		if low < lo-slack || high > hi+slack || last < a.Closed[1]-slack || last-a.Closed[0] > j.r.MandrelTotal+slack {
+		if low < lo-slack || high > hi+slack || last-a.Closed[0] > j.r.MandrelTotal+slack {
+			continue
+		}
+		off := math.Abs((low+high)/2 - (lo+hi)/2)
+		if off >= bestAt-slack {
 			continue
 		}
 		row, ok := j.steps(a.Closed[0], i)
 		if !ok {
 			continue
 		}
-		off := math.Abs((low+high)/2 - (lo+hi)/2)
-		if off < bestAt-slack {
-			bestAt = off
-			a.Finish, a.FinishTool, a.FinishSizes = Mandrel, "sizing mandrel", row
-			a.Expected = [2]float64{low, high}
-		}
+		bestAt = off
+		a.Finish, a.FinishTool, a.FinishSizes = Mandrel, "sizing mandrel", row
+		a.made = [2]float64{low, high}
+		a.Expected = [2]float64{low, math.Max(high, a.Closed[1])}
 	}
 	return !math.IsInf(bestAt, 1)
 }
@@ -135,12 +78,12 @@ func (j *judge) mandrels(a *Answer) bool {
 // steps picks the fewest mandrels from a closed bore up to mandrel last with no
 // step above what is allowed.
 func (j *judge) steps(from float64, last int) ([]float64, bool) {
-	var row []float64
-	at := from
+	n, at := 0, from
+	row := make([]float64, 0, 4)
 	for at < j.shop.Mandrels[last]-slack {
 		next := -1.0
-		for _, m := range j.shop.Mandrels[:last+1] {
-			if m > at+slack && m <= at+j.r.MandrelStep+slack {
+		for ; n <= last && j.shop.Mandrels[n] <= at+j.r.MandrelStep+slack; n++ {
+			if m := j.shop.Mandrels[n]; m > at+slack {
 				next = m
 			}
 		}
@@ -155,17 +98,65 @@ func (j *judge) steps(from float64, last int) ([]float64, bool) {
 
 // reamer finds the reamer whose hole lies inside the bore's limits, nearest to
 // the aim.
-func (j *judge) reamer(a *Answer) (Way, bool) {
-	lo, hi := j.bore[0], j.bore[1]
+func (j *judge) reamer(a *Answer) bool {
+	lo, hi := a.Bore[0], a.Bore[1]
 	aim := math.Max(lo, j.h.Journal+(j.r.AimLow+j.r.AimHigh)/2)
-	best, off := Way{}, math.Inf(1)
-	for _, w := range j.shop.BoreReamers {
-		if w.Low < lo-slack || w.High > hi+slack || w.Low < a.Closed[1]-slack || w.High-a.Closed[0] > j.r.OpenSolid+slack {
+	best, off := -1, math.Inf(1)
+	for i := range j.shop.BoreReamers {
+		w := &j.shop.BoreReamers[i]
+		if w.Low < lo-slack || w.High > hi+slack || w.Low-a.Closed[0] <= slack || w.High-a.Closed[0] > j.r.OpenSolid+slack {
 			continue
 		}
 		if d := math.Abs((w.Low+w.High)/2 - aim); d < off-slack {
-			best, off = w, d
+			best, off = i, d
 		}
 	}
-	return best, !math.IsInf(off, 1)
+	if best < 0 {
+		return false
+	}
+	w := &j.shop.BoreReamers[best]
+	a.Finish, a.FinishTool, a.FinishSizes = Ream, w.Name, []float64{w.Size}
+	a.made = [2]float64{w.Low, w.High}
+	a.Expected = [2]float64{w.Low, math.Max(w.High, a.Closed[1])}
+	return true
+}
+
+// pressedOver is a porous bush pressed with a mandrel standing in its bore: the
+// bore keeps the mandrel's size, and the bush cannot give way to the press, so
+// the wall is judged again without the bush's cap.
+func (j *judge) pressedOver(a *Answer) bool {
+	lo, hi := a.Bore[0], a.Bore[1]
+	best := -1.0
+	for _, m := range j.shop.Mandrels {
+		if m-j.r.SpringHigh < lo-slack || m-j.r.SpringLow > hi+slack || m > a.Bush.BLow+slack {
+			continue
+		}
+		best = m
+	}
+	if best < 0 {
+		return false
+	}
+	st := a.Stress
+	st.Bush.Yield = 0
+	p, peak := st.HeldAt(a.UHigh)
+	if f := j.plateStands(p, peak, a.SeatHigh/2, a.Ligament); f.What != noFail {
+		return false
+	}
+	a.MandrelIn, a.Stress, a.PHigh, a.Peak = true, st, p, peak
+	a.Force[1] = st.Force(j.hiF, p)
+	a.Torque[1] = a.Force[1] * a.SeatLow / 2
+	a.WinHigh = math.Min(a.WinHigh, a.UHigh*j.spare(p, peak, a))
+	a.Finish, a.FinishTool, a.FinishSizes = Mandrel, "mandrel left in the bore while pressing", []float64{best}
+	a.Expected = [2]float64{best - j.r.SpringHigh, best - j.r.SpringLow}
+	a.Closed = a.Expected
+	return true
+}
+
+// spare is by how much a pressure may still rise before the plate reaches its
+// limit, as a factor.
+func (j *judge) spare(p, peak float64, a *Answer) float64 {
+	if j.h.Plate2.Casting {
+		return j.plateLimit() / peak
+	}
+	return j.plateLimit() / math.Max(1e-12, meanTension(p, a.SeatHigh/2, a.Ligament))
 }

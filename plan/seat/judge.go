@@ -14,15 +14,31 @@ type judge struct {
 	r     Rules
 	allow float64 // least the seat radius exceeds S
 	need  float64 // least seat radius
+	fill  float64 // least seat radius where the rest of the wear is filled, +Inf none
+	needT float64 // torque that a bush must hold, N mm
 	loF   float64
 	hiF   float64
 	bore  [2]float64 // limits of the finished bore
+
+	walls [4]knownWall // the last few asked about
+	next  int
+}
+
+type knownWall struct {
+	d float64
+	w press.Wall
 }
 
 func newJudge(h Hole, shop Shop, r Rules) *judge {
 	j := &judge{h: h, shop: shop, r: r, loF: shop.FrictionLow, hiF: shop.FrictionHigh}
-	j.allow = 2*math.Hypot(h.UPlace, h.USurvey) + r.CleanUp
+	doubt := 2 * math.Hypot(h.UPlace, h.USurvey)
+	j.allow = doubt + r.CleanUp
 	j.need = h.S + j.allow
+	j.fill = math.Inf(1)
+	if h.Fill > 0 {
+		j.fill = h.Fill + doubt
+	}
+	j.needT = r.HoldFactor * r.HoldFriction * h.Load * h.Journal / 2
 	j.bore = BoreLimits(h, r)
 	return j
 }
@@ -41,64 +57,99 @@ func BoreLimits(h Hole, r Rules) [2]float64 {
 	return [2]float64{lo, h.Journal + r.ClearMax}
 }
 
-// answer judges one bush with one way; glued asks for a seat that retaining
-// compound holds instead of a press. sensible is false where the pair is no
-// answer at all and nobody would ask about it.
-func (j *judge) answer(b Bush, w Way, glued bool) (a Answer, sensible bool) {
-	if glued && (w.Kind == StrapWay || !b.Turned && b.Metal.Porous) {
-		return a, false
-	}
-	if glued && !j.shop.Compound {
-		return a, false
-	}
-	if b.Turned && !j.shop.Lathe {
-		return a, false
-	}
-	a = Answer{Bush: b, Way: w, LooseAt: math.NaN(), PV: math.NaN(), Ligament: math.Inf(1)}
-	if glued {
-		a.HeldBy = "compound"
-	} else {
-		a.HeldBy = "press"
-	}
-	if w.Kind == StrapWay {
+// answer judges one bush with one way into a; glued asks for a seat that
+// retaining compound holds instead of a press.
+func (j *judge) answer(a *Answer, b *Bush, w *Way, glued bool) {
+	*a = Answer{Bush: *b, Way: *w, HeldBy: "press", LooseAt: math.NaN(), PV: math.NaN(), RunCold: math.NaN(), RunHot: math.NaN(), Ligament: math.Inf(1)}
+	switch {
+	case w.Kind == StrapWay:
 		a.HeldBy = "strap"
+	case glued:
+		a.HeldBy = "compound"
 	}
-
-	if b.Turned && !j.turn(&a, w, glued) {
-		return a, true
+	if a.Fail = j.sizes(a, glued); a.Fail.What != noFail {
+		return
 	}
-	if !j.seatLimits(&a, w, glued) {
-		return a, true
-	}
-	for _, ask := range []func(*Answer) Fail{
-		j.cleansUp, j.fits, j.wall, j.holds, j.closes, j.passes, j.finishes,
-		j.length, j.load, j.current, j.room,
-	} {
-		if f := ask(&a); f.What != noFail {
-			a.Fail = f
-			return a, true
-		}
+	if a.Fail = j.questions(a); a.Fail.What != noFail {
+		return
 	}
 	a.Feasible = true
-	a.Chance = j.chance(&a)
-	return a, true
+	a.Chance = j.chance(a)
+}
+
+// questions are asked in this order; the first that is answered no is the
+// reason.
+func (j *judge) questions(a *Answer) Fail {
+	for question := 1; question <= 11; question++ {
+		var f Fail
+		switch question {
+		case 1:
+			f = j.cleansUp(a)
+		case 2:
+			f = j.fits(a)
+		case 3:
+			f = j.wall(a)
+		case 4:
+			f = j.holds(a)
+		case 5:
+			j.closes(a)
+		case 6:
+			f = j.passes(a)
+		case 7:
+			f = j.finishes(a)
+		case 8:
+			f = j.length(a)
+		case 9:
+			f = j.load(a)
+		case 10:
+			f = j.current(a)
+		case 11:
+			f = j.room(a)
+		}
+		if f.What != noFail {
+			return f
+		}
+	}
+	return Fail{}
 }
 
 // cleansUp is question 1: the seat takes in the whole worn outline, with the
 // doubt about place and survey.
 func (j *judge) cleansUp(a *Answer) Fail {
-	s := a.SeatLow / 2
+	if f := j.clears(a.Way.Kind, a.SeatLow, a.SeatHigh, a.HeldBy == "compound", a.Bush.Metal.Porous); f.What != noFail {
+		return f
+	}
 	if a.Way.Kind == OldSeatWay || a.Way.Kind == StrapWay {
-		// Nothing is cut: the seat is there and the bush stands on it.
-		if a.Way.Kind == OldSeatWay && !j.h.Old.Sound {
-			return fail(1, oldSeatSpoilt, 0, 0)
-		}
 		a.CleanUp = math.Inf(1)
 		return Fail{}
 	}
-	a.CleanUp = s - j.h.S
-	if s < j.need-slack {
+	a.CleanUp = a.SeatLow/2 - j.h.S
+	a.Filled = a.SeatLow/2 < j.need-slack
+	return Fail{}
+}
+
+// clears compares a seat with the wear. Nothing is cut in an old seat or a
+// strap: the seat is there. Filled adhesive takes a solid bush also where some
+// of the worn wall stays, if it is seated in sound wall far enough round.
+func (j *judge) clears(kind Kind, low, _ float64, glued, porous bool) Fail {
+	switch kind {
+	case StrapWay:
+		return Fail{}
+	case OldSeatWay:
+		if !j.h.Old.Sound {
+			return fail(1, oldSeatSpoilt, 0, 0)
+		}
+		return Fail{}
+	}
+	s := low / 2
+	if s >= j.need-slack {
+		return Fail{}
+	}
+	if !glued || porous || math.IsInf(j.fill, 1) {
 		return fail(1, shortOfCleanUp, s, j.need)
+	}
+	if s < j.fill-slack {
+		return fail(1, shortOfFill, s, j.fill)
 	}
 	return Fail{}
 }
@@ -106,147 +157,33 @@ func (j *judge) cleansUp(a *Answer) Fail {
 // fits is question 2: how tight, over the limits of bush and seat.
 func (j *judge) fits(a *Answer) Fail {
 	a.ULow, a.UHigh = a.Bush.ODLow-a.SeatHigh, a.Bush.ODHigh-a.SeatLow
-	switch a.HeldBy {
-	case "compound":
-		if -a.UHigh < j.r.GapLow-slack {
-			return fail(2, compoundGap, -a.UHigh, j.r.GapLow)
+	return j.fitsIn(a.Way.Kind, a.SeatLow, a.ULow, a.UHigh, a.HeldBy == "compound")
+}
+
+func (j *judge) fitsIn(kind Kind, seat, uLow, uHigh float64, glued bool) Fail {
+	r := &j.r
+	switch {
+	case kind == StrapWay:
+		if -uHigh < r.StrapLow-slack {
+			return fail(2, strapSlide, -uHigh*1000, r.StrapLow*1000)
 		}
-		if -a.ULow > j.r.GapHigh+slack {
-			return fail(2, compoundGap, -a.ULow, j.r.GapHigh)
+		if -uLow > r.StrapHigh+slack {
+			return fail(2, strapSlide, -uLow*1000, r.StrapHigh*1000)
 		}
-		if j.h.THigh > j.r.CompoundC {
-			return fail(2, compoundHot, j.h.THigh, j.r.CompoundC)
+	case glued:
+		if -uHigh < r.GapLow-slack {
+			return fail(2, compoundGap, -uHigh, r.GapLow)
 		}
-	case "strap":
-		if -a.UHigh < j.r.StrapLow-slack {
-			return fail(2, strapSlide, -a.UHigh*1000, j.r.StrapLow*1000)
-		}
-		if -a.ULow > j.r.StrapHigh+slack {
-			return fail(2, strapSlide, -a.ULow*1000, j.r.StrapHigh*1000)
+		if -uLow > r.GapHigh+slack {
+			return fail(2, compoundGap, -uLow, r.GapHigh)
 		}
 	default:
-		if a.ULow <= slack {
-			return fail(2, dropsLoose, a.ULow*1000, 1)
+		if uLow <= slack {
+			return fail(2, dropsLoose, uLow*1000, 0)
 		}
-		if most := j.r.MaxShare * a.SeatLow; a.UHigh > most+slack {
-			return fail(2, tooTight, a.UHigh*1000, most*1000)
+		if most := r.MaxShare * seat; uHigh > most+slack {
+			return fail(2, tooTight, uHigh*1000, most*1000)
 		}
 	}
 	return Fail{}
-}
-
-// wall is question 3: the metal left outside, and what the press does to it.
-func (j *judge) wall(a *Answer) Fail {
-	h := j.h
-	s := a.SeatHigh / 2
-	a.Ligament = h.Edge - s
-	if h.BossR > 0 {
-		a.Ligament = math.Min(a.Ligament, h.BossR-h.BossE-s)
-	}
-	if a.Ligament <= 0 {
-		return fail(3, wallTooThin, a.Ligament, math.Max(0.2, j.r.LeastWall))
-	}
-	a.WindowLow, a.WinHigh = 0, math.Inf(1)
-	if a.HeldBy != "press" {
-		if a.Ligament < j.r.LeastWall-slack {
-			return fail(3, wallTooThin, a.Ligament, j.r.LeastWall)
-		}
-		return Fail{}
-	}
-	if a.Ligament < j.r.NoWall*s-slack {
-		return fail(3, wallTooThinForPress, a.Ligament, j.r.NoWall*s)
-	}
-	light := a.Ligament < j.r.LightWall*s-slack
-	if light {
-		a.WinHigh = j.r.LightShare * 2 * s
-		if a.UHigh > a.WinHigh+slack {
-			return fail(3, pressTooHeavy, a.UHigh*1000, a.WinHigh*1000)
-		}
-	}
-	seat := j.press(a, a.SeatLow, true)
-	st := seat.At(a.UHigh)
-	a.Wall, a.Stress = seat.Wall, seat
-	a.PHigh, a.Peak = st.P, st.HousingHoopMax
-	p := h.Plate2
-	if p.Casting {
-		a.PeakLimit = p.Limit
-		a.WinHigh = math.Min(a.WinHigh, j.interferenceAt(seat, p.Limit))
-		if a.Peak > p.Limit+slack {
-			return fail(3, castingCracks, a.Peak, p.Limit)
-		}
-		a.Slackens = p.Creep > 0 && a.Peak > p.Creep
-	} else {
-		a.PeakLimit = p.Yield
-		if mean := meanTension(a.PHigh, s, a.Ligament); mean > p.Yield {
-			return fail(3, plateYields, mean, p.Yield)
-		}
-		a.OverYield = a.Peak > p.Yield
-	}
-	if light {
-		a.Second = j.secondHold(a)
-	}
-	return Fail{}
-}
-
-// meanTension is the pull over the metal left at the edge, averaged: p s / t.
-func meanTension(p, s, ligament float64) float64 {
-	if math.IsInf(ligament, 1) {
-		return 0
-	}
-	return p * s / ligament
-}
-
-// interferenceAt is the interference at which the largest tension reaches a
-// limit; +Inf where the bush flows first and caps it.
-func (j *judge) interferenceAt(seat press.Seat, limit float64) float64 {
-	lo, hi := 0.0, 0.05*seat.D
-	if seat.At(hi).HousingHoopMax <= limit {
-		return math.Inf(1)
-	}
-	for range 40 {
-		mid := (lo + hi) / 2
-		if seat.At(mid).HousingHoopMax <= limit {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return lo
-}
-
-// secondHold names what else can hold the bush: its flange, compound on a
-// clean solid bush, or a stake.
-func (j *judge) secondHold(a *Answer) string {
-	switch {
-	case a.Bush.FlangeOD > 0:
-		return "flange"
-	case j.shop.Compound && !a.Bush.Metal.Porous && !a.Bush.Metal.Plastic && j.h.THigh <= j.r.CompoundC:
-		return "compound"
-	}
-	return "stake"
-}
-
-// press sets up the mechanics of the seat. stress asks for the moduli that
-// give the largest tension, else those that give the least hold; slackened
-// plates use their relaxed modulus for holding.
-func (j *judge) press(a *Answer, d float64, stress bool) press.Seat {
-	p, m := j.h.Plate2, a.Bush.Metal
-	st := press.Seat{D: d, Di: (a.Bush.BLow + a.Bush.BHigh) / 2, L: a.Contact, Wall: j.wallShape(d)}
-	st.Housing = press.Elastic{E: p.EHigh, Nu: p.Nu}
-	st.Bush = press.Elastic{E: m.EHigh, Nu: m.Nu, Yield: m.YieldHi}
-	if m.Porous {
-		st.Bush.Yield = 1.155 * j.r.PorousPeak
-	} else if m.YieldHi > 0 {
-		st.Bush.Yield = 1.155 * m.YieldHi
-	}
-	if !stress {
-		st.Housing.E, st.Bush.E, st.Bush.Yield = p.ELow, m.ELow, m.Yield
-		if a.Slackens && p.ERelaxed > 0 {
-			st.Housing.E = p.ERelaxed
-		}
-		if m.Porous {
-			st.Bush.Yield = j.r.PorousHold
-		}
-	}
-	return st
 }

@@ -5,17 +5,27 @@ import "math"
 // length is question 8: is the seat long enough for its diameter, and is there
 // room on the axle for what stands outside the plate.
 func (j *judge) length(a *Answer) Fail {
-	h, b := j.h, a.Bush
-	body := b.Length - b.FlangeT
-	if b.Turned {
-		body = h.Plate
-	}
+	h, b := &j.h, &a.Bush
+	body := j.body(b)
 	short := math.Min(body, h.Plate)
-	if short < j.r.ShortShare*a.SeatLow-slack && b.FlangeOD == 0 && !b.Turned {
-		return fail(8, tooShort, short, j.r.ShortShare*a.SeatLow)
+	if short < j.r.ShortShare*a.SeatLow-slack && b.FlangeOD == 0 && a.HeldBy != "strap" {
+		// A bush turned for the seat has its shoulder where there is room for
+		// one; where there is none it goes in plain, as in a clock plate, and
+		// its bore is finished in place.
+		if !b.Turned {
+			return fail(8, tooShort, short, j.r.ShortShare*a.SeatLow)
+		}
+		a.Short = true
 	}
+	// What stands proud stands inside: the flange, or the outer face where
+	// there is none, lies on the outside of the plate.
 	a.Proud = math.Max(0, body-h.Plate)
-	a.SideUse = b.FlangeT // what stands proud of the plate is faced off before pressing
+	a.MustFace = a.Proud > slack && h.RoomIn > 0 && b.ODHigh > h.RoomIn+slack
+	a.Bearing = body + b.FlangeT
+	if a.MustFace {
+		a.Bearing = math.Min(body, h.Plate) + b.FlangeT
+	}
+	a.SideUse = b.FlangeT
 	if !math.IsNaN(h.SideRoom) && a.SideUse > 0 && a.SideUse > h.SideRoom+slack {
 		return fail(8, sideRoom, a.SideUse, math.Max(0, h.SideRoom))
 	}
@@ -23,17 +33,14 @@ func (j *judge) length(a *Answer) Fail {
 }
 
 // load is question 9: pressure, rubbing speed and their product against what
-// the material bears.
+// the material bears. The pressure is taken over the length in the plate and
+// the flange: what stands proud is not counted on.
 func (j *judge) load(a *Answer) Fail {
-	h, m := j.h, a.Bush.Metal
-	length := a.Bush.Length
-	if a.Bush.Turned || length == 0 {
-		length = h.Plate
-	}
+	h, m := &j.h, &a.Bush.Metal
 	if h.Load <= 0 {
 		return Fail{}
 	}
-	p := h.Load / (h.Journal * length)
+	p := h.Load / (h.Journal * a.Bearing)
 	if m.PMax > 0 && p > m.PMax+slack {
 		return fail(9, pressureHigh, p, m.PMax)
 	}
@@ -48,7 +55,7 @@ func (j *judge) load(a *Answer) Fail {
 	if m.PVMax > 0 && a.PV > m.PVMax+slack {
 		return fail(9, pvHigh, a.PV, m.PVMax)
 	}
-	a.PVHigh = m.PVWarn > 0 && a.PV > m.PVWarn
+	a.PVHigh = m.PVWarn > 0 && a.PV > m.PVWarn+slack
 	return Fail{}
 }
 
@@ -66,18 +73,30 @@ func (j *judge) current(a *Answer) Fail {
 	return Fail{}
 }
 
-// room is question 11: gear, neighbour bore and boss.
+// room is question 11: the flange's room outside, and the neighbours. A boss
+// is judged with the wall.
 func (j *judge) room(a *Answer) Fail {
-	h := j.h
+	h, s := &j.h, a.SeatHigh/2
 	if d := a.Bush.FlangeOD; d > 0 && h.RoomOut > 0 && d > h.RoomOut+slack {
 		return fail(11, flangeRoom, d, h.RoomOut)
 	}
-	for _, n := range h.Near {
-		left := n.At - n.R - a.SeatHigh/2
-		if want := j.r.NoWall * a.SeatHigh / 2; left < want-slack {
+	if a.HeldBy == "strap" {
+		return Fail{}
+	}
+	want := j.r.LeastWall
+	if a.HeldBy == "press" {
+		want = j.r.NoWall * s
+	}
+	for i := range h.Near {
+		n := &h.Near[i]
+		left := n.At - n.R - s
+		if left < want-slack {
 			f := fail(11, neighbour, left, want)
 			f.Name = n.Name
 			return f
+		}
+		if a.HeldBy == "press" && left < j.r.NearRadii*s && a.NearHole == "" {
+			a.NearHole = n.Name
 		}
 	}
 	return Fail{}

@@ -1,152 +1,130 @@
 package seat
 
-import (
-	"math"
-	"sort"
-)
-
 // slack is how far two figures may differ and still be called the same, so
 // that a choice does not hang on the last bit.
 const slack = 1e-9
 
+// long is the number of fallen candidates above which only one is told of for
+// each bush.
+const long = 60
+
+// miss is a candidate that fell: which, and why. Tens of thousands of them pass
+// by, so it is kept small and written out only where it is shown.
+type miss struct {
+	bush, way int
+	glued     bool
+	fail      Fail
+}
+
+// nearer tells whether a miss came further through the questions than another,
+// and at the same question missed by less.
+func (m miss) nearer(than miss) bool {
+	if m.fail.Question != than.fail.Question {
+		return m.fail.Question > than.fail.Question
+	}
+	return m.fail.gap() < than.fail.gap()
+}
+
 // Search judges every bush with every way to make its seat and ranks the
-// feasible ones, best first; the others follow in the order of the list, each
-// with the reason why it fell.
+// feasible ones, best first. The others follow in the order of the list, each
+// with the reason why it fell; once they are many, one for each bush: the way
+// that came furthest.
 func Search(h Hole, bushes []Bush, shop Shop, r Rules) []Answer {
 	j := newJudge(h, shop, r)
-	var good, fell []Answer
+	ways := shop.waysFor(h)
+	var good []Answer
+	var all, furthest []miss
+	fell := 0
+	var a Answer
 	for i := range bushes {
-		for _, w := range shop.waysFor(h) {
-			b := bushes[i]
-			ways := []bool{false}
-			if shop.Compound || b.Turned {
-				ways = []bool{false, true}
-			}
-			for _, glued := range ways {
-				a, sensible := j.answer(b, w, glued)
-				switch {
-				case !sensible:
-				case a.Feasible:
-					good = append(good, a)
-				default:
-					fell = append(fell, a)
+		best := -1
+		for k := range ways {
+			b, w := &bushes[i], &ways[k]
+			press, glue := j.asked(b, w)
+			var first miss
+			missed, found := false, false
+			for _, glued := range [2]bool{false, true} {
+				if glued && !glue || !glued && !press {
+					continue
 				}
+				f := j.atOnce(b, w, glued)
+				if f.What == noFail {
+					j.answer(&a, b, w, glued)
+					f = a.Fail
+				}
+				if f.What == noFail {
+					good = append(good, a)
+					found = true
+				} else if !missed {
+					missed, first = true, miss{i, k, glued, f}
+				}
+			}
+			if !missed || found {
+				continue
+			}
+			if fell++; fell <= long {
+				all = append(all, first)
+			}
+			if best < 0 {
+				furthest = append(furthest, first)
+				best = len(furthest) - 1
+			} else if first.nearer(furthest[best]) {
+				furthest[best] = first
 			}
 		}
 	}
-	rank(good, r.Tie)
-	return append(good, keepOneReason(good, fell)...)
+	rank(good, &j.r)
+	if fell > long {
+		all = furthest
+	}
+	out := make([]Answer, len(good), len(good)+len(all))
+	copy(out, good)
+	for _, m := range all {
+		j.answer(&a, &bushes[m.bush], &ways[m.way], m.glued)
+		out = append(out, a)
+	}
+	return out
 }
 
-// waysFor lists the ways to make the seat of one hole: a sound old seat and a
-// strap come before anything that cuts.
+// waysFor lists the ways to make the seat of one hole: an old seat and a strap
+// come before anything that cuts.
 func (s Shop) waysFor(h Hole) []Way {
 	if h.Strap > 0 {
 		return []Way{{Kind: StrapWay, Name: "the strap's own seat", Size: h.Strap, Low: h.Strap, High: h.Strap, Index: -1}}
 	}
-	ways := s.Ways
-	if h.Old != nil && h.Old.Sound {
-		old := Way{Kind: OldSeatWay, Name: "the old bush's seat", Size: (h.Old.Low + h.Old.High) / 2, Low: h.Old.Low, High: h.Old.High, Index: -1}
-		ways = append([]Way{old}, ways...)
+	if h.Old == nil {
+		return s.Ways
 	}
-	return ways
+	old := Way{Kind: OldSeatWay, Name: "the old bush's seat", Size: (h.Old.Low + h.Old.High) / 2, Low: h.Old.Low, High: h.Old.High, Index: -1}
+	return append([]Way{old}, s.Ways...)
 }
 
-// rank sorts by chance; within a tie by most metal left outside, then what is
-// on hand, then price, then list order. A sound old seat wins outright: it
-// removes no metal and it is the best datum there is. A press comes before a
-// glued seat of the same chance.
-func rank(as []Answer, tie float64) {
-	best := 0.0
-	for _, a := range as {
-		best = math.Max(best, a.Chance)
+// asked says how a bush could be held in a seat: pressed, glued, or either. A
+// seat of one size is asked about once: glued where the bush is a little
+// smaller than it, pressed otherwise. A seat of any size can be made for both.
+// A bush to be turned without a lathe is not asked about at all.
+func (j *judge) asked(b *Bush, w *Way) (press, glue bool) {
+	if b.Turned && !j.shop.Lathe {
+		return false, false
 	}
-	// Chances are compared in steps of the tie below the best, so that the
-	// order is the same whichever pair is compared first.
-	step := func(a Answer) int {
-		if tie <= 0 {
-			return int(math.Round((best - a.Chance) * 1e6))
-		}
-		return int(math.Floor((best-a.Chance)/tie + slack))
+	if w.Kind == StrapWay || !j.shop.Compound {
+		return true, false
 	}
-	sort.SliceStable(as, func(i, k int) bool {
-		a, b := as[i], as[k]
-		if x, y := a.Way.Kind == OldSeatWay, b.Way.Kind == OldSeatWay; x != y {
-			return x
-		}
-		if x, y := step(a), step(b); x != y {
-			return x < y
-		}
-		if x, y := a.HeldBy == "compound", b.HeldBy == "compound"; x != y {
-			return y
-		}
-		if d := a.Ligament - b.Ligament; math.Abs(d) > slack && !math.IsInf(a.Ligament, 1) {
-			return d > 0
-		}
-		if x, y := a.Bush.stockRank(), b.Bush.stockRank(); x != y {
-			return x < y
-		}
-		if d := a.Bush.Price - b.Bush.Price; a.Bush.Priced && b.Bush.Priced && math.Abs(d) > slack {
-			return d < 0
-		}
-		if a.Bush.Index != b.Bush.Index {
-			return a.Bush.Index < b.Bush.Index
-		}
-		return a.Way.Index < b.Way.Index
-	})
+	if b.Turned || w.Kind == BoringHead {
+		return true, !b.Metal.Porous
+	}
+	slip := w.Low-b.ODHigh > slack && w.High-b.ODLow <= 2*j.r.GapHigh+slack
+	return !slip, slip
 }
 
-// stockRank puts what is on hand before what must be made, and that before
-// what must be bought.
-func (b Bush) stockRank() int {
-	switch {
-	case b.ToBuy:
-		return 3
-	case b.Turned:
-		return 1
-	case b.OnHand == 0:
-		return 2
+// atOnce answers the first two questions where plain comparisons do: a bush of
+// one size in a seat of one size. Most candidates end here.
+func (j *judge) atOnce(b *Bush, w *Way, glued bool) Fail {
+	if b.Turned || w.Kind == BoringHead {
+		return Fail{}
 	}
-	return 0
-}
-
-// keepOneReason thins the fallen to one line for each bush once the list is
-// long: the way that came furthest through the questions. A glued seat that
-// fell is only told where the pressed one is not.
-func keepOneReason(good, fell []Answer) []Answer {
-	const long = 60
-	type pair struct{ bush, way string }
-	seen := map[pair]bool{}
-	for _, a := range good {
-		seen[pair{a.Bush.Code, a.Way.Name}] = true
+	if f := j.clears(w.Kind, w.Low, w.High, glued, b.Metal.Porous); f.What != noFail {
+		return f
 	}
-	var out []Answer
-	for _, a := range fell {
-		p := pair{a.Bush.Code, a.Way.Name}
-		if seen[p] {
-			continue
-		}
-		seen[p] = true
-		out = append(out, a)
-	}
-	if len(out) <= long {
-		return out
-	}
-	furthest := map[string]int{}
-	var codes []string
-	for i, a := range out {
-		k, ok := furthest[a.Bush.Code]
-		if !ok {
-			codes = append(codes, a.Bush.Code)
-		}
-		if !ok || a.Fail.Question > out[k].Fail.Question ||
-			a.Fail.Question == out[k].Fail.Question && a.Fail.gap() < out[k].Fail.gap() {
-			furthest[a.Bush.Code] = i
-		}
-	}
-	kept := make([]Answer, 0, len(codes))
-	for _, c := range codes {
-		kept = append(kept, out[furthest[c]])
-	}
-	return kept
+	return j.fitsIn(w.Kind, w.Low, b.ODLow-w.High, b.ODHigh-w.Low, glued)
 }

@@ -1,58 +1,49 @@
 package seat
 
-import (
-	"math"
+import "math"
 
-	"rebush/fits/press"
-)
-
-// wallShape is the housing of a seat of diameter d as the mechanics know it: a
-// round boss, a straight edge, or a plate without a near edge.
-func (j *judge) wallShape(d float64) press.Wall {
-	h := j.h
-	if h.BossR > 0 && h.BossR-h.BossE < h.Edge {
-		return press.Boss{OD: 2 * h.BossR, Ecc: h.BossE}
+// sizes settles the limits of the seat, and those of a bush that is made for
+// it.
+func (j *judge) sizes(a *Answer, glued bool) Fail {
+	w := &a.Way
+	if a.Bush.Turned {
+		return j.turn(a, glued)
 	}
-	if math.IsInf(h.Edge, 1) {
-		return press.Infinite{}
+	if w.Kind != BoringHead {
+		a.SeatLow, a.SeatHigh = w.Low, w.High
+		return Fail{}
 	}
-	return press.Edge{Ligament: h.Edge - d/2}
+	b := &a.Bush
+	od := (b.ODLow + b.ODHigh) / 2
+	// A boring head can be set to clean up as well, where the bush is large
+	// enough for both.
+	mid := od - j.aim(b, glued)
+	if !glued {
+		mid = math.Max(mid, math.Min(2*j.need+j.r.BoringHead, od))
+	}
+	a.SeatLow, a.SeatHigh = mid-j.r.BoringHead, mid+j.r.BoringHead
+	return j.reaches(w, mid)
 }
 
-// seatLimits works out the limits of the seat on diameter for a way. It fills
-// a.Fail and answers false where the way reaches no such seat.
-func (j *judge) seatLimits(a *Answer, w Way, glued bool) bool {
-	b := a.Bush
-	switch w.Kind {
-	case OldSeatWay, StrapWay:
-		a.SeatLow, a.SeatHigh = w.Low, w.High
-	case Reamer, EndMill:
-		a.SeatLow, a.SeatHigh = w.Low, w.High
-	case BoringHead:
-		mid := (b.ODLow+b.ODHigh)/2 - j.aim(a, glued)
-		// A boring head can be set to clean up as well, where the bush is
-		// large enough for both.
-		mid = math.Max(mid, math.Min(2*j.need+j.r.BoringHead, (b.ODLow+b.ODHigh)/2))
-		if mid < w.Low-slack || mid > w.High+slack {
-			a.SeatLow, a.SeatHigh = mid-j.r.BoringHead, mid+j.r.BoringHead
-			a.Fail = fail(2, noSuchWay, w.Low, w.High)
-			a.Fail.Name = w.Name
-			return false
-		}
-		a.SeatLow, a.SeatHigh = mid-j.r.BoringHead, mid+j.r.BoringHead
+// reaches asks whether a boring tool can be set to a size.
+func (j *judge) reaches(w *Way, mid float64) Fail {
+	switch {
+	case mid < w.Low-slack:
+		return Fail{Question: 2, What: noSuchWay, Have: mid, Want: w.Low, Name: w.Name}
+	case mid > w.High+slack:
+		return Fail{Question: 2, What: noSuchWay, Have: mid, Want: w.High, Name: w.Name}
 	}
-	return true
+	return Fail{}
 }
 
 // aim is the interference on diameter that a seat of free size is cut for: the
 // middle between what holds and what the wall stands, and no more than the
-// usual press for such a bush.
-func (j *judge) aim(a *Answer, glued bool) float64 {
+// usual press for such a bush; glued, the middle of the gap, below zero.
+func (j *judge) aim(b *Bush, glued bool) float64 {
 	if glued {
 		return -(j.r.GapLow + j.r.GapHigh) / 2
 	}
-	d := (a.Bush.ODLow + a.Bush.ODHigh) / 2
-	lo, hi := j.window(a, d)
+	lo, hi := j.window(b, (b.ODLow+b.ODHigh)/2)
 	if hi < lo {
 		return hi
 	}
@@ -62,59 +53,53 @@ func (j *judge) aim(a *Answer, glued bool) float64 {
 // window is the interference that a seat of diameter d can have: from what the
 // press needs to hold to what the wall stands. It is what a seat of free size
 // is aimed into.
-func (j *judge) window(a *Answer, d float64) (lo, hi float64) {
-	probe := *a
-	probe.SeatLow, probe.SeatHigh = d, d
-	probe.Contact = j.contact(probe.Bush)
+func (j *judge) window(b *Bush, d float64) (lo, hi float64) {
 	hi = j.r.UsualShare * d
-	lig := j.h.Edge - d/2
-	if j.h.BossR > 0 {
-		lig = math.Min(lig, j.h.BossR-j.h.BossE-d/2)
-	}
+	lig := j.ligament(d / 2)
 	if lig <= 0 {
 		return 0, 0
 	}
 	if lig < j.r.LightWall*d/2 {
 		hi = math.Min(hi, j.r.LightShare*d)
 	}
-	if j.h.Plate2.Casting {
-		hi = math.Min(hi, j.interferenceAt(j.press(&probe, d, true), j.h.Plate2.Limit))
-	}
-	needT := j.r.HoldFactor * j.r.HoldFriction * j.h.Load * j.h.Journal / 2
-	lo = math.Min(j.pressThatHolds(&probe, d, needT), hi)
-	return lo, hi
+	hi = math.Min(hi, j.mostInterference(j.press(b, 0, d, true, false), lig))
+	contact := math.Max(j.contact(b), 0.1)
+	lo = j.pressThatHolds(j.press(b, contact, d, false, false), &b.Metal, j.r.HoldN, j.needT)
+	return math.Min(lo, hi), hi
 }
 
 // turn chooses the sizes of a bush that is made for the seat: the outside for
 // the middle of the press window, the bore so that it closes to where it
-// should run. It answers false where no such bush can be made.
-func (j *judge) turn(a *Answer, w Way, glued bool) bool {
-	r, half := j.r, j.r.Turned/2
-	var mid float64
-	switch w.Kind {
-	case BoringHead:
-		// The smallest seat that clears, with a wall that can be turned.
-		mid = math.Max(2*j.need+r.BoringHead, w.Low)
-		mid = math.Max(mid, j.bore[0]+2*r.LeastWall)
-		mid = math.Ceil(mid*10-slack) / 10
-		if mid > w.High {
-			a.Fail = fail(2, noSuchWay, w.Low, w.High)
-			a.Fail.Name = w.Name
-			return false
-		}
-	case Reamer, EndMill, OldSeatWay, StrapWay:
-		mid = (w.Low + w.High) / 2
-	}
-	bush := a.Bush
-	bush.Length = j.h.Plate
+// should run, and a shoulder where the seat is short. No bush can be made
+// where its wall would be too thin.
+func (j *judge) turn(a *Answer, glued bool) Fail {
+	r, b, w, half := &j.r, &a.Bush, &a.Way, j.r.Turned/2
 	aimBore := math.Max((r.AimLow+r.AimHigh)/2+j.h.Journal, j.bore[0]+half)
-	bush.BLow, bush.BHigh = aimBore-half, aimBore+half
-	bush.ODLow, bush.ODHigh = mid-half, mid+half
-	a.Bush = bush
-	if (mid-aimBore)/2 < r.LeastWall-slack {
-		a.Fail = fail(1, wallOfBush, (mid-aimBore)/2, r.LeastWall)
-		return false
+	mid, seatHalf := (w.Low+w.High)/2, (w.High-w.Low)/2
+	if w.Kind == BoringHead {
+		// The smallest seat that clears, with a wall that can be turned.
+		seatHalf = r.BoringHead
+		mid = math.Max(2*j.need+r.BoringHead, w.Low)
+		mid = math.Max(mid, aimBore+2*r.LeastWall)
+		mid = math.Ceil(mid*10-slack) / 10
 	}
+	a.SeatLow, a.SeatHigh = mid-seatHalf, mid+seatHalf
+	if w.Kind == BoringHead {
+		if f := j.reaches(w, mid); f.What != noFail {
+			return f
+		}
+	}
+	b.Length = j.h.Plate
+	b.BLow, b.BHigh = aimBore-half, aimBore+half
+	b.ODLow, b.ODHigh = mid-half, mid+half
+	if wall := (mid - aimBore) / 2; wall < r.LeastWall-slack {
+		return fail(1, wallOfBush, wall, r.LeastWall)
+	}
+	if j.h.Plate < r.ShortShare*mid && w.Kind != StrapWay && j.roomForShoulder(mid) {
+		b.FlangeOD, b.FlangeT = mid+2*r.ShoulderOver, r.ShoulderThick
+		b.Length += b.FlangeT
+	}
+	spread := half + seatHalf
 	u := -(r.StrapLow + r.StrapHigh) / 2
 	switch {
 	case w.Kind == StrapWay:
@@ -123,35 +108,36 @@ func (j *judge) turn(a *Answer, w Way, glued bool) bool {
 	default:
 		// The least press that is sure to hold: everything above it only
 		// strains the wall.
-		lo, hi := j.window(a, mid)
-		spread := half + (w.High-w.Low)/2
-		if w.Kind == BoringHead {
-			spread = half + r.BoringHead
-		}
+		lo, hi := j.window(b, mid)
 		u = math.Max(math.Min(lo+spread+0.001, hi-spread), spread+0.001)
 	}
-	a.Bush.ODLow, a.Bush.ODHigh = mid+u-half, mid+u+half
-	if u > 0 {
-		// Open the bore by what the press will close, and so that the whole
-		// band of it ends inside the limits where they are wide enough.
-		spread := half + (w.High-w.Low)/2
-		if w.Kind == BoringHead {
-			spread = half + r.BoringHead
-		}
-		probe := *a
-		probe.Contact = j.contact(probe.Bush)
-		probe.ULow, probe.UHigh, probe.SeatLow, probe.SeatHigh = math.Max(u-spread, 1e-6), u+spread, mid, mid
-		c := j.closure(&probe)
-		at := aimBore + (c[0]+c[1])/2
-		const margin = 0.002
-		if least := j.bore[0] + c[1] + half + margin; at < least && least-c[0]+half <= j.bore[1]-margin {
-			at = least
-		}
-		a.Bush.BLow, a.Bush.BHigh = at-half, at+half
+	b.ODLow, b.ODHigh = mid+u-half, mid+u+half
+	if u > 0 && j.ligament(mid/2) > 0 {
+		j.openForClosure(a, u, spread, aimBore)
 	}
-	if w.Kind == BoringHead {
-		a.SeatLow, a.SeatHigh = mid-r.BoringHead, mid+r.BoringHead
-		a.Way.Low, a.Way.High = w.Low, w.High
+	return Fail{}
+}
+
+// roomForShoulder tells whether a shoulder fits between plate and hub.
+func (j *judge) roomForShoulder(od float64) bool {
+	h, r := &j.h, &j.r
+	return !(h.SideRoom < r.ShoulderThick-slack) && (h.RoomOut == 0 || h.RoomOut >= od+2*r.ShoulderOver-slack)
+}
+
+// openForClosure makes the bore of a turned bush larger by what the press will
+// close, so that the whole band of it ends inside the limits where they are
+// wide enough.
+func (j *judge) openForClosure(a *Answer, u, spread, aimBore float64) {
+	const margin = 0.002
+	half := j.r.Turned / 2
+	probe := Answer{Bush: a.Bush, Contact: j.contact(&a.Bush),
+		ULow: math.Max(u-spread, 1e-6), UHigh: u + spread}
+	probe.SeatLow, probe.SeatHigh = (a.SeatLow+a.SeatHigh)/2, (a.SeatLow+a.SeatHigh)/2
+	j.closure(&probe)
+	c := probe.Closure
+	at := aimBore + (c[0]+c[1])/2
+	if least := j.bore[0] + c[1] + half + margin; at < least && least-c[0]+half <= j.bore[1]-margin {
+		at = least
 	}
-	return true
+	a.Bush.BLow, a.Bush.BHigh = at-half, at+half
 }

@@ -14,20 +14,23 @@ import "rebush/fits/press"
 type Hole struct {
 	Name     string
 	S        float64 // seat radius that just clears the worn outline about the target
+	Fill     float64 // seat radius that touches unworn wall over 255 degrees, 0 not known
 	UPlace   float64 // standard uncertainty of where the hole will be cut
 	USurvey  float64 // standard uncertainty of the old centre
 	Wear     float64 // depth
 	OldR     float64 // radius of the hole when it was new
 	Journal  float64 // diameter
 	JournalU float64
+	JournalA float64 // expansion of the shaft, 1e-6/K
 	MustPass float64 // largest diameter that goes through on assembly, 0 none
 	Plate    float64 // thickness
 	Edge     float64 // target to the nearest free edge, +Inf where none is known
 	EdgeName string
+	Edge2    float64 // target to the nearest edge that lies another way, 0 none near
 	BossR    float64 // radius of a round boss, 0 none
 	BossE    float64 // its centre from the target
-	RoomIn   float64 // largest flange inside, diameter, 0 not said
-	RoomOut  float64
+	RoomIn   float64 // diameter free inside the plate, for a bush that stands proud, 0 not said
+	RoomOut  float64 // diameter free outside the plate, where a flange lies, 0 not said
 	SideRoom float64 // length free between plate and hub on this side, NaN not known
 	Load     float64 // N on this bearing
 	RPM      float64 // 0 not said
@@ -90,21 +93,21 @@ type Metal struct {
 
 // Bush is one entry of the list with its limits.
 type Bush struct {
-	Code           string
-	Index          int
-	ODLow, ODHigh  float64
-	BLow, BHigh    float64
-	Length         float64 // with the flange
-	FlangeOD       float64 // 0 plain
-	FlangeT        float64
-	Runout         float64
-	Metal          Metal
-	Price          float64
-	Priced         bool
-	OnHand         int // -1 not said
-	Turned         bool
-	ToBuy          bool
-	TurnedBelowODs []float64
+	Code          string
+	Index         int
+	ODLow, ODHigh float64
+	BLow, BHigh   float64
+	Length        float64 // with the flange
+	FlangeOD      float64 // 0 plain
+	FlangeT       float64
+	Runout        float64
+	Metal         Metal
+	Price         float64
+	Priced        bool
+	OnHand        int // -1 not said
+	Turned        bool
+	ToBuy         bool
+	Source        string // where the sizes of a bush to be bought come from
 }
 
 // Kind is a way to make a seat.
@@ -155,6 +158,8 @@ type Rules struct {
 	SeatChamfer, BushChamferThin, BushChamferThick      float64
 	ShortShare, SideLow, SideHigh, StrapLow, StrapHigh  float64
 	Tie, HotK, LeastWall, MaxShare, OpenSolid           float64
+	RunLeast, NearRadii, FillDeg                        float64
+	ShoulderOver, ShoulderThick, MetalTie               float64
 }
 
 // Finish is how a bore gets to size.
@@ -190,7 +195,11 @@ type Answer struct {
 	Closed             [2]float64 // bore after pressing
 	Contact            float64    // length of seat in contact
 	HeldBy             string     // press | compound | strap | flange
-	Second             string     // flange | compound | stake, "" none
+	Second             string     // flange | compound | stake | flange and compound | flange and stake, "" none
+	Filled             bool       // part of the worn wall stays and is filled with the compound
+	MandrelIn          bool       // pressed with a mandrel standing in the bore: the bush cannot give way
+	Corner             bool       // two edges near: the stresses are not those of one
+	NearHole           string     // another hole near: the same
 	Slackens           bool       // the press relaxes over the years
 	OverYield          bool       // a wrought plate flows at the rim
 	Unproven           bool       // holding of a porous bush
@@ -199,13 +208,19 @@ type Answer struct {
 	FinishSizes        []float64  // mandrels in order, or the one tool
 	Bore               [2]float64 // limits of the finished bore
 	Expected           [2]float64 // where it will lie
+	RunCold, RunHot    float64    // least running clearance at the cold and the hot end of use, mm; NaN not known
 	LooseAt            float64    // degrees C, NaN never
 	PV                 float64    // NaN not known
 	PVHigh             bool       // above the warning row
 	Proud              float64    // body longer than the plate, before facing
+	Short              bool       // turned plain for a seat that wants a shoulder: there is no room for one
+	MustFace           bool       // there is no room inside to leave it proud
+	Bearing            float64    // length that the axle runs in
 	SideUse            float64    // length taken outside the plate
 	Chance             float64
 	Wall               press.Wall
+
+	made [2]float64 // what the finishing tool leaves, whatever the bore was
 
 	// The mechanics behind the figures, for explaining them.
 	Stress, Hold press.Seat

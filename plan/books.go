@@ -1,0 +1,46 @@
+package plan
+
+import (
+	"rebush/feeds/cutting"
+	"rebush/feeds/drills"
+	"rebush/fits/limits"
+	"rebush/fits/material"
+	"rebush/fits/table"
+	"rebush/plan/job"
+)
+
+// books are the handbook tables in force, read once and never changed.
+type books struct {
+	lib       *table.Library
+	rules     *table.Rules
+	materials *material.Registry
+	limits    *limits.Limits
+	cutting   *cutting.Cutting
+	drills    *drills.Drills
+	instr     *instruments
+}
+
+// booksFor reads the tables for a shop; from hands on what another plan has
+// read from the same tables and rules.
+func booksFor(shop *job.Shop, from *books) (*books, error) {
+	b := &books{lib: shop.Tables, rules: shop.Rules}
+	var err error
+	if b.instr, err = readInstruments(b.lib, shop); err != nil {
+		return nil, err
+	}
+	if from != nil && from.lib == b.lib && from.rules == b.rules {
+		b.materials, b.limits, b.cutting, b.drills = from.materials, from.limits, from.cutting, from.drills
+		return b, nil
+	}
+	if b.materials, err = material.New(b.lib); err != nil {
+		return nil, err
+	}
+	if b.limits, err = limits.New(b.lib); err != nil {
+		return nil, err
+	}
+	if b.cutting, err = cutting.New(b.lib, b.rules); err != nil {
+		return nil, err
+	}
+	b.drills, err = drills.New(b.lib)
+	return b, err
+}

@@ -1,0 +1,110 @@
+package seat
+
+import (
+	"math"
+
+	"rebush/fits/press"
+)
+
+// closes is question 5: where the bore lies after pressing, over the least and
+// the largest interference, modulus and flow stress.
+func (j *judge) closes(a *Answer) {
+	if a.HeldBy == "press" {
+		j.closure(a)
+	}
+	a.Closed = [2]float64{a.Bush.BLow - a.Closure[1], a.Bush.BHigh - a.Closure[0]}
+}
+
+// closure fills in the band by which the bore closes on diameter, and the
+// mechanics at either end. A stiff plate round a soft bush closes it most; a
+// bush that flows early gives more and, as it flows, closes by the steeper
+// slope, so each end is sought over both.
+func (j *judge) closure(a *Answer) {
+	m, p := &a.Bush.Metal, &j.h.Plate2
+	flow := [2]float64{m.Yield, m.YieldHi * misesOverTresca}
+	if m.Porous {
+		flow = [2]float64{j.r.FlowLow, j.r.FlowHigh}
+	}
+	lo, hi := math.Inf(1), 0.0
+	di := (a.Bush.BLow + a.Bush.BHigh) / 2
+	for k := range 2 {
+		least := press.Seat{D: a.SeatHigh, Di: di, L: a.Contact, Wall: j.wallShape(a.SeatHigh),
+			Housing: press.Elastic{E: p.ELow, Nu: p.Nu}, Bush: press.Elastic{E: m.EHigh, Nu: m.Nu, Yield: flow[k]}}
+		if c := least.At(a.ULow).ClosureLow; c < lo {
+			lo, a.ClosureAt[0] = c, least
+		}
+		most := press.Seat{D: a.SeatLow, Di: di, L: a.Contact, Wall: j.wallShape(a.SeatLow),
+			Housing: press.Elastic{E: p.EHigh, Nu: p.Nu}, Bush: press.Elastic{E: m.ELow, Nu: m.Nu, Yield: flow[k]}}
+		if c := most.At(a.UHigh).ClosureHigh; c > hi {
+			hi, a.ClosureAt[1] = c, most
+		}
+	}
+	a.Closure = [2]float64{lo, hi}
+}
+
+// passes is question 6: is there a bore that lets through what must pass and
+// still runs, at the bench and at the hot and the cold end of use.
+func (j *judge) passes(a *Answer) Fail {
+	a.Bore = j.bore
+	if j.bore[0] > j.bore[1]+slack {
+		return fail(6, nothingPasses, j.h.MustPass, j.bore[1]-j.r.Pass)
+	}
+	hot := j.h.THigh
+	if a.Bush.Metal.Plastic {
+		hot += j.r.HotK
+	}
+	a.RunCold, a.RunHot = j.change(a, j.h.TLow), j.change(a, hot)
+	change := math.NaN()
+	switch {
+	case a.Bush.Metal.Plastic:
+		change = a.RunHot
+	default:
+		change = math.Min(a.RunCold, a.RunHot)
+	}
+	if least := j.h.Journal + j.r.RunLeast - change; least > a.Bore[0]+slack {
+		if least > a.Bore[1]+slack {
+			return fail(6, seizes, (a.Bore[1]-j.h.Journal+change)*1000, j.r.RunLeast*1000)
+		}
+		a.Bore[0] = least
+	}
+	a.RunCold += a.Bore[0] - j.h.Journal
+	a.RunHot += a.Bore[0] - j.h.Journal
+	return Fail{}
+}
+
+// change is how much running clearance is gained, or lost below zero, from the
+// bench to a temperature. The bush grows by itself, and what its seat does not
+// give way to closes the bore as a press does:
+//
+//	di aBush dT - c D (aBush - aPlate) dT - dj aShaft dT
+//
+// with c the closure for each bit of interference. A bush that has play in its
+// seat takes that up first. NaN where the bush's expansion is not known.
+func (j *judge) change(a *Answer, t float64) float64 {
+	m, p := &a.Bush.Metal, &j.h.Plate2
+	if m.Alpha <= 0 || p.Alpha <= 0 {
+		return math.NaN()
+	}
+	dt := (t - bench) * 1e-6
+	free := (a.Bush.BLow+a.Bush.BHigh)/2*m.Alpha*dt - j.h.Journal*j.h.JournalA*dt
+	tighter := a.SeatLow * (m.Alpha - p.Alpha) * dt
+	switch a.HeldBy {
+	case "press":
+		tighter = math.Max(tighter, -a.UHigh)
+	case "strap":
+		tighter = math.Max(0, tighter+a.UHigh)
+	}
+	return free - j.elasticShare(a)*tighter
+}
+
+// elasticShare is how much a bore closes for each bit of interference while
+// nothing flows.
+func (j *judge) elasticShare(a *Answer) float64 {
+	seat := j.press(&a.Bush, a.Contact, a.SeatLow, true, false)
+	if t, known := seat.Ligament(); known && t <= 0 {
+		return 1
+	}
+	seat.Bush.Yield = 0
+	const u = 0.001
+	return seat.At(u).Closure / u
+}

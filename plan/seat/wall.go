@@ -1,0 +1,163 @@
+package seat
+
+import (
+	"math"
+
+	"rebush/fits/press"
+)
+
+// wall is question 3: the metal left outside, and what the press does to it.
+func (j *judge) wall(a *Answer) Fail {
+	s := a.SeatHigh / 2
+	a.Ligament = j.ligament(s)
+	a.WindowLow, a.WinHigh = 0, math.Inf(1)
+	if a.HeldBy == "strap" {
+		return Fail{} // nothing is cut and nothing presses
+	}
+	if a.HeldBy != "press" {
+		if a.Ligament < j.r.LeastWall-slack {
+			return fail(3, wallTooThin, a.Ligament, j.r.LeastWall)
+		}
+		return Fail{}
+	}
+	if a.Ligament < j.r.NoWall*s-slack {
+		return fail(3, wallTooThinForPress, a.Ligament, j.r.NoWall*s)
+	}
+	light := a.Ligament < j.r.LightWall*s-slack
+	if light {
+		a.WinHigh = j.r.LightShare * 2 * s
+		if a.UHigh > a.WinHigh+slack {
+			return fail(3, pressTooHeavy, a.UHigh*1000, a.WinHigh*1000)
+		}
+	}
+	seat := j.press(&a.Bush, 0, a.SeatLow, true, false)
+	st := seat.At(a.UHigh)
+	a.Wall, a.Stress = seat.Wall, seat
+	a.PHigh, a.Peak = st.P, st.HousingHoopMax
+	a.PeakLimit, a.WinHigh = j.plateLimit(), math.Min(a.WinHigh, j.mostInterference(seat, a.Ligament))
+	if f := j.plateStands(a.PHigh, a.Peak, s, a.Ligament); f.What != noFail {
+		return f
+	}
+	p := &j.h.Plate2
+	a.Slackens = p.Casting && p.Creep > 0 && a.Peak > p.Creep+slack
+	a.OverYield = !p.Casting && a.Peak > p.Yield+slack
+	if light {
+		a.Second = j.secondHold(a)
+	}
+	near := j.r.NearRadii * s
+	a.Corner = j.h.Edge2 > 0 && j.h.Edge2-s < near && a.Ligament < near
+	return Fail{}
+}
+
+// ligament is the metal left between a seat of radius s and what is nearest of
+// edge and outside of the boss.
+func (j *judge) ligament(s float64) float64 {
+	t := j.h.Edge - s
+	if j.h.BossR > 0 {
+		t = math.Min(t, j.h.BossR-j.h.BossE-s)
+	}
+	return t
+}
+
+func (j *judge) plateLimit() float64 {
+	if j.h.Plate2.Casting {
+		return j.h.Plate2.Limit
+	}
+	return j.h.Plate2.Yield
+}
+
+// plateStands holds a pressure against the plate: a casting by its largest
+// tension, a wrought plate by the mean over the metal left at the edge.
+func (j *judge) plateStands(p, peak, s, ligament float64) Fail {
+	limit := j.plateLimit()
+	if j.h.Plate2.Casting {
+		if peak > limit+slack {
+			return fail(3, castingCracks, peak, limit)
+		}
+		return Fail{}
+	}
+	if mean := meanTension(p, s, ligament); mean > limit+slack {
+		return fail(3, plateYields, mean, limit)
+	}
+	return Fail{}
+}
+
+// meanTension is the pull over the metal left at the edge, averaged: p s / t.
+func meanTension(p, s, ligament float64) float64 {
+	if math.IsInf(ligament, 1) {
+		return 0
+	}
+	return p * s / ligament
+}
+
+// mostInterference is the interference at which the plate reaches its limit;
+// +Inf where the bush flows first and caps the pressure, or where no edge is
+// known.
+func (j *judge) mostInterference(seat press.Seat, ligament float64) float64 {
+	limit := j.plateLimit()
+	if j.h.Plate2.Casting {
+		f := seat.Factors()
+		limit /= math.Max(f.HoleMax, f.EdgeMax)
+	} else {
+		limit *= ligament / (seat.D / 2)
+	}
+	return interferenceFor(seat, limit)
+}
+
+// interferenceFor is the interference that makes a pressure; +Inf where the
+// bush flows before it is reached.
+func interferenceFor(seat press.Seat, p float64) float64 {
+	if seat.Bush.Yield > 0 && p >= seat.FlowPressure() || math.IsInf(p, 1) {
+		return math.Inf(1)
+	}
+	return seat.InterferenceFor(p)
+}
+
+// press sets up the mechanics of a bush in a seat of diameter d. stress asks
+// for the moduli that give the largest tension, else those that give the least
+// hold; a plate that slackens then has its relaxed modulus.
+func (j *judge) press(b *Bush, contact, d float64, stress, slackens bool) press.Seat {
+	p, m := &j.h.Plate2, &b.Metal
+	st := press.Seat{D: d, Di: (b.BLow + b.BHigh) / 2, L: contact, Wall: j.wallShape(d)}
+	if stress {
+		st.Housing = press.Elastic{E: p.EHigh, Nu: p.Nu}
+		st.Bush = press.Elastic{E: m.EHigh, Nu: m.Nu, Yield: misesOverTresca * m.YieldHi}
+		if m.Porous {
+			st.Bush.Yield = misesOverTresca * j.r.PorousPeak
+		}
+		return st
+	}
+	st.Housing = press.Elastic{E: p.ELow, Nu: p.Nu}
+	st.Bush = press.Elastic{E: m.ELow, Nu: m.Nu, Yield: m.Yield}
+	if slackens && p.ERelaxed > 0 {
+		st.Housing.E = p.ERelaxed
+	}
+	if m.Porous {
+		st.Bush.Yield = j.r.PorousHold
+	}
+	return st
+}
+
+// misesOverTresca is by how much a ring can bear more than Tresca says.
+const misesOverTresca = 1.155
+
+// wallShape is the housing of a seat of diameter d as the mechanics know it: a
+// round boss, a straight edge, or a plate without a near edge.
+func (j *judge) wallShape(d float64) press.Wall {
+	for i := range j.walls {
+		if j.walls[i].w != nil && j.walls[i].d == d {
+			return j.walls[i].w
+		}
+	}
+	h := &j.h
+	var w press.Wall = press.Infinite{}
+	switch {
+	case h.BossR > 0 && h.BossR-h.BossE < h.Edge:
+		w = press.Boss{OD: 2 * h.BossR, Ecc: h.BossE}
+	case !math.IsInf(h.Edge, 1):
+		w = press.Edge{Ligament: h.Edge - d/2}
+	}
+	j.walls[j.next] = knownWall{d, w}
+	j.next = (j.next + 1) % len(j.walls)
+	return w
+}
