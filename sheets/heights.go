@@ -1,7 +1,9 @@
 package sheets
 
 import (
+	"math"
 	"sort"
+	"strconv"
 
 	"rebush/plan"
 	"rebush/plan/job"
@@ -125,4 +127,41 @@ func spread(v view, at [][2]float64, step, lo, hi float64) []float64 {
 		}
 	}
 	return out
+}
+
+// dialEnd is the x of the plate at which the dials of a turned clamping are at
+// nothing: there the operations are dialled from the end that lies on the left.
+// It is not ok where the dials read the figures of the drawing.
+func dialEnd(p *plan.Plan, set plan.Setup) (end float64, ok bool) {
+	if !set.Mirrored {
+		return 0, false
+	}
+	for _, op := range p.Operations {
+		if op.Setup != set.Name || op.AtMM == nil {
+			continue
+		}
+		for _, t := range p.Targets {
+			if t.Bore == op.Bore && t.TargetMM != nil && !near(op.AtMM[0], t.TargetMM[0]) {
+				return math.Round((op.AtMM[0].Float()+t.TargetMM[0].Float())*100) / 100, true
+			}
+		}
+	}
+	return 0, false
+}
+
+// dialX prints what the dial of a turned clamping reads at a shaft: as its
+// operation says, else counted from the same end.
+func dialX(p *plan.Plan, set plan.Setup, shaft string, u units, end float64) string {
+	for _, op := range p.Operations {
+		if op.Setup == set.Name && op.AtMM != nil && op.Bore == shaft+"."+set.Plate {
+			return u.figure(op.AtMM[0])[0]
+		}
+	}
+	names, at := shaftsOf(p, set.Plate)
+	for i, n := range names {
+		if n == shaft {
+			return u.figure(plan.MM(strconv.FormatFloat(end-at[i][0], 'f', 4, 64)))[0]
+		}
+	}
+	return ""
 }

@@ -72,8 +72,13 @@ func setupBlock(p *paper, pl *plan.Plan, name string, change bool) {
 	if s.Mirrored {
 		b.boxed(1, 3, func(in *block) {
 			in.para("MIRRORED", draw.Bold, in.st.figure)
-			in.para("The chassis is turned over. What was on the left hand now lies on the right, and the picture is drawn that way. "+
-				"Touch the datum edge again and set the dials to nothing before the first figure.", draw.Regular, in.st.body)
+			words := "The chassis is turned over. What was on the left hand now lies on the right, and the picture is drawn that way. "
+			if _, turned := dialEnd(pl, s); turned {
+				words += "x is now dialled from the end that lies on the left: touch that end and set the dials to nothing before the first figure."
+			} else {
+				words += "Figures still count from the datum corner, which now lies on the right: touch it again before the first figure."
+			}
+			in.para(words, draw.Regular, in.st.body)
 			in.y -= 1.5
 		})
 	}

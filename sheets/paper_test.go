@@ -191,3 +191,29 @@ func TestOptionsRefused(t *testing.T) {
 		}
 	}
 }
+
+// A chassis turned over is dialled from the end that then lies on the left; the
+// picture has the figures of the dials, not of the drawing.
+func TestTurnedOver(t *testing.T) {
+	p := samplePlan(2)
+	a, b := p.Setups[0], p.Setups[1]
+	if _, ok := dialEnd(p, a); ok {
+		t.Error("a clamping that is not mirrored counts as turned")
+	}
+	end, ok := dialEnd(p, b)
+	if !ok || end != 58 {
+		t.Fatalf("dials at nothing at %v, %v; want 58", end, ok)
+	}
+	// front axle.right goes to 10.005, so 58 - 10.005; rear axle.right stays at 48.010.
+	for shaft, want := range map[string]string{"front axle": "47.995", "rear axle": "9.990"} {
+		if got := dialX(p, b, shaft, "mm", end); got != want {
+			t.Errorf("%s: the dial reads %s, want %s", shaft, got, want)
+		}
+	}
+	text := open(t, write(t, must(Setup(p, Options{})))).all()
+	for _, want := range []string{"MIRRORED", "dialled from the end that lies on the left", "47.995", "9.990"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the sheet does not say %q", want)
+		}
+	}
+}

@@ -168,7 +168,8 @@ func sampleOps(j *job.Job) []plan.Operation {
 			up := "both rising"
 			set := "A"
 			if k == 1 {
-				set = "B"
+				set = "B" // turned over: dialled from the other end of 58 mm
+				at = xy(fmt.Sprintf("%.4f", 58-float64(10+38*i)-0.005), "6.0400")
 			}
 			first := ""
 			if k == 0 {

@@ -36,6 +36,11 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 	top := b.y + 2*balloon + 4
 	v := view{b: b, ox: b.Width / 2, oy: top + h*k, cx: (lo[0] + hi[0]) / 2, cy: lo[1], k: k, mirror: set.Mirrored}
 	bottom := v.oy
+	zero := lo // where the dials are at nothing
+	end, turned := dialEnd(p, set)
+	if turned {
+		zero[0] = end
+	}
 	b.As(draw.Picture, func() {
 		b.Path(v.path(outline), true, 0.6, false, draw.Open)
 		for _, name := range names {
@@ -52,8 +57,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 				drawHole(v, hole, far)
 			}
 		}
-		// The datum corner.
-		dx, dy := v.at(lo)
+		dx, dy := v.at(zero)
 		b.Disc(dx, dy, 0.9, draw.Black)
 	})
 	// Numbers above the plate, spread so that none touches its neighbour.
@@ -69,23 +73,28 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 	for n := 0; n < dims; n++ {
 		i := order[n]
 		y := bottom + 3.2 + (float64(n)+0.5)*(em(pt)+1.2)
-		zx, _ := v.at(lo)
+		zx, _ := v.at(zero)
 		hx, hy := v.at(at[i])
+		figure := targetAxis(p, names[i], set.Plate, b.u, 0)
+		if turned {
+			figure = dialX(p, set, names[i], b.u, end)
+		}
 		b.As(draw.Picture, func() {
 			b.Line(hx, hy, hx, y+1.5, 0.13)
 			b.Line(zx, bottom, zx, y+1.5, 0.13)
 			b.Span(zx, y, hx, y, 2, 0.2)
-			label(b, (zx+hx)/2, y, targetAxis(p, names[i], set.Plate, b.u, 0))
+			label(b, (zx+hx)/2, y, figure)
 		})
 	}
 	if dims > 0 {
 		heights(b, p, set, v, names, at, lo, hi)
 		bottom += 3.2 + float64(dims)*(em(pt)+1.2)
 	}
-	y := bottom + 1.5 + draw.Rise*pt*draw.MMPerPt
 	words := scaleWords(k) + "; the black dot is the datum corner"
-	b.Text(0, y, b.Width, draw.Cut(words, draw.Regular, pt, b.Width), draw.Regular, pt)
-	b.y = bottom + 1.5 + foot
+	if turned {
+		words = scaleWords(k) + "; black dot: dials at nothing, at the end away from the datum corner"
+	}
+	b.y = max(bottom+1.5+foot, b.write(0, bottom+1.5, b.Width, words, draw.Regular, pt)+1.5)
 	b.Reach(b.y)
 }
 
