@@ -3,6 +3,7 @@ package main
 import (
 	"io"
 	"math"
+	"strings"
 
 	"rebush/fits/dim"
 	"rebush/plan/job"
@@ -23,6 +24,7 @@ type circleAnswer struct {
 	ZoneMM   size   `json:"zone_mm"`
 	WearMM   size   `json:"wear_mm"`
 	WearDeg  figure `json:"wear_deg"`
+	Doubtful bool   `json:"doubtful"` // not to be relied on; the note says why
 	Note     string `json:"note"`
 }
 
@@ -69,7 +71,7 @@ func lookupCircle(e *env, o options, words []string) error {
 			return nil, err
 		}
 		if o.has("journal") || o.has("worn-to") {
-			return wornCircle(o, pts, s.Float())
+			return wornCircle(b, o, pts, s.Float())
 		}
 		return plainCircle(o, pts, s.Float())
 	})
@@ -119,7 +121,7 @@ func (a *circleAnswer) set(c survey.Circle, rms float64) {
 	a.XMM, a.YMM, a.RadiusMM, a.RMSMM = sizeOf(c.Centre[0]), sizeOf(c.Centre[1]), sizeOf(c.R), sizeOf(rms)
 }
 
-func wornCircle(o options, pts [][2]float64, s float64) (answer, error) {
+func wornCircle(b *books, o options, pts [][2]float64, s float64) (answer, error) {
 	if !o.has("journal") || !o.has("worn-to") {
 		return nil, usage("a worn bore wants both --journal DIAMETER and --worn-to DEGREES")
 	}
@@ -134,22 +136,25 @@ func wornCircle(o options, pts [][2]float64, s float64) (answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	r := journal.Half().Float()
-	rad := func(deg float64) float64 { return deg * math.Pi / 180 }
-	var f survey.OutlineFit
-	switch len(side) {
-	case 1:
-		f, err = survey.FitOutline(pts, r, s, rad(side[0]))
-	case 2:
-		f, err = survey.FitTwoLobes(pts, r, s, [2]float64{rad(side[0]), rad(side[1])})
-	default:
+	if len(side) < 1 || len(side) > 2 {
 		return nil, usage("--worn-to takes one side, or two for a bore pressed two ways")
 	}
+	rad := func(deg float64) float64 { return deg * math.Pi / 180 }
+	probe := survey.Probe{Points: pts, S: s, Journal: journal.Float(), UDir: rad(b.rules.V("u_direction_deg"))}
+	for _, d := range side {
+		probe.WornTo = append(probe.WornTo, rad(d))
+	}
+	pd, err := survey.FromProbe(probe)
 	if err != nil {
 		return nil, usage("%v", err)
 	}
-	a := &circleAnswer{Fit: "worn bore: " + f.Shape.String(), Points: f.N, UMM: sizeOf(f.U), WearMM: sizeOf(f.W(r)), WearDeg: figure(f.Theta * 180 / math.Pi)}
-	a.set(survey.Circle{Centre: f.O, R: f.R}, math.Sqrt(f.SSQ/float64(f.N)))
+	f := pd.Fit
+	a := &circleAnswer{Fit: "worn bore: " + f.Shape.String(), Points: f.N, UMM: sizeOf(f.U), WearMM: sizeOf(pd.Bore.W), WearDeg: figure(f.Theta * 180 / math.Pi),
+		Doubtful: pd.Doubtful, Note: strings.Join(pd.Words, "; ")}
+	if a.Doubtful {
+		a.UMM = sizeOf(max(f.U, pd.U()))
+	}
+	a.set(survey.Circle{Centre: pd.Centre, R: pd.R}, math.Sqrt(f.SSQ/float64(f.N)))
 	return a, nil
 }
 
@@ -169,6 +174,9 @@ func (a *circleAnswer) show(p *page, u dim.Units) {
 	p.pair("zone", "%s", mm(a.ZoneMM))
 	if a.WearMM != "" {
 		p.pair("worn", "%s towards %.0f deg", mm(a.WearMM), float64(a.WearDeg))
+	}
+	if a.Doubtful {
+		p.pair("doubtful", "do not rely on this")
 	}
 	p.pair("note", "%s", a.Note)
 }

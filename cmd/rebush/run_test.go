@@ -17,7 +17,11 @@ func ran(in string, args ...string) (code int, out, errOut string) {
 	return code, o.String(), e.String()
 }
 
-const demo = "../../testdata/jobs/corvelhurst.yaml"
+const (
+	demo     = "../../testdata/jobs/corvelhurst.yaml"
+	probed   = "../../testdata/jobs/pellinthwaite-left.csv"
+	shopFile = "../../testdata/jobs/shop.yaml"
+)
 
 // TestCommandLines goes through command lines with what they end with.
 func TestCommandLines(t *testing.T) {
@@ -82,6 +86,12 @@ func TestCommandLines(t *testing.T) {
 		{[]string{"lookup", "circle", "nowhere.csv"}, unreadable, "", "no such file"},
 		{[]string{"lookup", "circle", "."}, unreadable, "", "folder"},
 		{[]string{"lookup", "material", "unobtainium"}, wrong, "", "unobtainium"},
+		{[]string{"lookup", "circle", probed, "--journal", "9", "--worn-to", "90"}, wrong, "", "journal is larger"},
+		{[]string{"lookup", "circle", probed, "--journal", "3", "--worn-to", "270"}, done, "do not rely on this", ""},
+		{[]string{"lookup", "circle", probed, "--journal", "3"}, wrong, "", "both --journal"},
+		{[]string{"lookup", "circle", probed, "--fit", "best"}, wrong, "", "circumscribed"},
+		{[]string{"lookup", "drill", "F", "--shop", "nowhere.yaml"}, unreadable, "", "no such file"},
+		{[]string{"lookup", "speed", "brass", "drill", "3", "--shop", shopFile}, done, "set it to", ""},
 		{[]string{"lookup", "drill", "31"}, done, "It may be either", ""},
 		{[]string{"lookup", "drill", "--", "#31"}, done, "3.048", ""},
 		{[]string{"--units", "in", "lookup", "drill", "0.25"}, done, "0.2500 in", ""},
@@ -198,5 +208,32 @@ func TestNoNumberIsNaN(t *testing.T) {
 			continue
 		}
 		walk("", v)
+	}
+}
+
+// TestManyJobs: several jobs come out in the order of their names, and each
+// says the same as alone.
+func TestManyJobs(t *testing.T) {
+	var names []string
+	for _, n := range []string{"pellinthwaite", "corvelhurst-thin-edge", "ombersleigh", "corvelhurst"} {
+		names = append(names, "../../testdata/jobs/"+n+".yaml")
+	}
+	code, out, errOut := ran("", append([]string{"plan", "--json", "--trials", "2000"}, names...)...)
+	if code != refused || errOut != "" {
+		t.Errorf("exit %d, %s", code, errOut)
+	}
+	lines := strings.Split(strings.TrimSpace(out), "\n")
+	if len(lines) != len(names) {
+		t.Fatalf("%d lines for %d jobs", len(lines), len(names))
+	}
+	for i, n := range names {
+		_, alone, _ := ran("", "plan", "--json", "--trials", "2000", n)
+		var compact bytes.Buffer
+		if err := json.Compact(&compact, []byte(alone)); err != nil {
+			t.Fatal(err)
+		}
+		if strings.TrimSpace(compact.String()) != lines[i] {
+			t.Errorf("%s is not the same among others as alone", n)
+		}
 	}
 }
