@@ -72,7 +72,7 @@ func showVerdict(e *env, w io.Writer, p *plan.Plan) {
 	if v.RunnerUp != nil {
 		s := "Second: " + v.RunnerUp.Name
 		if v.RunnerUp.WinsIf != "" {
-			s += "; it would win " + v.RunnerUp.WinsIf
+			s += ", and what would make it win: " + v.RunnerUp.WinsIf
 		}
 		pg.line("%s.", s)
 	}
