@@ -5,10 +5,10 @@ import (
 	"math"
 	"sort"
 
-	"rebush/feeds/cutting"
 	"rebush/feeds/drills"
 	"rebush/fits/dim"
 	"rebush/fits/finding"
+	"rebush/fits/material"
 	"rebush/plan/job"
 	"rebush/plan/route"
 	"rebush/plan/seat"
@@ -19,8 +19,11 @@ func (m *maker) routing() {
 	r := m.routeOf(m.bores)
 	for _, t := range r.Troubles {
 		level := finding.Caution
-		if t.Stop {
+		switch {
+		case t.Stop:
 			level = finding.Stop
+		case t.Note:
+			level = finding.Note
 		}
 		m.p.Findings.Figure(level, t.Rule, t.Where, sig9(t.Have), sig9(t.Want), "mm", t.Text, t.Fix)
 	}
@@ -47,17 +50,26 @@ func (m *maker) routing() {
 // routeOf turns seats, shop and job into the route room's terms.
 func (m *maker) routeOf(bores []*bore) route.Route {
 	c := m.j.Chassis
+	kind := m.chassis.Kind
 	j := route.Job{Width: c.Width.Float(), Length: c.Length.Float(), Plate: m.chassis.Name, Casting: m.plate.Casting,
+		Soft:      kind != material.Steel && kind != material.CastIron,
+		Magnesium: kind == material.MagnesiumCasting, Leaded: m.chassis.Leaded,
 		Current: c.Current == "axles", DatumWords: m.j.Datum}
 	for _, f := range c.Features {
 		j.Features = append(j.Features, f.Name)
+		if f.At.Given() {
+			j.Marks = append(j.Marks, route.Mark{Name: f.Name, Side: string(f.Plate), At: f.At.Float()})
+		}
+	}
+	for _, b := range m.bores {
+		if b.known && b.shaft.Leave {
+			j.Marks = append(j.Marks, route.Mark{Name: b.name(), Side: string(b.b.Side), At: b.found})
+		}
 	}
 	for i := range m.j.Shafts {
 		s := &m.j.Shafts[i]
 		j.Rods = j.Rods || s.Rods
-		if s.Insulated != "" && s.Insulated != "none" {
-			j.Insulated = append(j.Insulated, s.Name+", "+s.Insulated)
-		}
+		j.Shafts = append(j.Shafts, m.routeShaft(s))
 		for _, p := range m.p.Shafts {
 			if p.Shaft == s.Name && p.SidePlayMM != nil && !s.Leave {
 				lo, hi := m.rules.Pair("side_play_mm")
@@ -80,15 +92,41 @@ func (m *maker) routeOf(bores []*bore) route.Route {
 	return route.Make(j, m.routeShop(), m.cutter(), m.routeRules())
 }
 
+// routeShaft tells how an axle goes together.
+func (m *maker) routeShaft(s *job.Shaft) route.Shaft {
+	out := route.Shaft{Name: s.Name, BackToBack: s.BackToBack.Float(),
+		Wheels: s.WheelDiameter.Given() || s.HubToHub.Given() || s.BackToBack.Given() || s.ContactsApart.Given()}
+	if s.Insulated == "left" || s.Insulated == "right" {
+		out.Insulated = s.Insulated
+	}
+	for i, side := range job.Sides {
+		out.Journal[i] = s.Journal.On(side).Float()
+		if d := s.MustPass.On(side).Float(); d > 0 {
+			out.MustPass[i] = d
+		} else {
+			out.MustPass[i] = s.Unworn.On(side).Float()
+		}
+	}
+	for _, g := range m.j.Gears {
+		out.Gear = out.Gear || g.Wheel.On == s.Name || g.Pinion != nil && g.Pinion.On == s.Name
+	}
+	return out
+}
+
 func (m *maker) routeBore(b *bore) route.Bore {
 	a := b.chosen
 	x := route.Bore{Name: b.name(), Shaft: b.shaft.Name, Side: string(b.b.Side), Plate: b.hole.Plate, At: b.target,
+		Old: b.worn.O, Found: 2 * b.worn.R,
 		S: b.hole.S, Allow: seat.Allow(b.hole, m.seatRule), Wear: b.worn.W, Ligament: a.Ligament,
 		WayName: a.Way.Name, WaySize: a.Way.Size, Seat: [2]float64{a.SeatLow, a.SeatHigh},
-		Bush: a.Bush.Code, BushMade: a.Bush.Turned, Bushed: b.b.Bushed, OD: [2]float64{a.Bush.ODLow, a.Bush.ODHigh},
+		Bush: a.Bush.Code, BushMade: a.Bush.Turned, Bushed: b.b.Bushed, BushMetal: a.Bush.Metal.Name,
+		OD: [2]float64{a.Bush.ODLow, a.Bush.ODHigh}, U: [2]float64{a.ULow, a.UHigh},
 		Length: a.Bush.Length, FlangeOD: a.Bush.FlangeOD, Proud: a.Proud, Porous: a.Bush.Metal.Porous, Leaded: a.Bush.Metal.Leaded,
 		HeldBy: a.HeldBy, Second: a.Second, PressN: a.Force, Finish: string(a.Finish), FinishTool: a.FinishTool, FinishSizes: a.FinishSizes,
-		Limits: a.Bore, Expected: a.Expected, Journal: b.hole.Journal}
+		Limits: a.Bore, Expected: a.Expected, Closed: a.Closed, Journal: b.hole.Journal, LoadDeg: math.NaN(), IfLarge: m.ifLarge(b)}
+	if b.load != [2]float64{} {
+		x.LoadDeg = math.Atan2(b.load[1], b.load[0]) * 180 / math.Pi
+	}
 	// The least that the press will need is with low friction at the least
 	// interference, before the plate slackens.
 	if a.HeldBy == "press" {
@@ -112,7 +150,8 @@ func (m *maker) routeBore(b *bore) route.Bore {
 		x.Way = "strap"
 	}
 	if a.Bush.Turned {
-		x.BushSizes = fmt.Sprintf("outside %.3f to %.3f, bore %.3f to %.3f, length %.2f mm, %s", a.Bush.ODLow, a.Bush.ODHigh, a.Bush.BLow, a.Bush.BHigh, a.Bush.Length, a.Bush.Metal.Name)
+		x.BushSizes = fmt.Sprintf("outside %s to %s, bore %s to %s, length %.2f mm, %s", mmUp(a.Bush.ODLow), mmDown(a.Bush.ODHigh),
+			mmUp(a.Bush.BLow), mmDown(a.Bush.BHigh), a.Bush.Length, a.Bush.Metal.Name)
 	}
 	if o := b.b.Oil; o != nil {
 		x.Oil = &route.Oil{AtDeg: o.AtDeg, Diameter: o.Diameter.Float()}
@@ -120,19 +159,40 @@ func (m *maker) routeBore(b *bore) route.Bore {
 	return x
 }
 
+// ifLarge says what to go on with where a seat comes out too large: the best
+// candidate with a larger outside, else what can be turned or glued.
+func (m *maker) ifLarge(b *bore) string {
+	if k := b.chosen.Way.Kind; k == seat.OldSeatWay || k == seat.StrapWay {
+		return ""
+	}
+	for _, a := range b.answers {
+		if a.Feasible && a.SeatLow > b.chosen.SeatHigh+1e-9 && !a.Bush.Turned && !a.Bush.ToBuy {
+			return fmt.Sprintf("too large: go on to bush %s, seat %s to %s by %s", a.Bush.Code, mmUp(a.SeatLow), mmDown(a.SeatHigh), a.Way.Name)
+		}
+	}
+	switch {
+	case m.shop.Lathe:
+		return "too large: turn a bush to the hole as it is"
+	case m.shop.Compound && !b.chosen.Bush.Metal.Porous:
+		return "too large by 0.02 mm or more: retaining compound instead of the press"
+	}
+	return "too large: stop, and look for a bush with a larger outside"
+}
+
 func (m *maker) routeShop() route.Shop {
 	sh := m.j.Shop
 	s := route.Shop{Machine: sh.MachineKind, Readout: sh.Readout, Jig: sh.Jig == "pinned", ApproachX: sh.ApproachX, ApproachY: sh.ApproachY,
-		Lathe: sh.Lathe, PressN: sh.PressN, MaxDrill: sh.MaxDrill.Float()}
-	for _, t := range m.ownedDrills() {
-		s.Drills = append(s.Drills, t)
-	}
+		Lathe: sh.Lathe, PressN: sh.PressN, MaxDrill: sh.MaxDrill.Float(), BoringFrom: sh.BoringFrom.Float(), BoringTo: sh.BoringTo.Float()}
+	s.Drills = m.ownedDrills()
 	for _, t := range sh.EndMills {
 		s.EndMills = append(s.EndMills, route.Tool{Name: t.Name + " end mill", Size: t.Size.Float(), Reach: t.Reach.Float(), Shank: t.Shank.Float(), For: t.For.Float()})
 	}
 	sort.SliceStable(s.EndMills, func(i, k int) bool { return s.EndMills[i].Size < s.EndMills[k].Size })
 	if p := sh.Pins; p != nil && p.Step.Float() > 0 {
-		s.Pins = &route.Pins{From: p.From.Float(), To: p.To.Float(), Step: p.Step.Float()}
+		// A step that is whole in ten-thousandths of an inch and not in
+		// micrometres belongs to a set in inches.
+		inch := p.Step.Um().IsInteger()
+		s.Pins = &route.Pins{From: p.From.Float(), To: p.To.Float(), Step: p.Step.Float(), Inch: !inch}
 	}
 	return s
 }
@@ -164,8 +224,11 @@ func (m *maker) ownedDrills() []route.Tool {
 func (m *maker) routeRules() route.Rules {
 	v := m.rules.V
 	hand := m.j.Shop.MachineKind == "hand"
+	var under [2]float64
+	under[0], under[1] = m.rules.Pair("guide_under_mm")
 	return route.Rules{ReachDiameters: v("reach_diameters"), SeatChamfer: v("seat_chamfer_mm"), FlangeRoot: v("flange_root_mm"), FlangeOver: v("flange_chamfer_over_root_mm"),
 		DrillOversize: v("drill_oversize_mm"), HaltFactor: v("press_halt_factor"), NoJigWear: v("no_jig_wear_mm"),
+		OpenStep: v("open_step_mm"), GuideUnder: under, LineUp: v("line_up_mm"), ShankUnder: m.shankUnder,
 		ToolChange: v("minutes_tool_change"), Press: v("minutes_press"), Sizing: v("minutes_sizing"), Gauging: v("minutes_gauging"), TurnBush: v("minutes_turn_bush"),
 		ReamStock: func(d float64, _ bool) (low, high float64, source string) {
 			lo, hi, ref, err := m.cutting.ReamStock(d, hand, m.chassis.Cutting)
@@ -176,76 +239,14 @@ func (m *maker) routeRules() route.Rules {
 		}}
 }
 
-// cutter answers the route's questions from the cutting tables and this
-// shop's spindle.
-func (m *maker) cutter() route.Cutter {
-	sh := m.j.Shop
-	return func(q route.Query) (route.Cut, error) {
-		mat := m.chassis.Cutting
-		if q.Material != "" {
-			if bush := m.bushCutting(); bush != "" {
-				mat = bush
-			}
-		}
-		if mat == "" {
-			return route.Cut{}, fmt.Errorf("no cutting speed is known for %s", m.chassis.Name)
-		}
-		tool := "hss"
-		if q.Operation == "drill" && sh.DrillTool != "" {
-			tool = sh.DrillTool
-		}
-		depth := q.Through
-		if q.Operation == "drill" {
-			depth = m.cutting.Through(q.Through, q.Dia)
-		}
-		cq := cutting.Query{Material: mat, Tool: tool, Operation: q.Operation, DiaMM: q.Dia, DepthMM: q.Through, Hand: true, ThinWall: q.ThinWall, Head: cutting.Head(q.Head)}
-		a, err := m.cutting.Speed(cq)
-		if err != nil && q.Operation == "bore" {
-			cq.Tool = "carbide"
-			a, err = m.cutting.Speed(cq)
-		}
-		if err != nil {
-			return route.Cut{}, err
-		}
-		step := m.cutting.Step(sh.Spindle, sh.SpindleMin, sh.SpindleMax, a.RPM)
-		c := route.Cut{Ideal: a.RPM, RPM: step.RPM, ByHand: step.TooFast, AtTop: step.AtTop, Feed: a.FeedMMRev, FeedWords: a.Words, Depth: depth, Lubricant: a.Lubricant, Thrust: math.NaN()}
-		if a.ForcesKnown {
-			c.Thrust = a.ThrustN
-		}
-		switch {
-		case step.Unknown:
-			c.RPM = a.RPM
-			c.Note = "the shop file names no spindle steps"
-		case step.TooFast:
-			c.Note = fmt.Sprintf("the lowest step, %.0f, is too fast for %.0f: turn the spindle by hand", step.RPM, a.RPM)
-		}
-		if q.Operation == "ream" || q.Operation == "bore" || q.Operation == "plunge" || q.Operation == "end mill" {
-			c.Depth = q.Through + m.cutting.Overrun()
-		}
-		point := 0.0
-		if q.Operation == "drill" {
-			point = cutting.PointLength(q.Dia, m.cutting.PointAngle())
-		}
-		rpm := c.RPM
-		if c.ByHand {
-			rpm = math.Min(c.RPM, a.RPM)
-		}
-		if rpm > 0 && a.FeedMMRev > 0 {
-			c.Minutes = cutting.Minutes(q.Through, m.cutting.Approach(), point, m.cutting.Overrun(), a.FeedMMRev, rpm)
-		}
-		return c, nil
+// shankUnder is how much a drill's shank may be under its name: h8, for the
+// drills of the usual class.
+func (m *maker) shankUnder(d float64) float64 {
+	c, err := m.limits.Class(dim.OfFloat(d), "h8")
+	if err != nil {
+		return 0
 	}
-}
-
-func (m *maker) bushCutting() string {
-	for _, b := range m.bores {
-		if b.chosen != nil {
-			if mat, err := m.materials.Find(b.chosen.Bush.Metal.Name); err == nil {
-				return mat.Cutting
-			}
-		}
-	}
-	return ""
+	return c.WidthUm().InexactFloat64() / 1000
 }
 
 func (m *maker) operationJSON(o route.Operation) Operation {
@@ -267,14 +268,9 @@ func (m *maker) operationJSON(o route.Operation) Operation {
 	}
 	if o.Limits != nil {
 		out.LimitsMM = &MMRange{mmUp(o.Limits[0]), mmDown(o.Limits[1])}
-		if o.Kind == "size seat" || o.Kind == "gauge" {
+		if o.OfSeat {
 			out.LimitsMM = &MMRange{mm3(o.Limits[0]), mm3(o.Limits[1])}
 		}
 	}
 	return out
 }
-
-var (
-	_ = dim.MM
-	_ = job.Left
-)

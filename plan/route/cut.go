@@ -5,202 +5,203 @@ import (
 	"math"
 )
 
-// cutIn writes one clamping: how it is held, then hole by hole.
+// planned is one operation on one hole before it is put in its place among
+// the others of its clamping.
+type planned struct {
+	o     Operation
+	q     *Query  // nil: by hand
+	pass  float64 // widest part that goes through the near hole to a far one
+	after float64 // diameter of the hole when it is done
+}
+
+// cutIn writes one clamping: how it is held, then shaft by shaft, then the
+// gauging while it is still clamped.
 func (b *builder) cutIn(c clamping) {
-	name := string(rune('A' + len(b.out.Setups)))
-	b.setup = name
-	b.last = ""
+	name := b.letter()
+	b.setup, b.last = name, ""
 	mirrored := c.up == "right"
 	set := Setup{Name: name, Up: c.up, Mirrored: mirrored, Words: b.holdWords(c), Clamping: true}
 	for _, x := range c.bores {
 		set.Bores = append(set.Bores, x.Name)
 	}
 	b.out.Setups = append(b.out.Setups, set)
-	o := Operation{Kind: "set up", Do: b.setUpWords(c, mirrored), Tool: "", Holding: set.Words, MayWait: true, Minutes: 0}
-	if mirrored {
-		o.Note = "MIRRORED: the right plate is uppermost, so x runs the other way. "
-		if b.j.Length > 0 {
-			o.Note += fmt.Sprintf("The dial reads %s minus x of the drawing.", trim(b.j.Length))
-		} else {
-			o.Note += "Set x from the far end of the plate."
-		}
-	}
+	o := Operation{Kind: "set up", Do: b.setUpWords(c), Holding: set.Words, Note: b.setUpNote(c)}
 	b.add(o)
-	for i, x := range c.bores {
-		b.seat(x, c, i == 0 && len(b.out.Setups) == 1)
-	}
-}
-
-func (b *builder) holdWords(c clamping) string {
-	switch b.s.Machine {
-	case "lathe":
-		return fmt.Sprintf("on the faceplate, %s plate outwards, packed flat, counterweighted", c.up)
-	case "drill press", "hand":
-		return fmt.Sprintf("%s plate up, jig plate pinned in sound holes, chassis locked in the jig and the jig clamped to the table", c.up)
-	}
-	return fmt.Sprintf("%s plate up on parallels that leave both holes free, clamped over the plates and never across the open box", c.up)
-}
-
-func (b *builder) setUpWords(c clamping, mirrored bool) string {
-	w := fmt.Sprintf("Clamp the chassis with the %s plate uppermost.", c.up)
-	switch {
-	case b.s.Machine == "lathe":
-		w = fmt.Sprintf("Set the chassis on the faceplate, %s plate outwards; bring the target true with an indicator on a rod in the sound hole.", c.up)
-	case c.rod:
-		w += " Locate it on a close rod through the seats that are already right."
-	case b.s.Machine == "mill":
-		w += " Square it by a close rod through the better axle hole (the walls have draft), then pick up the datum edges."
-	default:
-		w += " Pin the jig plate in sound holes and prove it on a second hole."
-	}
-	if mirrored {
-		w += " This side is MIRRORED."
-	}
-	return w
-}
-
-// approach says how the reading comes to its figure.
-func (b *builder) approach() string {
-	if b.s.Machine != "mill" {
-		return ""
-	}
-	dir := func(axis, d string) string {
-		if d == "" {
-			d = "rising"
+	box := b.secondDatum(c)
+	for i := 0; i < len(c.bores); i++ {
+		near := b.seat(c.bores[i], c)
+		var far []planned
+		if i+1 < len(c.bores) && c.far[c.bores[i+1].Name] {
+			far = b.seat(c.bores[i+1], c)
+			i++
 		}
-		return axis + " " + d
+		for _, p := range merge(near, far) {
+			p.o.GaugeFirst, box = box, ""
+			if p.q != nil {
+				b.figures(&p.o, *p.q)
+			}
+			b.add(p.o)
+		}
 	}
-	w := dir("x", b.s.ApproachX) + ", " + dir("y", b.s.ApproachY)
-	if !b.s.Readout {
-		w += "; take up the screw each time"
-	}
-	return w
+	b.gaugeSeats(c)
 }
 
-// seat writes the operations that make one seat.
-func (b *builder) seat(x Bore, c clamping, first bool) {
+// letter is the name of the next clamping.
+func (b *builder) letter() string {
+	n := 0
+	for _, s := range b.out.Setups {
+		if s.Clamping {
+			n++
+		}
+	}
+	return string(rune('A' + n%26))
+}
+
+// merge puts the operations on a near and a far hole in one order: tool by
+// tool where the same tool goes through both, and never a far one before the
+// near hole lets it pass.
+func merge(near, far []planned) []planned {
+	var out []planned
+	hole, i, k := 0.0, 0, 0
+	for i < len(near) || k < len(far) {
+		take := i == len(near)
+		if !take && i > 0 && k < len(far) {
+			last, next := near[i-1], far[k]
+			together := next.o.Tool == last.o.Tool || next.q == nil
+			take = together && next.o.Kind == last.o.Kind && next.pass <= hole+1e-9
+		}
+		if take {
+			out = append(out, far[k])
+			k++
+			continue
+		}
+		out = append(out, near[i])
+		hole = near[i].after
+		i++
+	}
+	return out
+}
+
+// seat plans the operations that make one seat.
+func (b *builder) seat(x Bore, c clamping) []planned {
 	far := c.far[x.Name]
 	at := x.At
-	thin := x.Ligament < x.mid()/2 || x.Plate < x.mid()/2
+	if c.up == "right" {
+		at[0] = b.mirrorX(at[0])
+	}
+	common := func(o Operation) Operation {
+		o.Bore, o.Backing, o.Holding = x.Name, b.backing(far), "as set up in "+b.setup
+		if b.s.Machine != "lathe" {
+			o.At, o.Approach = &at, b.approach(c, x)
+		}
+		return o
+	}
 	where := x.Name
 	if far {
 		where += " (through the near hole)"
 	}
-	common := func(o Operation) Operation {
-		o.Bore, o.At, o.Approach, o.MayWait = x.Name, &at, b.approach(), true
-		o.Backing = backing(far)
-		o.Holding = b.holdWords(c)
-		return o
-	}
-	box := ""
-	if first {
-		box = "Target confirmed on a second datum: read the hole from another edge or a sound hole before the first cut."
-	}
-	steps := b.opening(x, far)
-	for _, st := range steps {
-		if !st.ok {
-			b.out.Troubles = append(b.out.Troubles, Trouble{Rule: "locating tool", Where: x.Name, Have: 2 * x.locate(), Want: x.WaySize,
-				Text: "no tool that stands on the target takes in the whole lobe: " + st.note,
-				Fix:  "add an end mill or a boring head to the shop file"})
-			continue
-		}
+	var out []planned
+	hole := x.Found
+	for _, st := range b.opening(x, far) {
 		if st.buy != "" {
-			b.out.Buy = append(b.out.Buy, [2]string{st.buy, x.Name})
+			b.buy(st.tool.Name+": "+st.buy, x.Name)
+		}
+		if st.left > 0.005 {
+			b.trouble(Trouble{Rule: "locating tool", Where: x.Name, Have: st.tool.Size, Want: 2 * x.locate(),
+				Text: fmt.Sprintf("%s leaves %.2f mm of the worn lobe for the next tool to follow", st.tool.Name, st.left/2),
+				Fix:  fmt.Sprintf("a boring head, or an end mill of at least %.2f mm; or a bush with a larger outside", 2*x.locate())})
 		}
 		do := fmt.Sprintf("Open %s to %s mm", where, trim(st.tool.Size))
 		if st.kind == "locate" {
 			do = fmt.Sprintf("Cut the new place of %s, %s mm", where, trim(st.tool.Size))
 		}
-		o := common(Operation{Kind: st.kind, Do: do, Tool: st.tool.Name, ToolMM: st.tool.Size, HoleMM: st.tool.Size, Note: st.note, GaugeFirst: box})
-		box = ""
-		b.figures(&o, Query{Operation: st.op, Dia: st.tool.Size, Through: x.Plate, ThinWall: thin, Head: st.head})
-		b.add(o)
+		o := common(Operation{Kind: st.kind, Do: do, Tool: st.tool.Name, ToolMM: st.tool.Size, HoleMM: st.tool.Size, Note: b.toolNote(st, x)})
+		if st.bar {
+			o.ToolMM = math.NaN()
+		}
+		pass := math.Max(st.tool.Size, st.tool.Shank)
+		if st.bar {
+			pass = 0
+		}
+		hole = st.tool.Size
+		out = append(out, planned{o: o, q: &Query{Operation: st.op, Dia: st.tool.Size, Through: x.Plate, ThinWall: x.thin(), Head: st.head}, pass: pass, after: hole})
 	}
-	b.chamfer(x, far, common, steps)
-	b.lastTool(x, thin, common, box)
+	return append(out, b.chamfer(x, far, hole, common), b.lastTool(x, where, common))
+}
+
+// toolNote says what is particular to one tool in one hole.
+func (b *builder) toolNote(st step, x Bore) string {
+	note := st.note
+	switch {
+	case st.op == "drill" && b.loose() && b.s.Jig:
+		note = join(fmt.Sprintf("only through its slip bush, %s mm; lips dubbed", trim(st.tool.Size)), note)
+	case st.op == "drill" && b.loose():
+		note = join("lips dubbed; let the chassis find its place under the drill, then clamp", note)
+	case st.op == "drill" && b.j.Soft:
+		note = join("lips dubbed, or it grabs", note)
+	case st.op == "bore" && st.head == "faceplate":
+		note = join("turn one full turn by hand first, guard shut", note)
+	}
+	return note
 }
 
 // chamfer breaks the entry before the last tool, from the side the bush goes
-// in.
-func (b *builder) chamfer(x Bore, far bool, common func(Operation) Operation, steps []step) {
-	size := b.r.SeatChamfer
-	why := ""
+// in, which is the outside of each plate.
+func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation) Operation) planned {
+	size, why := b.r.SeatChamfer, "a sharp edge shaves the bush"
 	if x.FlangeOD > 0 {
-		size = b.r.FlangeRoot + b.r.FlangeOver
-		why = "; it must clear the root of the flange"
+		size, why = b.r.FlangeRoot+b.r.FlangeOver, "the root of the flange must clear"
 	}
-	hole := x.mid()
-	if n := len(steps); n > 0 && steps[n-1].ok {
-		hole = steps[n-1].tool.Size
+	across := x.mid() + 2*size
+	if hole <= 0 {
+		hole = x.mid()
 	}
-	o := common(Operation{Kind: "chamfer", Do: fmt.Sprintf("Chamfer the outside edge of %s %.1f x 45 degrees", x.Name, size),
-		Tool: "countersink 90 degrees", HoleMM: hole,
-		Note: fmt.Sprintf("measured on the finished seat: %.1f mm across%s. Before the last tool: a sharp edge shaves the bush, a chamfer cut afterwards raises a burr", x.mid()+2*size, why)})
-	if far {
-		o.Note += ". From below, turned in the fingers: the bush goes in from there"
-		o.Tool = "countersink 90 degrees, in the fingers"
-		o.Minutes = b.r.Gauging
-	} else {
-		b.figures(&o, Query{Operation: "countersink", Dia: x.mid() + 2*size, Through: size})
+	o := common(Operation{Kind: "chamfer", Do: fmt.Sprintf("Chamfer the outside edge of %s %.1f mm x 45 degrees: %.1f mm across", x.Name, size, across),
+		Tool: "countersink 90 degrees", ToolMM: math.NaN(), HoleMM: hole, Note: b.once("before the last tool, which takes its burr off; " + why)})
+	p := planned{o: o, q: &Query{Operation: "countersink", Dia: across, Through: (across - hole) / 2}, after: hole}
+	if b.loose() && b.s.Jig {
+		p.o.Note = join(b.once("slip bush out, chassis stays where it is"), p.o.Note)
 	}
-	o.ToolMM = math.NaN()
-	b.add(o)
+	if !far {
+		return p
+	}
+	p.q, p.o.At, p.o.Approach, p.o.Minutes = nil, nil, "", b.r.ToolChange
+	p.o.Tool = "countersink 90 degrees, in the fingers"
+	p.o.Backing = "block out, fingers in from below, spindle stopped"
+	p.o.Note = join(p.o.Note, "this plate's outside lies below")
+	if b.s.Machine == "lathe" {
+		p.o.Tool, p.o.Note = "hooked boring tool, back edge at 45 degrees", "from within, pulled towards you; "+why
+		p.o.Backing = b.backing(true)
+		p.q = &Query{Operation: "bore", Dia: across, Through: size, Head: "faceplate"}
+		p.o.Minutes = 0
+	}
+	return p
 }
 
 // lastTool makes the seat to size.
-func (b *builder) lastTool(x Bore, thin bool, common func(Operation) Operation, box string) {
+func (b *builder) lastTool(x Bore, where string, common func(Operation) Operation) planned {
 	lim := x.Seat
-	q := Query{Operation: "ream", Dia: x.WaySize, Through: x.Plate, ThinWall: thin}
-	do := fmt.Sprintf("Ream the seat of %s", x.Name)
-	tool := x.WayName
-	size := x.WaySize
-	note := "never turn a reamer back"
+	g := b.gauge(lim)
+	q := Query{Operation: "ream", Dia: x.WaySize, Through: x.Plate, ThinWall: x.thin()}
+	o := common(Operation{Kind: "size seat", Do: fmt.Sprintf("Ream the seat of %s", where), Tool: x.WayName, ToolMM: x.WaySize, HoleMM: x.mid(),
+		Limits: &lim, OfSeat: true, Go: g.goes, NoGo: g.stops, Note: b.once("never turn it back, in or out")})
+	pass := math.Max(x.WaySize, x.Shank)
 	switch x.Way {
-	case "boring head":
-		q.Operation, q.Dia, q.Head = "bore", x.mid(), "boring head"
-		if b.s.Machine == "lathe" {
-			q.Head, tool = "faceplate", "boring tool"
+	case "reamer":
+		if b.loose() && b.s.Jig {
+			o.Note = join(fmt.Sprintf("through its slip bush, %s mm", trim(x.WaySize)), o.Note)
 		}
-		do, note, size = fmt.Sprintf("Bore the seat of %s to size", x.Name), "creep up on it; the last two passes at one setting", math.NaN()
+	case "boring head":
+		q.Operation, q.Dia, q.Head, pass = "bore", x.mid(), "boring head", 0
+		o.Tool, o.ToolMM = "boring head", math.NaN()
+		o.Do, o.Note = fmt.Sprintf("Bore the seat of %s to size", where), b.once("creep up on it; the last two passes at one setting")
+		if b.s.Machine == "lathe" {
+			q.Head, o.Tool = "faceplate", "boring tool"
+			o.Note = join(o.Note, "guard shut")
+		}
 	case "end mill":
 		q.Operation = "plunge"
-		do, note = fmt.Sprintf("Plunge the seat of %s with the end mill on size", x.Name), "one slow plunge; do not dwell"
+		o.Do, o.Note = fmt.Sprintf("Plunge the seat of %s with the end mill on size", where), "one slow plunge, no dwelling"
 	}
-	o := common(Operation{Kind: "size seat", Do: do, Tool: tool, ToolMM: size, HoleMM: x.mid(), Limits: &lim, Note: note, GaugeFirst: box})
-	b.figures(&o, q)
-	o.Gauge, o.Go, o.NoGo = b.gauge(lim, "seat")
-	if x.Way == "boring head" && b.s.Machine == "lathe" {
-		o.Note += ". Counterweight, turn by hand first, guard shut"
-	}
-	b.add(o)
-}
-
-// figures asks the cutting figures and books the time.
-func (b *builder) figures(o *Operation, q Query) {
-	cut, err := b.cut(q)
-	if err != nil {
-		o.Note = join(o.Note, "no cutting figures: "+err.Error())
-		b.spend(o, o.Tool)
-		return
-	}
-	o.Cut, o.Depth, o.Lubricant, o.Thrust = &cut, cut.Depth, cut.Lubricant, cut.Thrust
-	o.Note = join(o.Note, cut.Note)
-	b.spend(o, o.Tool)
-}
-
-func join(a, b string) string {
-	switch {
-	case a == "":
-		return b
-	case b == "":
-		return a
-	}
-	return a + ". " + b
-}
-
-func backing(far bool) string {
-	if far {
-		return "block under the far plate, so that it does not spring or burst at breakthrough"
-	}
-	return "block of hard wood or soft metal inside the box, close under the plate; ease off at breakthrough"
+	return planned{o: o, q: &q, pass: pass, after: x.mid()}
 }

@@ -3,98 +3,213 @@ package route
 import (
 	"fmt"
 	"math"
-	"strings"
 )
 
-// gauge names what proves a hole to be inside its limits: the smallest pin
-// that must enter and the largest that must not. Where the pins' steps are too
-// coarse for the limits it says what does prove it.
-func (b *builder) gauge(lim [2]float64, what string) (gauge, goes, stops string) {
-	scrap := "ream a hole in scrap with the same tool and try the very bush in it: it must not go in by hand and must start square"
-	p := b.s.Pins
-	if p == nil || lim[0] < p.From-1e-9 || lim[1] > p.To+1e-9 {
-		if g, n, ok := b.shanks(lim); ok {
-			return "drill shanks, each measured with the micrometer first", g, n
+// proof is how a hole is shown to be inside its limits.
+type proof struct {
+	how         string
+	goes, stops string
+	proves      bool // false: goes and stops bracket the hole only
+}
+
+// gauge finds the smallest pin that must enter and the largest that must not.
+// Where the pins' steps are too coarse for the limits they bracket the hole,
+// and something else has to prove it.
+func (b *builder) gauge(lim [2]float64) proof {
+	if p := b.s.Pins; p != nil && p.Step > 0 && lim[0] >= p.From-1e-9 {
+		in := p.From + math.Ceil((lim[0]-p.From)/p.Step-1e-6)*p.Step
+		out := p.From + math.Floor((lim[1]-p.From)/p.Step+1e-6)*p.Step
+		if in < out-1e-9 && out <= p.To+1e-9 {
+			return proof{how: "pins", goes: p.name(in), stops: p.name(out), proves: true}
 		}
-		if what == "seat" {
-			return scrap, "", ""
+		low := math.Min(p.From+math.Floor((lim[0]-p.From)/p.Step+1e-6)*p.Step, p.To)
+		high := p.From + math.Ceil((lim[1]-p.From)/p.Step-1e-6)*p.Step
+		w := proof{how: fmt.Sprintf("pins bracket it only: steps of %s do not prove %.0f um", p.step(), (lim[1]-lim[0])*1000), goes: p.name(low)}
+		if high <= p.To+1e-9 {
+			w.stops = p.name(high)
+		} else if t, ok := b.shank(lim[1]); ok {
+			w.stops = t.Name + " shank"
+			w.how = "pin and shank bracket it only"
 		}
-		return "the very axle: it must turn freely and show no shake", "", ""
+		return w
 	}
-	in := p.From + math.Ceil((lim[0]-p.From)/p.Step-1e-6)*p.Step
-	out := p.From + math.Floor((lim[1]-p.From)/p.Step+1e-6)*p.Step
+	return b.byShanks(lim)
+}
+
+func (p *Pins) name(f float64) string {
+	if p.Inch {
+		return fmt.Sprintf("pin %.4g in", math.Round(f/25.4*1e5)/1e5)
+	}
 	places := 2
 	if r := p.Step * 100; math.Abs(r-math.Round(r)) > 1e-6 {
 		places = 3
 	}
-	name := func(f float64) string { return fmt.Sprintf("pin %.*f", places, f) }
-	if in < out-1e-9 {
-		return "pins", name(in), name(out)
-	}
-	// No pair of pins stands inside the limits: they bracket the hole, and do
-	// not prove it.
-	goes, stops = name(math.Floor((lim[0]-p.From)/p.Step+1e-6)*p.Step+p.From), name(math.Ceil((lim[1]-p.From)/p.Step-1e-6)*p.Step+p.From)
-	if what == "seat" {
-		return fmt.Sprintf("pins bracket it only (steps of %s mm do not prove %.0f um): %s", trim(p.Step), (lim[1]-lim[0])*1000, scrap), goes, stops
-	}
-	return fmt.Sprintf("pins bracket it only (steps of %s mm): the very axle proves it", trim(p.Step)), goes, stops
+	return fmt.Sprintf("pin %.*f", places, f)
 }
 
-// shanks finds drills whose shanks bracket a hole. A drill is never over its
-// nominal, and under it by no more than 18 um to 6 mm (h8).
-func (b *builder) shanks(lim [2]float64) (goes, stops string, ok bool) {
-	const under = 0.018
-	var g, n *Tool
+func (p *Pins) step() string {
+	if p.Inch {
+		return fmt.Sprintf("%.4g in", p.Step/25.4)
+	}
+	return trim(p.Step) + " mm"
+}
+
+// byShanks takes drill shanks, which are under their name by what their class
+// allows: one that must enter, one that must not. Measured first they bracket
+// a hole; where both lie inside the limits whatever they measure, they prove it.
+func (b *builder) byShanks(lim [2]float64) proof {
+	under := b.r.ShankUnder
+	if under == nil {
+		under = func(float64) float64 { return 0 }
+	}
+	var in, out *Tool
 	for i := range b.s.Drills {
 		t := &b.s.Drills[i]
-		if t.Size-under >= lim[0]-1e-9 && t.Size <= lim[1]+1e-9 && g == nil {
-			g = t
-		}
-		if t.Size-under >= lim[1]-1e-9 && n == nil {
-			n = t
+		if t.Size-under(t.Size) >= lim[0]-1e-9 && t.Size <= lim[1]+1e-9 {
+			if in == nil {
+				in = t
+			} else {
+				out = t
+			}
 		}
 	}
-	if g == nil || n == nil {
-		return "", "", false
+	const how = "drill shanks, each measured with the micrometer first"
+	if in != nil && out != nil {
+		return proof{how: how, goes: in.Name + " shank", stops: out.Name + " shank", proves: true}
 	}
-	return g.Name + " shank", n.Name + " shank", true
+	var low *Tool
+	for i := range b.s.Drills {
+		if b.s.Drills[i].Size <= lim[0]+1e-9 {
+			low = &b.s.Drills[i]
+		}
+	}
+	high, ok := b.shank(lim[1])
+	if low == nil || !ok || lim[0]-low.Size > 0.15 || high.Size-lim[1] > 0.15 {
+		return proof{how: "no pin or shank near these limits"}
+	}
+	return proof{how: how + "; they bracket it only", goes: low.Name + " shank", stops: high.Name + " shank"}
 }
 
-// gaugeSeats proves every seat before anything is pressed.
-func (b *builder) gaugeSeats() {
+// shank is the smallest drill whose shank is surely not under a size.
+func (b *builder) shank(d float64) (Tool, bool) {
+	for _, t := range b.s.Drills {
+		u := 0.0
+		if b.r.ShankUnder != nil {
+			u = b.r.ShankUnder(t.Size)
+		}
+		if t.Size-u >= d-1e-9 {
+			return t, true
+		}
+	}
+	return Tool{}, false
+}
+
+func (p proof) box() string {
+	switch {
+	case p.goes != "" && p.stops != "":
+		return p.goes + " goes, " + p.stops + " does not"
+	case p.goes != "":
+		return p.goes + " goes"
+	}
+	return "its scrap hole took the bush"
+}
+
+// tryInScrap makes a hole in scrap with each seat tool whose seat no gauge can
+// prove, and tries the very bushes in it, before anything is cut.
+func (b *builder) tryInScrap() {
+	b.setup, b.last = "bench", ""
+	seen := map[string]bool{}
+	for i, x := range b.j.Bores {
+		if seen[scrapKey(x)] || !b.needsScrap(x) {
+			continue
+		}
+		seen[scrapKey(x)] = true
+		var bushes, holes []string
+		for _, y := range b.j.Bores[i:] {
+			if b.needsScrap(y) && scrapKey(y) == scrapKey(x) {
+				bushes, holes = appendNew(bushes, y.Bush), appendNew(holes, y.Name)
+			}
+		}
+		try := "bush " + list(bushes)
+		if x.BushMade {
+			try = fmt.Sprintf("a stub turned %.3f to %.3f mm", up3(x.OD[0]), down3(x.OD[1]))
+		}
+		want := "it starts square and does not go in by hand"
+		if x.HeldBy == "compound" {
+			want = "it slides in without shake"
+		}
+		lim := x.Seat
+		b.add(Operation{Kind: "scrap", Do: fmt.Sprintf("In scrap of the same metal and thickness make a hole as for %s and try %s in it", list(holes), try), Tool: x.WayName, ToolMM: math.NaN(),
+			Limits: &lim, OfSeat: true, Gauge: want, Backing: "block under the scrap", Minutes: 2*b.r.ToolChange + b.r.Gauging,
+			Note: "same tools, speeds and oil as on the job: the gauges here do not prove this seat, this does"})
+	}
+}
+
+func (b *builder) needsScrap(x Bore) bool { return x.cuts() && !b.gauge(x.Seat).proves }
+
+// scrapKey is one for bores that one scrap hole answers for.
+func scrapKey(x Bore) string {
+	return fmt.Sprintf("%s %.3f %.3f %.3f %v", x.WayName, x.Seat[0], x.OD[0], x.OD[1], x.HeldBy)
+}
+
+func appendNew(names []string, n string) []string {
+	for _, m := range names {
+		if m == n {
+			return names
+		}
+	}
+	return append(names, n)
+}
+
+// gaugeSeats proves every seat while the chassis is still clamped, when a
+// small one can still be cut again.
+func (b *builder) gaugeSeats(c clamping) {
+	for _, x := range c.bores {
+		lim := x.Seat
+		g := b.gauge(lim)
+		o := Operation{Kind: "gauge", Bore: x.Name, Do: fmt.Sprintf("Gauge the seat of %s before the clamps come off", x.Name),
+			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Minutes: b.r.Gauging, HoleMM: x.mid(), Holding: "as set up in " + b.setup}
+		if !g.proves {
+			o.Gauge = join(g.how, "the scrap hole proves the tool")
+		}
+		o.Note = join(b.once("spindle stopped; write the size down, the next repairer will want it"), b.once(x.IfLarge))
+		b.add(o)
+	}
+}
+
+// oldSeats measures the seats that nothing is cut in.
+func (b *builder) oldSeats() {
 	b.setup = "bench"
-	b.last = ""
 	for _, x := range b.j.Bores {
-		if x.Way == "strap" {
+		if x.Way != "old seat" && x.Way != "strap" {
 			continue
 		}
 		lim := x.Seat
-		o := Operation{Kind: "gauge", Bore: x.Name, Do: fmt.Sprintf("Gauge the seat of %s before anything is pressed", x.Name),
-			Limits: &lim, Minutes: b.r.Gauging, MayWait: true, HoleMM: x.mid(),
-			Note: "write the size as made on this sheet: it is what the next repairer will want to know"}
-		o.Gauge, o.Go, o.NoGo = b.gauge(lim, "seat")
-		if x.Way == "old seat" {
-			o.Do = fmt.Sprintf("Measure the old bush's seat in %s", x.Name)
-			o.Note = "nothing is cut here: this seat is the best datum there is"
+		g := b.gauge(lim)
+		o := Operation{Kind: "gauge", Bore: x.Name, Do: fmt.Sprintf("Gauge the old bush's seat in %s", x.Name), Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops,
+			Minutes: b.r.Gauging, HoleMM: x.mid(), Note: "nothing is cut here: scrape no metal off, only dirt"}
+		if x.Way == "strap" {
+			o.Do = fmt.Sprintf("Gauge the strap seat of %s", x.Name)
+		}
+		if !g.proves {
+			o.Gauge = join(g.how, "take the mean of three readings with the instrument it was measured with")
 		}
 		b.add(o)
 	}
-	if len(b.j.Bores) > 0 {
-		b.add(Operation{Kind: "wash", Do: "Wash and dry the chassis; no chip or burr at a seat or an oil hole", Tool: "brush", Minutes: b.r.Gauging, MayWait: true,
-			Note: "old paint may hold lead: wipe wet, no dry sanding"})
-	}
 }
 
-func boxFor(o Operation) string {
-	var parts []string
-	if o.Go != "" {
-		parts = append(parts, "go "+o.Go)
+// wash is the last look before the presses.
+func (b *builder) wash() {
+	b.setup = "bench"
+	o := Operation{Kind: "wash", Do: "Wash and dry the chassis, take the burrs off inside; no chip at a seat or an oil hole", Tool: "brush", Minutes: b.r.Gauging,
+		Note: "old paint may hold lead: wipe wet, no dry sanding"}
+	if b.j.Magnesium {
+		o.Do = "Brush and wipe the chassis clean with white spirit, take the burrs off inside; no chip at a seat or an oil hole"
+		o.Note = join("magnesium: never water", o.Note)
 	}
-	if o.NoGo != "" {
-		parts = append(parts, "no-go "+o.NoGo)
-	}
-	if len(parts) == 0 {
-		return o.Gauge
-	}
-	return strings.Join(parts, ", ")
+	b.leaded(&o, b.j.Leaded)
+	b.add(o)
 }
+
+func up3(f float64) float64   { return math.Ceil(f*1000-1e-6) / 1000 }
+func down3(f float64) float64 { return math.Floor(f*1000+1e-6) / 1000 }

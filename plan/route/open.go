@@ -5,154 +5,161 @@ import (
 	"math"
 )
 
-// step is one tool that opens a hole before the seat is made.
+// step is one tool that opens a hole before its seat is made.
 type step struct {
-	tool   Tool
-	kind   string // locate | open
-	op     string // plunge | drill | bore
-	head   string
-	note   string
-	ok     bool
-	buy    string
-	source string
+	tool Tool
+	kind string // locate | open
+	op   string // plunge | drill | bore
+	head string
+	note string
+	buy  string
+	bar  bool // a boring bar: makes its own axis, goes in where it fits
+	left float64
+}
+
+// window is what the seat's last tool wants before it.
+type window struct {
+	least     float64 // takes in the whole lobe
+	low, high float64 // of a drill, which cuts over its size
+	mill      float64 // largest end mill or bored hole
+	most      float64 // stock that the reamer should take at most
+	plain     float64 // stock that it should take at least
+}
+
+func (b *builder) window(x Bore) window {
+	w := window{least: 2 * x.locate()}
+	switch x.Way {
+	case "reamer":
+		lo, hi, _ := b.r.ReamStock(x.WaySize, b.s.Machine == "hand")
+		w.plain, w.most = lo, hi
+		w.low, w.high, w.mill = x.WaySize-hi-b.r.DrillOversize, x.WaySize-lo-b.r.DrillOversize, x.WaySize-lo
+	case "end mill":
+		w.low, w.high, w.mill = x.WaySize-1, x.WaySize-0.1, x.WaySize-0.1
+	default:
+		w.low, w.high, w.mill = x.mid()-1, x.mid()-0.2, x.mid()-0.2
+	}
+	return w
 }
 
 // opening lists the tools that take a worn hole to the size before its seat's
-// last tool: first one that stands on the target and takes in the whole lobe,
-// then what the reamer wants before it.
+// last tool.
 func (b *builder) opening(x Bore, far bool) []step {
-	least := 2 * x.locate()
-	low, high, note, src := b.before(x)
-	var steps []step
-	pre, havePre := b.preTool(x, low, high, far)
-	limit := high
-	if havePre {
-		limit = math.Max(pre.tool.Size, low)
-	}
 	switch b.s.Machine {
 	case "mill":
-		loc, ok := b.locating(least, limit, far)
-		switch {
-		case ok && havePre && sameSize(loc.Size, pre.tool.Size):
-			steps = append(steps, step{tool: loc, kind: "locate", op: "plunge", ok: true, source: src})
-			return steps
-		case ok:
-			steps = append(steps, step{tool: loc, kind: "locate", op: "plunge", ok: true})
-		case x.Way == "boring head":
-			// The boring head itself makes a new axis; it needs no start.
-			return []step{{tool: Tool{Name: "boring head", Size: low, Reach: math.Inf(1)}, kind: "locate", op: "bore", head: "boring head", ok: true,
-				note: "light cuts until the lobe is gone; a single point does not follow the egg"}}
-		default:
-			if want, can := standardMill(least, limit); can {
-				steps = append(steps, step{tool: Tool{Name: fmt.Sprintf("%s mm end mill (to buy)", trim(want)), Size: want}, kind: "locate", op: "plunge", ok: !far,
-					buy: fmt.Sprintf("end mill %s mm, centre-cutting: it must stand on the target and be at least %.2f mm to take in the lobe, at most %.2f", trim(want), least, limit)})
-			} else {
-				steps = append(steps, step{kind: "locate", ok: false, note: fmt.Sprintf("no end mill fits between %.2f and %.2f mm", least, limit)})
-			}
-		}
+		return b.onMill(x, far)
 	case "lathe":
-		return []step{{tool: Tool{Name: "boring tool", Size: low, Reach: math.Inf(1)}, kind: "locate", op: "bore", head: "faceplate", ok: true,
-			note: "counterweight, turn by hand first, guard shut"}}
-	default:
-		// A slip bush in the jig guides each drill; the first takes in the lobe.
-		first, ok := b.firstDrill(least, limit)
-		if ok && !(havePre && sameSize(first.Size, pre.tool.Size)) {
-			steps = append(steps, step{tool: first, kind: "locate", op: "drill", ok: true, note: "only through its slip bush, lips dubbed"})
-		}
-		if havePre {
-			pre.note = "only through its slip bush, lips dubbed" + sep(pre.note)
-			if len(steps) == 0 {
-				pre.kind = "locate"
-			}
-			return append(steps, pre)
-		}
-		return steps
+		w := b.window(x)
+		return []step{{tool: Tool{Name: "boring tool", Size: w.mill}, kind: "locate", op: "bore", head: "faceplate", bar: true}}
 	}
-	if havePre && (len(steps) == 0 || steps[len(steps)-1].tool.Size < pre.tool.Size-1e-9) {
-		steps = append(steps, pre)
-	} else if !havePre && note != "" && len(steps) > 0 {
-		steps[len(steps)-1].note += sep(note)
-	}
-	return steps
+	return b.throughJig(x)
 }
 
-// before is the size of the hole that the seat's last tool wants before it.
-func (b *builder) before(x Bore) (low, high float64, note, source string) {
+// onMill: first a tool that stands on the target and takes in the whole lobe,
+// then what the reamer wants before it.
+func (b *builder) onMill(x Bore, far bool) []step {
+	w := b.window(x)
 	switch x.Way {
-	case "reamer":
-		lo, hi, src := b.r.ReamStock(x.WaySize, b.s.Machine == "hand")
-		return x.WaySize - hi - b.r.DrillOversize, x.WaySize - lo - b.r.DrillOversize,
-			fmt.Sprintf("the reamer takes more than the %.2f to %.2f mm it should: go slowly, clear the flutes often", lo, hi), src
 	case "end mill":
-		return x.WaySize - 0.5, x.WaySize - 0.1, "", ""
+		// The tool on size stands on the target by itself; a smaller one first
+		// leaves it a light cut.
+		if t, ok := b.mill(math.Max(x.Found, w.low), w.high, far); ok {
+			return []step{{tool: t, kind: "locate", op: "plunge"}}
+		}
+		return nil
+	case "boring head":
+		return b.forBar(x, w, far)
 	}
-	return x.mid() - 0.5, x.mid() - 0.2, "", ""
+	pre, ok := b.before(x, w, far)
+	if ok && pre.op == "plunge" {
+		pre.kind = "locate"
+		return []step{pre} // one end mill does both
+	}
+	limit := w.mill
+	if ok {
+		limit = math.Min(limit, pre.tool.Size)
+	}
+	loc := b.locating(x, w, limit, far)
+	if loc.bar || !ok {
+		return []step{loc}
+	}
+	if loc.tool.Size > pre.tool.Size-1e-9 {
+		return []step{loc}
+	}
+	return append(append([]step{loc}, b.between(loc.tool.Size, pre.tool.Size, far)...), pre)
 }
 
-// preTool chooses what opens the hole for the reamer: a drill bought for it,
-// an end mill or a drill inside the wanted sizes, else the next drill below.
-func (b *builder) preTool(x Bore, low, high float64, far bool) (step, bool) {
-	if x.Way != "reamer" {
-		return step{}, false
+// forBar opens the hole as far as the boring bar needs to get in; the bar then
+// makes the new axis.
+func (b *builder) forBar(x Bore, w window, far bool) []step {
+	bore := step{tool: Tool{Name: "boring head", Size: w.mill}, kind: "locate", op: "bore", head: "boring head", bar: true,
+		note: "light cuts until the lobe is gone: a single point does not follow the egg"}
+	enter := b.s.BoringFrom - 0.5
+	if x.Found <= 0 || x.Found >= enter-1e-9 {
+		return []step{bore}
 	}
-	op := func(t Tool, mill bool) step {
-		s := step{tool: t, kind: "open", op: "drill", ok: true}
-		if mill {
-			s.op = "plunge"
-		}
-		return s
+	if t, ok := b.mill(math.Max(enter, x.Found), x.mid()-0.3, far); ok {
+		return []step{{tool: t, kind: "open", op: "plunge", note: "room for the boring bar"}, bore}
 	}
-	least := 2 * x.locate()
-	for _, t := range b.s.Drills {
-		if sameSize(t.For, x.WaySize) && t.Size >= least-1e-9 && t.Size < x.WaySize && b.canDrill(t) {
-			s := op(t, false)
-			if t.Size < low-1e-9 || t.Size > high+1e-9 {
-				s.note = fmt.Sprintf("bought for this reamer; the table would have %.2f to %.2f mm before it", low, high)
-			}
-			return s, true
-		}
+	d := math.Ceil(enter*2-1e-9) / 2
+	if d > x.mid()-0.3 {
+		d = math.Floor((x.mid()-0.3)*10+1e-9) / 10
 	}
-	if b.s.Machine == "mill" {
-		for i := len(b.s.EndMills) - 1; i >= 0; i-- {
-			t := b.s.EndMills[i]
-			if t.Size >= low-1e-9 && t.Size <= high+1e-9 && t.Size >= least-1e-9 && (!far || b.reachOK(t)) {
-				return op(t, true), true
-			}
-		}
-	}
-	best := -1
-	for i, t := range b.s.Drills {
-		if t.Size >= low-1e-9 && t.Size <= high+1e-9 && t.Size >= least-1e-9 && b.canDrill(t) {
-			best = i
-		}
-	}
-	if best >= 0 {
-		return op(b.s.Drills[best], false), true
-	}
-	for i := len(b.s.Drills) - 1; i >= 0; i-- {
-		t := b.s.Drills[i]
-		if t.Size < low && t.Size >= least-1e-9 && b.canDrill(t) {
-			s := op(t, false)
-			s.note = fmt.Sprintf("no drill between %.2f and %.2f mm here: the reamer takes %.2f mm, go slowly and clear it often", low, high, x.WaySize-t.Size)
-			return s, true
-		}
-	}
-	return step{}, false
+	st := b.bought(d, far)
+	st.kind, st.note = "open", "room for the boring bar"
+	return []step{st, bore}
 }
 
-func (b *builder) canDrill(t Tool) bool { return b.s.MaxDrill <= 0 || t.Size <= b.s.MaxDrill+1e-9 }
-
-func (b *builder) reachOK(t Tool) bool {
-	reach := t.Reach
-	if reach <= 0 {
-		reach = b.r.ReachDiameters * t.Size
+// locating is the tool that makes the new place: the largest end mill that
+// takes in the lobe and leaves enough for what comes after; else the boring
+// head; else one to buy; else the nearest there is, with a caution.
+func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
+	if t, ok := b.mill(w.least, limit, far); ok {
+		return step{tool: t, kind: "locate", op: "plunge"}
 	}
-	return reach >= b.j.Width-1e-9
+	if b.s.BoringFrom > 0 && b.s.BoringFrom <= w.mill+1e-9 && w.mill >= w.least-1e-9 && (!far || b.r.ReachDiameters*w.mill >= b.j.Width) &&
+		(x.Found <= 0 || x.Found >= b.s.BoringFrom-0.5) {
+		return step{tool: Tool{Name: "boring head", Size: w.mill}, kind: "locate", op: "bore", head: "boring head", bar: true, note: "light cuts: a single point does not follow the egg"}
+	}
+	if d, ok := standardMill(w.least, limit); ok {
+		st := b.bought(d, far)
+		st.buy = fmt.Sprintf("centre-cutting, at least %.2f mm to take in the lobe and at most %.2f", w.least, limit)
+		return st
+	}
+	t, ok := b.mill(0, limit, far)
+	if !ok {
+		d := math.Floor(limit*10+1e-9) / 10
+		st := b.bought(d, far)
+		st.left = w.least - d
+		return st
+	}
+	return step{tool: t, kind: "locate", op: "plunge", left: w.least - t.Size}
 }
 
-// locating is the largest end mill that takes in the lobe and still leaves
-// enough for what comes after.
-func (b *builder) locating(least, limit float64, far bool) (Tool, bool) {
+// bought is an end mill that the shop has to buy.
+func (b *builder) bought(d float64, far bool) step {
+	t := Tool{Name: trim(d) + " mm end mill (to buy)", Size: d}
+	st := step{kind: "locate", op: "plunge", buy: "centre-cutting"}
+	if far && !b.reachOK(t) {
+		t.Reach = b.j.Width
+		st.buy += fmt.Sprintf(", reach %s mm", trim(b.j.Width))
+	}
+	st.tool = t
+	return st
+}
+
+// standardMill is the largest end mill sold between two sizes: by halves, else
+// by tenths of a millimetre.
+func standardMill(least, limit float64) (float64, bool) {
+	for _, n := range []float64{2, 10} {
+		if d := math.Floor(limit*n+1e-9) / n; d >= least-1e-9 && d >= 1 {
+			return d, true
+		}
+	}
+	return 0, false
+}
+
+// mill is the largest end mill of the shop between two sizes.
+func (b *builder) mill(least, limit float64, far bool) (Tool, bool) {
 	for i := len(b.s.EndMills) - 1; i >= 0; i-- {
 		t := b.s.EndMills[i]
 		if t.Size >= least-1e-9 && t.Size <= limit+1e-9 && (!far || b.reachOK(t)) {
@@ -160,6 +167,23 @@ func (b *builder) locating(least, limit float64, far bool) (Tool, bool) {
 		}
 	}
 	return Tool{}, false
+}
+
+// throughJig: a slip bush guides each drill; the first takes in the lobe.
+func (b *builder) throughJig(x Bore) []step {
+	w := b.window(x)
+	pre, ok := b.before(x, w, false)
+	if !ok {
+		return nil
+	}
+	first, has := b.firstDrill(w.least, pre.tool.Size)
+	if !has || sameSize(first.Size, pre.tool.Size) {
+		pre.kind = "locate"
+		pre.left = math.Max(0, w.least-pre.tool.Size)
+		return []step{pre}
+	}
+	loc := step{tool: first, kind: "locate", op: "drill"}
+	return append(append([]step{loc}, b.between(first.Size, pre.tool.Size, false)...), pre)
 }
 
 // firstDrill is the smallest drill that takes in the lobe.
@@ -170,30 +194,4 @@ func (b *builder) firstDrill(least, limit float64) (Tool, bool) {
 		}
 	}
 	return Tool{}, false
-}
-
-// standardMill is the largest half-millimetre end mill between two sizes.
-func standardMill(least, limit float64) (float64, bool) {
-	d := math.Floor(limit*2+1e-9) / 2
-	return d, d >= least-1e-9 && d >= 1
-}
-
-func sameSize(a, b float64) bool { return a > 0 && math.Abs(a-b) < 1e-6 }
-
-func sep(s string) string {
-	if s == "" {
-		return ""
-	}
-	return "; " + s
-}
-
-func trim(f float64) string {
-	s := fmt.Sprintf("%.3f", f)
-	for s[len(s)-1] == '0' {
-		s = s[:len(s)-1]
-	}
-	if s[len(s)-1] == '.' {
-		s = s[:len(s)-1]
-	}
-	return s
 }

@@ -13,187 +13,151 @@ func (b *builder) removeOld() {
 		if !x.Bushed {
 			continue
 		}
-		b.add(Operation{Kind: "take out", Bore: x.Name, Do: fmt.Sprintf("Press the old bush out of %s towards the outside", x.Name),
-			Tool: "stepped punch a little under the bush's outside", Minutes: b.r.Press, MayWait: true,
-			Backing: "ring under that wall, close round the flange; never across the open box",
-			Note:    "measure the seat and its centre, write them into the job file and plan again before cutting anything"})
+		b.add(Operation{Kind: "take out", Bore: x.Name, Do: fmt.Sprintf("Push the old bush out of %s to the outside", x.Name),
+			Tool: "stepped punch through the opposite hole, a little under the bush's outside", Minutes: b.r.Press,
+			Backing:    "ring under that wall, clear of the flange; never across the open box",
+			GaugeFirst: "Place and bore of the old bush measured and written down: they are lost with it.",
+			Note:       "will it not move, bore it to a thin shell and fold that in; never drive it; then measure its seat, put it into the job file and plan again before any cut"})
 	}
 }
 
-// turnBushes makes the bushes that have to be made, to the seats as they are.
+// turnBushes makes the bushes that have to be made, those that are alike
+// together.
 func (b *builder) turnBushes() {
-	b.last = ""
-	for _, x := range b.j.Bores {
-		if !x.BushMade {
+	done := map[string]bool{}
+	for i, x := range b.j.Bores {
+		if !x.BushMade || done[x.BushSizes] {
 			continue
 		}
+		done[x.BushSizes] = true
+		var names []string
+		for _, y := range b.j.Bores[i:] {
+			if y.BushMade && y.BushSizes == x.BushSizes {
+				names = append(names, y.Name)
+			}
+		}
 		lim := x.OD
-		b.add(Operation{Kind: "turn", Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Turn the bush for %s: %s", x.Name, x.BushSizes),
-			Tool: "lathe tool, reamer or boring tool", Limits: &lim, Gauge: "micrometer", Minutes: b.r.TurnBush, MayWait: true,
-			Note: "to the seat as made, bore and outside in one chucking, lead of 0.5 mm on the end that goes in"})
+		o := Operation{Kind: "turn", Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Turn the %s for %s: %s", plural(len(names), "bush", "bushes"), list(names), x.BushSizes),
+			Tool: "turning tool, drill, boring tool or reamer", Limits: &lim, Gauge: "micrometer", Minutes: b.r.TurnBush * float64(len(names)),
+			Backing: "bar in the chuck, held short",
+			Note:    b.once("bore and outside in one chucking, then part off; lead of 0.5 mm on the end that goes in; lips of the drill dubbed: bronze grabs")}
+		b.leaded(&o, x.Leaded)
+		b.add(o)
+	}
+}
+
+// faceBushes brings bushes that are longer than the plate to length, before
+// they are pressed.
+func (b *builder) faceBushes() {
+	for _, x := range b.j.Bores {
+		if x.BushMade || x.Proud <= 0.005 || x.Way == "strap" {
+			continue
+		}
+		o := Operation{Kind: "face", Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Face %.2f mm off bush %s for %s, to %.2f mm, and break its edge 0.2", x.Proud, x.Bush, x.Name, x.Length-x.Proud),
+			Tool: "facing tool, sharp", Minutes: b.r.ToolChange + b.r.Gauging, Gauge: "calliper", Backing: "on a mandrel, or in a soft collet",
+			Note: "the end without the flange, dry"}
+		if !b.s.Lathe && b.s.Machine != "lathe" {
+			o.Setup, o.Tool, o.Backing = "bench", "fine file, bush in a drilled block of its own length", "drilled block"
+		}
+		b.add(o)
 	}
 }
 
 // pressIn draws or presses each bush in from outside.
 func (b *builder) pressIn() {
-	b.setup = "press"
-	b.last = ""
-	var any bool
+	b.setup, b.last = "press", ""
+	any, cure := false, false
 	for _, x := range b.j.Bores {
 		any = any || x.Way != "strap"
+		cure = cure || x.HeldBy == "compound" || strings.Contains(x.Second, "compound")
 	}
 	if any {
-		b.out.Setups = append(b.out.Setups, Setup{Name: "press", Words: "power off; each wall on its own anvil"})
+		b.out.Setups = append(b.out.Setups, Setup{Name: "press", Words: "power off; each wall on its own anvil, never the box as a whole"})
 	}
 	for _, x := range b.j.Bores {
-		seat := x.Seat
-		og := Operation{}
-		og.Gauge, og.Go, og.NoGo = b.gauge(seat, "seat")
-		o := Operation{Bore: x.Name, HoleMM: (x.Limits[0] + x.Limits[1]) / 2, MayWait: true, Minutes: b.r.Press}
-		o.GaugeFirst = fmt.Sprintf("Seat of %s gauged (%s) and written down; bush %s measured, burr-free, the right way round.", x.Name, boxFor(og), x.Bush)
-		switch x.HeldBy {
-		case "compound":
-			o.Kind, o.Do = "press", fmt.Sprintf("Set bush %s into %s with retaining compound, from outside", x.Bush, x.Name)
-			o.Tool = "retaining compound, guide pin"
-			o.Note = "both faces clean and free of oil; a thin ring of compound, none in the bore; axle out until it has cured as the maker says"
-		case "strap":
-			o.Kind, o.Do = "press", fmt.Sprintf("Slide bearing %s into its strap at %s and close the strap", x.Bush, x.Name)
-			o.Tool = "fingers"
-			o.Note = "bearings held by a strap are renewed in pairs"
-		default:
-			o.Kind, o.Do = "press", fmt.Sprintf("Draw bush %s into %s from outside", x.Bush, x.Name)
-			o.Tool, o.Note = b.pressTool(x)
-		}
-		if x.Proud > 0.005 {
-			o.Note = join(o.Note, fmt.Sprintf("face the bush %.2f mm shorter first, or it stands proud inside", x.Proud))
-		}
-		o.Backing = "an anvil directly behind that wall; never across the open box: it cracks"
-		if x.Second != "" && x.HeldBy == "press" {
-			o.Note = join(o.Note, secondWords(x.Second))
-		}
-		b.add(o)
+		b.press(x)
+	}
+	if cure {
+		b.add(Operation{Kind: "cure", Do: "Leave the chassis lying until the compound has cured as its maker says", Gauge: "no bush turns under a finger nail",
+			Note: "axles out until then; a good place to stop for the night"})
 	}
 }
 
-func secondWords(second string) string {
-	var w []string
-	for _, s := range strings.Split(second, " and ") {
-		switch s {
-		case "flange":
-			w = append(w, "the flange sits down all round: it is the second hold")
-		case "compound":
-			w = append(w, "a film of retaining compound on the outside, none in the bore, axle out until cured")
-		case "stake":
-			w = append(w, "stake the rim lightly at three points, on a support")
+func (b *builder) press(x Bore) {
+	o := Operation{Kind: "press", Bore: x.Name, HoleMM: (x.Limits[0] + x.Limits[1]) / 2, Minutes: b.r.Press,
+		Backing: "anvil directly behind that wall; never across the open box: it cracks"}
+	g := b.gauge(x.Seat)
+	o.GaugeFirst = fmt.Sprintf("Seat of %s: %s. Bush %s", x.Name, g.box(), b.measured(x))
+	switch x.HeldBy {
+	case "compound":
+		o.Do = fmt.Sprintf("Set bush %s into %s from outside with retaining compound", x.Bush, x.Name)
+		o.Tool, o.Note = "retaining compound, guide pin", b.once("both faces free of oil, a thin ring near the end that goes in, none in the bore; wipe, then do not touch it")
+	case "strap":
+		o.Do, o.Tool = fmt.Sprintf("Slide bearing %s into its strap at %s and close the strap", x.Bush, x.Name), "fingers"
+		o.Backing, o.Note = "strap and seat by themselves, no press", "both bearings of a shaft are renewed together"
+		if len(b.on(x.Shaft)) < 2 {
+			o.Note += "; only one is planned here"
+		}
+	default:
+		o.Do = fmt.Sprintf("Draw bush %s into %s from outside", x.Bush, x.Name)
+		o.Tool, o.Note = b.pressTool(x)
+		o.Note = join(o.Note, secondWords(x))
+	}
+	b.add(o)
+}
+
+func (b *builder) on(shaft string) []Bore {
+	var out []Bore
+	for _, x := range b.j.Bores {
+		if x.Shaft == shaft {
+			out = append(out, x)
 		}
 	}
-	return strings.Join(w, ". ")
+	return out
+}
+
+// measured says what the bush itself must measure before it goes in.
+func (b *builder) measured(x Bore) string {
+	s := fmt.Sprintf("measures %.3f to %.3f", up3(x.OD[0]), down3(x.OD[1]))
+	if x.HeldBy == "press" {
+		s += fmt.Sprintf(" and %.3f to %.3f over its seat", up3(math.Max(0, x.U[0])), down3(x.U[1]))
+	}
+	s += ", no burr"
+	if x.FlangeOD > 0 {
+		s += ", flange outwards"
+	}
+	return s + "."
+}
+
+// secondWords tells of the second hold, where there is one.
+func secondWords(x Bore) string {
+	var w []string
+	for _, s := range strings.Split(x.Second, " and ") {
+		switch s {
+		case "flange":
+			w = append(w, "until the flange sits down all round")
+		case "compound":
+			w = append(w, "compound on the outside, none in the bore")
+		case "stake":
+			w = append(w, "then stake the rim lightly at three points, on a support")
+		}
+	}
+	return strings.Join(w, "; ")
 }
 
 // pressTool chooses between the press and a bolt, and says when to stop.
 func (b *builder) pressTool(x Bore) (tool, note string) {
+	guide := "guide in the bore"
+	if low := x.Closed[0]; low > 0 && b.r.GuideUnder[1] > 0 {
+		guide = fmt.Sprintf("guide %.2f to %.2f mm", low-b.r.GuideUnder[1], low-b.r.GuideUnder[0])
+	}
+	expect := fmt.Sprintf("expect %.0f to %.0f N", x.PressN[0], x.PressN[1])
 	halt := b.r.HaltFactor * x.PressN[1]
-	tool = "bolt and washers, with a guide in the bore"
 	switch {
 	case b.s.PressN > 0 && x.PressN[1] > b.s.PressN:
-		note = fmt.Sprintf("expect %.0f to %.0f N, more than the press can give (%.0f): draw it in by the bolt, and stop if it needs more than a firm hand on a short spanner", x.PressN[0], x.PressN[1], b.s.PressN)
+		return "bolt, nut and washers, " + guide, fmt.Sprintf("%s, more than the press can give (%.0f): draw it in by the bolt; HALT where a short spanner wants more than one firm hand", expect, b.s.PressN)
 	case b.s.PressN > 0:
-		tool = "press or bolt and washers, with a guide in the bore"
-		note = fmt.Sprintf("expect %.0f to %.0f N; HALT at %.0f N", x.PressN[0], x.PressN[1], math.Min(halt, b.s.PressN))
-	default:
-		note = fmt.Sprintf("expect %.0f to %.0f N; HALT at %.0f N", x.PressN[0], x.PressN[1], halt)
+		return "press, " + guide, fmt.Sprintf("%s; HALT at %.0f N", expect, math.Min(halt, b.s.PressN))
 	}
-	return tool, note
-}
-
-// finishBores takes both bores of each shaft to size, in line.
-func (b *builder) finishBores() {
-	b.setup = "finish"
-	b.last = ""
-	for _, shaft := range b.shafts() {
-		for _, g := range b.j.Gears {
-			if g.Shaft != shaft || !b.openEnd(shaft) {
-				continue
-			}
-			b.add(Operation{Kind: "try mesh", Do: fmt.Sprintf("Try the mesh of %s with a dummy axle and thin paper in the teeth before the bores are opened", g.Name),
-				Tool: "dummy axle, cigarette paper", Minutes: b.r.Gauging, MayWait: true,
-				Note: fmt.Sprintf("wanted backlash %.2f to %.2f mm: this is the cheapest check there is", g.Backlash[0], g.Backlash[1])})
-		}
-		for _, x := range b.j.Bores {
-			if x.Shaft == shaft {
-				b.finish(x)
-			}
-		}
-	}
-}
-
-func (b *builder) openEnd(shaft string) bool {
-	for _, x := range b.j.Bores {
-		if x.Shaft == shaft && x.Finish != "as delivered" {
-			return true
-		}
-	}
-	return false
-}
-
-func (b *builder) finish(x Bore) {
-	lim := x.Limits
-	o := Operation{Kind: "size bore", Bore: x.Name, Limits: &lim, MayWait: true, Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2}
-	o.Gauge, o.Go, o.NoGo = b.gauge(lim, "bore")
-	switch x.Finish {
-	case "as delivered":
-		o.Kind, o.Do, o.Minutes = "gauge", fmt.Sprintf("Gauge the bore of %s: the bush should close into its limits by itself", x.Name), b.r.Gauging
-	case "mandrel":
-		var names []string
-		for _, m := range x.FinishSizes {
-			names = append(names, trim(m))
-		}
-		o.Do = fmt.Sprintf("Size the bore of %s with the mandrel %s mm", x.Name, strings.Join(names, " mm, then "))
-		o.Tool = "sizing mandrel " + strings.Join(names, ", ") + " mm"
-		o.ToolMM = x.FinishSizes[len(x.FinishSizes)-1]
-		o.Minutes = b.r.Sizing * float64(len(names))
-		o.Lubricant = "oil"
-		o.Note = "straight through in one stroke each; a porous bore must not be reamed shut"
-	case "ream":
-		o.Do, o.Tool, o.ToolMM = fmt.Sprintf("Ream the bore of %s in line with the other", x.Name), x.FinishTool, x.FinishSizes[0]
-		b.figures(&o, Query{Operation: "ream", Dia: x.FinishSizes[0], Through: x.Plate, Material: "bush"})
-	case "bore":
-		o.Do, o.Tool = fmt.Sprintf("Bore %s in place at the target", x.Name), x.FinishTool
-		at := x.At
-		o.At, o.Approach = &at, b.approach()
-		b.figures(&o, Query{Operation: "bore", Dia: (lim[0] + lim[1]) / 2, Through: x.Plate, Head: "boring head", Material: "bush"})
-	default:
-		o.Do = fmt.Sprintf("Open the bore of %s until its own axle runs", x.Name)
-		o.Tool = "broach or hand reamer, a little at a time"
-		o.Note = "the very axle is the gauge: it turns freely with oil and shows no shake"
-		if x.Porous {
-			o.Tool = "ball or stepped mandrels, a little at a time"
-			o.Note += "; do not ream or hone a porous bore, its pores smear shut"
-		}
-	}
-	b.add(o)
-}
-
-// oilWays clears the oil holes through the new bushes.
-func (b *builder) oilWays() {
-	for _, x := range b.j.Bores {
-		if x.Oil == nil {
-			continue
-		}
-		o := Operation{Kind: "oil", Bore: x.Name, Do: fmt.Sprintf("Drill the new bush of %s through from the old oil hole, %s mm", x.Name, trim(x.Oil.Diameter)),
-			Tool: trim(x.Oil.Diameter) + " mm drill", ToolMM: x.Oil.Diameter, MayWait: true,
-			Note: "deburr inside; the felt must touch"}
-		b.figures(&o, Query{Operation: "drill", Dia: x.Oil.Diameter, Through: (x.Seat[0] - x.Limits[1]) / 2, Material: "bush"})
-		b.add(o)
-	}
-}
-
-// wheels is the last irreversible step.
-func (b *builder) wheels() {
-	b.setup = "bench"
-	o := Operation{Kind: "wheels", Do: "Fit the axles, larger end last; centre the gear; press the wheels to gauge", Tool: "wheel press, flat support under the hub",
-		Minutes: b.r.Press, MayWait: true,
-		GaugeFirst: "Each axle turns freely both ways in its bores, end float is there, the mesh runs; bores written down.",
-		Note:       "a hollow cup under the hub splits it"}
-	b.add(o)
+	return "bolt, nut and washers, " + guide, fmt.Sprintf("%s; HALT at %.0f N", expect, halt)
 }

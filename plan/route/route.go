@@ -3,7 +3,6 @@ package route
 import (
 	"fmt"
 	"math"
-	"strings"
 )
 
 // builder gathers the operations of one job.
@@ -15,28 +14,31 @@ type builder struct {
 	out   Route
 	last  string // tool in the spindle
 	setup string
+	lead  bool // the word about lead has been said
+	said  map[string]bool
 }
 
 // Make lays out the route. Bores that need nothing are left out of the job by
 // the caller; a job without bores has an empty route.
 func Make(j Job, s Shop, cut Cutter, r Rules) Route {
-	b := &builder{j: j, s: s, cut: cut, r: r}
-	if len(j.Bores) == 0 {
-		return b.out
-	}
-	if b.forbidden() {
+	b := &builder{j: j, s: s, cut: cut, r: r, said: map[string]bool{}}
+	if len(j.Bores) == 0 || b.forbidden() {
 		return b.out
 	}
 	b.removeOld()
+	b.tryInScrap()
 	for _, c := range b.clampings() {
 		b.cutIn(c)
 	}
-	b.gaugeSeats()
+	b.oldSeats()
+	b.wash()
 	b.turnBushes()
+	b.faceBushes()
 	b.pressIn()
-	b.finishBores()
 	b.oilWays()
-	b.wheels()
+	b.finishBores()
+	b.lineUp()
+	b.assemble()
 	b.number()
 	b.layOut()
 	b.proving()
@@ -45,8 +47,7 @@ func Make(j Job, s Shop, cut Cutter, r Rules) Route {
 
 // forbidden says what this machine must not be asked to do.
 func (b *builder) forbidden() bool {
-	loose := b.s.Machine == "drill press" || b.s.Machine == "hand"
-	if !loose || b.s.Jig {
+	if !b.loose() || b.s.Jig {
 		return false
 	}
 	stop := false
@@ -62,6 +63,9 @@ func (b *builder) forbidden() bool {
 	return stop
 }
 
+// loose is a machine whose tool does not stand on a figure by itself.
+func (b *builder) loose() bool { return b.s.Machine == "drill press" || b.s.Machine == "hand" }
+
 func (x Bore) cuts() bool { return x.Way == "reamer" || x.Way == "boring head" || x.Way == "end mill" }
 
 // mid is the middle of the seat's limits.
@@ -71,21 +75,21 @@ func (x Bore) mid() float64 { return (x.Seat[0] + x.Seat[1]) / 2 }
 // next tool to follow.
 func (x Bore) locate() float64 { return x.S + x.Allow/2 }
 
-func (b *builder) add(o Operation) *Operation {
+// thin says whether the wall is thinner than the seat's radius: metal left
+// outside, or the plate itself.
+func (x Bore) thin() bool { return x.Ligament < x.mid()/2 || x.Plate < x.mid()/2 }
+
+func (b *builder) add(o Operation) {
 	if o.Setup == "" {
 		o.Setup = b.setup
 	}
-	if o.ToolMM == 0 {
-		o.ToolMM = math.NaN()
+	for _, f := range []*float64{&o.ToolMM, &o.Depth, &o.Thrust} {
+		if *f == 0 {
+			*f = math.NaN()
+		}
 	}
-	if o.Depth == 0 {
-		o.Depth = math.NaN()
-	}
-	if o.Thrust == 0 {
-		o.Thrust = math.NaN()
-	}
+	o.MayWait = true // each operation leaves a state that can wait
 	b.out.Operations = append(b.out.Operations, o)
-	return &b.out.Operations[len(b.out.Operations)-1]
 }
 
 // number numbers the operations in tens.
@@ -95,140 +99,55 @@ func (b *builder) number() {
 	}
 }
 
-// spend adds up the time of one operation: the cutting, and a tool change
-// where the tool is not yet in the spindle.
-func (b *builder) spend(o *Operation, tool string) {
-	if tool != b.last {
+// change books a tool change where the tool is not yet in the spindle.
+func (b *builder) change(o *Operation) {
+	if o.Tool != b.last {
 		o.Minutes += b.r.ToolChange
-		b.last = tool
-	}
-	if o.Cut != nil {
-		o.Minutes += o.Cut.Minutes
+		b.last = o.Tool
 	}
 }
 
-// clamping is one set-up and the bores cut in it, near plate first.
-type clamping struct {
-	up    string
-	bores []Bore
-	far   map[string]bool // reached through the near plate
-	rod   bool            // located on a rod in a finished seat
+// figures asks the cutting figures and books the time of cutting and of the
+// tool change.
+func (b *builder) figures(o *Operation, q Query) {
+	b.change(o)
+	cut, err := b.cut(q)
+	if err != nil {
+		o.Note = join(o.Note, "no cutting figures: "+err.Error())
+		return
+	}
+	o.Cut, o.Depth, o.Lubricant, o.Thrust = &cut, cut.Depth, cut.Lubricant, cut.Thrust
+	o.Minutes += cut.Minutes
+	o.Note = join(o.Note, cut.Note)
 }
 
-// clampings sorts the bores into set-ups: both seats of a shaft in one, larger
-// seat uppermost, where the tools reach; else the chassis is turned over.
-func (b *builder) clampings() []clamping {
-	bySide := map[string]*clamping{
-		"left":  {up: "left", far: map[string]bool{}},
-		"right": {up: "right", far: map[string]bool{}},
-	}
-	for _, shaft := range b.shafts() {
-		var mine []Bore
-		for _, x := range b.j.Bores {
-			if x.Shaft == shaft && x.cuts() {
-				mine = append(mine, x)
-			}
-		}
-		if len(mine) == 2 {
-			near, far := mine[0], mine[1]
-			if far.mid() > near.mid()+1e-9 {
-				near, far = far, near
-			}
-			if b.reaches(near, far) {
-				c := bySide[near.Side]
-				c.bores = append(c.bores, near, far)
-				c.far[far.Name] = true
-				continue
-			}
-		}
-		for _, x := range mine {
-			c := bySide[x.Side]
-			c.bores = append(c.bores, x)
-			c.rod = c.rod || len(mine) == 2
+// trouble puts a finding down.
+func (b *builder) trouble(t Trouble) { b.out.Troubles = append(b.out.Troubles, t) }
+
+func (b *builder) buy(what, why string) {
+	for _, l := range b.out.Buy {
+		if l[0] == what && l[1] == why {
+			return
 		}
 	}
-	first, second := bySide["left"], bySide["right"]
-	if len(second.bores) > len(first.bores) {
-		first, second = second, first
-	}
-	var out []clamping
-	for _, c := range []*clamping{first, second} {
-		if len(c.bores) > 0 {
-			out = append(out, *c)
-		}
-	}
-	if len(out) > 0 {
-		out[0].rod = false
-	}
-	return out
+	b.out.Buy = append(b.out.Buy, [2]string{what, why})
 }
 
-func (b *builder) shafts() []string {
-	var out []string
-	seen := map[string]bool{}
-	for _, x := range b.j.Bores {
-		if !seen[x.Shaft] {
-			seen[x.Shaft] = true
-			out = append(out, x.Shaft)
-		}
+// leaded adds the word about lead to the first operation that makes chips of
+// a leaded metal.
+func (b *builder) leaded(o *Operation, is bool) {
+	if is && !b.lead {
+		b.lead = true
+		o.Note = join(o.Note, "this metal holds lead: wash hands before eating, wipe chips up wet")
 	}
-	return out
 }
 
-// reaches says whether the tools that make the far seat get to it through the
-// near one.
-func (b *builder) reaches(near, far Bore) bool {
-	if b.s.Machine != "mill" && b.s.Machine != "lathe" || b.j.Width <= 0 {
-		return false
+// once gives a remark the first time and nothing after: what is said on every
+// block is read on none.
+func (b *builder) once(words string) string {
+	if b.said[words] {
+		return ""
 	}
-	w := b.j.Width
-	passes := func(size, reach, shank float64) bool {
-		if shank > 0 && shank > near.Seat[0]+1e-9 || size > near.Seat[1]+1e-9 {
-			return false
-		}
-		if reach <= 0 {
-			reach = b.r.ReachDiameters * size
-		}
-		return reach >= w-1e-9
-	}
-	switch far.Way {
-	case "reamer":
-		// A reamer is long for its size unless the shop says how long.
-		if far.Reach > 0 && far.Reach < w || far.Shank > near.Seat[0]+1e-9 || far.WaySize > near.Seat[1]+1e-9 {
-			return false
-		}
-	case "end mill":
-		if !passes(far.WaySize, far.Reach, far.Shank) {
-			return false
-		}
-	case "boring head":
-		if b.r.ReachDiameters*far.mid() < w {
-			return false
-		}
-	}
-	if b.s.Machine == "lathe" {
-		return true
-	}
-	steps := b.opening(far, true)
-	for _, st := range steps {
-		if !st.ok || !passes(st.tool.Size, st.tool.Reach, st.tool.Shank) {
-			return false
-		}
-	}
-	return len(steps) > 0 || far.Way == "boring head"
-}
-
-func plural(n int, one, many string) string {
-	if n == 1 {
-		return one
-	}
-	return many
-}
-
-func joinNames(xs []Bore) string {
-	var names []string
-	for _, x := range xs {
-		names = append(names, x.Name)
-	}
-	return strings.Join(names, ", ")
+	b.said[words] = true
+	return words
 }

@@ -12,6 +12,8 @@ type Bore struct {
 	Side        string // left | right
 	Plate       float64
 	At          [2]float64 // target
+	Old         [2]float64 // old centre
+	Found       float64    // least diameter as found, 0 not known
 	S, Allow    float64    // radius that just clears the wear; and what a seat adds to it
 	Wear        float64
 	Ligament    float64 // metal left outside the seat
@@ -24,8 +26,10 @@ type Bore struct {
 	Bush        string
 	BushMade    bool // has to be turned
 	BushSizes   string
-	Bushed      bool // an old bush is still in
-	OD          [2]float64
+	Bushed      bool       // an old bush is still in
+	BushMetal   string     // as the registry of materials names it
+	OD          [2]float64 // limits of the bush's outside
+	U           [2]float64 // outside less seat
 	Length      float64
 	FlangeOD    float64
 	Proud       float64
@@ -39,7 +43,10 @@ type Bore struct {
 	FinishSizes []float64
 	Limits      [2]float64 // of the finished bore
 	Expected    [2]float64
+	Closed      [2]float64 // bore after pressing, before it is sized
 	Journal     float64
+	LoadDeg     float64 // where the axle is pressed to, NaN not known
+	IfLarge     string  // what to do where the seat comes out too large
 	Oil         *Oil
 }
 
@@ -57,22 +64,26 @@ type Tool struct {
 
 // Shop is what the route needs of the shop.
 type Shop struct {
-	Machine       string // mill | drill press | lathe | hand
-	Readout       bool
-	Jig           bool
-	ApproachX     string // rising | falling
-	ApproachY     string
-	Drills        []Tool // rising
-	EndMills      []Tool // rising
-	Lathe         bool
-	PressN        float64
-	MaxDrill      float64 // 0 not said
-	Pins          *Pins
-	FaceplateHead string
+	Machine    string // mill | drill press | lathe | hand
+	Readout    bool
+	Jig        bool
+	ApproachX  string // rising | falling
+	ApproachY  string
+	Drills     []Tool // rising
+	EndMills   []Tool // rising
+	Lathe      bool
+	PressN     float64 // 0 not known
+	MaxDrill   float64 // 0 not said
+	BoringFrom float64 // 0 no boring head
+	BoringTo   float64
+	Pins       *Pins
 }
 
-// Pins is the set of pin gauges.
-type Pins struct{ From, To, Step float64 }
+// Pins is the set of pin gauges, stamped in mm or in inches.
+type Pins struct {
+	From, To, Step float64
+	Inch           bool
+}
 
 // Job is what the route needs of the job.
 type Job struct {
@@ -80,16 +91,35 @@ type Job struct {
 	Length        float64 // of the outline, for mirrored readings; 0 not known
 	Plate         string  // words for the material
 	Casting       bool
+	Soft          bool // zinc, brass, light metal: lips are dubbed
+	Magnesium     bool
+	Leaded        bool
 	Bores         []Bore
+	Shafts        []Shaft
+	Marks         []Mark   // known places for a second datum
 	Features      []string // unworn holes that can carry jig pins
-	Wheels        bool
 	Gears         []GearCheck
-	Insulated     []string // "front axle: right"
-	RunBefore     bool
 	Current       bool
 	Rods          bool
 	DatumWords    string
 	SidePlayWords []string
+}
+
+// Shaft is one axle as it is put together.
+type Shaft struct {
+	Name       string
+	Journal    [2]float64 // left, right
+	MustPass   [2]float64 // largest that goes through on assembly, 0 none
+	Insulated  string     // left | right | ""
+	Gear       bool       // a gear sits between the plates
+	Wheels     bool
+	BackToBack float64 // 0 not said
+}
+
+// Mark is a place that can be measured from, in the frame of the job.
+type Mark struct {
+	Name, Side string
+	At         [2]float64
 }
 
 // GearCheck is a mesh to be tried before the bores are opened.
@@ -105,7 +135,7 @@ type Query struct {
 	Through   float64 // thickness
 	ThinWall  bool
 	Head      string // boring head | faceplate | ""
-	Material  string // "" the plate; else the bush's
+	Material  string // "" the plate; else the bush's, as the registry names it
 }
 
 // Cut is the answer.
@@ -130,6 +160,10 @@ type Rules struct {
 	ReachDiameters, SeatChamfer, FlangeRoot, FlangeOver float64
 	DrillOversize, HaltFactor, NoJigWear                float64
 	ToolChange, Press, Sizing, Gauging, TurnBush        float64
+	OpenStep                                            float64    // largest step on diameter when a hole is opened
+	GuideUnder                                          [2]float64 // how much a guide is under its bore
+	LineUp                                              float64    // agreement of test rods over the chassis
+	ShankUnder                                          func(d float64) float64
 	ReamStock                                           func(d float64, hand bool) (low, high float64, source string)
 }
 
@@ -147,6 +181,7 @@ type Operation struct {
 	Cut        *Cut
 	Depth      float64 // NaN none
 	Limits     *[2]float64
+	OfSeat     bool // the limits are those of a seat, else of a bore or a bush
 	Gauge      string
 	Go, NoGo   string
 	Lubricant  string
@@ -172,7 +207,7 @@ type Setup struct {
 type Trouble struct {
 	Rule, Where, Text, Fix string
 	Have, Want             float64
-	Stop                   bool
+	Stop, Note             bool // neither: a caution
 }
 
 // Route is the outcome.

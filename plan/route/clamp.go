@@ -1,0 +1,151 @@
+package route
+
+import "fmt"
+
+// clamping is one set-up and the bores cut in it.
+type clamping struct {
+	up    string
+	bores []Bore
+	far   map[string]bool // reached through the near plate
+	from  []string        // finished seats that locate it
+}
+
+// pairs splits the bores that are cut by shaft, in job order.
+func (b *builder) pairs() [][]Bore {
+	var out [][]Bore
+	at := map[string]int{}
+	for _, x := range b.j.Bores {
+		if !x.cuts() {
+			continue
+		}
+		if _, seen := at[x.Shaft]; !seen {
+			at[x.Shaft] = len(out)
+			out = append(out, nil)
+		}
+		out[at[x.Shaft]] = append(out[at[x.Shaft]], x)
+	}
+	return out
+}
+
+// clampings sorts the bores into set-ups: both seats of a shaft in one, larger
+// seat uppermost, where the tools reach; else the chassis is turned over and
+// located in the seat that is already right. On a lathe each shaft is brought
+// to the spindle by itself.
+func (b *builder) clampings() []clamping {
+	if b.s.Machine == "lathe" {
+		var out []clamping
+		for _, mine := range b.pairs() {
+			out = append(out, b.sided([][]Bore{mine})...)
+		}
+		return out
+	}
+	return b.sided(b.pairs())
+}
+
+func (b *builder) sided(pairs [][]Bore) []clamping {
+	left, right := &clamping{up: "left", far: map[string]bool{}}, &clamping{up: "right", far: map[string]bool{}}
+	bySide := map[string]*clamping{"left": left, "right": right}
+	split := map[string]string{} // bore -> the other one of its shaft
+	for _, mine := range pairs {
+		if len(mine) == 2 {
+			near, far := mine[0], mine[1]
+			if far.mid() > near.mid()+1e-9 {
+				near, far = far, near
+			}
+			why := b.reaches(near, far)
+			if why == "" {
+				c := bySide[near.Side]
+				c.bores = append(c.bores, near, far)
+				c.far[far.Name] = true
+				continue
+			}
+			split[near.Name], split[far.Name] = far.Name, near.Name
+			if !b.loose() {
+				b.trouble(Trouble{Rule: "turned over", Where: far.Name, Note: true, Have: b.j.Width, Want: b.j.Width,
+					Text: "the chassis has to be turned over for this hole: " + why, Fix: "a tool that reaches through the near plate saves a set-up"})
+			}
+		}
+		for _, x := range mine {
+			bySide[x.Side].bores = append(bySide[x.Side].bores, x)
+		}
+	}
+	order := []*clamping{left, right}
+	if len(right.bores) > len(left.bores) {
+		order = []*clamping{right, left}
+	}
+	done := map[string]bool{}
+	var out []clamping
+	for _, c := range order {
+		if len(c.bores) == 0 {
+			continue
+		}
+		for _, x := range c.bores {
+			if mate := split[x.Name]; done[mate] {
+				c.from = append(c.from, mate)
+			}
+		}
+		for _, x := range c.bores {
+			done[x.Name] = true
+		}
+		out = append(out, *c)
+	}
+	return out
+}
+
+// reaches says why the tools that make the far seat do not get to it through
+// the near one, "" where they do.
+func (b *builder) reaches(near, far Bore) string {
+	if b.loose() {
+		return "the jig guides a tool at the upper plate only"
+	}
+	if b.j.Width <= 0 {
+		return "the width over the plates is not given"
+	}
+	if far.Way == "reamer" || far.Way == "end mill" {
+		t := Tool{Name: far.WayName, Size: far.WaySize, Reach: far.Reach, Shank: far.Shank}
+		// A reamer is long for its size unless the shop says how long.
+		if far.Way == "reamer" && t.Reach <= 0 {
+			t.Reach = b.j.Width
+		}
+		if far.Way == "reamer" && t.Shank <= 0 {
+			t.Shank = t.Size
+		}
+		if why := b.passes(t, near); why != "" {
+			return why
+		}
+	} else if have := b.r.ReachDiameters * far.mid(); have < b.j.Width-1e-9 {
+		return fmt.Sprintf("a boring bar for %.2f mm reaches about %.0f mm, the chassis is %.1f wide", far.mid(), have, b.j.Width)
+	}
+	for _, st := range b.opening(far, true) {
+		if st.bar {
+			continue
+		}
+		if why := b.passes(st.tool, near); why != "" {
+			return why
+		}
+	}
+	return ""
+}
+
+// passes says why a tool does not get through the near seat to the far plate.
+func (b *builder) passes(t Tool, near Bore) string {
+	switch {
+	case t.Size > near.Seat[1]+1e-9:
+		return fmt.Sprintf("%s is larger than the near seat", t.Name)
+	case t.Shank > near.Seat[0]+1e-9:
+		return fmt.Sprintf("the shank of %s (%s mm) does not pass the near seat", t.Name, trim(t.Shank))
+	case !b.reachOK(t):
+		return fmt.Sprintf("%s reaches %s mm, the chassis is %s wide", t.Name, trim(b.reach(t)), trim(b.j.Width))
+	}
+	return ""
+}
+
+// reach is how far a tool goes: as the shop says, else so many diameters.
+func (b *builder) reach(t Tool) float64 {
+	if t.Reach > 0 {
+		return t.Reach
+	}
+	return b.r.ReachDiameters * t.Size
+}
+
+func (b *builder) reachOK(t Tool) bool { return b.reach(t) >= b.j.Width-1e-9 }

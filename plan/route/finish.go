@@ -1,0 +1,204 @@
+package route
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+func (b *builder) shafts() []string {
+	var out []string
+	seen := map[string]bool{}
+	for _, x := range b.j.Bores {
+		if !seen[x.Shaft] {
+			seen[x.Shaft] = true
+			out = append(out, x.Shaft)
+		}
+	}
+	return out
+}
+
+// oilWays clears the oil holes through the new bushes, before the bores are
+// sized so that sizing takes the burr.
+func (b *builder) oilWays() {
+	b.setup, b.last = "oil", ""
+	for _, x := range b.j.Bores {
+		if x.Oil == nil {
+			continue
+		}
+		t, own := b.oilDrill(x.Oil.Diameter)
+		if !own {
+			b.buy(t.Name+": oil way", x.Name)
+		}
+		o := Operation{Kind: "oil", Bore: x.Name, Do: fmt.Sprintf("Drill bush %s through from the old oil hole of %s", x.Bush, x.Name), Tool: t.Name, ToolMM: t.Size,
+			Backing: "close rod in the bore", Holding: fmt.Sprintf("on edge, oil hole at %.0f degrees uppermost", x.Oil.AtDeg), HoleMM: (x.Limits[0] + x.Limits[1]) / 2,
+			Note: "light feed, until it meets the rod; deburr inside; the felt must touch"}
+		q := Query{Operation: "drill", Dia: t.Size, Through: math.Max(0.1, (x.Seat[0]-x.Limits[1])/2), Material: x.BushMetal}
+		b.figures(&o, q)
+		o.Depth = math.NaN() // from the mouth of the old hole, which is not known
+		if !math.IsNaN(x.LoadDeg) && away(x.LoadDeg, x.Oil.AtDeg) <= 45 {
+			o.Note = join(o.Note, "it comes out on the loaded side: keep it small and round its edge well, oil is pressed back here")
+		}
+		b.leaded(&o, x.Leaded)
+		b.add(o)
+	}
+}
+
+// oilDrill is the largest drill of the shop that goes down the old hole, and
+// not much smaller.
+func (b *builder) oilDrill(d float64) (Tool, bool) {
+	for i := len(b.s.Drills) - 1; i >= 0; i-- {
+		if t := b.s.Drills[i]; t.Size <= d+1e-9 {
+			if t.Size >= 0.8*d {
+				return t, true
+			}
+			break
+		}
+	}
+	return Tool{Name: trim(d) + " mm drill (to buy)", Size: d}, false
+}
+
+// away is the angle between two directions, in degrees.
+func away(a, c float64) float64 {
+	d := math.Abs(math.Mod(a-c, 360))
+	return math.Min(d, 360-d)
+}
+
+// finishBores takes both bores of each shaft to size, in line.
+func (b *builder) finishBores() {
+	b.setup, b.last = "finish", ""
+	for _, shaft := range b.shafts() {
+		mine := b.on(shaft)
+		b.tryMesh(shaft, mine)
+		b.boreInPlace(mine)
+		b.setup = "finish"
+		for _, x := range mine {
+			if x.Finish != "bore" {
+				b.finish(x, len(mine) > 1)
+			}
+		}
+	}
+}
+
+// tryMesh is the cheapest check there is: before any bore of the shaft is
+// opened.
+func (b *builder) tryMesh(shaft string, mine []Bore) {
+	open, low := false, []string(nil)
+	for _, x := range mine {
+		open = open || x.Finish != "as delivered"
+		if x.Closed[0] > 0 {
+			low = appendNew(low, fmt.Sprintf("%.2f", math.Floor((x.Closed[0]-0.01)*100+1e-6)/100))
+		}
+	}
+	if !open {
+		return
+	}
+	for _, g := range b.j.Gears {
+		if g.Shaft != shaft {
+			continue
+		}
+		o := Operation{Kind: "try mesh", Do: fmt.Sprintf("Try the mesh of %s before the bores are opened", g.Name),
+			Tool: "dummy axle, thin paper in the teeth", Minutes: b.r.Gauging, Gauge: fmt.Sprintf("backlash %.2f to %.2f mm", g.Backlash[0], g.Backlash[1]),
+			Note: "press the dummy the way the axle is pressed; out of its limits: stop and measure the seats again"}
+		if len(low) > 0 {
+			o.Tool = fmt.Sprintf("dummy axle turned to pass (about %s mm), thin paper in the teeth", strings.Join(low, " / "))
+		}
+		b.add(o)
+	}
+}
+
+// boreInPlace puts the chassis back under the spindle: it is a clamping of its
+// own.
+func (b *builder) boreInPlace(mine []Bore) {
+	var in []Bore
+	for _, x := range mine {
+		if x.Finish == "bore" {
+			in = append(in, x)
+		}
+	}
+	if len(in) == 0 {
+		return
+	}
+	c := clamping{up: in[0].Side, bores: in, far: map[string]bool{}}
+	name := b.letter()
+	set := Setup{Name: name, Up: c.up, Mirrored: c.up == "right", Words: b.holdWords(c), Clamping: true}
+	var names []string
+	for _, x := range in {
+		names = append(names, x.Name)
+	}
+	set.Bores = names
+	b.setup, b.last = name, ""
+	b.out.Setups = append(b.out.Setups, set)
+	b.add(Operation{Kind: "set up", Do: fmt.Sprintf("Clamp the chassis again, %s plate uppermost, to bore %s", c.up, list(names)), Holding: set.Words,
+		Note: join("bring the outside of the new bush true under the spindle, then set the target's figures", b.mirrorNote(c))})
+	for _, x := range in {
+		lim, at := x.Limits, x.At
+		if c.up == "right" {
+			at[0] = b.mirrorX(at[0])
+		}
+		g := b.gauge(lim)
+		o := Operation{Kind: "size bore", Bore: x.Name, Do: fmt.Sprintf("Bore %s in place at the target", x.Name), Tool: x.FinishTool, At: &at, Approach: b.approach(c, x),
+			Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Backing: "slotted block close under that wall", Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
+			Note: "sharp tool, light last cuts"}
+		head := "boring head"
+		if b.s.Machine == "lathe" {
+			head = "faceplate"
+		}
+		b.figures(&o, Query{Operation: "bore", Dia: (lim[0] + lim[1]) / 2, Through: x.Plate, Head: head, Material: x.BushMetal})
+		b.leaded(&o, x.Leaded)
+		b.add(o)
+	}
+}
+
+func (b *builder) mirrorNote(c clamping) string {
+	if c.up != "right" {
+		return ""
+	}
+	return "MIRRORED"
+}
+
+func (b *builder) finish(x Bore, pair bool) {
+	lim := x.Limits
+	g := b.gauge(lim)
+	o := Operation{Kind: "size bore", Bore: x.Name, Limits: &lim, Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2, Gauge: g.how, Go: g.goes, NoGo: g.stops,
+		Backing: "anvil behind that wall"}
+	if !g.proves {
+		o.Gauge = join(g.how, "the very axle proves it")
+	}
+	line := ""
+	if pair {
+		line = b.once("close rod in the other bore keeps it in line")
+	}
+	switch x.Finish {
+	case "as delivered":
+		o.Kind, o.Do, o.Minutes, o.Backing = "gauge", fmt.Sprintf("Gauge the bore of %s: the bush closes into its limits by itself", x.Name), b.r.Gauging, ""
+	case "mandrel":
+		var names []string
+		for _, m := range x.FinishSizes {
+			names = append(names, trim(m))
+		}
+		o.Do = fmt.Sprintf("Size the bore of %s with mandrel %s mm", x.Name, strings.Join(names, ", then "))
+		o.Tool = "sizing mandrel " + strings.Join(names, ", ") + " mm"
+		o.ToolMM = x.FinishSizes[len(x.FinishSizes)-1]
+		o.Minutes = b.r.Sizing * float64(len(names))
+		o.Lubricant = "oil"
+		o.Note = "straight through, one stroke each, under the press"
+		if x.Porous {
+			o.Note += "; porous: never ream it"
+		}
+	case "ream":
+		o.Do, o.Tool, o.ToolMM = fmt.Sprintf("Ream the bore of %s", x.Name), x.FinishTool, x.FinishSizes[0]
+		o.Note = join(line, "never turn it back")
+		b.figures(&o, Query{Operation: "ream", Dia: x.FinishSizes[0], Through: x.Plate, Material: x.BushMetal})
+	default:
+		o.Do = fmt.Sprintf("Open the bore of %s until its own axle runs", x.Name)
+		o.Tool = "broach or hand reamer, a little at a time"
+		o.Note = join(line, "the very axle is the gauge: free with oil, no shake")
+		if x.Porous {
+			o.Tool = "balls or stepped mandrels, a little at a time"
+			o.Note = "the very axle is the gauge: free with oil, no shake; a porous bore is stretched, never reamed or honed: its pores smear shut"
+		}
+	}
+	b.leaded(&o, x.Leaded && (x.Finish == "ream" || x.Finish == "to its own axle"))
+	b.add(o)
+}

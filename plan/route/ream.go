@@ -1,0 +1,84 @@
+package route
+
+import (
+	"fmt"
+	"math"
+)
+
+// before chooses what opens the hole for the reamer: a drill bought for it, an
+// end mill or a drill inside the sizes that the table wants, else the next
+// drill below, else one to buy. ok is false where the seat's tool is no reamer
+// that needs one.
+func (b *builder) before(x Bore, w window, far bool) (step, bool) {
+	if x.Way != "reamer" {
+		// Without a mill an end mill or a boring head has no place.
+		return step{}, false
+	}
+	drill := func(t Tool) step { return step{tool: t, kind: "open", op: "drill"} }
+	for _, t := range b.s.Drills {
+		if sameSize(t.For, x.WaySize) && t.Size >= w.least-1e-9 && t.Size < x.WaySize && b.canDrill(t) && (!far || b.reachOK(t)) {
+			s := drill(t)
+			if t.Size < w.low-1e-9 || t.Size > w.high+1e-9 {
+				s.note = fmt.Sprintf("bought for this reamer; the table would have %.2f to %.2f mm before it", w.low, w.high)
+			}
+			return s, true
+		}
+	}
+	if b.s.Machine == "mill" {
+		if t, ok := b.mill(math.Max(w.least, x.WaySize-w.most), w.mill, far); ok {
+			return step{tool: t, kind: "open", op: "plunge"}, true
+		}
+	}
+	for i := len(b.s.Drills) - 1; i >= 0; i-- {
+		t := b.s.Drills[i]
+		if t.Size >= w.low-1e-9 && t.Size <= w.high+1e-9 && t.Size >= w.least-1e-9 && b.canDrill(t) && (!far || b.reachOK(t)) {
+			return drill(t), true
+		}
+	}
+	for i := len(b.s.Drills) - 1; i >= 0; i-- {
+		t := b.s.Drills[i]
+		takes := x.WaySize - t.Size - b.r.DrillOversize
+		if t.Size < w.low && t.Size >= w.least-1e-9 && takes <= 2*w.most+1e-9 && b.canDrill(t) && (!far || b.reachOK(t)) {
+			s := drill(t)
+			s.note = fmt.Sprintf("no drill from %.2f to %.2f mm here, so the reamer takes %.2f mm: slow, clear it often", w.low, w.high, takes)
+			return s, true
+		}
+	}
+	d := math.Floor(w.high*10+1e-9) / 10
+	if d < w.low-1e-9 {
+		d = math.Floor(w.high*20+1e-9) / 20
+	}
+	if b.s.Machine == "mill" && d < w.least-1e-9 {
+		return step{}, false // the locating tool goes straight before the reamer
+	}
+	t := Tool{Name: trim(d) + " mm drill (to buy)", Size: d}
+	s := drill(t)
+	s.buy = fmt.Sprintf("goes before the %s: %.2f to %.2f mm", x.WayName, w.low, w.high)
+	if far && !b.reachOK(t) {
+		s.tool.Reach = b.j.Width
+		s.buy += fmt.Sprintf(", reach %s mm", trim(b.j.Width))
+	}
+	return s, true
+}
+
+func (b *builder) canDrill(t Tool) bool { return b.s.MaxDrill <= 0 || t.Size <= b.s.MaxDrill+1e-9 }
+
+// between are the drills that take a large jump in steps.
+func (b *builder) between(from, to float64, far bool) []step {
+	var out []step
+	for to-from > b.r.OpenStep+1e-9 {
+		var next *Tool
+		for i := range b.s.Drills {
+			t := &b.s.Drills[i]
+			if t.Size > from+1e-9 && t.Size < to-1e-9 && b.canDrill(*t) && (!far || b.reachOK(*t)) && (next == nil || t.Size <= from+b.r.OpenStep+1e-9) {
+				next = t
+			}
+		}
+		if next == nil {
+			return out
+		}
+		out = append(out, step{tool: *next, kind: "open", op: "drill"})
+		from = next.Size
+	}
+	return out
+}

@@ -1,0 +1,168 @@
+package route
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+func (b *builder) holdWords(c clamping) string {
+	switch b.s.Machine {
+	case "lathe":
+		return fmt.Sprintf("on the faceplate, %s plate outwards, on packing that leaves the far hole free, counterweighted", c.up)
+	case "drill press", "hand":
+		if !b.s.Jig {
+			return fmt.Sprintf("%s plate up on a flat block, clamped; never held by hand", c.up)
+		}
+		return fmt.Sprintf("%s plate up, jig plate pinned in %s, chassis locked in the jig, jig clamped to the table", c.up, b.pinned(c))
+	}
+	words := fmt.Sprintf("%s plate up on two blocks that leave the holes free, clamped over the plates and not across the open box", c.up)
+	for range c.far {
+		return words + "; blocks high enough (40 mm) for fingers with a countersink below"
+	}
+	return words
+}
+
+// pinned names the holes that carry the jig.
+func (b *builder) pinned(c clamping) string {
+	if len(b.j.Features) > 1 {
+		return list(b.j.Features[:2])
+	}
+	return "two sound holes"
+}
+
+func (b *builder) setUpWords(c clamping) string {
+	w := fmt.Sprintf("Clamp the chassis with the %s plate uppermost", c.up)
+	switch {
+	case b.s.Machine == "lathe":
+		x := c.bores[0]
+		w = fmt.Sprintf("Set the chassis on the faceplate, %s plate outwards, and bring the target of %s to the spindle", c.up, x.Name)
+	case b.loose() && b.s.Jig:
+		w = fmt.Sprintf("Lock the chassis in the jig with the %s plate uppermost", c.up)
+	}
+	if c.up == "right" {
+		w += ". This side is MIRRORED"
+	}
+	return w + "."
+}
+
+// setUpNote says how the clamping is located.
+func (b *builder) setUpNote(c clamping) string {
+	var w []string
+	x := c.bores[0]
+	switch {
+	case b.s.Machine == "lathe" && len(c.from) > 0:
+		w = append(w, fmt.Sprintf("close rod through the finished seat of %s, run true with the indicator", list(c.from)))
+	case b.s.Machine == "lathe":
+		w = append(w, "run the unworn arc of the old hole true with the indicator", b.shift(x), "counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
+	case b.loose() && b.s.Jig && len(c.from) > 0:
+		w = append(w, "the jig stands on the same holes", fmt.Sprintf("a close rod down through the jig bush must drop into the finished seat of %s", list(c.from)))
+	case b.loose() && b.s.Jig:
+		w = append(w, "prove the jig on a second hole before it is locked")
+	case b.loose():
+		w = append(w, "lower the drill into the hole with the spindle stopped and clamp where it centres itself")
+	case len(c.from) > 0:
+		w = append(w, fmt.Sprintf("close rod in the finished seat of %s: bring it true under the spindle and set the dials to its figures", list(c.from)))
+	default:
+		w = append(w, "square it by a close rod through the better axle hole (the walls have draft), then touch the datum edges: "+b.datum())
+	}
+	if c.up == "right" && b.s.Machine == "mill" {
+		if b.j.Length > 0 {
+			w = append(w, fmt.Sprintf("dial x counts from the end that now lies on the left: %s less x of the drawing", trim(b.j.Length)))
+		} else {
+			w = append(w, "the datum end now lies on the right: count x from it to the left")
+		}
+	}
+	if b.s.Machine == "mill" && !b.s.Readout {
+		w = append(w, "every figure is come up to from one side; overshot: back off a full turn and come again")
+	}
+	if b.j.Magnesium {
+		w = append(w, "MAGNESIUM burns: sharp tool, no dwelling, dry sand within reach, never water or foam")
+	}
+	return strings.Join(w, "; ")
+}
+
+// shift is the way from the old centre to the target.
+func (b *builder) shift(x Bore) string {
+	dx, dy := x.At[0]-x.Old[0], x.At[1]-x.Old[1]
+	if math.Hypot(dx, dy) < 0.005 {
+		return "no shift: the target is the old centre"
+	}
+	if x.Side == "right" {
+		dx = -dx
+	}
+	word := func(v float64, plus, minus string) string {
+		if v < 0 {
+			plus = minus
+		}
+		return fmt.Sprintf("%.2f mm %s", math.Abs(v), plus)
+	}
+	// The hole has to go to the spindle, so the chassis moves the other way.
+	return "then shift the chassis " + word(-dx, "to the right", "to the left") + " and " + word(-dy, "up", "down") + " as it is seen from this side, datum edge below"
+}
+
+func (b *builder) datum() string {
+	if b.j.DatumWords != "" {
+		return b.j.DatumWords
+	}
+	return "lower left corner"
+}
+
+// secondDatum is the box before the first cut of a clamping: the target read
+// from another place than the datum edge.
+func (b *builder) secondDatum(c clamping) string {
+	x := c.bores[0]
+	best, found := Mark{}, false
+	for _, m := range b.j.Marks {
+		if m.Name == x.Name || strings.HasPrefix(m.Name, x.Shaft+".") {
+			continue
+		}
+		if !found || m.Side == x.Side && best.Side != x.Side {
+			best, found = m, true
+		}
+	}
+	if len(c.from) > 0 && b.loose() {
+		return fmt.Sprintf("Rod through the jig bush drops freely into the seat of %s.", c.from[0])
+	}
+	if len(c.from) > 0 {
+		return fmt.Sprintf("Rod in the seat of %s reads true under the spindle at its figures.", c.from[0])
+	}
+	if !found {
+		return fmt.Sprintf("Target of %s read again from another edge.", x.Name)
+	}
+	d := math.Hypot(best.At[0]-x.At[0], best.At[1]-x.At[1])
+	return fmt.Sprintf("Target of %s read again from a second datum: %.2f mm from the middle of %s.", x.Name, d, best.Name)
+}
+
+// approach says how the dials come to their figures.
+func (b *builder) approach(c clamping, x Bore) string {
+	if b.s.Machine != "mill" {
+		return ""
+	}
+	dir := func(axis, d string) string {
+		if d == "" {
+			d = "rising"
+		}
+		return axis + " " + d
+	}
+	w := dir("x", b.s.ApproachX) + ", " + dir("y", b.s.ApproachY)
+	if !b.s.Readout {
+		w += "; take up the screw"
+	}
+	if c.up == "right" && b.j.Length > 0 {
+		w += fmt.Sprintf("; MIRRORED, drawing %s", trim(x.At[0]))
+	}
+	return w
+}
+
+func (b *builder) backing(far bool) string {
+	switch {
+	case b.s.Machine == "lathe" && far:
+		return "packing ring on the faceplate, close round the far hole"
+	case far:
+		return "slotted block under the far plate, close round the hole"
+	case b.s.Machine == "lathe":
+		return "snug slotted block between the plates, close round the hole"
+	}
+	return "snug slotted block between the plates, close round the hole; ease off at breakthrough"
+}

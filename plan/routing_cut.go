@@ -1,0 +1,130 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"rebush/feeds/cutting"
+	"rebush/fits/material"
+	"rebush/plan/route"
+)
+
+// cutter answers the route's questions from the cutting tables and this
+// shop's spindle.
+func (m *maker) cutter() route.Cutter {
+	sh := m.j.Shop
+	return func(q route.Query) (route.Cut, error) {
+		mat, note, err := m.cutMaterial(q)
+		if err != nil {
+			return route.Cut{}, err
+		}
+		tool := "hss"
+		if q.Operation == "drill" && sh.DrillTool != "" {
+			tool = sh.DrillTool
+		}
+		cq := cutting.Query{Material: mat, Tool: tool, Operation: q.Operation, DiaMM: q.Dia, DepthMM: q.Through, Hand: true, ThinWall: q.ThinWall, Head: cutting.Head(q.Head)}
+		a, err := m.cutting.Speed(cq)
+		if err != nil && q.Operation == "bore" {
+			cq.Tool = "carbide"
+			a, err = m.cutting.Speed(cq)
+		}
+		if err != nil {
+			return route.Cut{}, err
+		}
+		c := route.Cut{Ideal: a.RPM, Feed: a.FeedMMRev, Lubricant: a.Lubricant, Thrust: math.NaN(), Note: note, Depth: m.cutDepth(q)}
+		if a.ForcesKnown {
+			c.Thrust = a.ThrustN
+		}
+		m.setSpindle(&c)
+		m.feedWords(&c, q)
+		point := 0.0
+		if q.Operation == "drill" {
+			point = cutting.PointLength(q.Dia, m.cutting.PointAngle())
+		}
+		if turns := min(c.RPM, c.Ideal); turns > 0 && a.FeedMMRev > 0 {
+			c.Minutes = cutting.Minutes(q.Through, m.cutting.Approach(), point, m.cutting.Overrun(), a.FeedMMRev, turns)
+		}
+		return c, nil
+	}
+}
+
+// cutMaterial is the material of the cutting tables for one operation. The
+// tables have no row for drilling a porous bush, which is done for its oil way
+// alone: the row of bearing bronze stands in, and is said to.
+func (m *maker) cutMaterial(q route.Query) (name, note string, err error) {
+	mat := m.chassis
+	if q.Material != "" {
+		if mat, err = m.materials.Find(q.Material); err != nil {
+			return "", "", err
+		}
+	}
+	if mat.Kind == material.PorousBronze && q.Operation == "drill" {
+		if stand, err := m.materials.Find("bearing bronze"); err == nil {
+			return stand.Cutting, "speed of bearing bronze: none is known for a porous one; dry, oil it again after", nil
+		}
+	}
+	if mat.Cutting == "" {
+		return "", "", fmt.Errorf("no cutting speed is known for %s", mat.Name)
+	}
+	return mat.Cutting, "", nil
+}
+
+// cutDepth is how far the tool is fed from the face.
+func (m *maker) cutDepth(q route.Query) float64 {
+	switch q.Operation {
+	case "drill":
+		return m.cutting.Through(q.Through, q.Dia)
+	case "ream", "bore", "plunge", "end mill":
+		return q.Through + m.cutting.Overrun()
+	}
+	return q.Through
+}
+
+// setSpindle sets the step at or below the ideal, or turns by hand.
+func (m *maker) setSpindle(c *route.Cut) {
+	sh := m.j.Shop
+	step := m.cutting.Step(sh.Spindle, sh.SpindleMin, sh.SpindleMax, c.Ideal)
+	c.RPM, c.AtTop, c.ByHand = step.RPM, step.AtTop, step.TooFast
+	switch {
+	case step.TooFast:
+		c.Note = joined(c.Note, fmt.Sprintf("the lowest step, %.0f, is too fast: turn the spindle by hand", step.RPM))
+	case step.Unknown && sh.MachineKind == "hand":
+		c.ByHand = true
+	case step.Unknown:
+		c.Note = joined(c.Note, "the shop file names no spindle steps: set the next step below")
+		c.RPM = roundTurns(c.RPM)
+	case len(sh.Spindle) == 0:
+		// A spindle without steps is set to a figure that can be read off it.
+		if c.RPM = roundTurns(c.RPM); c.RPM < sh.SpindleMin {
+			c.RPM = sh.SpindleMin
+		}
+	}
+}
+
+// roundTurns rounds turns down to what a scale shows.
+func roundTurns(n float64) float64 {
+	step := 10.0
+	if n < 100 {
+		step = 1
+	}
+	return math.Floor(sig9(n)/step+1e-9) * step
+}
+
+// feedWords tells the feed at the turns that are set, not at the ideal ones.
+func (m *maker) feedWords(c *route.Cut, q route.Query) {
+	if c.ByHand {
+		c.FeedWords = fmt.Sprintf("by hand, light and steady: about %g mm a turn", math.Round(c.Feed*1000)/1000)
+	} else {
+		c.FeedWords = cutting.FeedWords(c.Feed, c.RPM, true)
+	}
+	if q.Operation == "drill" && q.Material == "" {
+		c.FeedWords = joined(c.FeedWords, "ease off as the point comes through")
+	}
+}
+
+func joined(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + "; " + b
+}
