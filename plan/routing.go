@@ -272,5 +272,6 @@ func (m *maker) operationJSON(o route.Operation) Operation {
 			out.LimitsMM = &MMRange{mm3(o.Limits[0]), mm3(o.Limits[1])}
 		}
 	}
+	m.explainOperation(o, &out)
 	return out
 }

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"rebush/feeds/cutting"
 	"rebush/fits/material"
@@ -12,17 +13,12 @@ import (
 // cutter answers the route's questions from the cutting tables and this
 // shop's spindle.
 func (m *maker) cutter() route.Cutter {
-	sh := m.j.Shop
 	return func(q route.Query) (route.Cut, error) {
 		mat, note, err := m.cutMaterial(q)
 		if err != nil {
 			return route.Cut{}, err
 		}
-		tool := "hss"
-		if q.Operation == "drill" && sh.DrillTool != "" {
-			tool = sh.DrillTool
-		}
-		cq := cutting.Query{Material: mat, Tool: tool, Operation: q.Operation, DiaMM: q.Dia, DepthMM: q.Through, Hand: true, ThinWall: q.ThinWall, Head: cutting.Head(q.Head)}
+		cq := m.cuttingQuery(mat, q, q.Dia, 0)
 		a, err := m.cutting.Speed(cq)
 		if err != nil && q.Operation == "bore" {
 			cq.Tool = "carbide"
@@ -31,7 +27,8 @@ func (m *maker) cutter() route.Cutter {
 		if err != nil {
 			return route.Cut{}, err
 		}
-		c := route.Cut{Ideal: a.RPM, Feed: a.FeedMMRev, Lubricant: a.Lubricant, Thrust: math.NaN(), Note: note, Depth: m.cutDepth(q)}
+		c := route.Cut{Ideal: a.RPM, Feed: a.FeedMMRev, Lubricant: a.Lubricant, Thrust: math.NaN(), Note: note, Depth: m.cutDepth(q),
+			Asked: q, SpeedMMin: a.VUsed, SpeedFrom: citing(a, "speeds"), FeedFrom: citing(a, "feed")}
 		if a.ForcesKnown {
 			c.Thrust = a.ThrustN
 		}
@@ -46,6 +43,32 @@ func (m *maker) cutter() route.Cutter {
 		}
 		return c, nil
 	}
+}
+
+// cuttingQuery puts a question of the route into the terms of the tables. A
+// feed of 0 asks for that of the table.
+func (m *maker) cuttingQuery(mat string, q route.Query, dia, feed float64) cutting.Query {
+	tool := "hss"
+	if q.Operation == "drill" && m.j.Shop.DrillTool != "" {
+		tool = m.j.Shop.DrillTool
+	}
+	return cutting.Query{Material: mat, Tool: tool, Operation: q.Operation, DiaMM: dia, DepthMM: q.Through, Hand: true, ThinWall: q.ThinWall, Head: cutting.Head(q.Head), FeedMMRev: feed}
+}
+
+// citing is the first row of a kind of table that an answer rests on.
+func citing(a cutting.Answer, table string) string {
+	for _, r := range a.Sources {
+		if strings.HasPrefix(r.Address, table) {
+			return r.Address + ": " + r.Text
+		}
+	}
+	if a.CappedRule != "" {
+		return "rules: " + a.CappedRule
+	}
+	for _, r := range a.Sources {
+		return r.Address + ": " + r.Text
+	}
+	return table
 }
 
 // cutMaterial is the material of the cutting tables for one operation. The

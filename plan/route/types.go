@@ -150,6 +150,12 @@ type Cut struct {
 	Minutes    float64 // cutting only
 	Lubricant  string
 	Note       string
+
+	// What the figures were worked out from, for explaining them.
+	Asked     Query
+	SpeedMMin float64
+	SpeedFrom string // table row
+	FeedFrom  string
 }
 
 // Cutter gives the cutting figures; it is feeds/cutting behind a plain door.
