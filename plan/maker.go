@@ -43,6 +43,7 @@ type maker struct {
 	holeU               float64
 	setupFrom, holeFrom string // where those two stand
 	stock               []seat.Bush
+	series              []seat.Bush // to be bought; read once it is needed
 	shop                seat.Shop
 	seatRule            seat.Rules
 }

@@ -85,6 +85,9 @@ func (m *maker) seatAll() {
 		b.hole = m.holeOf(b)
 		bushes := m.allowed(b)
 		b.answers = seat.Search(b.hole, bushes, m.shop, m.seatRule)
+		if !anyFeasible(b.answers) && m.free(b) {
+			b.answers = append(m.fromSeries(b), b.answers...)
+		}
 		for i := range b.answers {
 			if b.answers[i].Feasible {
 				b.chosen = &b.answers[i]
@@ -137,6 +140,8 @@ func (m *maker) holeOf(b *bore) seat.Hole {
 	}
 	h.Live = m.j.Chassis.Current == "axles" && b.shaft.Insulated != string(side)
 	h.Edge, h.EdgeName = m.nearestEdge(b)
+	h.Edge2 = m.secondEdge(b)
+	h.JournalA = m.shaftExpansion(b.shaft)
 	if b.b.Boss.Given() {
 		h.BossR = b.b.Boss.Float() / 2
 		h.BossE = math.Hypot(b.target[0]-b.worn.O[0], b.target[1]-b.worn.O[1])
@@ -152,6 +157,9 @@ func (m *maker) holeOf(b *bore) seat.Hole {
 	if b.shaft.HubToHub.Given() && m.j.Chassis.Width.Given() {
 		lo, _ := m.rules.Pair("side_play_mm")
 		h.SideRoom = b.shaft.HubToHub.Float() - m.j.Chassis.Width.Float() - m.washers(b.shaft) - lo
+	}
+	if m.shop.Compound {
+		h.Fill = fillRadius(b, m.seatRule.FillDeg)
 	}
 	for _, o := range m.bores {
 		if o == b || o.b.Side != side || !o.known {
@@ -181,44 +189,6 @@ func (m *maker) washers(s *job.Shaft) float64 {
 	return sum
 }
 
-// nearestEdge is the distance from a bore's target to the nearest free edge:
-// those measured from the bore, and the outline.
-func (m *maker) nearestEdge(b *bore) (float64, string) {
-	best, name := math.Inf(1), ""
-	take := func(d float64, what string) {
-		if d < best {
-			best, name = d, what
-		}
-	}
-	for _, e := range b.b.Edges {
-		sin, cos := math.Sincos(e.AtDeg * math.Pi / 180)
-		from := b.found
-		at := e.Away.Float()
-		if e.Metal.Given() {
-			at = e.Metal.Float() + m.reachFrom(b, from, e.AtDeg)
-		}
-		// The edge is taken as straight, square to the direction it was
-		// measured in.
-		moved := (b.target[0]-from[0])*cos + (b.target[1]-from[1])*sin
-		take(at-moved, fmt.Sprintf("the edge measured at %.0f degrees", e.AtDeg))
-	}
-	c := m.j.Chassis
-	switch {
-	case len(c.Corners) > 2:
-		for i := range c.Corners {
-			p, q := c.Corners[i].Float(), c.Corners[(i+1)%len(c.Corners)].Float()
-			take(toSegment(b.target, p, q), "the outline")
-		}
-	case c.Length.Given() && c.Height.Given():
-		x, y := b.target[0], b.target[1]
-		take(x, "the rear end of the plate")
-		take(c.Length.Float()-x, "the front end of the plate")
-		take(y, "the datum edge")
-		take(c.Height.Float()-y, "the upper edge of the plate")
-	}
-	return best, name
-}
-
 // reachFrom is how far the wall of the hole lies from a point inside it in a
 // direction.
 func (m *maker) reachFrom(b *bore, from [2]float64, deg float64) float64 {
@@ -235,16 +205,6 @@ func (m *maker) reachFrom(b *bore, from [2]float64, deg float64) float64 {
 	return lo
 }
 
-func toSegment(p, a, b [2]float64) float64 {
-	dx, dy := b[0]-a[0], b[1]-a[1]
-	l2 := dx*dx + dy*dy
-	t := 0.0
-	if l2 > 0 {
-		t = math.Max(0, math.Min(1, ((p[0]-a[0])*dx+(p[1]-a[1])*dy)/l2))
-	}
-	return math.Hypot(p[0]-a[0]-t*dx, p[1]-a[1]-t*dy)
-}
-
 // seatFindings says what the chosen seat wants said, or that there is none.
 func (m *maker) seatFindings(b *bore) {
 	f := &m.p.Findings
@@ -257,9 +217,13 @@ func (m *maker) seatFindings(b *bore) {
 			if i == 3 {
 				break
 			}
-			text += fmt.Sprintf("; %s with %s: %s", a.Bush.Code, a.Way.Name, a.Fail.Text())
+			text += fmt.Sprintf("; %s with %s (%s)", a.Bush.Code, a.Way.Name, a.Fail.Text())
 		}
-		m.say(finding.Stop, "no seat", b, text, "see the list of bushes with what each would need")
+		fix := "see the list of bushes with what each would need"
+		if order := m.assembly(b); order != "" {
+			fix = order
+		}
+		m.say(finding.Stop, "no seat", b, text, fix)
 		return
 	}
 	a := b.chosen
@@ -282,6 +246,7 @@ func (m *maker) seatFindings(b *bore) {
 		f.Figure(finding.Caution, "heavy press", b.name(), sig9(a.UHigh*1000), sig9(m.seatRule.UsualShare*a.SeatLow*1000), "um",
 			"tighter than the makers' tightest fit for such a bush", "a larger seat or a smaller bush")
 	}
+	m.wallFindings(b)
 	if a.PVHigh {
 		m.say(finding.Caution, "pv", b, fmt.Sprintf("pv of %.2f MPa m/s is above the cautious figure for %s", a.PV, a.Bush.Metal.Name), "oil it often, or a longer bush")
 	}
@@ -289,7 +254,7 @@ func (m *maker) seatFindings(b *bore) {
 		m.say(finding.Note, "to buy", b, "bush "+a.Bush.Code+" is not on the shelf: it has to be bought", "")
 	}
 	if a.Proud > 0.005 {
-		m.say(finding.Note, "bush proud", b, fmt.Sprintf("the bush is %.2f mm longer than the plate: face it to length before pressing, or let it stand proud inside if there is room", a.Proud), "")
+		m.say(finding.Note, "bush proud", b, fmt.Sprintf("the bush is %.2f mm longer than the plate: %s", a.Proud, proudWords(a)), "")
 	}
 }
 

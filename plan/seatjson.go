@@ -86,8 +86,18 @@ func (m *maker) explainSeat(b *bore, s *Seat) {
 		if a.HeldBy == "compound" {
 			tau := m.ruleLeaf("compound_shear_mpa")
 			con := m.contactNum(b)
-			f := l.Calc(key("force_n/min"), "force along the axle that the compound holds", "N", "shear strength times the seat's surface", "rule compound_shear_mpa",
-				func(in []float64) float64 { return in[0] * math.Pi * in[1] * in[2] }, tau, seatLow, con)
+			in := []ledger.Num{tau, seatLow, con}
+			if a.Filled {
+				in = append(in, m.ruleLeaf("fill_contact_deg"))
+			}
+			f := l.Calc(key("force_n/min"), "force along the axle that the compound holds", "N", "shear strength times the seat's surface, as far round as its wall is sound", "rule compound_shear_mpa",
+				func(in []float64) float64 {
+					f := in[0] * math.Pi * in[1] * in[2]
+					if len(in) > 3 {
+						f *= in[3] / 360
+					}
+					return f
+				}, in...)
 			s.ForceN = minMax(f.V, f.V)
 			t := l.Calc(key("torque_nmm/min"), "torque that the compound holds", "N mm", "that force at half the seat's diameter", "statics",
 				func(in []float64) float64 { return in[0] * in[1] / 2 }, f, seatLow)
@@ -106,11 +116,7 @@ func (m *maker) explainSeat(b *bore, s *Seat) {
 	if !math.IsNaN(a.PV) {
 		load := l.Leaf(key("load_n"), "load on this bearing", "N", m.source("shafts/"+b.shaft.Name+"/load")+", shared between the bearings of the shaft", b.hole.Load)
 		rpm := l.Leaf(key("rpm"), "speed of the shaft", "rev/min", m.source("shafts/"+b.shaft.Name+"/rpm"), b.hole.RPM)
-		length := a.Bush.Length
-		if a.Bush.Turned || length == 0 {
-			length = b.hole.Plate
-		}
-		ln := l.Leaf(key("length_mm"), "length of the bearing", "mm", m.bushSource(b, "length"), length)
+		ln := l.Leaf(key("length_mm"), "length of the bearing", "mm", m.bushSource(b, "length"), a.Bearing)
 		pv := l.Calc(key("pv"), "pressure times rubbing speed", "MPa m/s", "load / (journal x length) x pi x journal x speed / 60000", "projected area, plain bearing practice",
 			func(in []float64) float64 { return in[0] / in[1] * math.Pi * in[2] / 60000 }, load, ln, rpm)
 		s.PV = num(pv.V)
@@ -126,14 +132,21 @@ func (m *maker) explainBore(b *bore, s *Seat, boLow, boHigh ledger.Num) {
 	top := m.ruleLeaf("clearance_max_um")
 	through := l.Leaf(key("must_pass_mm"), "largest diameter that has to go through (0: nothing larger)", "mm", m.source("shafts/"+b.shaft.Name+"/must_pass"), h.MustPass)
 	room := m.ruleLeaf("pass_um")
-	lo := l.Calc(key("bore_mm/min"), "least finished bore", "mm", "the larger of journal + least clearance and what must pass + room", "rules bore_over_journal_um and pass_um",
+	in := []ledger.Num{journal, over, through, room}
+	if b.chosen.WarmRules {
+		in = append(in, m.warmNum(b, journal))
+	}
+	lo := l.Calc(key("bore_mm/min"), "least finished bore", "mm", "the largest of journal + least clearance, what must pass + room, and what still runs at the hot or cold end of use", "rules bore_over_journal_um, pass_um and run_least_um",
 		func(in []float64) float64 {
 			v := in[0] + in[1]/1000
 			if in[2] > 0 {
 				v = math.Max(v, in[2]+in[3]/1000)
 			}
+			if len(in) > 4 {
+				v = math.Max(v, in[4])
+			}
 			return v
-		}, journal, over, through, room)
+		}, in...)
 	hi := l.Calc(key("bore_mm/max"), "largest finished bore", "mm", "journal + largest clearance accepted", "rule clearance_max_um",
 		func(in []float64) float64 { return in[0] + in[1]/1000 }, journal, top)
 	s.BoreMM = &MMRange{mmUp(lo.V), mmDown(hi.V)}
@@ -201,6 +214,9 @@ func (m *maker) bushSource(b *bore, what string) string {
 	a := b.chosen
 	if a.Bush.Turned {
 		return m.rules.Get("turned_bush_mm").Address + ": turned for this seat"
+	}
+	if a.Bush.Source != "" {
+		return a.Bush.Source
 	}
 	src := m.source(fmt.Sprintf("bushes/%d", a.Bush.Index))
 	for i := range m.j.Bushes {

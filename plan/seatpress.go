@@ -25,6 +25,10 @@ func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh le
 				e.Ligament += (stress.D - in[1]) / 2
 				st.Wall = e
 			}
+			if a.MandrelIn && st.Bush.Yield == 0 {
+				p, tension := st.HeldAt(in[0] / 1000)
+				return pick(press.State{P: p, HousingHoopMax: tension})
+			}
 			return pick(st.At(in[0] / 1000))
 		}
 	}
@@ -61,6 +65,10 @@ func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh le
 	flow := func(k string, seat press.Seat) ledger.Num {
 		return l.Leaf(key("flow_"+k), "flow stress of the bush for its closure", "MPa", m.flowSource(b, "porous_flow_mpa", false), seat.Bush.Yield)
 	}
+	if a.MandrelIn {
+		m.explainHeld(b, s)
+		return
+	}
 	cl := [2]ledger.Num{}
 	for i, k := range []string{"min", "max"} {
 		c := a.ClosureAt[i]
@@ -75,4 +83,22 @@ func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh le
 			"Lame; own finite-element check of the flowing ring", at(c, pick), u, d, bushBore, ea, eb, flow(k, c))
 	}
 	s.ClosureUM = minMax(cl[0].V, cl[1].V)
+}
+
+// explainHeld records how far the bore of a bush closes onto the mandrel that
+// stands in it while it is pressed.
+func (m *maker) explainHeld(b *bore, s *Seat) {
+	a, l := b.chosen, m.book
+	key := func(k string) string { return "seats/" + b.name() + "/" + k }
+	spring := m.rules.Get("mandrel_spring_um")
+	m.used("mandrel_spring_um")
+	size := l.Leaf(key("mandrel_mm"), "mandrel in the bore", "mm", place(m.j.Shop.At("mandrels"), "built-in small shop:1"), a.FinishSizes[0])
+	var cl [2]float64
+	for i, k := range []string{"min", "max"} {
+		back := l.Leaf(key("spring_um/"+k), k+" spring back onto no mandrel", "um", spring.Address+": "+spring.Source, []float64{spring.Low, spring.High}[i])
+		bore := m.ledgerNum(key("bush/bore_mm/" + []string{"max", "min"}[i]))
+		cl[i] = l.Calc(key("closure_um/"+k), k+" closure of the bore on diameter", "um", "bore of the bush less the mandrel, and what it springs back", "the mandrel stops the bore",
+			func(in []float64) float64 { return (in[0]-in[1])*1000 + in[2] }, bore, size, back).V
+	}
+	s.ClosureUM = minMax(cl[0], cl[1])
 }

@@ -94,7 +94,7 @@ func (m *maker) toBuy() []seat.Bush {
 		if err != nil {
 			continue
 		}
-		out = append(out, seat.Bush{Code: b.Code, Index: len(m.j.Bushes) + i, Metal: metal, ToBuy: true, OnHand: 0,
+		out = append(out, seat.Bush{Code: b.Code, Index: len(m.j.Bushes) + i, Metal: metal, ToBuy: true, OnHand: 0, Source: b.Address + ": " + b.Source,
 			ODLow: k.OD.Low.Float(), ODHigh: k.OD.High.Float(), BLow: k.Bore.Low.Float(), BHigh: k.Bore.High.Float(),
 			Length: b.Length.Float(), FlangeOD: b.FlangeOD.Float(), FlangeT: b.FlangeThickness.Float()})
 	}

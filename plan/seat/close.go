@@ -53,48 +53,58 @@ func (j *judge) passes(a *Answer) Fail {
 	if a.Bush.Metal.Plastic {
 		hot += j.r.HotK
 	}
-	a.RunCold, a.RunHot = j.change(a, j.h.TLow), j.change(a, hot)
-	change := math.NaN()
-	switch {
-	case a.Bush.Metal.Plastic:
-		change = a.RunHot
-	default:
-		change = math.Min(a.RunCold, a.RunHot)
+	share := j.elasticShare(a)
+	a.WarmShare = share
+	cold, hotChange := j.change(a, j.h.TLow, share), j.change(a, hot, share)
+	worst := hotChange
+	a.WarmAt = hot
+	if !a.Bush.Metal.Plastic && cold < hotChange {
+		worst, a.WarmAt = cold, j.h.TLow
 	}
-	if least := j.h.Journal + j.r.RunLeast - change; least > a.Bore[0]+slack {
+	if least := j.h.Journal + j.r.RunLeast - worst; least > a.Bore[0]+slack {
 		if least > a.Bore[1]+slack {
-			return fail(6, seizes, (a.Bore[1]-j.h.Journal+change)*1000, j.r.RunLeast*1000)
+			return fail(6, seizes, (a.Bore[1]-j.h.Journal+worst)*1000, j.r.RunLeast*1000)
 		}
-		a.Bore[0] = least
+		a.Bore[0], a.WarmRules = least, true
 	}
-	a.RunCold += a.Bore[0] - j.h.Journal
-	a.RunHot += a.Bore[0] - j.h.Journal
+	a.RunCold = a.Bore[0] - j.h.Journal + cold
+	a.RunHot = a.Bore[0] - j.h.Journal + hotChange
 	return Fail{}
 }
 
 // change is how much running clearance is gained, or lost below zero, from the
-// bench to a temperature. The bush grows by itself, and what its seat does not
-// give way to closes the bore as a press does:
-//
-//	di aBush dT - c D (aBush - aPlate) dT - dj aShaft dT
-//
-// with c the closure for each bit of interference. A bush that has play in its
-// seat takes that up first. NaN where the bush's expansion is not known.
-func (j *judge) change(a *Answer, t float64) float64 {
+// bench to a temperature; NaN where an expansion is not known.
+func (j *judge) change(a *Answer, t, share float64) float64 {
 	m, p := &a.Bush.Metal, &j.h.Plate2
 	if m.Alpha <= 0 || p.Alpha <= 0 {
 		return math.NaN()
 	}
+	return RunChange(a.HeldBy, Expansions{m.Alpha, p.Alpha, j.h.JournalA}, t,
+		(a.Bush.BLow+a.Bush.BHigh)/2, j.h.Journal, a.SeatLow, a.UHigh, share)
+}
+
+// Expansions are those of bush, plate and shaft, 1e-6/K.
+type Expansions struct{ Bush, Plate, Shaft float64 }
+
+// RunChange is how much running clearance is gained, or lost below zero, from
+// 20 C to a temperature, mm. The bush grows by itself, and what its seat does
+// not give way to closes the bore as a press does:
+//
+//	bore x bush x dT - share x seat x (bush - plate) x dT - journal x shaft x dT
+//
+// with share the closure for each bit of interference. A press is not undone
+// below its largest interference, and a strap's bush takes up its play first.
+// Source: linear expansion; the ring of the press (own derivation).
+func RunChange(heldBy string, e Expansions, t, bore, journal, seat, uHigh, share float64) float64 {
 	dt := (t - bench) * 1e-6
-	free := (a.Bush.BLow+a.Bush.BHigh)/2*m.Alpha*dt - j.h.Journal*j.h.JournalA*dt
-	tighter := a.SeatLow * (m.Alpha - p.Alpha) * dt
-	switch a.HeldBy {
+	tighter := seat * (e.Bush - e.Plate) * dt
+	switch heldBy {
 	case "press":
-		tighter = math.Max(tighter, -a.UHigh)
+		tighter = math.Max(tighter, -uHigh)
 	case "strap":
-		tighter = math.Max(0, tighter+a.UHigh)
+		tighter = math.Max(0, tighter+uHigh)
 	}
-	return free - j.elasticShare(a)*tighter
+	return bore*e.Bush*dt - journal*e.Shaft*dt - share*tighter
 }
 
 // elasticShare is how much a bore closes for each bit of interference while

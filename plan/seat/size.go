@@ -108,7 +108,7 @@ func (j *judge) turn(a *Answer, glued bool) Fail {
 	default:
 		// The least press that is sure to hold: everything above it only
 		// strains the wall.
-		lo, hi := j.window(b, mid)
+		lo, hi := j.window(b, mid-seatHalf)
 		u = math.Max(math.Min(lo+spread+0.001, hi-spread), spread+0.001)
 	}
 	b.ODLow, b.ODHigh = mid+u-half, mid+u+half

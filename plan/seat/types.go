@@ -209,6 +209,8 @@ type Answer struct {
 	Bore               [2]float64 // limits of the finished bore
 	Expected           [2]float64 // where it will lie
 	RunCold, RunHot    float64    // least running clearance at the cold and the hot end of use, mm; NaN not known
+	WarmAt, WarmShare  float64    // the end of use that is worse, degrees C; closure for each bit of interference
+	WarmRules          bool       // that end sets the least bore
 	LooseAt            float64    // degrees C, NaN never
 	PV                 float64    // NaN not known
 	PVHigh             bool       // above the warning row
