@@ -3,8 +3,10 @@ package plan
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"rebush/fits/finding"
+	"rebush/fits/ledger"
 	"rebush/plan/job"
 	"rebush/plan/mesh"
 	"rebush/plan/target"
@@ -27,7 +29,8 @@ type gear struct {
 	trusted  bool
 	uGeom    float64
 	moved    bool
-	closes   float64 // how much nearer the rim of a throated wheel comes by standing off its middle, mm
+	nums     []ledger.Num // its window in the ledger
+	closes   float64      // how much nearer the rim of a throated wheel comes by standing off its middle, mm
 }
 
 // shaftState is one shaft with its bores as the target room wants it.
@@ -103,7 +106,8 @@ func (m *maker) gearsOf(shafts []shaftState) []*gear {
 		}
 		x := &gear{g: g, shaft: k, mate: -1, share: m.share(g.Wheel), mShare: m.share(g.Wheel), tir: g.Wheel.Runout.Float()}
 		if err := m.buildGear(x, shafts, index); err != nil {
-			m.sayGear(finding.Caution, "mesh", g, err.Error(), "check teeth, module, angle and place of the mate")
+			text := strings.NewReplacer("gear 1", "the wheel", "gear 2", "the pinion").Replace(err.Error())
+			m.sayGear(finding.Caution, "mesh", g, text, "check teeth, module, angle and place of the mate")
 			continue
 		}
 		out = append(out, x)

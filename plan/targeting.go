@@ -171,8 +171,11 @@ func (m *maker) placeInputs() []ledger.Num {
 	return in
 }
 
-// windowNums records the window of a mesh.
+// windowNums records the window of a mesh, once.
 func (m *maker) windowNums(x *gear) []ledger.Num {
+	if x.nums != nil {
+		return x.nums
+	}
 	l := m.book
 	key := func(k string) string { return "mesh/" + x.g.Name + "/" + k }
 	lo := l.Leaf(key("wish_mm/0"), "least backlash wanted", "mm", m.source("gears/"+x.g.Name+"/backlash"), x.wish.Lo)
@@ -187,10 +190,11 @@ func (m *maker) windowNums(x *gear) []ledger.Num {
 		return w
 	}
 	const src = "exact involute and worm geometry; planning rule: backlash, contact ratio, tightest tooth"
-	return []ledger.Num{
+	x.nums = []ledger.Num{
 		l.Calc(key("window_mm/0"), "least centre distance under load", "mm", "where the backlash wanted begins ("+x.window.LoBy+")", src, func(in []float64) float64 { return sig9(again(in).Lo) }, lo, hi, tir, eps, tooth),
 		l.Calc(key("window_mm/1"), "largest centre distance under load", "mm", "where the backlash wanted ends ("+x.window.HiBy+")", src, func(in []float64) float64 { return sig9(again(in).Hi) }, lo, hi, tir, eps, tooth),
 	}
+	return x.nums
 }
 
 // placeAgain works the targets out from those inputs.

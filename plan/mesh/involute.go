@@ -13,6 +13,7 @@ package mesh
 import (
 	"fmt"
 	"math"
+	"strconv"
 )
 
 const rad = math.Pi / 180
@@ -68,7 +69,11 @@ type RangeError struct {
 }
 
 func (e *RangeError) Error() string {
-	return fmt.Sprintf("%s is %.6g; it should be %s", e.What, e.Have, e.Want)
+	have := fmt.Sprintf("%.6g", e.Have)
+	if math.Abs(e.Have) < 1000 && math.Abs(e.Have) >= 0.001 {
+		have = strconv.FormatFloat(math.Round(e.Have*1000)/1000, 'f', -1, 64)
+	}
+	return fmt.Sprintf("%s is %s; it should be %s", e.What, have, e.Want)
 }
 
 // DistanceError is a centre distance at which the pair cannot mesh.
