@@ -58,6 +58,8 @@ func TestBadInput(t *testing.T) {
 		{"bore above od", "od: 5.0, od_class", "od: 3.0, od_class", `od: 3 mm over a bore of 3.2 mm leaves a wall`},
 		{"class", "bore_class: F7", "bore_class: Q7", `bore_class: `},
 		{"chooses nothing", "complaint:", "choose: drawer 9\ncomplaint:", `choose: there is no bush called "drawer 9"; did you mean "drawer 7"?`},
+		{"finish that is none", "complaint:", "finish: drilled\ncomplaint:", `finish: "drilled" is not auto, as delivered, mandrel, ream, bore or to its own axle; did you mean`},
+		{"finish of no bore", "complaint:", "finish: {front axle.middle: ream}\ncomplaint:", `there is no bore called "front axle.middle"`},
 		{"made for no bore", "complaint:", "made: {front axle.middle: {seat: 5}}\ncomplaint:", `there is no bore called "front axle.middle"`},
 		{"no outline length for the right", "centre: [10.01, 6.04]", "seen_from: right\n        centre: [10.01, 6.04]", `centre: the x of the two bores of "front axle" differ by`},
 		{"shop that is not there", "shop: shop.yaml", "shop: shopp.yaml", ``},

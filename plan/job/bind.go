@@ -20,6 +20,7 @@ func bindJob(r *reader, root *value, name, folder string) *Job {
 		j.Bushes = append(j.Bushes, bindBush(v, i))
 	}
 	j.Choose = bindChoose(root.get("choose"))
+	j.Finish = bindChoose(root.get("finish"))
 	if made := root.get("made"); made != nil {
 		for _, bore := range made.order {
 			v := made.get(bore)
@@ -39,11 +40,13 @@ func bindJob(r *reader, root *value, name, folder string) *Job {
 	return j
 }
 
+// bindChoose reads one answer for every bore, under "", or one per bore. What
+// is left to the plan is not in it.
 func bindChoose(v *value) map[string]string {
 	choose := map[string]string{}
 	switch {
-	case v == nil || v.shape.kind == aText && strings.EqualFold(v.raw, "auto"):
-	case v.shape.kind == aText:
+	case v == nil || v.by == nil && strings.EqualFold(v.raw, "auto"):
+	case v.by == nil:
 		choose[""] = v.raw
 	default:
 		for _, bore := range v.order {

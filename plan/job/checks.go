@@ -83,40 +83,6 @@ func known(r *reader, v *value, what, name string, names []string) bool {
 	return false
 }
 
-func checkNames(r *reader, j *Job, root *value) {
-	for _, list := range []string{"shafts", "gears", "bushes"} {
-		for _, v := range root.get(list).items() {
-			id := v.get("name")
-			if id == nil {
-				id = v.get("code")
-			}
-			if id != nil && strings.ContainsAny(id.raw, "/\n") {
-				r.say(id.pos, fmt.Sprintf("%s: %q holds a /", id.name, short(id.raw)), "leave it out: the / parts the names in a KEY of `rebush why`")
-			}
-		}
-	}
-	bores, codes := j.boreNames(), []string{}
-	for _, b := range j.Bushes {
-		codes = append(codes, b.Code)
-	}
-	c := root.get("choose")
-	switch {
-	case c == nil:
-	case c.shape.kind == aText:
-		if !strings.EqualFold(c.raw, "auto") {
-			known(r, c, "bush", c.raw, codes)
-		}
-	default:
-		for _, name := range c.order {
-			v := c.get(name)
-			known(r, v, "bore", name, bores)
-			if !strings.EqualFold(v.raw, "auto") {
-				known(r, v, "bush", v.raw, codes)
-			}
-		}
-	}
-}
-
 // box is the rectangle round the outline; ok is false where there is none.
 func (c Chassis) box() (x0, y0, x1, y1 float64, ok bool) {
 	if len(c.Corners) > 0 {

@@ -8,6 +8,9 @@ const Version = 1
 // a table-top motor truck: common practice, no source. They are there to catch
 // an inch figure typed as mm and the reverse, so most span less than 25.4-fold.
 
+// finishWords are what `finish:` may say: auto leaves it to the plan.
+var finishWords = []string{"auto", "as delivered", "mandrel", "ream", "bore", "to its own axle"}
+
 // jobShape is every key of a job file.
 var jobShape = record(
 	need(key{"rebush", whole(1, Version), "version of the job file", false}),
@@ -22,6 +25,7 @@ var jobShape = record(
 	key{"gears", list(0, 0, gearShape, "gears"), "meshes", false},
 	key{"bushes", list(0, 0, bushShape, "bushes"), "bushes on the shelf", false},
 	key{"choose", either(text(), named(text())), "auto, a bush code, or a code per bore", false},
+	key{"finish", either(word(finishWords...), named(word(finishWords...))), "how the bore comes to its size, of all bores or per bore", false},
 	key{"made", named(madeShape), "sizes as made, by bore, for inspection", false},
 	key{"complaint", record(
 		key{"binds", yesNo(), "does it bind", false},

@@ -70,6 +70,7 @@ type Job struct {
 	Gears    []Gear
 	Bushes   []Bush
 	Choose   map[string]string // bore name -> bush code; "" -> for every bore; empty map: auto
+	Finish   map[string]string // bore name -> auto is not in it; "" -> for every bore; empty map: auto
 	Made     []Made
 	Swap     *Swap
 	Value    *float64
