@@ -48,10 +48,6 @@ func (m *maker) inspectSize(b *bore, made job.Made, what string, size, lo, hi fl
 		r, _ = m.instr.named("", kind)
 	}
 	u := r.u
-	if p := m.j.Shop.Pins; p != nil && r.name == "pins" {
-		// A pin that goes and one that does not leave half a step of doubt.
-		u = math.Hypot(u, p.Step.Float()/math.Sqrt(12))
-	}
 	m.used("guard_k")
 	d, err := inspect.Decide(inspect.Made{MM: size - r.bias, Low: lo, High: hi, UMM: u, GuardK: m.rules.V("guard_k")})
 	if err != nil {
@@ -64,13 +60,13 @@ func (m *maker) inspectSize(b *bore, made job.Made, what string, size, lo, hi fl
 		row.LimitsMM = &MMRange{mm3(0), mm3(hi)}
 	}
 	if d.Result != inspect.Accept {
-		row.Next = m.next(b, what, size-r.bias, made, lo, hi, d)
+		row.Next = m.next(b, what, size-r.bias, u, made, lo, hi, d)
 	}
 	m.p.Inspect = append(m.p.Inspect, row)
 }
 
 // next is what can be done from here, in the order found feasible.
-func (m *maker) next(b *bore, what string, size float64, made job.Made, lo, hi float64, d inspect.Decision) []Next {
+func (m *maker) next(b *bore, what string, size, u float64, made job.Made, lo, hi float64, d inspect.Decision) []Next {
 	out := []Next{}
 	if d.Result == inspect.CannotTell {
 		say := "measure again with a better instrument"
@@ -88,7 +84,7 @@ func (m *maker) next(b *bore, what string, size float64, made job.Made, lo, hi f
 	case what == "seat" && size < lo:
 		out = append(out, Next{Do: "open the seat to size with the same tool", Bush: b.chosen.Bush.Code, FirstTimeRight: num(b.chosen.Chance)})
 	case what == "seat" && size > (lo+hi)/2:
-		out = append(out, m.nextSeat(b, size)...)
+		out = append(out, m.nextSeat(b, size, u)...)
 	case what == "bore" && size < (lo+hi)/2:
 		out = append(out, Next{Do: "size the bore again, or open it to its own axle", Bush: b.chosen.Bush.Code, FirstTimeRight: num(b.chosen.Chance)})
 	case what == "bore":
@@ -102,14 +98,9 @@ func (m *maker) next(b *bore, what string, size float64, made job.Made, lo, hi f
 
 // nextSeat plans on from a seat that came out too large: the same bush with
 // compound, another bush off the shelf, one turned to the seat as made, or the
-// next larger seat.
-func (m *maker) nextSeat(b *bore, size float64) []Next {
+// next larger seat. u is the doubt of the size.
+func (m *maker) nextSeat(b *bore, size, u float64) []Next {
 	h := b.hole
-	r, err := m.instr.named("pins", "width")
-	u := 0.002
-	if err == nil {
-		u = r.u
-	}
 	h.Old = &seat.OldSeat{Low: size - u, High: size + u, Sound: true}
 	shop := m.shop
 	shop.Ways = nil

@@ -123,10 +123,16 @@ func (in *instruments) named(name, what string) (reading, error) {
 			}
 		}
 		if k := in.kindOf(name); k != nil {
+			r := reading{name: name, u: k.u, from: k.from}
 			if k.name == "pins" && in.pins != nil {
-				return reading{name: name, u: in.pins.u, from: in.pins.from}, nil
+				r.u, r.from = in.pins.u, in.pins.from
 			}
-			return reading{name: name, u: k.u, from: k.from}, nil
+			if k.name == "pins" && what == "width" && in.shop.Pins != nil {
+				// The largest that goes, and a step on one that does not: the size
+				// lies somewhere between.
+				r.u = math.Hypot(r.u, in.shop.Pins.Step.Float()/math.Sqrt(12))
+			}
+			return r, nil
 		}
 		return reading{}, fmt.Errorf("no instrument %q in the shop file, and no kind of instrument by that name", name)
 	}

@@ -46,7 +46,8 @@ func (m *maker) variants() []chance.Variant {
 		}
 	}
 	if m.j.Shop.Pins != nil {
-		try("measure the holes with pins", with("pins", "widest", "narrowest"))
+		// A pin tells the narrowest: the widest of an oval no pin can tell.
+		try("measure the narrowest with pins", with("pins", "narrowest"))
 	}
 	for _, in := range m.j.Shop.Instruments {
 		if k := m.instr.kindOf(in.Name); k != nil && k.canRead("centre") && in.U.Float() < m.readDefault("centre") {
