@@ -116,7 +116,13 @@ func (b *builder) reaches(near, far Bore) string {
 	} else if have := b.r.ReachDiameters * far.mid(); have < b.j.Width-1e-9 {
 		return fmt.Sprintf("a boring bar for %.2f mm reaches about %.0f mm, the chassis is %.1f wide", far.mid(), have, b.j.Width)
 	}
-	for _, st := range b.opening(far, true) {
+	steps := b.opening(far, true)
+	if own := b.opening(far, false); bought(steps) > bought(own) {
+		// What the shop owns does the hole from its own side: the chassis is
+		// turned over rather than a long tool bought.
+		steps = own
+	}
+	for _, st := range steps {
 		if st.bar {
 			continue
 		}
@@ -125,6 +131,17 @@ func (b *builder) reaches(near, far Bore) string {
 		}
 	}
 	return ""
+}
+
+// bought counts the steps whose tool is to be bought.
+func bought(steps []step) int {
+	n := 0
+	for _, st := range steps {
+		if st.buy != "" {
+			n++
+		}
+	}
+	return n
 }
 
 // passes says why a tool does not get through the near seat to the far plate.

@@ -5,6 +5,9 @@ import (
 	"math"
 )
 
+// inFingers marks a tool that no spindle turns.
+const inFingers = ", in the fingers"
+
 // planned is one operation on one hole before it is put in its place among
 // the others of its clamping.
 type planned struct {
@@ -67,7 +70,7 @@ func merge(near, far []planned) []planned {
 		take := i == len(near)
 		if !take && i > 0 && k < len(far) {
 			last, next := near[i-1], far[k]
-			together := next.o.Tool == last.o.Tool || next.q == nil
+			together := next.o.Tool == last.o.Tool || next.o.Kind == "chamfer"
 			take = together && next.o.Kind == last.o.Kind && next.pass <= hole+1e-9
 		}
 		if take {
@@ -104,7 +107,7 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 	hole := x.Found
 	for _, st := range b.opening(x, far) {
 		if st.buy != "" {
-			b.buy(st.tool.Name+": "+st.buy, x.Name)
+			b.buy(st.tool.Name, st.buy, x.Name)
 		}
 		if st.left > 0.005 {
 			b.trouble(Trouble{Rule: "locating tool", Where: x.Name, Have: st.tool.Size, Want: 2 * x.locate(),
@@ -126,7 +129,14 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 		hole = st.tool.Size
 		out = append(out, planned{o: o, q: &Query{Operation: st.op, Dia: st.tool.Size, Through: x.Plate, ThinWall: x.thin(), Head: st.head}, pass: pass, after: hole})
 	}
-	return append(out, b.chamfer(x, far, hole, common), b.lastTool(x, where, common))
+	out = append(out, b.chamfer(x, far, hole, common), b.lastTool(x, where, common))
+	for i := range out {
+		// On a faceplate the chassis itself turns, whatever the tool is.
+		if out[i].q != nil && b.s.Machine == "lathe" {
+			out[i].q.Head = "faceplate"
+		}
+	}
+	return out
 }
 
 // toolNote says what is particular to one tool in one hole.
@@ -166,7 +176,7 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 		return p
 	}
 	p.q, p.o.At, p.o.Approach, p.o.Minutes = nil, nil, "", b.r.ToolChange
-	p.o.Tool = "countersink 90 degrees, in the fingers"
+	p.o.Tool += inFingers
 	p.o.Backing = "block out, fingers in from below, spindle stopped"
 	p.o.Note = join(p.o.Note, "this plate's outside lies below")
 	if b.s.Machine == "lathe" {
@@ -192,11 +202,12 @@ func (b *builder) lastTool(x Bore, where string, common func(Operation) Operatio
 			o.Note = join(fmt.Sprintf("through its slip bush, %s mm", trim(x.WaySize)), o.Note)
 		}
 	case "boring head":
-		q.Operation, q.Dia, q.Head, pass = "bore", x.mid(), "boring head", 0
+		q.Operation, q.Dia, q.Head = "bore", x.mid(), "boring head"
+		pass = 0
 		o.Tool, o.ToolMM = "boring head", math.NaN()
 		o.Do, o.Note = fmt.Sprintf("Bore the seat of %s to size", where), b.once("creep up on it; the last two passes at one setting")
 		if b.s.Machine == "lathe" {
-			q.Head, o.Tool = "faceplate", "boring tool"
+			o.Tool = "boring tool"
 			o.Note = join(o.Note, "guard shut")
 		}
 	case "end mill":

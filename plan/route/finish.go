@@ -28,7 +28,7 @@ func (b *builder) oilWays() {
 		}
 		t, own := b.oilDrill(x.Oil.Diameter)
 		if !own {
-			b.buy(t.Name+": oil way", x.Name)
+			b.buy(t.Name, "oil way", x.Name)
 		}
 		o := Operation{Kind: "oil", Bore: x.Name, Do: fmt.Sprintf("Drill bush %s through from the old oil hole of %s", x.Bush, x.Name), Tool: t.Name, ToolMM: t.Size,
 			Backing: "close rod in the bore", Holding: fmt.Sprintf("on edge, oil hole at %.0f degrees uppermost", x.Oil.AtDeg), HoleMM: (x.Limits[0] + x.Limits[1]) / 2,

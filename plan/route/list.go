@@ -1,6 +1,9 @@
 package route
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // layOut lists what to lay out before starting: each tool, gauge and bush once.
 func (b *builder) layOut() {
@@ -23,7 +26,7 @@ func (b *builder) layOut() {
 		add(fmt.Sprintf("bar for %d turned %s", made, plural(made, "bush", "bushes")))
 	}
 	for _, o := range b.out.Operations {
-		add(o.Tool)
+		add(strings.TrimSuffix(o.Tool, inFingers))
 		if o.ToolMM > 0 && b.loose() && b.s.Jig && (o.Kind == "locate" || o.Kind == "open" || o.Kind == "size seat") {
 			add(fmt.Sprintf("slip bush %s mm", trim(o.ToolMM)))
 		}

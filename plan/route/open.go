@@ -41,6 +41,15 @@ func (b *builder) window(x Bore) window {
 	return w
 }
 
+// bored is the size of a bored hole before the last tool, which can be read
+// off a dial: in steps of 0.05 mm where the lobe allows.
+func (w window) bored() float64 {
+	if d := math.Floor(w.mill*20+1e-9) / 20; d >= w.least-1e-9 {
+		return d
+	}
+	return w.mill
+}
+
 // opening lists the tools that take a worn hole to the size before its seat's
 // last tool.
 func (b *builder) opening(x Bore, far bool) []step {
@@ -49,7 +58,7 @@ func (b *builder) opening(x Bore, far bool) []step {
 		return b.onMill(x, far)
 	case "lathe":
 		w := b.window(x)
-		return []step{{tool: Tool{Name: "boring tool", Size: w.mill}, kind: "locate", op: "bore", head: "faceplate", bar: true}}
+		return []step{{tool: Tool{Name: "boring tool", Size: w.bored()}, kind: "locate", op: "bore", head: "faceplate", bar: true}}
 	}
 	return b.throughJig(x)
 }
@@ -91,7 +100,7 @@ func (b *builder) onMill(x Bore, far bool) []step {
 // forBar opens the hole as far as the boring bar needs to get in; the bar then
 // makes the new axis.
 func (b *builder) forBar(x Bore, w window, far bool) []step {
-	bore := step{tool: Tool{Name: "boring head", Size: w.mill}, kind: "locate", op: "bore", head: "boring head", bar: true,
+	bore := step{tool: Tool{Name: "boring head", Size: w.bored()}, kind: "locate", op: "bore", head: "boring head", bar: true,
 		note: "light cuts until the lobe is gone: a single point does not follow the egg"}
 	enter := b.s.BoringFrom - 0.5
 	if x.Found <= 0 || x.Found >= enter-1e-9 {
@@ -118,7 +127,7 @@ func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
 	}
 	if b.s.BoringFrom > 0 && b.s.BoringFrom <= w.mill+1e-9 && w.mill >= w.least-1e-9 && (!far || b.r.ReachDiameters*w.mill >= b.j.Width) &&
 		(x.Found <= 0 || x.Found >= b.s.BoringFrom-0.5) {
-		return step{tool: Tool{Name: "boring head", Size: w.mill}, kind: "locate", op: "bore", head: "boring head", bar: true, note: "light cuts: a single point does not follow the egg"}
+		return step{tool: Tool{Name: "boring head", Size: w.bored()}, kind: "locate", op: "bore", head: "boring head", bar: true, note: "light cuts: a single point does not follow the egg"}
 	}
 	if d, ok := standardMill(w.least, limit); ok {
 		st := b.bought(d, far)

@@ -63,14 +63,18 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 
 func (b *builder) canDrill(t Tool) bool { return b.s.MaxDrill <= 0 || t.Size <= b.s.MaxDrill+1e-9 }
 
-// between are the drills that take a large jump in steps.
+// between are the drills that take a large jump in steps of nearly one size.
 func (b *builder) between(from, to float64, far bool) []step {
 	var out []step
 	for to-from > b.r.OpenStep+1e-9 {
+		aim := from + (to-from)/math.Ceil((to-from)/b.r.OpenStep-1e-9)
 		var next *Tool
 		for i := range b.s.Drills {
 			t := &b.s.Drills[i]
-			if t.Size > from+1e-9 && t.Size < to-1e-9 && b.canDrill(*t) && (!far || b.reachOK(*t)) && (next == nil || t.Size <= from+b.r.OpenStep+1e-9) {
+			if t.Size <= from+1e-9 || t.Size >= to-1e-9 || !b.canDrill(*t) || far && !b.reachOK(*t) {
+				continue
+			}
+			if next == nil || math.Abs(t.Size-aim) < math.Abs(next.Size-aim)-1e-9 {
 				next = t
 			}
 		}

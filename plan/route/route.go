@@ -3,6 +3,7 @@ package route
 import (
 	"fmt"
 	"math"
+	"strings"
 )
 
 // builder gathers the operations of one job.
@@ -16,6 +17,7 @@ type builder struct {
 	setup string
 	lead  bool // the word about lead has been said
 	said  map[string]bool
+	needs []need
 }
 
 // Make lays out the route. Bores that need nothing are left out of the job by
@@ -40,6 +42,7 @@ func Make(j Job, s Shop, cut Cutter, r Rules) Route {
 	b.lineUp()
 	b.assemble()
 	b.number()
+	b.buyList()
 	b.layOut()
 	b.proving()
 	return b.out
@@ -124,13 +127,28 @@ func (b *builder) figures(o *Operation, q Query) {
 // trouble puts a finding down.
 func (b *builder) trouble(t Trouble) { b.out.Troubles = append(b.out.Troubles, t) }
 
-func (b *builder) buy(what, why string) {
-	for _, l := range b.out.Buy {
-		if l[0] == what && l[1] == why {
+// need is one thing to buy and what for.
+type need struct {
+	tool        string
+	spec, bores []string
+}
+
+// buy puts a tool on the list, once for all bores that want it.
+func (b *builder) buy(tool, spec, bore string) {
+	for i := range b.needs {
+		if n := &b.needs[i]; n.tool == tool {
+			n.spec, n.bores = appendNew(n.spec, spec), appendNew(n.bores, bore)
 			return
 		}
 	}
-	b.out.Buy = append(b.out.Buy, [2]string{what, why})
+	b.needs = append(b.needs, need{tool, []string{spec}, []string{bore}})
+}
+
+// buyList writes the list down.
+func (b *builder) buyList() {
+	for _, n := range b.needs {
+		b.out.Buy = append(b.out.Buy, [2]string{n.tool + ": " + strings.Join(n.spec, "; "), list(n.bores)})
+	}
 }
 
 // leaded adds the word about lead to the first operation that makes chips of

@@ -64,7 +64,7 @@ func (b *builder) setUpNote(c clamping) string {
 	case len(c.from) > 0:
 		w = append(w, fmt.Sprintf("close rod in the finished seat of %s: bring it true under the spindle and set the dials to its figures", list(c.from)))
 	default:
-		w = append(w, "square it by a close rod through the better axle hole (the walls have draft), then touch the datum edges: "+b.datum())
+		w = append(w, "square it by a close rod through the better axle hole (the walls have draft), then touch "+b.datum(c))
 	}
 	if c.up == "right" && b.s.Machine == "mill" {
 		if b.j.Length > 0 {
@@ -85,27 +85,39 @@ func (b *builder) setUpNote(c clamping) string {
 // shift is the way from the old centre to the target.
 func (b *builder) shift(x Bore) string {
 	dx, dy := x.At[0]-x.Old[0], x.At[1]-x.Old[1]
-	if math.Hypot(dx, dy) < 0.005 {
-		return "no shift: the target is the old centre"
-	}
 	if x.Side == "right" {
 		dx = -dx
 	}
-	word := func(v float64, plus, minus string) string {
-		if v < 0 {
-			plus = minus
-		}
-		return fmt.Sprintf("%.2f mm %s", math.Abs(v), plus)
-	}
 	// The hole has to go to the spindle, so the chassis moves the other way.
-	return "then shift the chassis " + word(-dx, "to the right", "to the left") + " and " + word(-dy, "up", "down") + " as it is seen from this side, datum edge below"
+	var w []string
+	for _, v := range []struct {
+		by          float64
+		plus, minus string
+	}{{-dx, "to the right", "to the left"}, {-dy, "up", "down"}} {
+		if math.Abs(v.by) < 0.005 {
+			continue
+		}
+		word := v.plus
+		if v.by < 0 {
+			word = v.minus
+		}
+		w = append(w, fmt.Sprintf("%.2f mm %s", math.Abs(v.by), word))
+	}
+	if len(w) == 0 {
+		return "no shift: the target is the old centre"
+	}
+	return "then shift the chassis " + list(w) + " as it is seen from this side, datum edge below"
 }
 
-func (b *builder) datum() string {
-	if b.j.DatumWords != "" {
-		return b.j.DatumWords
+// datum names the edges that the dials start from.
+func (b *builder) datum(c clamping) string {
+	switch {
+	case c.up == "right" && b.j.Length > 0:
+		return "the long datum edge and the end that now lies on the left"
+	case b.j.DatumWords != "":
+		return "the datum edges: " + b.j.DatumWords
 	}
-	return "lower left corner"
+	return "the datum edges: lower left corner"
 }
 
 // secondDatum is the box before the first cut of a clamping: the target read

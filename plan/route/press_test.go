@@ -1,0 +1,189 @@
+package route
+
+import (
+	"strings"
+	"testing"
+)
+
+func TestPressing(t *testing.T) {
+	cases := []struct {
+		name         string
+		can          float64
+		tool, note   string
+		change       func(*Bore)
+		gaugeFirst   string
+		backedByWall bool
+	}{
+		{"halt at half as much again", 900, "press", "HALT at 600 N", nil, "5.019 to 5.031", true},
+		{"never above what the press gives", 450, "press", "HALT at 450 N", nil, "", true},
+		{"too much for the press", 300, "bolt", "draw it in by the bolt", nil, "", true},
+		{"press not known", 0, "bolt", "HALT at 600 N", nil, "", true},
+		{"compound", 600, "compound", "none in the bore", func(x *Bore) { x.HeldBy = "compound" }, "", true},
+		{"stake", 600, "press", "stake", func(x *Bore) { x.Second = "flange and stake" }, "flange outwards", true},
+		{"strap", 600, "fingers", "together", func(x *Bore) { x.HeldBy, x.Way = "strap", "strap" }, "", false},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			j, s := axle(), millShop()
+			s.PressN = c.can
+			for i := range j.Bores {
+				if c.change != nil {
+					c.change(&j.Bores[i])
+				}
+			}
+			o := find(t, Make(j, s, plainCut, plainRules()), "press", "axle.left")
+			if !strings.Contains(o.Tool, c.tool) || !strings.Contains(o.Note, c.note) || !strings.Contains(o.GaugeFirst, c.gaugeFirst) {
+				t.Errorf("%s | %s | %s", o.Tool, o.Note, o.GaugeFirst)
+			}
+			if strings.Contains(o.Backing, "behind that wall") != c.backedByWall {
+				t.Error(o.Backing)
+			}
+		})
+	}
+}
+
+func TestFinishing(t *testing.T) {
+	cases := []struct {
+		name   string
+		change func(*Bore)
+		kind   string
+		want   []string
+		never  string
+	}{
+		{"as delivered", func(*Bore) {}, "gauge", []string{"closes into its limits"}, ""},
+		{"mandrels in steps", func(x *Bore) { x.Finish, x.FinishSizes = "mandrel", []float64{3.18, 3.19} }, "size bore", []string{"3.18, then 3.19", "never ream"}, ""},
+		{"ream", func(x *Bore) {
+			x.Porous, x.Finish, x.FinishTool, x.FinishSizes = false, "ream", "3.2 mm H7 reamer", []float64{3.2}
+		}, "size bore", []string{"3.2 mm H7 reamer", "in line"}, ""},
+		{"porous to its own axle", func(x *Bore) { x.Finish = "to its own axle" }, "size bore", []string{"balls or stepped mandrels", "very axle", "never reamed"}, "broach"},
+		{"solid to its own axle", func(x *Bore) { x.Finish, x.Porous = "to its own axle", false }, "size bore", []string{"broach", "very axle"}, "balls"},
+		{"bored in place", func(x *Bore) { x.Finish, x.FinishTool = "bore", "boring head" }, "size bore", []string{"in place"}, ""},
+	}
+	for _, c := range cases {
+		t.Run(c.name, func(t *testing.T) {
+			j := axle()
+			for i := range j.Bores {
+				c.change(&j.Bores[i])
+			}
+			r := Make(j, millShop(), plainCut, plainRules())
+			var o Operation
+			for _, p := range r.Operations {
+				if p.Kind == c.kind && p.Bore == "axle.left" && !p.OfSeat {
+					o = p
+				}
+			}
+			all := o.Do + " " + o.Tool + " " + o.Note
+			for _, w := range c.want {
+				if !strings.Contains(all, w) {
+					t.Errorf("no %q in %q", w, all)
+				}
+			}
+			if c.never != "" && strings.Contains(all, c.never) {
+				t.Errorf("%q in %q", c.never, all)
+			}
+		})
+	}
+}
+
+func TestBoredInPlaceIsAnotherClamping(t *testing.T) {
+	j := axle()
+	for i := range j.Bores {
+		j.Bores[i].Finish, j.Bores[i].FinishTool = "bore", "boring head"
+	}
+	n := 0
+	for _, u := range Make(j, millShop(), plainCut, plainRules()).Setups {
+		if u.Clamping {
+			n++
+		}
+	}
+	if n != 2 {
+		t.Errorf("%d clampings, want 2", n)
+	}
+}
+
+func TestChamfer(t *testing.T) {
+	j := axle()
+	j.Bores[1].FlangeOD = 0
+	r := Make(j, millShop(), plainCut, plainRules())
+	if o := find(t, r, "chamfer", "axle.left"); !strings.Contains(o.Do, "0.4 mm x 45") {
+		t.Error(o.Do)
+	}
+	far := find(t, r, "chamfer", "axle.right")
+	if !strings.Contains(far.Do, "0.2 mm x 45") || !strings.Contains(far.Tool, "fingers") || far.Cut != nil {
+		t.Error(far.Do, far.Tool)
+	}
+}
+
+func TestOilWay(t *testing.T) {
+	j, s := axle(), millShop()
+	j.Bores[0].Oil = &Oil{AtDeg: 90, Diameter: 1.2}
+	j.Bores[1].Oil = &Oil{AtDeg: 270, Diameter: 1.2}
+	r := Make(j, s, plainCut, plainRules())
+	if o := find(t, r, "oil", "axle.left"); !strings.Contains(o.Note, "loaded side") || !strings.Contains(o.Tool, "to buy") {
+		t.Error(o.Note, o.Tool)
+	}
+	if o := find(t, r, "oil", "axle.right"); strings.Contains(o.Note, "loaded side") {
+		t.Error(o.Note)
+	}
+	if len(r.Buy) != 1 || r.Buy[0][1] != "axle.left and axle.right" {
+		t.Error(r.Buy)
+	}
+	s.Drills = append([]Tool{{Name: "1.2 mm drill", Size: 1.2}}, s.Drills...)
+	if r := Make(j, s, plainCut, plainRules()); len(r.Buy) != 0 {
+		t.Error(r.Buy)
+	}
+}
+
+// Who goes through what: the larger end last, else the wheel that is off.
+func TestAxleGoesIn(t *testing.T) {
+	cases := []struct {
+		s    Shaft
+		want string
+	}{
+		{Shaft{Journal: [2]float64{3.16, 2.36}}, "right"},
+		{Shaft{Journal: [2]float64{2.36, 3.16}, Insulated: "right"}, "left"},
+		{Shaft{Journal: [2]float64{3.16, 3.16}, Insulated: "right"}, "right"},
+		{Shaft{Journal: [2]float64{3.16, 3.16}}, ""},
+	}
+	for _, c := range cases {
+		if got := c.s.leads(); got != c.want {
+			t.Errorf("%+v: %q first, want %q", c.s, got, c.want)
+		}
+	}
+}
+
+func TestWordsOfMetals(t *testing.T) {
+	j := axle()
+	j.Magnesium = true
+	text := ""
+	for _, o := range Make(j, millShop(), plainCut, plainRules()).Operations {
+		if o.Kind == "wash" && strings.Contains(o.Do, "Wash") {
+			t.Error("magnesium is washed: " + o.Do)
+		}
+		text += o.Do + o.Note
+	}
+	if !strings.Contains(text, "never water") {
+		t.Error("nothing says that magnesium meets no water")
+	}
+	j = axle()
+	for i := range j.Bores {
+		x := &j.Bores[i]
+		x.BushMade, x.BushSizes, x.Leaded = true, "any", true
+	}
+	n := 0
+	for _, o := range Make(j, millShop(), plainCut, plainRules()).Operations {
+		n += strings.Count(o.Note, "holds lead")
+	}
+	if n != 1 {
+		t.Errorf("lead is spoken of %d times, want once", n)
+	}
+}
+
+func TestOldBushComesOutFirst(t *testing.T) {
+	j := axle()
+	j.Bores[0].Bushed = true
+	o := Make(j, millShop(), plainCut, plainRules()).Operations[0]
+	if o.Kind != "take out" || o.GaugeFirst == "" || !strings.Contains(o.Note, "plan again") {
+		t.Errorf("%+v", o)
+	}
+}
