@@ -1,0 +1,86 @@
+package seat
+
+import (
+	"math"
+	"testing"
+
+	"rebush/fits/table"
+)
+
+// scene is one bore, one bush and one way to make its seat.
+type scene struct {
+	h    Hole
+	b    Bush
+	w    Way
+	shop Shop
+	r    Rules
+}
+
+func (s scene) search() []Answer {
+	shop := s.shop
+	if s.w.Name != "" {
+		shop.Ways = []Way{s.w}
+	}
+	return Search(s.h, []Bush{s.b}, shop, s.r)
+}
+
+// only is the one answer of a scene.
+func (s scene) only(t *testing.T) Answer {
+	t.Helper()
+	as := s.search()
+	if len(as) != 1 {
+		t.Fatalf("%d answers, want 1", len(as))
+	}
+	return as[0]
+}
+
+var (
+	porous = Metal{Name: "sintered bronze", Porous: true, EHigh: 55000, ELow: 40000, Nu: 0.28, Yield: 75, YieldHi: 75, Alpha: 18, PMax: 14, VMax: 6.1, PVWarn: 0.7, PVMax: 1.75}
+	solid  = Metal{Name: "bearing bronze", EHigh: 100000, ELow: 100000, Nu: 0.35, Yield: 97, YieldHi: 138, Alpha: 18, PMax: 27, VMax: 3.8, PVWarn: 2.6, PVMax: 2.6}
+	nylon  = Metal{Name: "nylon", Plastic: true, EHigh: 3000, ELow: 2500, Nu: 0.4, Yield: 60, YieldHi: 80, Alpha: 90}
+	zinc   = Plate{Name: "zinc", Casting: true, Zinc: true, EHigh: 85500, ELow: 85500, ERelaxed: 20700, Creep: 15, Nu: 0.29, Limit: 134.5, Yield: 221, YieldKnown: true, Alpha: 27.4}
+	brass  = Plate{Name: "brass", EHigh: 110000, ELow: 97000, Nu: 0.34, Yield: 200, YieldKnown: true, Alpha: 20}
+)
+
+// scenery is a porous flanged bush 3.2 x 5 in a 3 mm zinc plate, the seat
+// reamed 5 H7.
+func scenery(t testing.TB) scene {
+	return scene{
+		h: Hole{Name: "front axle.left", S: 1.7765, UPlace: 0.0141, USurvey: 0.0285, Wear: 0.1, OldR: 1.6, Journal: 3.16, JournalU: 0.005, JournalA: 11.5,
+			Plate: 3, Edge: 5.928, EdgeName: "the slot", SideRoom: math.NaN(), Load: 1.25, RPM: 420, TLow: 5, THigh: 45, Plate2: zinc},
+		b: Bush{Code: "drawer 7", ODLow: 5.019, ODHigh: 5.031, BLow: 3.210, BHigh: 3.222, Length: 3.8, FlangeOD: 7, FlangeT: 0.8, Metal: porous, Price: 0.85, Priced: true, OnHand: 20},
+		w: Way{Kind: Reamer, Name: "5 mm H7 reamer", Size: 5, Low: 5.005, High: 5.0118},
+		shop: Shop{Lathe: true, Compound: true, FrictionLow: 0.05, FrictionHigh: 0.20,
+			Mandrels: []float64{3.18, 3.19, 3.20}},
+		r: rules(t),
+	}
+}
+
+// rules are the built-in defaults.
+func rules(t testing.TB) Rules {
+	t.Helper()
+	all, err := table.ReadRules(table.BuiltIn())
+	if err != nil {
+		t.Fatal(err)
+	}
+	v := all.V
+	um := func(name string) (float64, float64) {
+		lo, hi := all.Pair(name)
+		return lo / 1000, hi / 1000
+	}
+	r := Rules{CleanUp: v("cleanup_mm"), BoringHead: v("boring_head_mm"), EndMill: v("end_mill_mm"), Turned: v("turned_bush_mm"),
+		NoWall: v("wall_none_radii"), LightWall: v("wall_light_radii"), LightShare: v("light_press_share"), UsualShare: v("usual_press_share"),
+		PorousPeak: v("porous_peak_mpa"), PorousHold: v("porous_hold_mpa"), Smoothing: v("smoothing_factor"), RzSeat: v("rz_seat_um"), RzBush: v("rz_bush_um"),
+		HoldN: v("hold_axial_n"), HoldFriction: v("hold_friction"), HoldFactor: v("hold_torque_factor"), CompoundShear: v("compound_shear_mpa"), CompoundC: v("compound_c"),
+		MandrelStep: v("mandrel_step_mm"), MandrelTotal: v("mandrel_total_mm"), OverJournal: v("bore_over_journal_um") / 1000, Pass: v("pass_um") / 1000, ClearMax: v("clearance_max_um") / 1000,
+		SeatChamfer: v("seat_chamfer_mm"), ShortShare: v("short_seat_share"), Tie: v("seat_chance_tie"), HotK: v("plastic_hot_k"), LeastWall: v("least_wall_mm"),
+		MaxShare: v("most_press_share"), OpenSolid: v("open_solid_mm"), RunLeast: v("run_least_um") / 1000, NearRadii: v("near_radii"), FillDeg: v("fill_contact_deg"), MetalTie: v("seat_metal_tie_mm")}
+	r.ShoulderOver, r.ShoulderThick = all.Pair("turned_shoulder_mm")
+	r.FlowLow, r.FlowHigh = all.Pair("porous_flow_mpa")
+	r.GapLow, r.GapHigh = all.Pair("compound_gap_mm")
+	r.SpringLow, r.SpringHigh = um("mandrel_spring_um")
+	r.AimLow, r.AimHigh = um("clearance_aim_um")
+	r.StrapLow, r.StrapHigh = um("strap_slide_um")
+	r.BushChamferThin, r.BushChamferThick = all.Pair("bush_chamfer_mm")
+	return r
+}
