@@ -260,3 +260,32 @@ func TestMeshWindows(t *testing.T) {
 		t.Errorf("%+v", f)
 	}
 }
+
+// TestGoodBoresUnderAMovedWorm: nothing is worn, yet the new worm stands 0.10
+// too near: the shaft has to move, so its bores are bushed.
+func TestGoodBoresUnderAMovedWorm(t *testing.T) {
+	const round = "centre: [10.00, 8.00], widest: 3.20, narrowest: 3.20"
+	p := plain(t).drive(round, round).gear(wormGear(16.02, ", moved: yes")).plan()
+	// Bare 8.02; wanted at least 8 + 0.05/0.7305 + 0.030 + 0.02598 = 8.1244.
+	nearXY(t, "target", targetOf(t, p, "drive.left").TargetMM, 10, 8.02+8-(8+0.05/perMM()+0.030+doubtWorm), 2e-4)
+	if len(p.Seats) != 2 {
+		t.Errorf("%d seats\n%s", len(p.Seats), everything(p))
+	}
+	// With the worm where it belongs nothing is cut.
+	p = plain(t).drive(round, round).gear(wormGear(16.14, "")).plan()
+	if len(p.Seats) != 0 || !p.OK {
+		t.Errorf("%d seats, ok %v\n%s", len(p.Seats), p.OK, everything(p))
+	}
+	if p.Verdict.Choice != "leave" {
+		t.Errorf("%+v", p.Verdict)
+	}
+}
+
+// TestCoarseInstruments: callipers of 0.046 cannot tell 3.20 by 3.30 from round
+// (2 hypot(0.046, 0.046) = 0.13), but 0.14 of play is not well as it is.
+func TestCoarseInstruments(t *testing.T) {
+	p := plain(t).inShop("{name: bore gauge, u: 0.004}", "{name: calliper inside, u: 0.046}").plan()
+	if len(p.Seats) != 2 {
+		t.Errorf("%d seats\n%s", len(p.Seats), everything(p))
+	}
+}

@@ -85,7 +85,7 @@ func (m *maker) placeShaft(s shaftState, in target.Shaft, out target.ShaftOut) {
 		p := out.Bores[k]
 		b.target, b.targeted = p.At, true
 		b.uPlace = out.UT
-		b.touch = !s.s.Leave && !m.wellAsIs(s)
+		b.touch = !s.s.Leave && (!m.wellAsIs(s) || math.Hypot(out.Moved[0], out.Moved[1]) > 1e-6)
 		t := Target{Bore: b.name(), UMM: m.placeU(b, p.Fixed), LoadTowardsDeg: num(m.loadTowards(s.s))}
 		m.targetLedger(b, p, &t)
 		m.p.Targets = append(m.p.Targets, t)
@@ -148,7 +148,7 @@ func (m *maker) skew(s shaftState) FoundAfter {
 // inside what is accepted. Both holes of an axle are bushed, or neither.
 func (m *maker) wellAsIs(s shaftState) bool {
 	for _, b := range s.bores {
-		play := 2 * b.worn.C
+		play := 2*b.worn.C + b.worn.W
 		if !b.worn.Round || b.b.Bushed || b.b.Seat != nil || b.b.Repaired || play > m.rules.V("clearance_max_um")/1000+1e-9 {
 			return false
 		}
