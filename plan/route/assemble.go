@@ -3,34 +3,35 @@ package route
 import (
 	"fmt"
 	"math"
+	"strings"
 )
 
-// lineUp puts long rods through the finished bores: they show lean and
-// parallelism at once.
+// lineUp puts long rods through all finished bores at once: they show lean and
+// parallelism.
 func (b *builder) lineUp() {
 	b.setup = "bench"
+	var rods, names []string
 	for _, shaft := range b.shafts() {
 		mine := b.on(shaft)
 		if len(mine) < 2 {
 			continue
 		}
-		size := ""
-		for i, x := range mine {
-			d := math.Floor((x.Limits[0]-0.005)*100+1e-6) / 100
-			if i == 0 {
-				size = fmt.Sprintf("%.2f", d)
-			} else if s := fmt.Sprintf("%.2f", d); s != size {
-				size += " / " + s
-			}
+		var sizes []string
+		for _, x := range mine {
+			sizes = appendNew(sizes, fmt.Sprintf("%.2f", math.Floor((x.Limits[0]-0.005)*100+1e-6)/100))
 		}
-		long := "long"
-		if b.j.Width > 0 {
-			long = fmt.Sprintf("%.0f mm long", 10*math.Ceil(0.4*b.j.Width))
-		}
-		b.add(Operation{Kind: "line up", Do: fmt.Sprintf("Line up %s with a test rod through both bores", shaft),
-			Tool: fmt.Sprintf("test rod %s mm, %s", size, long), Minutes: b.r.Gauging,
-			Gauge: fmt.Sprintf("turns free; level at both plates to %.2f mm, parallel to a rod in the other axle", b.r.LineUp)})
+		rods, names = appendNew(rods, strings.Join(sizes, " / ")+" mm"), append(names, shaft)
 	}
+	if len(names) == 0 {
+		return
+	}
+	long := ""
+	if b.j.Width > 0 {
+		long = fmt.Sprintf(", %.0f mm long", 10*math.Ceil(0.4*b.j.Width))
+	}
+	b.add(Operation{Kind: "line up", Do: fmt.Sprintf("Line up %s: a test rod through both bores, and one in every other axle", list(names)),
+		Tool: plural(len(rods), "test rod ", "test rods ") + list(rods) + long, Minutes: b.r.Gauging * float64(len(names)),
+		Gauge: fmt.Sprintf("turns free; level at both plates to %.2f mm, parallel to the other rods", b.r.LineUp)})
 }
 
 // assemble puts the axles in and presses the wheels, which is the last step
@@ -48,23 +49,35 @@ func (b *builder) assemble() {
 			wheels = append(wheels, s)
 		}
 	}
-	for _, s := range wheels {
-		o := Operation{Kind: "wheels", Do: fmt.Sprintf("Press the wheel of %s to gauge", s.Name), Tool: "wheel press, flat support under the hub", Minutes: b.r.Press,
-			Backing:    "flat plate under the hub; a hollow cup splits it",
-			GaugeFirst: fmt.Sprintf("%s turns freely both ways, end float is there, bores written down.", s.Name)}
+	if len(wheels) > 0 {
+		b.wheels(wheels)
+	}
+}
+
+func (b *builder) wheels(on []Shaft) {
+	var names, apart, insulated []string
+	mesh := ""
+	for _, s := range on {
+		names = append(names, s.Name)
 		if s.Gear {
-			o.GaugeFirst = fmt.Sprintf("%s turns freely both ways, the mesh runs a whole turn without a tight spot, end float is there, bores written down.", s.Name)
+			mesh = "the mesh runs a whole turn without a tight spot, "
 		}
 		if s.BackToBack > 0 {
-			o.Gauge = fmt.Sprintf("back to back %s mm, as it was", trim(s.BackToBack))
-		} else {
-			o.Gauge = "back to back as measured before stripping"
+			apart = append(apart, fmt.Sprintf("%s %s mm", s.Name, trim(s.BackToBack)))
 		}
 		if s.Insulated == "left" || s.Insulated == "right" {
-			o.Note = fmt.Sprintf("insulated wheel on the %s", s.Insulated)
+			insulated = append(insulated, fmt.Sprintf("insulated wheel of %s on the %s", s.Name, s.Insulated))
 		}
-		b.add(o)
 	}
+	o := Operation{Kind: "wheels", Do: fmt.Sprintf("Press the %s of %s to gauge", plural(len(on), "wheel", "wheels"), list(names)),
+		Tool: "wheel press, flat support under the hub", Minutes: b.r.Press * float64(len(on)), Backing: "flat plate under the hub; a hollow cup splits it",
+		Gauge:      "back to back as measured before stripping",
+		GaugeFirst: fmt.Sprintf("%s %s freely both ways, %send float is there, bores written down.", list(names), plural(len(on), "turns", "turn"), mesh),
+		Note:       strings.Join(insulated, "; ")}
+	if len(apart) == len(on) {
+		o.Gauge = "back to back " + list(apart)
+	}
+	b.add(o)
 }
 
 // leads is the end that goes through first: the smaller, else the one whose

@@ -117,9 +117,9 @@ func (b *builder) reaches(near, far Bore) string {
 		return fmt.Sprintf("a boring bar for %.2f mm reaches about %.0f mm, the chassis is %.1f wide", far.mid(), have, b.j.Width)
 	}
 	steps := b.opening(far, true)
-	if own := b.opening(far, false); bought(steps) > bought(own) {
+	if own := b.opening(far, false); bought(steps, b.opening(near, false)) > bought(own, nil) {
 		// What the shop owns does the hole from its own side: the chassis is
-		// turned over rather than a long tool bought.
+		// turned over rather than one more tool bought.
 		steps = own
 	}
 	for _, st := range steps {
@@ -133,11 +133,16 @@ func (b *builder) reaches(near, far Bore) string {
 	return ""
 }
 
-// bought counts the steps whose tool is to be bought.
-func bought(steps []step) int {
+// bought counts the steps whose tool is to be bought, less those that are
+// bought for other steps anyway.
+func bought(steps, anyway []step) int {
+	have := map[string]bool{}
+	for _, st := range anyway {
+		have[st.tool.Name] = st.buy != ""
+	}
 	n := 0
 	for _, st := range steps {
-		if st.buy != "" {
+		if st.buy != "" && !have[st.tool.Name] {
 			n++
 		}
 	}

@@ -93,7 +93,7 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 		at[0] = b.mirrorX(at[0])
 	}
 	common := func(o Operation) Operation {
-		o.Bore, o.Backing, o.Holding = x.Name, b.backing(far), "as set up in "+b.setup
+		o.Bore, o.Backing = x.Name, b.backing(far)
 		if b.s.Machine != "lathe" {
 			o.At, o.Approach = &at, b.approach(c, x)
 		}
@@ -141,7 +141,7 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 
 // toolNote says what is particular to one tool in one hole.
 func (b *builder) toolNote(st step, x Bore) string {
-	note := st.note
+	note := b.once(st.note)
 	switch {
 	case st.op == "drill" && b.loose() && b.s.Jig:
 		note = join(fmt.Sprintf("only through its slip bush, %s mm; lips dubbed", trim(st.tool.Size)), note)
@@ -150,7 +150,7 @@ func (b *builder) toolNote(st step, x Bore) string {
 	case st.op == "drill" && b.j.Soft:
 		note = join("lips dubbed, or it grabs", note)
 	case st.op == "bore" && st.head == "faceplate":
-		note = join("turn one full turn by hand first, guard shut", note)
+		note = join(b.once("turn one full turn by hand first, guard shut"), note)
 	}
 	return note
 }

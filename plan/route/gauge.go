@@ -168,7 +168,7 @@ func (b *builder) gaugeSeats(c clamping) {
 		lim := x.Seat
 		g := b.gauge(lim)
 		o := Operation{Kind: "gauge", Bore: x.Name, Do: fmt.Sprintf("Gauge the seat of %s before the clamps come off", x.Name),
-			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Minutes: b.r.Gauging, HoleMM: x.mid(), Holding: "as set up in " + b.setup}
+			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Minutes: b.r.Gauging, HoleMM: x.mid()}
 		if !g.proves {
 			o.Gauge = join(g.how, "the scrap hole proves the tool")
 		}

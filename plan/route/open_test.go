@@ -73,6 +73,9 @@ func TestReach(t *testing.T) {
 			j.Width = 22
 			s.EndMills[1].Reach = 30
 		}, 1, "left", ""},
+		{"a mill that is bought anyway is bought long enough", func(j *Job, _ *Shop) {
+			j.Width, j.Bores[0].S = 22, 2.1
+		}, 1, "left", ""},
 		{"a thick shank", func(_ *Job, s *Shop) { s.EndMills[1].Shank = 6 }, 2, "left", "does not pass the near seat"},
 		{"a short reamer", func(j *Job, _ *Shop) { j.Bores[1].Reach = 12 }, 2, "left", "reaches 12 mm"},
 		{"the larger seat goes uppermost", func(j *Job, _ *Shop) {

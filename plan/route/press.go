@@ -85,7 +85,7 @@ func (b *builder) pressIn() {
 
 func (b *builder) press(x Bore) {
 	o := Operation{Kind: "press", Bore: x.Name, HoleMM: (x.Limits[0] + x.Limits[1]) / 2, Minutes: b.r.Press,
-		Backing: "anvil directly behind that wall; never across the open box: it cracks"}
+		Backing: "anvil directly behind that wall, never across the box"}
 	g := b.gauge(x.Seat)
 	o.GaugeFirst = fmt.Sprintf("Seat of %s: %s. Bush %s", x.Name, g.box(), b.measured(x))
 	switch x.HeldBy {

@@ -137,6 +137,9 @@ type need struct {
 func (b *builder) buy(tool, spec, bore string) {
 	for i := range b.needs {
 		if n := &b.needs[i]; n.tool == tool {
+			if last := len(n.spec) - 1; strings.HasPrefix(spec, n.spec[last]) {
+				n.spec = n.spec[:last] // the new one says more
+			}
 			n.spec, n.bores = appendNew(n.spec, spec), appendNew(n.bores, bore)
 			return
 		}

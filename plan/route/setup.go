@@ -16,7 +16,7 @@ func (b *builder) holdWords(c clamping) string {
 		}
 		return fmt.Sprintf("%s plate up, jig plate pinned in %s, chassis locked in the jig, jig clamped to the table", c.up, b.pinned(c))
 	}
-	words := fmt.Sprintf("%s plate up on two blocks that leave the holes free, clamped over the plates and not across the open box", c.up)
+	words := fmt.Sprintf("%s plate up on two blocks that leave the holes free, clamped over the plates and not across the open box; backing blocks slotted, close round the holes", c.up)
 	for range c.far {
 		return words + "; blocks high enough (40 mm) for fingers with a countersink below"
 	}
@@ -172,9 +172,7 @@ func (b *builder) backing(far bool) string {
 	case b.s.Machine == "lathe" && far:
 		return "packing ring on the faceplate, close round the far hole"
 	case far:
-		return "slotted block under the far plate, close round the hole"
-	case b.s.Machine == "lathe":
-		return "snug slotted block between the plates, close round the hole"
+		return "slotted block under the far plate"
 	}
-	return "snug slotted block between the plates, close round the hole; ease off at breakthrough"
+	return "snug slotted block between the plates"
 }
