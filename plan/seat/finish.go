@@ -123,12 +123,13 @@ func (j *judge) reamer(a *Answer) bool {
 
 // pressedOver is a porous bush pressed with a mandrel standing in its bore: the
 // bore keeps the mandrel's size, and the bush cannot give way to the press, so
-// the wall is judged again without the bush's cap.
+// the wall is judged again without the bush's cap. The mandrel goes into the
+// smallest bush and stops the largest.
 func (j *judge) pressedOver(a *Answer) bool {
 	lo, hi := a.Bore[0], a.Bore[1]
 	best := -1.0
 	for _, m := range j.shop.Mandrels {
-		if m-j.r.SpringHigh < lo-slack || m-j.r.SpringLow > hi+slack || m > a.Bush.BLow+slack {
+		if m-j.r.SpringHigh < lo-slack || m-j.r.SpringLow > hi+slack || m > a.Bush.BLow+slack || m-j.r.SpringLow < a.Closed[1]-slack {
 			continue
 		}
 		best = m

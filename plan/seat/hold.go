@@ -39,7 +39,7 @@ func (j *judge) holds(a *Answer) Fail {
 	if weakAlong || weakRound || a.Slackens || m.Plastic || j.comesLoose(a.LooseAt) {
 		a.Second = j.secondHold(a)
 	}
-	if a.Second == "flange" && (weakRound || j.comesLoose(a.LooseAt)) {
+	if a.Second == "flange" && (weakRound || m.Plastic || j.comesLoose(a.LooseAt)) {
 		// A flange holds along the axle only; turning wants more.
 		a.Second = "flange and " + j.besideFlange(a)
 	}
