@@ -7,6 +7,8 @@ import (
 	"rebush/fits/material"
 )
 
+const usualMaterials = "write such as zinc die casting, brass, mild steel, sintered bronze or bearing bronze C93200; `rebush tables materials` lists them all"
+
 // checkShopWithJob makes sense of a job with the tables and instruments of its
 // shop.
 func checkShopWithJob(r *reader, j *Job, root *value, s *Shop) {
@@ -18,7 +20,7 @@ func checkShopWithJob(r *reader, j *Job, root *value, s *Shop) {
 				return
 			}
 			if _, err := mats.FindOrInline(v.raw); err != nil {
-				r.say(v.pos, "material: "+err.Error(), "`rebush tables materials` lists them all")
+				r.say(v.pos, "material: "+err.Error(), usualMaterials)
 			}
 		}
 		find(root.get("chassis").get("material"))

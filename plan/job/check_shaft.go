@@ -114,7 +114,7 @@ func checkWheelbase(r *reader, j *Job, root *value) {
 	}
 	if ok && w.Between[1] != "" {
 		d := math.Abs(xs[0] - xs[1])
-		between(r, v.get("found"), w.Found, d-2, d+2, "the bores, which are "+r.show(d)+" apart")
+		between(r, v.get("found"), w.Found, d-0.8, d+0.8, "the bores, which are "+r.show(d)+" apart")
 		if !w.Found.Given() {
 			between(r, v.get("sister"), w.Sister, d-2, d+2, "the bores, which are "+r.show(d)+" apart")
 		}

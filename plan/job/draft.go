@@ -12,18 +12,24 @@ type draft struct {
 	length, height, width, rails, current, date, shop string
 	shafts                                            []draftShaft
 	gear                                              *draftGear
-	bush                                              struct{ code, bore, od, length, flange, thick, material string }
+	bushes                                            []draftBush
+	turns                                             bool      // a bush can be turned
+	complaint                                         [3]string // binds, noisy, rubs
+	symptoms                                          [4]string // as symptomKeys
+	price                                             string    // of another truck
 }
 
+type draftBush struct{ code, bore, od, length, flange, thick, material string }
+
 type draftShaft struct {
-	name, leave, hubs string
-	journal, pass     [2]string
-	bores             [2]draftBore
+	name, leave, hubs, insulated string
+	journal, pass                [2]string
+	bores                        [2]draftBore
 }
 
 type draftBore struct{ centre, widest, narrowest, at, metal, metalAt string }
 
-type draftGear struct{ kind, on, module, teeth, tip, form, starts, pitch, height, pinionTeeth, at string }
+type draftGear struct{ kind, on, module, teeth, tip, runout, form, starts, pitch, height, pinionTeeth, at string }
 
 // quoted is a scalar that YAML reads back as it stands.
 func quoted(s string) string {
@@ -34,12 +40,35 @@ func quoted(s string) string {
 	return "'" + strings.ReplaceAll(s, "'", "''") + "'"
 }
 
-// xy writes two figures as a point.
-func xy(s string) string {
+// parts takes apart figures that were typed one behind the other. A lone comma
+// between two of them parts them; otherwise commas are decimal.
+func parts(s string) []string {
 	f := strings.Fields(strings.NewReplacer(";", " ", "[", " ", "]", " ", ", ", " ").Replace(s))
-	if len(f) == 1 {
+	if len(f) == 1 && strings.Count(f[0], ",") == 1 {
 		f = strings.Split(f[0], ",")
 	}
+	return f
+}
+
+// twoFigures are two plain numbers with decimal points, nil where s holds
+// anything else.
+func twoFigures(s string) []string {
+	f := parts(s)
+	if len(f) != 2 {
+		return nil
+	}
+	for i := range f {
+		if !plainNumber.MatchString(f[i]) {
+			return nil
+		}
+		f[i] = strings.Replace(f[i], ",", ".", 1)
+	}
+	return f
+}
+
+// xy writes two figures as a point.
+func xy(s string) string {
+	f := parts(s)
 	for i := range f {
 		f[i] = quoted(f[i])
 	}
@@ -85,17 +114,8 @@ func (d *draft) yaml() []byte {
 	if d.gear != nil {
 		d.gear.write(line)
 	}
-	line("bushes:")
-	if d.bush.od == "" {
-		line("  - {code: own turning, make: turned, material: bearing bronze C93200}")
-		return []byte(b.String())
-	}
-	flange := ""
-	if d.bush.flange != "" {
-		flange = fmt.Sprintf("flange: {od: %s, thickness: %s}, ", quoted(d.bush.flange), quoted(d.bush.thick))
-	}
-	line("  # as measured; a catalogue bush is written bore: 3.2, bore_class: F7")
-	line("  - {code: %s, bore: %s, od: %s, length: %s, %smaterial: %s}", quoted(d.bush.code), quoted(d.bush.bore), quoted(d.bush.od), quoted(d.bush.length), flange, quoted(d.bush.material))
+	d.writeBushes(line)
+	d.writeOwner(line)
 	return []byte(b.String())
 }
 
@@ -115,7 +135,13 @@ func (s draftShaft) write(line func(string, ...any)) {
 	if s.journal[0] == s.journal[1] && s.journal[0] != "" {
 		line("    journal: %s", quoted(s.journal[0]))
 	} else {
-		line("    journal: {left: %s, right: %s}", orHash(s.journal[0]), orHash(s.journal[1]))
+		var ends []string
+		for i, j := range s.journal {
+			if j != "" || s.bores[i] != (draftBore{}) {
+				ends = append(ends, fmt.Sprintf("%s: %s", Sides[i], orHash(j)))
+			}
+		}
+		line("    journal: {%s}", strings.Join(ends, ", "))
 	}
 	var pass []string
 	for i, p := range s.pass {
@@ -125,6 +151,9 @@ func (s draftShaft) write(line func(string, ...any)) {
 	}
 	if len(pass) > 0 {
 		line("    must_pass: {%s}          # largest thing that goes through that end on assembly", strings.Join(pass, ", "))
+	}
+	if s.insulated != "" {
+		line("    insulated: %s", strings.ToLower(s.insulated))
 	}
 	if s.hubs != "" {
 		line("    hub_to_hub: %s", quoted(s.hubs))
@@ -168,6 +197,9 @@ func (g *draftGear) write(line func(string, ...any)) {
 	tip := ""
 	if g.tip != "" {
 		tip = ", tip: " + quoted(g.tip)
+	}
+	if g.runout != "" {
+		tip += ", runout: " + quoted(g.runout)
 	}
 	line("    wheel: {on: %s, teeth: %s%s}", quoted(g.on), g.teeth, tip)
 	if g.kind == "worm" {

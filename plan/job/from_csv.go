@@ -23,7 +23,7 @@ var csvSettings = []string{"title", "units", "material", "condition", "thickness
 // left open in the file for the reader to name. Errors are Problems.
 func FromCSV(name string, data []byte) ([]byte, error) {
 	if line, column, wrong := notText(data); wrong != "" {
-		return nil, Problems{{Pos{name, line, column}, wrong, "a table is plain text in UTF-8"}}
+		return nil, Problems{{Pos{name, line, column}, wrong, "save it as CSV in UTF-8; if this was an accent, leave it out"}}
 	}
 	if len(data) > largest {
 		return nil, Problems{{Pos{name, 1, 1}, "this table is larger than 1 MiB", "is it the right file?"}}
@@ -66,8 +66,8 @@ func FromCSV(name string, data []byte) ([]byte, error) {
 			d.row(head, cells, say)
 		}
 	}
-	if head == nil {
-		problems = append(problems, Problem{Pos{name, 1, 1}, "no line names the columns", "write " + strings.Join(csvColumns, ",")})
+	if head == nil { // then nothing else in it means anything
+		return nil, Problems{{Pos{name, 1, 1}, "no line names the columns, so this is no table of bores", "the table begins with a line " + strings.Join(csvColumns, ",")}}
 	} else if len(d.shafts) == 0 && len(problems) == 0 {
 		problems = append(problems, Problem{Pos{name, 1, 1}, "there are no bores in this table", "write a line for each bore below the head"})
 	}

@@ -48,10 +48,28 @@ func readFile(file string, data []byte, s *shape) (*value, *reader) {
 		r.say(r.at(root), "the file does not begin with keys", "begin with `"+s.keys[0].name+": 1` and write `key: value` lines")
 		return nil, r
 	}
-	if !r.version(root, s.keys[0].name) {
+	if r.otherKind(root, s.keys[0].name) || !r.version(root, s.keys[0].name) {
 		return nil, r
 	}
 	return r.read(root, s, "", ""), r
+}
+
+// otherKind says that a shop file stands where a job belongs, or the reverse.
+func (r *reader) otherKind(root *yaml.Node, name string) bool {
+	other := map[string][3]string{
+		"rebush":      {"rebush_shop", "this is a shop file, not a job", "name the job that it belongs to; `rebush check` reads a shop file too"},
+		"rebush_shop": {"rebush", "this is a job file, not a shop", "name a file that begins with rebush_shop: 1"},
+	}[name]
+	for i := 0; i+1 < len(root.Content); i += 2 {
+		switch root.Content[i].Value {
+		case name:
+			return false
+		case other[0]:
+			r.say(r.at(root.Content[i]), other[1], other[2])
+			return true
+		}
+	}
+	return false
 }
 
 // version refuses a newer file before its new keys are called unknown.
@@ -129,6 +147,12 @@ func (r *reader) misfit(n *yaml.Node, s *shape, name string) {
 		a, b := n.Content[0].Value, n.Content[1].Value
 		if digits(a) && digits(b) {
 			r.say(r.at(n), fmt.Sprintf("%s: [%s,%s] is a list of two numbers", name, a, b), fmt.Sprintf("write %s.%s", a, b))
+			return
+		}
+	}
+	if n.Kind == yaml.ScalarNode && s.kind == aList && s.min == 2 && s.max == 2 {
+		if f := twoFigures(n.Value); len(f) == 2 {
+			r.say(r.at(n), fmt.Sprintf("%s: %q wants brackets", name, short(n.Value)), fmt.Sprintf("write [%s, %s]", f[0], f[1]))
 			return
 		}
 	}

@@ -196,6 +196,8 @@ func (r *reader) aNumber(raw string, s *shape, v *value) bool {
 		return false
 	}
 	switch {
+	case !plainNumber.MatchString(raw) && s.isDegrees():
+		return bad("is not "+s.describe(), "write a number: up is 90, down 270, along +x 0, the other way 180")
 	case !plainNumber.MatchString(raw):
 		return bad("is not "+s.describe(), "write a plain number such as 20 or 0.5")
 	case leadingZero.MatchString(raw) && !strings.ContainsAny(raw, ".,"):

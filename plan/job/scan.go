@@ -28,7 +28,7 @@ func scan(file string, data []byte) (root *yaml.Node, problems Problems) {
 	}
 	data = bytes.TrimPrefix(data, []byte("\xEF\xBB\xBF"))
 	if line, column, wrong := notText(data); wrong != "" {
-		say(line, column, wrong, "a job or shop file is plain text in UTF-8")
+		say(line, column, wrong, "save it as plain text in UTF-8; if this was an accent, leave it out")
 		return nil, problems
 	}
 	if len(bytes.TrimSpace(data)) == 0 {
@@ -125,6 +125,11 @@ func refuse(file string, n *yaml.Node, depth int, problems *Problems) bool {
 
 // notText finds the first byte that no text file holds.
 func notText(data []byte) (line, column int, wrong string) {
+	for _, mark := range []string{"\xFF\xFE", "\xFE\xFF", "r\x00e\x00b\x00", "\x00r\x00e\x00b"} {
+		if bytes.HasPrefix(data, []byte(mark)) {
+			return 1, 1, "this file is saved as UTF-16, which some editors call Unicode, not as UTF-8"
+		}
+	}
 	line, column = 1, 1
 	for i := 0; i < len(data); {
 		r, size := utf8.DecodeRune(data[i:])

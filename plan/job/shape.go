@@ -73,6 +73,9 @@ func number(lo, hi float64) *shape { return &shape{kind: aNumber, lo: lo, hi: hi
 // degrees accepts a turn either way.
 func degrees() *shape { return &shape{kind: aNumber, lo: -360, hi: 360} }
 
+// isDegrees says whether a number is a direction.
+func (s *shape) isDegrees() bool { return s.kind == aNumber && s.lo == -360 && s.hi == 360 }
+
 func list(min, max int, item *shape, say string) *shape {
 	return &shape{kind: aList, item: item, min: min, max: max, say: say}
 }

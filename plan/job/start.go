@@ -54,10 +54,12 @@ func Ask(in io.Reader, out io.Writer) ([]byte, error) {
 		n = 0
 	}
 	for i := 1; i <= n && !a.ended; i++ {
-		d.shafts = append(d.shafts, a.shaft(i))
+		d.shafts = append(d.shafts, a.shaft(d, i))
 	}
 	a.gear(d)
-	a.bush(d)
+	for a.bush(d) {
+	}
+	a.owner(d)
 	d.shop = a.ask("Name of your shop file (Enter: the built-in small shop)?", text(), "")
 	if a.ended {
 		return nil, ErrStopped
@@ -105,18 +107,14 @@ func (a *asker) fits(line string, s *shape) string {
 	if _, c, wrong := notText([]byte(line)); wrong != "" {
 		return fmt.Sprintf("Letter %d: %s.", c, wrong)
 	}
-	parts := []string{line}
+	figures := []string{line}
 	if s.kind == aList {
-		parts = strings.Fields(strings.NewReplacer(";", " ", "[", " ", "]", " ", ", ", " ").Replace(line))
-		if len(parts) == 1 && strings.Count(line, ",") == 1 {
-			parts = strings.Split(line, ",")
-		}
-		if len(parts) != s.min {
+		if figures = parts(line); len(figures) != s.min {
 			return "Give two figures, such as 10.00 6.05."
 		}
 		s = s.item
 	}
-	for _, p := range parts {
+	for _, p := range figures {
 		r := &reader{file: "", units: a.units, where: map[string]Pos{}}
 		if r.scalar(&yaml.Node{Kind: yaml.ScalarNode, Value: p}, s, &value{shape: s, name: "answer"}); len(r.problems) > 0 {
 			return strings.TrimPrefix(r.problems[0].Error(), "answer: ")
@@ -125,13 +123,16 @@ func (a *asker) fits(line string, s *shape) string {
 	return ""
 }
 
-func (a *asker) shaft(i int) draftShaft {
+func (a *asker) shaft(d *draft, i int) draftShaft {
 	s := draftShaft{}
 	s.name = a.ask(fmt.Sprintf("Shaft %d: what is it called?", i), text(), []string{"front axle", "rear axle", "third shaft", "fourth shaft", "fifth shaft", "sixth shaft", "seventh shaft", "eighth shaft"}[i-1])
 	s.leave = a.ask("  Is it to be left alone (yes, no)?", yesNo(), "no")
 	journal := length(0.8, 12)
 	s.journal[0] = a.ask("  Diameter of its left journal?", journal, need1)
 	s.journal[1] = a.ask("  And of the right?", journal, s.journal[0])
+	if strings.EqualFold(d.current, "axles") {
+		s.insulated = a.ask("  On which side is its insulated wheel (left, right, none; Enter: not known)?", shaftShape.find("insulated").shape, "")
+	}
 	s.hubs = a.ask("  Room between the wheel hubs (Enter: not measured)?", shaftShape.find("hub_to_hub").shape, "")
 	for k, side := range Sides {
 		b := &s.bores[k]
@@ -163,6 +164,7 @@ func (a *asker) gear(d *draft) {
 	g.module = a.ask("  Module in mm (25.4 divided by the diametral pitch)?", gearShape.find("module").shape, need1)
 	g.teeth = a.ask("  Teeth of the wheel?", whole(5, 400), need1)
 	g.tip = a.ask("  Its tip diameter as measured (Enter: not measured)?", length(2, 120), "")
+	g.runout = a.ask("  How far does its rim run out over a turn, by an indicator (Enter: not measured)?", gearShape.find("wheel").shape.find("runout").shape, "")
 	if g.kind == "worm" {
 		g.form = a.ask("  Is the wheel throated, helical, straight or unknown?", word("throated", "helical", "straight", "unknown"), "unknown")
 		g.starts = a.ask("  Starts of the worm?", whole(1, 8), "1")
@@ -172,21 +174,6 @@ func (a *asker) gear(d *draft) {
 	}
 	g.pinionTeeth = a.ask("  Teeth of the pinion?", whole(5, 400), need1)
 	g.at = a.ask("  x and y of the pinion's centre?", point(), need1)
-}
-
-func (a *asker) bush(d *draft) {
-	d.bush.od = a.ask("Outside diameter of a bush you have (Enter: none, turn one)?", length(1.2, 25), "")
-	if d.bush.od == "" {
-		return
-	}
-	d.bush.code = a.ask("  What do you call it?", text(), "drawer 1")
-	d.bush.bore = a.ask("  Its bore?", length(0.8, 14), need1)
-	d.bush.length = a.ask("  Its length with the flange?", length(0.8, 20), need1)
-	d.bush.flange = a.ask("  Diameter of its flange (Enter: it has none)?", length(2, 40), "")
-	if d.bush.flange != "" {
-		d.bush.thick = a.ask("  Thickness of the flange?", length(0.25, 5), need1)
-	}
-	d.bush.material = a.ask("  What is it made of?", text(), "sintered bronze")
 }
 
 // review says what in the new file does not go together.

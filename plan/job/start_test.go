@@ -25,6 +25,7 @@ axles
 
 3.16
 2.36
+right
 18
 10.00 6.05
 wide
@@ -45,6 +46,7 @@ yes
 3.16
 
 
+
 48.00 6.00
 3.20
 
@@ -62,6 +64,7 @@ worm
 0.5
 20
 11.0
+0.02
 throated
 
 6.0
@@ -73,6 +76,24 @@ throated
 7
 0.8
 
+5.0
+drawer 8
+2.4
+3.8
+7
+0.8
+
+
+yes
+yes
+no
+
+tight
+slack
+tight
+
+open
+65
 shop.yaml
 `
 
@@ -84,7 +105,7 @@ func TestAsk(t *testing.T) {
 	if err != nil {
 		t.Fatalf("%v\n%s", err, &out)
 	}
-	for _, want := range []string{"\"mouse\" is not a length", "\"wide\" is not a length", "All that goes together"} {
+	for _, want := range []string{"\"mouse\" is not a length", "\"wide\" is not a length", "did you mean \"tight\"", "All that goes together"} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("%q is not said:\n%s", want, &out)
 		}
@@ -96,7 +117,9 @@ func TestAsk(t *testing.T) {
 	s, b := j.Bore("front axle.right")
 	if j.Title != "Rear motor truck: tram car 3" || j.Chassis.Width.String() != "16 mm" || s.MustPass.Right.String() != "2.4 mm" ||
 		b.Centre.Y.String() != "6.04 mm" || b.WornTo[0] != 85 || !j.Shafts[1].Leave || j.Gears[0].Worm.Height.String() != "14.06 mm" ||
-		j.Bushes[0].FlangeOD.String() != "7 mm" || !j.Bushes[0].OD.Measured || j.Gears[0].Wheel.Tip.String() != "11 mm" {
+		j.Bushes[0].FlangeOD.String() != "7 mm" || !j.Bushes[0].OD.Measured || j.Gears[0].Wheel.Tip.String() != "11 mm" ||
+		len(j.Bushes) != 3 || !j.Bushes[2].Turned || j.Shafts[0].Insulated != "right" || j.Gears[0].Wheel.Runout.String() != "0.02 mm" ||
+		j.Binds != Yes || j.Noisy != No || j.Rubs != Unsaid || j.Symptoms != (Symptoms{"tight", "tight", "", "open"}) || j.Swap.Price != 65 {
 		t.Errorf("%+v\n%s", j, data)
 	}
 }

@@ -19,6 +19,9 @@ func (s *shape) describe() string {
 	case aLength:
 		return "a length such as 3.16, 0.126 in or 1/8 in"
 	case aNumber:
+		if s.isDegrees() {
+			return "a direction in degrees"
+		}
 		return "a number"
 	case aWhole:
 		return "a whole number"

@@ -1,0 +1,52 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+)
+
+// writeBushes writes the drawer. Where nothing is known of it the turned bush
+// stands there as an example of how one is written.
+func (d *draft) writeBushes(line func(string, ...any)) {
+	line("bushes:")
+	if len(d.bushes) > 0 {
+		line("  # as measured; a catalogue bush is written bore: 3.2, bore_class: F7")
+	}
+	for _, b := range d.bushes {
+		flange := ""
+		if b.flange != "" {
+			flange = fmt.Sprintf("flange: {od: %s, thickness: %s}, ", quoted(b.flange), quoted(b.thick))
+		}
+		line("  - {code: %s, bore: %s, od: %s, length: %s, %smaterial: %s}", quoted(b.code), quoted(b.bore), quoted(b.od), quoted(b.length), flange, quoted(b.material))
+	}
+	if d.turns || len(d.bushes) == 0 {
+		line("  - {code: own turning, make: turned, material: bearing bronze C93200}   # needs lathe: yes in the shop file")
+	}
+}
+
+// writeOwner writes what was said of the complaint, of the faults that feel
+// like a worn hole, and of another truck.
+func (d *draft) writeOwner(line func(string, ...any)) {
+	pairs := func(names []string, values []string) string {
+		var out []string
+		for i, v := range values {
+			if v != "" {
+				out = append(out, names[i]+": "+strings.ToLower(v))
+			}
+		}
+		return strings.Join(out, ", ")
+	}
+	if s := pairs([]string{"binds", "noisy", "rubs"}, d.complaint[:]); s != "" {
+		line("complaint: {%s}", s)
+	} else {
+		line("# complaint: {binds: yes, noisy: no, rubs: no}")
+	}
+	if s := pairs(symptomKeys[:], d.symptoms[:]); s != "" {
+		line("symptoms: {%s}", s)
+	} else {
+		line("# symptoms: {rims: tight, hubs: tight, gauge: correct, ohms: open}   # each feels like a worn hole when it is not so")
+	}
+	if d.price != "" {
+		line("swap: {price: %s}           # another truck", quoted(d.price))
+	}
+}
