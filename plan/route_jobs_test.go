@@ -361,3 +361,35 @@ func TestProving(t *testing.T) {
 		}
 	}
 }
+
+// A thick plate under a small drill is pecked.
+func TestRoutePecksDeepHoles(t *testing.T) {
+	pecked := func(thick string) bool {
+		p := routed(t, "corvelhurst", func(j *job.Job) {
+			j.Chassis.Thickness = job.Ends{Left: dim.Must(thick), Right: dim.Must(thick)}
+			j.Chassis.Width = dim.Must("40 mm")
+			for i := range j.Shafts {
+				if j.Shafts[i].HubToHub.Given() {
+					j.Shafts[i].HubToHub = dim.Must("42 mm")
+				}
+			}
+			for i := range j.Bushes {
+				j.Bushes[i].Length = dim.Must(thick).Add(dim.Must("0.8 mm"))
+			}
+		})
+		drills := 0
+		for _, o := range ops(p, "open") {
+			drills++
+			if strings.Contains(o.Note, "draw it back") {
+				return true
+			}
+		}
+		if drills == 0 {
+			t.Fatalf("no drill in plates of %s", thick)
+		}
+		return false
+	}
+	if pecked("3 mm") || !pecked("16 mm") {
+		t.Errorf("pecked at 3 mm: %v, at 16 mm: %v", pecked("3 mm"), pecked("16 mm"))
+	}
+}

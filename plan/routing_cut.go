@@ -36,6 +36,9 @@ func (m *maker) cutter() route.Cutter {
 		m.feedWords(&c, q)
 		point := 0.0
 		if q.Operation == "drill" {
+			if pecks := m.cutting.Pecks(q.Through, q.Dia); len(pecks) > 1 {
+				c.Note = joined(c.Note, "deep for its size: draw it back to clear it at "+peckWords(pecks))
+			}
 			point = cutting.PointLength(q.Dia, m.cutting.PointAngle())
 		}
 		if turns := min(c.RPM, c.Ideal); turns > 0 && a.FeedMMRev > 0 {
@@ -150,4 +153,13 @@ func joined(a, b string) string {
 		return b
 	}
 	return a + "; " + b
+}
+
+// peckWords lists the depths at which a drill is drawn back, less the last.
+func peckWords(depths []float64) string {
+	var w []string
+	for _, d := range depths[:len(depths)-1] {
+		w = append(w, fmt.Sprintf("%.1f", d))
+	}
+	return strings.Join(w, ", ") + " mm"
 }

@@ -122,6 +122,9 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 		if st.bar {
 			o.ToolMM = math.NaN()
 		}
+		if far {
+			o.Note = join(o.Note, b.once("depth counts from the inside of the far plate"))
+		}
 		pass := math.Max(st.tool.Size, st.tool.Shank)
 		if st.bar {
 			pass = 0
