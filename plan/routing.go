@@ -152,6 +152,9 @@ func (m *maker) routeBore(b *bore) route.Bore {
 	if a.Bush.Turned {
 		x.BushSizes = fmt.Sprintf("outside %s to %s, bore %s to %s, length %.2f mm, %s", mmUp(a.Bush.ODLow), mmDown(a.Bush.ODHigh),
 			mmUp(a.Bush.BLow), mmDown(a.Bush.BHigh), a.Bush.Length, a.Bush.Metal.Name)
+		if a.Bush.FlangeOD > 0 {
+			x.BushSizes += fmt.Sprintf(", with a shoulder of %.1f mm, %.2f mm thick", a.Bush.FlangeOD, a.Bush.FlangeT)
+		}
 	}
 	if o := b.b.Oil; o != nil {
 		x.Oil = &route.Oil{AtDeg: o.AtDeg, Diameter: o.Diameter.Float()}
