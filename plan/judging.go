@@ -177,7 +177,7 @@ func (m *maker) wrongMeshes(c *verdict.Case) map[string]string {
 }
 
 func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
-	v := verdict.Bore{Name: b.name(), Fixed: b.shaft.Leave, Wrong: wrong}
+	v := verdict.Bore{Name: b.name(), Shaft: b.shaft.Name, Fixed: b.shaft.Leave, Wrong: wrong}
 	if b.known {
 		v.PlayMM = math.Max(0, 2*b.worn.C+b.worn.W)
 	}
@@ -185,7 +185,10 @@ func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
 		v.Wrong = ""
 		return v
 	}
-	minutes, setups := 0.0, []string(nil)
+	if b.b.Seat != nil && v.Wrong == "" {
+		v.Wrong = "its old bush is out"
+	}
+	minutes, setups := m.sharedMinutes(b), []string(nil)
 	for _, o := range m.p.Operations {
 		if o.Bore == b.name() && o.Minutes != nil {
 			minutes += *o.Minutes
@@ -201,6 +204,8 @@ func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
 	name := verdict.Rebush
 	why := ""
 	switch {
+	case b.chosen == nil && !b.touch && b.targeted:
+		why = "it is not worn and stays as it is"
 	case b.chosen == nil:
 		why = "no bush on the list can be seated"
 		if len(b.answers) > 0 {
@@ -232,6 +237,30 @@ func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
 	return v
 }
 
+// rebuilding are the kinds of operation that belong to strip and rebuild, whose
+// hours the shop gives.
+var rebuilding = map[string]bool{"line up": true, "assemble": true, "wheels": true, "prove": true}
+
+// sharedMinutes is a bore's share of the minutes of operations that serve
+// several bores: washing, trying a bush in scrap, trying the mesh.
+func (m *maker) sharedMinutes(b *bore) float64 {
+	n, sum := 0.0, 0.0
+	for _, o := range m.bores {
+		if o.chosen != nil {
+			n++
+		}
+	}
+	if b.chosen == nil || n == 0 {
+		return 0
+	}
+	for _, o := range m.p.Operations {
+		if o.Bore == "" && o.Minutes != nil && !rebuilding[o.Kind] {
+			sum += *o.Minutes
+		}
+	}
+	return sum / n
+}
+
 // otherWay asks whether a hole could be sleeved, or plugged and bored anew.
 func (m *maker) otherWay(b *bore, name string, minutes float64, setups []string) verdict.Way {
 	w := verdict.Way{Name: name}
@@ -259,6 +288,9 @@ func (m *maker) otherWay(b *bore, name string, minutes float64, setups []string)
 	left := b.hole.Edge - outer
 	if need := m.seatRule.NoWall * outer; left < need {
 		w.WhyNot = fmt.Sprintf("leaves %.2f mm at the edge, needs %.2f", left, need)
+		if left < 0 {
+			w.WhyNot = fmt.Sprintf("would break %.2f mm out of the edge", -left)
+		}
 		return w
 	}
 	w.Minutes = minutes + m.rules.V("minutes_turn_bush") + m.rules.V("minutes_press")

@@ -320,13 +320,17 @@ func (m *maker) foundMesh(x *gear, shafts []shaftState) (words string) {
 	}
 	switch agree, short := mesh.Agree(x.pair, found, uSurvey, x.uGeom, x.moved, m.j.Binds == job.Yes); agree {
 	case mesh.CannotReach:
-		m.sayGear(finding.Note, "mesh tight as found", x.g, fmt.Sprintf("the shaft cannot reach the top of its hole: the teeth meet first, short by %.3f mm", short), "")
+		m.sayGear(finding.Note, "mesh tight as found", x.g, fmt.Sprintf("the shaft cannot reach the end of its hole: the teeth meet first, short by %.3f mm", short), "")
 	case mesh.Contradicts:
 		x.trusted = false
 		tight := x.pair.Tight()
 		have, want := sig9(found), sig9(tight)
+		yet := "yet nothing binds"
+		if m.j.Binds == job.Unsaid {
+			yet = "yet nobody says that it binds"
+		}
 		m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "mesh contradicts", Where: x.g.Name, Have: &have, Want: &want, Unit: "mm",
-			Text: fmt.Sprintf("by these figures the teeth would have jammed as found (centre distance %.3f mm, least %.3f), yet nothing binds: the mesh is not trusted and moves nothing", found, tight),
+			Text: fmt.Sprintf("by these figures the teeth would have jammed as found (centre distance %.3f mm, least %.3f), %s: the mesh is not trusted and moves nothing", found, tight, yet),
 			Fix:  "check the place of the mate and the tooth counts; say moved: yes if the mate was renewed since"})
 	}
 	return words

@@ -73,11 +73,13 @@ func TestGainsAreThoseOfTwoJobs(t *testing.T) {
 		"measure the narrowest with pins":          func() situation { return bores("narrowest", "pins") },
 		"take the middles with the dial indicator": func() situation { return bores("centre", "dial indicator") },
 		"take the middles with the read-out":       func() situation { return bores("centre", "read-out") },
-		"send the boring out (30.00 GBP)":          func() situation { return s.inShop("location: {setup: 0.025, hole: 0.020}", "location: {setup: 0.005, hole: 0.005}") },
-		"bush solid 5 in drive.left":               func() situation { return s.add("choose: {drive.left: solid 5}\n") },
-		"bush solid 5 in drive.right":              func() situation { return s.add("choose: {drive.right: solid 5}\n") },
-		"bush own turning in drive.left":           func() situation { return s.add("choose: {drive.left: own turning}\n") },
-		"bush own turning in drive.right":          func() situation { return s.add("choose: {drive.right: own turning}\n") },
+		"send the boring out (30.00 GBP)": func() situation {
+			return s.inShop("location: {setup: 0.025, hole: 0.020}", "location: {setup: 0.005, hole: 0.005}")
+		},
+		"bush solid 5 in drive.left":      func() situation { return s.add("choose: {drive.left: solid 5}\n") },
+		"bush solid 5 in drive.right":     func() situation { return s.add("choose: {drive.right: solid 5}\n") },
+		"bush own turning in drive.left":  func() situation { return s.add("choose: {drive.left: own turning}\n") },
+		"bush own turning in drive.right": func() situation { return s.add("choose: {drive.right: own turning}\n") },
 	}
 	if len(base.Improve) == 0 {
 		t.Fatal("nothing would improve a doubtful job")

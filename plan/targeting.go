@@ -97,7 +97,7 @@ func (m *maker) placeShaft(s shaftState, in target.Shaft, out target.ShaftOut) {
 		if d := math.Hypot(out.Moved[0], out.Moved[1]); move > limit+1e-9 || d > 3*out.UMean+1e-9 && d > 0.01 {
 			m.used("move_caution_mm")
 			m.p.Findings.Figure(finding.Caution, "long move", b.name(), sig9(move), math.Min(limit, sig9(3*out.UMean)), "mm",
-				fmt.Sprintf("the new centre lies %.3f mm from the old one", move), "check the survey of this bore and the place of the mate before cutting")
+				fmt.Sprintf("the new centre lies %.3f mm from the old one, and the old one is known to %.3f", move, out.UMean), "check the survey of this bore and the place of the mate before cutting")
 		}
 	}
 	row := Shaft{Shaft: s.s.Name, AxisMM: xy(out.T)}

@@ -39,7 +39,7 @@ type Case struct {
 	SetupHours float64  // per clamping
 	StripHours float64  // strip and rebuild
 
-	Faults []Fault // of the plan that Rebush follows, from the trials
+	Faults []Fault // of the plan that Rebush follows (or Renew, where all is renewed), from the trials
 	Other  *Offer  // another truck, nil where none is offered
 	Value  *float64
 
@@ -59,6 +59,7 @@ type Limits struct {
 // Bore is one bore and the ways it could be put right.
 type Bore struct {
 	Name   string
+	Shaft  string  // its axle: both bores of one are done together; "" for none
 	PlayMM float64 // on diameter, as found
 	Fixed  bool    // the job says: leave it
 	Wrong  string  // why it has to be done whatever its play, "" where nothing; e.g. its gears mesh wrong

@@ -28,12 +28,21 @@ func (c *Case) rate() float64 {
 	return *c.Rate
 }
 
-// needs lists the bores that have to be put right.
+// needs lists the bores that have to be put right: those that are worn or
+// wrong, and the other bore of the same axle.
+//
+// Source: bush both holes of an axle, not one: common practice, no source.
 func (c *Case) needs() []*Bore {
+	bad := func(b *Bore) bool { return !b.Fixed && (b.Wrong != "" || b.PlayMM > c.Limits.LeaveMM+1e-9) }
+	axle := map[string]bool{}
+	for i := range c.Bores {
+		if b := &c.Bores[i]; bad(b) && b.Shaft != "" {
+			axle[b.Shaft] = true
+		}
+	}
 	var out []*Bore
 	for i := range c.Bores {
-		b := &c.Bores[i]
-		if !b.Fixed && (b.Wrong != "" || b.PlayMM > c.Limits.LeaveMM+1e-9) {
+		if b := &c.Bores[i]; bad(b) || !b.Fixed && axle[b.Shaft] {
 			out = append(out, b)
 		}
 	}

@@ -102,6 +102,9 @@ func (c *Case) machining() []weighed {
 	spoilt := c.badAxles(false)
 	for _, n := range names[:4] {
 		w := c.allOneWay(n, bores)
+		if n == Rebush && w.Feasible && only(w.ways, Renew) {
+			w = no(n, "the seats of the old bushes are sound: renewing them takes off nothing")
+		}
 		if w.Feasible && len(spoilt) > 0 {
 			w = no(n, "the journal of "+spoilt[0].Name+" is "+spoilt[0].State+": it would eat the new bearings")
 		}
@@ -122,10 +125,20 @@ func (c *Case) allOneWay(name string, bores []*Bore) weighed {
 		picked = append(picked, w)
 	}
 	var faults []Fault
-	if name == Rebush {
-		faults = c.Faults
+	if name == Rebush || name == Renew {
+		faults = c.Faults // the plan followed: where all can be renewed it renews
 	}
 	return c.job(name, picked, bores, faults)
+}
+
+// only says whether all bores go one way.
+func only(ways []BoreWay, way string) bool {
+	for _, w := range ways {
+		if w.Way != way {
+			return false
+		}
+	}
+	return len(ways) > 0
 }
 
 // pick finds the way of one bore, or says why there is none.
