@@ -157,6 +157,14 @@ func (m *maker) holeOf(b *bore) seat.Hole {
 	if b.shaft.HubToHub.Given() && m.j.Chassis.Width.Given() {
 		lo, _ := m.rules.Pair("side_play_mm")
 		h.SideRoom = b.shaft.HubToHub.Float() - m.j.Chassis.Width.Float() - m.washers(b.shaft) - lo
+		// A flange in the other plate takes as much.
+		sharing := 0
+		for _, o := range m.on(b.shaft.Name) {
+			if o.touch && o.targeted {
+				sharing++
+			}
+		}
+		h.SideRoom /= float64(max(1, sharing))
 	}
 	if m.shop.Compound {
 		h.Fill = fillRadius(b, m.seatRule.FillDeg)
@@ -227,6 +235,10 @@ func (m *maker) seatFindings(b *bore) {
 		return
 	}
 	a := b.chosen
+	if b.b.Bushed {
+		m.say(finding.Caution, "old bush in", b, "the old bush is still in and its seat is not known: the new one may not clear it",
+			"push it out, measure the diameter and the middle of its seat, and plan again: a sound one is renewed and nothing is cut")
+	}
 	if a.Slackens {
 		f.Figure(finding.Caution, "press slackens", b.name(), sig9(a.Peak), m.plate.Creep, "MPa",
 			fmt.Sprintf("this press pulls the casting with %.0f MPa and zinc gives way above %.0f over the years: it will slacken", a.Peak, m.plate.Creep),
