@@ -32,6 +32,14 @@ func (m *maker) cutter() route.Cutter {
 		if a.ForcesKnown {
 			c.Thrust = a.ThrustN
 		}
+		if note != "" {
+			// A stand-in lends its speed, not its oil.
+			if own, err := m.materials.Find(q.Material); err == nil {
+				if wet, err := m.cutting.Lubricant(own.Cutting); err == nil {
+					c.Lubricant = wet.Text
+				}
+			}
+		}
 		m.setSpindle(&c)
 		m.feedWords(&c, q)
 		point := 0.0
@@ -86,7 +94,7 @@ func (m *maker) cutMaterial(q route.Query) (name, note string, err error) {
 	}
 	if mat.Kind == material.PorousBronze && q.Operation == "drill" {
 		if stand, err := m.materials.Find("bearing bronze"); err == nil {
-			return stand.Cutting, "speed of bearing bronze: none is known for a porous one; dry, oil it again after", nil
+			return stand.Cutting, "speed of bearing bronze: none is known for a porous one", nil
 		}
 	}
 	if mat.Cutting == "" {

@@ -1,0 +1,73 @@
+package plan_test
+
+import (
+	"strings"
+	"testing"
+
+	"rebush/fits/dim"
+	"rebush/plan/job"
+)
+
+// The words of proving name what was measured before.
+func TestProving(t *testing.T) {
+	p := routed(t, "corvelhurst", nil)
+	all := ""
+	for _, s := range p.Proving {
+		all += s.Text + "\n"
+	}
+	for _, w := range []string{"back to back", "megohm", "before", "after", "forward", "backward", "fingers", "armature", "felt", "insulated wheel on the right"} {
+		if !strings.Contains(all, w) {
+			t.Errorf("nothing in proving about %q", w)
+		}
+	}
+	plastic := routed(t, "ombersleigh", nil) // no current through its axles
+	for _, s := range plastic.Proving {
+		if s.Blank == "ohm" {
+			t.Errorf("no current goes through these axles: %s", s.Text)
+		}
+	}
+}
+
+// A thick plate under a small drill is pecked.
+func TestRoutePecksDeepHoles(t *testing.T) {
+	pecked := func(thick string) bool {
+		p := routed(t, "corvelhurst", func(j *job.Job) {
+			j.Chassis.Thickness = job.Ends{Left: dim.Must(thick), Right: dim.Must(thick)}
+			j.Chassis.Width = dim.Must("40 mm")
+			for i := range j.Shafts {
+				if j.Shafts[i].HubToHub.Given() {
+					j.Shafts[i].HubToHub = dim.Must("42 mm")
+				}
+			}
+			for i := range j.Bushes {
+				j.Bushes[i].Length = dim.Must(thick).Add(dim.Must("0.8 mm"))
+			}
+		})
+		drills := 0
+		for _, o := range ops(p, "open") {
+			drills++
+			if strings.Contains(o.Note, "draw it back") {
+				return true
+			}
+		}
+		if drills == 0 {
+			t.Fatalf("no drill in plates of %s", thick)
+		}
+		return false
+	}
+	if pecked("3 mm") || !pecked("16 mm") {
+		t.Errorf("pecked at 3 mm: %v, at 16 mm: %v", pecked("3 mm"), pecked("16 mm"))
+	}
+}
+
+// A porous bush is drilled for its oil way at the speed of a solid bronze, and
+// dry.
+func TestRouteOilWayThroughPorousBush(t *testing.T) {
+	for _, o := range ops(routed(t, "corvelhurst", nil), "oil") {
+		if !strings.Contains(o.Lubricant, "no liquid") || !strings.Contains(o.Note, "speed of bearing bronze") || o.RPMIdeal == nil {
+			t.Errorf("%s: %s; %s", o.Do, o.Lubricant, o.Note)
+		}
+		return
+	}
+	t.Error("the oil way is not cleared")
+}
