@@ -311,3 +311,5 @@ func everything(p *plan.Plan) string {
 	}
 	return b.String()
 }
+
+func fmtMM(f float64) string { return fmt.Sprintf("%.4f", f) }
