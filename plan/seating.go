@@ -13,7 +13,7 @@ import (
 func (m *maker) rulesForSeat() seat.Rules {
 	v := m.rules.V
 	r := seat.Rules{
-		CleanUp: v("cleanup_mm"), OversizeShare: v("oversize_share_of_tolerance"), BoringHead: v("boring_head_mm"), EndMill: v("end_mill_mm"), Turned: v("turned_bush_mm"),
+		CleanUp: v("cleanup_mm"), BoringHead: v("boring_head_mm"), Turned: v("turned_bush_mm"),
 		NoWall: v("wall_none_radii"), LightWall: v("wall_light_radii"), LightShare: v("light_press_share"), UsualShare: v("usual_press_share"),
 		PorousPeak: v("porous_peak_mpa"), PorousHold: v("porous_hold_mpa"),
 		Smoothing: v("smoothing_factor"), RzSeat: v("rz_seat_um"), RzBush: v("rz_bush_um"),
@@ -124,10 +124,10 @@ func (m *maker) holeOf(b *bore) seat.Hole {
 	side := b.b.Side
 	h := seat.Hole{
 		Name: b.name(), S: b.worn.SeatRadius(b.target), UPlace: b.uPlace, USurvey: b.u,
-		Wear: b.worn.W, OldR: b.worn.R, Journal: b.shaft.Journal.On(side).Float(), JournalU: m.rules.V("u_journal_mm"),
+		Journal: b.shaft.Journal.On(side).Float(), JournalU: m.rules.V("u_journal_mm"),
 		MustPass: m.mustPass(b), Plate: m.j.Chassis.Thickness.On(side).Float(),
 		RoomIn: b.b.RoomIn.Float(), RoomOut: b.b.RoomOut.Float(), SideRoom: math.NaN(),
-		TLow: 5, THigh: 45, Plate2: m.plate, Bushed: b.b.Bushed,
+		TLow: 5, THigh: 45, Plate2: m.plate,
 	}
 	if m.j.Chassis.TemperatureGiven {
 		h.TLow, h.THigh = m.j.Chassis.TemperatureLow, m.j.Chassis.TemperatureHigh

@@ -111,7 +111,7 @@ func (m *maker) seatShop() seat.Shop {
 	if sh.FrictionHigh > 0 {
 		hi = sh.FrictionHigh
 	}
-	s := seat.Shop{Lathe: sh.Lathe || sh.MachineKind == "lathe", Compound: len(sh.Compounds) > 0, PressN: sh.PressN, FrictionLow: lo, FrictionHigh: hi}
+	s := seat.Shop{Lathe: sh.Lathe || sh.MachineKind == "lathe", Compound: len(sh.Compounds) > 0, FrictionLow: lo, FrictionHigh: hi}
 	for i, r := range sh.Reamers {
 		low, high, err := m.reamed(r)
 		if err != nil {

@@ -46,7 +46,7 @@ var (
 // reamed 5 H7.
 func scenery(t testing.TB) scene {
 	return scene{
-		h: Hole{Name: "front axle.left", S: 1.7765, UPlace: 0.0141, USurvey: 0.0285, Wear: 0.1, OldR: 1.6, Journal: 3.16, JournalU: 0.005, JournalA: 11.5,
+		h: Hole{Name: "front axle.left", S: 1.7765, UPlace: 0.0141, USurvey: 0.0285, Journal: 3.16, JournalU: 0.005, JournalA: 11.5,
 			Plate: 3, Edge: 5.928, EdgeName: "the slot", SideRoom: math.NaN(), Load: 1.25, RPM: 420, TLow: 5, THigh: 45, Plate2: zinc},
 		b: Bush{Code: "drawer 7", ODLow: 5.019, ODHigh: 5.031, BLow: 3.210, BHigh: 3.222, Length: 3.8, FlangeOD: 7, FlangeT: 0.8, Metal: porous, Price: 0.85, Priced: true, OnHand: 20},
 		w: Way{Kind: Reamer, Name: "5 mm H7 reamer", Size: 5, Low: 5.005, High: 5.0118},
@@ -68,7 +68,7 @@ func rules(t testing.TB) Rules {
 		lo, hi := all.Pair(name)
 		return lo / 1000, hi / 1000
 	}
-	r := Rules{CleanUp: v("cleanup_mm"), BoringHead: v("boring_head_mm"), EndMill: v("end_mill_mm"), Turned: v("turned_bush_mm"),
+	r := Rules{CleanUp: v("cleanup_mm"), BoringHead: v("boring_head_mm"), Turned: v("turned_bush_mm"),
 		NoWall: v("wall_none_radii"), LightWall: v("wall_light_radii"), LightShare: v("light_press_share"), UsualShare: v("usual_press_share"),
 		PorousPeak: v("porous_peak_mpa"), PorousHold: v("porous_hold_mpa"), Smoothing: v("smoothing_factor"), RzSeat: v("rz_seat_um"), RzBush: v("rz_bush_um"),
 		HoldN: v("hold_axial_n"), HoldFriction: v("hold_friction"), HoldFactor: v("hold_torque_factor"), CompoundShear: v("compound_shear_mpa"), CompoundC: v("compound_c"),

@@ -17,8 +17,6 @@ type Hole struct {
 	Fill     float64 // seat radius that touches unworn wall over 255 degrees, 0 not known
 	UPlace   float64 // standard uncertainty of where the hole will be cut
 	USurvey  float64 // standard uncertainty of the old centre
-	Wear     float64 // depth
-	OldR     float64 // radius of the hole when it was new
 	Journal  float64 // diameter
 	JournalU float64
 	JournalA float64 // expansion of the shaft, 1e-6/K
@@ -40,7 +38,6 @@ type Hole struct {
 	Near     []Near // other bores and gears in the same plate
 	Old      *OldSeat
 	Strap    float64 // diameter of a strap-held seat, 0 none
-	Bushed   bool    // the old bush is still in
 	Plate2   Plate
 }
 
@@ -140,26 +137,25 @@ type Shop struct {
 	BoringTo     float64
 	Lathe        bool
 	Compound     bool
-	PressN       float64
 	FrictionLow  float64
 	FrictionHigh float64
 }
 
 // Rules are the defaults that the search decides by, as plain numbers.
 type Rules struct {
-	CleanUp, OversizeShare, BoringHead, EndMill, Turned float64
-	NoWall, LightWall, LightShare, UsualShare           float64
-	PorousPeak, PorousHold, FlowLow, FlowHigh           float64
-	Smoothing, RzSeat, RzBush                           float64
-	HoldN, HoldFriction, HoldFactor                     float64
-	GapLow, GapHigh, CompoundShear, CompoundC           float64
-	MandrelStep, MandrelTotal, SpringLow, SpringHigh    float64
-	OverJournal, Pass, AimLow, AimHigh, ClearMax        float64 // mm
-	SeatChamfer, BushChamferThin, BushChamferThick      float64
-	ShortShare, SideLow, SideHigh, StrapLow, StrapHigh  float64
-	Tie, HotK, LeastWall, MaxShare, OpenSolid           float64
-	RunLeast, NearRadii, FillDeg                        float64
-	ShoulderOver, ShoulderThick, MetalTie               float64
+	CleanUp, BoringHead, Turned                        float64
+	NoWall, LightWall, LightShare, UsualShare          float64
+	PorousPeak, PorousHold, FlowLow, FlowHigh          float64
+	Smoothing, RzSeat, RzBush                          float64
+	HoldN, HoldFriction, HoldFactor                    float64
+	GapLow, GapHigh, CompoundShear, CompoundC          float64
+	MandrelStep, MandrelTotal, SpringLow, SpringHigh   float64
+	OverJournal, Pass, AimLow, AimHigh, ClearMax       float64 // mm
+	SeatChamfer, BushChamferThin, BushChamferThick     float64
+	ShortShare, SideLow, SideHigh, StrapLow, StrapHigh float64
+	Tie, HotK, LeastWall, MaxShare, OpenSolid          float64
+	RunLeast, NearRadii, FillDeg                       float64
+	ShoulderOver, ShoulderThick, MetalTie              float64
 }
 
 // Finish is how a bore gets to size.
