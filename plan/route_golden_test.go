@@ -59,8 +59,8 @@ func routeText(p *plan.Plan) string {
 		}
 		line("GAUGE FIRST", o.GaugeFirst)
 		line("tool", o.Tool)
-		if o.AtMM != nil {
-			line("dials", strings.TrimSuffix(fmt.Sprintf("%s, %s; %s", o.AtMM[0], o.AtMM[1], o.Approach), "; "))
+		if o.DialMM != nil {
+			line("dials", strings.TrimSuffix(fmt.Sprintf("%s, %s; %s", o.DialMM[0], o.DialMM[1], o.Approach), "; "))
 		}
 		if o.RPM != nil {
 			turns := fmt.Sprintf("%.0f rev/min", *o.RPM)

@@ -289,7 +289,7 @@ func TestRouteFarPlate(t *testing.T) {
 		if o.Kind == "set up" && (!strings.Contains(o.Do, "MIRRORED") || !strings.Contains(o.Note, "rod in the finished seat of front axle.left")) {
 			t.Errorf("%s %s", o.Do, o.Note)
 		}
-		if o.AtMM == nil {
+		if o.DialMM == nil {
 			continue
 		}
 		for _, g := range wide.Targets {
@@ -297,8 +297,8 @@ func TestRouteFarPlate(t *testing.T) {
 				continue
 			}
 			n++
-			if d := o.AtMM[0].Float() + g.TargetMM[0].Float() - length; math.Abs(d) > 0.0011 || math.Abs(o.AtMM[1].Float()-g.TargetMM[1].Float()) > 0.0011 {
-				t.Errorf("%s: dials %v, drawing %v, length %v", o.Do, *o.AtMM, *g.TargetMM, length)
+			if d := o.DialMM[0].Float() + g.TargetMM[0].Float() - length; math.Abs(d) > 0.0011 || math.Abs(o.DialMM[1].Float()-g.TargetMM[1].Float()) > 0.0011 {
+				t.Errorf("%s: dials %v, drawing %v, length %v", o.Do, *o.DialMM, *g.TargetMM, length)
 			}
 			if !strings.Contains(o.Approach, "MIRRORED") {
 				t.Errorf("%s: %s", o.Do, o.Approach)

@@ -257,7 +257,11 @@ func (m *maker) operationJSON(o route.Operation) Operation {
 		DepthMM: mmAt(o.Depth, 1), Gauge: o.Gauge, Go: o.Go, NoGo: o.NoGo, Lubricant: o.Lubricant, ThrustN: num(o.Thrust), Backing: o.Backing,
 		GaugeFirst: o.GaugeFirst, MayWait: o.MayWait, Note: o.Note, Kind: o.Kind, HoleMM: o.HoleMM, Holding: o.Holding}
 	if o.At != nil {
-		out.AtMM = &XY{mm3(o.At[0]), mm3(o.At[1])}
+		out.DialMM = &XY{mm3(o.At[0]), mm3(o.At[1])}
+		out.AtMM = out.DialMM
+		if b := m.of(o.Bore); b != nil {
+			out.AtMM = &XY{mm3(b.target[0]), mm3(b.target[1])}
+		}
 	}
 	if c := o.Cut; c != nil {
 		out.RPMIdeal, out.FeedMMRev, out.FeedWords = num(math.Round(c.Ideal)), num(c.Feed), c.FeedWords

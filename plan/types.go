@@ -186,7 +186,7 @@ type Operation struct {
 	Do         string   `json:"do"`
 	Tool       string   `json:"tool"`
 	ToolMM     MM       `json:"tool_mm"`
-	AtMM       *XY      `json:"at_mm"`
+	AtMM       *XY      `json:"at_mm"` // in the frame of the job
 	Approach   string   `json:"approach"`
 	RPM        *float64 `json:"rpm"`
 	RPMIdeal   *float64 `json:"rpm_ideal"`
@@ -204,6 +204,7 @@ type Operation struct {
 	MayWait    bool     `json:"may_wait"`
 	Note       string   `json:"note"`
 
+	DialMM    *XY     `json:"dial_mm"` // what the dials read there: of a chassis turned over x counts from its other end
 	FeedWords string  `json:"feed_words"`
 	Kind      string  `json:"kind"` // set up | locate | open | chamfer | size seat | gauge | press | size bore | oil | wash | prove
 	HoleMM    float64 `json:"-"`    // diameter of the hole when the operation is done

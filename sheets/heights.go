@@ -137,12 +137,12 @@ func dialEnd(p *plan.Plan, set plan.Setup) (end float64, ok bool) {
 		return 0, false
 	}
 	for _, op := range p.Operations {
-		if op.Setup != set.Name || op.AtMM == nil {
+		if op.Setup != set.Name || op.DialMM == nil {
 			continue
 		}
 		for _, t := range p.Targets {
-			if t.Bore == op.Bore && t.TargetMM != nil && !near(op.AtMM[0], t.TargetMM[0]) {
-				return math.Round((op.AtMM[0].Float()+t.TargetMM[0].Float())*100) / 100, true
+			if t.Bore == op.Bore && t.TargetMM != nil && !near(op.DialMM[0], t.TargetMM[0]) {
+				return math.Round((op.DialMM[0].Float()+t.TargetMM[0].Float())*100) / 100, true
 			}
 		}
 	}
@@ -153,8 +153,8 @@ func dialEnd(p *plan.Plan, set plan.Setup) (end float64, ok bool) {
 // operation says, else counted from the same end.
 func dialX(p *plan.Plan, set plan.Setup, shaft string, u units, end float64) string {
 	for _, op := range p.Operations {
-		if op.Setup == set.Name && op.AtMM != nil && op.Bore == shaft+"."+set.Plate {
-			return u.figure(op.AtMM[0])[0]
+		if op.Setup == set.Name && op.DialMM != nil && op.Bore == shaft+"."+set.Plate {
+			return u.figure(op.DialMM[0])[0]
 		}
 	}
 	names, at := shaftsOf(p, set.Plate)

@@ -111,8 +111,8 @@ func dialled(pl *plan.Plan, t plan.Target) *plan.XY {
 		return nil
 	}
 	for _, op := range pl.Operations {
-		if op.Bore == t.Bore && op.AtMM != nil && near(op.AtMM[0], t.TargetMM[0]) && near(op.AtMM[1], t.TargetMM[1]) {
-			return op.AtMM
+		if op.Bore == t.Bore && op.DialMM != nil && near(op.DialMM[0], t.TargetMM[0]) && near(op.DialMM[1], t.TargetMM[1]) {
+			return op.DialMM
 		}
 	}
 	return t.TargetMM

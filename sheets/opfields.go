@@ -9,115 +9,146 @@ import (
 	"rebush/sheets/draw"
 )
 
-// whereOf names the bore and the clamping of a step.
-func whereOf(op plan.Operation) string {
-	s := op.Bore
-	if op.Setup != "" {
-		if s != "" {
-			s += ", "
-		}
-		s += "set-up " + op.Setup
+// asSaid marks a holding that says no more than its set-up.
+const asSaid = "as set up in "
+
+// whereOf names the place of a step, its bore where the step does not name it,
+// and what the set-up has already said of it.
+func whereOf(pl *plan.Plan, op plan.Operation, said saidOnce) string {
+	var s string
+	if op.Bore != "" && !strings.Contains(op.Do, op.Bore) {
+		s = op.Bore + "; "
+	}
+	if op.Setup == "" {
+		return strings.TrimSuffix(s, "; ")
+	}
+	s += placeWords(pl, op.Setup)
+	var there []string
+	if said.holding != "" && (op.Holding == said.holding || strings.HasPrefix(op.Holding, asSaid)) {
+		there = append(there, "holding")
+	}
+	if op.Backing != "" && op.Backing == said.backing[op.Bore] {
+		there = append(there, "backing")
+	}
+	if op.Lubricant != "" && op.Lubricant == said.lubricant {
+		there = append(there, "lubricant")
+	}
+	if len(there) > 0 {
+		s += ": " + strings.Join(there, ", ") + " as said there"
 	}
 	return s
 }
 
-// opFields are the figures of a step, in the order in which the hands need
-// them.
-func opFields(b *block, p *paper, op plan.Operation, set plan.Setup) []field {
+// opFields are the figures that are set for a step: the dials, then tool, step
+// of the spindle and depth, on a grid of six columns.
+func opFields(b *block, p *paper, pl *plan.Plan, op plan.Operation) []field {
 	var list []field
-	add := func(name, s string, wide int, f draw.Face, pt float64) {
-		if s != "" {
-			list = append(list, field{name: name, lines: []string{s}, wide: wide, face: f, pt: pt})
+	if at := p.u.at(op.DialMM, false); len(at) > 0 {
+		f := field{name: "dials, " + p.u.word(), lines: at, wide: 6, face: draw.Bold, pt: b.st.big}
+		if !byDials(pl) {
+			f.name, f.pt = "place, "+p.u.word()+", held by the jig or the mark", b.st.body
 		}
-	}
-	if at := p.u.at(op.AtMM, false); len(at) > 0 {
-		name := "dials, " + p.u.word()
 		if op.Approach != "" {
-			name += "; " + op.Approach
+			f.name += "; " + op.Approach
 		}
-		list = append(list, field{name: name, lines: at, wide: 3, face: draw.Bold, pt: b.st.figure})
+		list = append(list, f)
 	}
-	add("tool as stamped", op.Tool, 3, draw.Bold, 0)
-	add("spindle", spindle(op), 2, draw.Bold, 0)
-	add("depth", depth(p, op), 1, draw.Regular, 0)
-	feed := op.FeedWords
-	if feed == "" && op.FeedMMRev != nil {
-		feed = number(*op.FeedMMRev) + " mm a turn"
-	} else if op.FeedMMRev != nil && !strings.Contains(feed, "turn") {
-		feed += " (" + number(*op.FeedMMRev) + " mm a turn)"
+	speed, ideal := spindle(op)
+	deep := depth(p, op)
+	toolWide := 6
+	if !b.st.large {
+		switch {
+		case speed != "" && deep != "":
+			toolWide = 3
+		case speed != "" || deep != "":
+			toolWide = 4
+		}
 	}
-	add("feed", feed, 2, draw.Regular, 0)
-	if op.ThrustN != nil && *op.ThrustN > 0 {
-		add("thrust, about", number(*op.ThrustN)+" N", 1, draw.Regular, 0)
+	if op.Tool != "" {
+		list = append(list, field{name: "tool as stamped", lines: []string{op.Tool}, wide: toolWide, face: draw.Bold, pt: b.st.figure})
 	}
-	add("backing", op.Backing, 2, draw.Regular, 0)
-	add("lubricant", op.Lubricant, 1, draw.Regular, 0)
-	if op.Holding != set.Words {
-		add("holding", op.Holding, 3, draw.Regular, 0)
+	if speed != "" {
+		wide := 2
+		if b.st.large {
+			wide = 4
+		}
+		list = append(list, field{name: "spindle" + ideal, lines: []string{speed}, wide: wide, face: draw.Bold, pt: b.st.figure})
+	}
+	if deep != "" {
+		wide := 1
+		if b.st.large || speed == "" {
+			wide = 2
+		}
+		list = append(list, field{name: "depth", lines: strings.Split(deep, "\n"), wide: wide, face: draw.Bold, pt: b.st.figure})
 	}
 	return list
 }
 
-func spindle(op plan.Operation) string {
+// opLines are what is said of a step in words, each with its name before it.
+func opLines(b *block, x float64, p *paper, op plan.Operation, set plan.Setup, said saidOnce) {
+	line := func(name, s string) {
+		if s != "" {
+			b.named(x, field{name: name, lines: []string{s}})
+		}
+	}
+	line("feed", feedOf(p.u, op))
+	if op.ThrustN != nil && *op.ThrustN > 0 {
+		line("thrust", "about "+number(*op.ThrustN)+" N")
+	}
+	if op.Backing != said.backing[op.Bore] {
+		line("backing", op.Backing)
+	}
+	if op.Lubricant != said.lubricant {
+		line("lubricant", op.Lubricant)
+	}
+	if op.Holding != set.Words && !strings.HasPrefix(op.Holding, asSaid) {
+		line("holding", op.Holding)
+	}
+}
+
+// opWords are the gauge, where it is more than a pin, and what to mind.
+func opWords(b *block, x float64, op plan.Operation) {
+	if op.Gauge != "" {
+		b.named(x, field{name: "gauge", lines: []string{op.Gauge}})
+	}
+	if op.Note != "" {
+		b.named(x, field{name: "mind", lines: []string{op.Note}})
+	}
+}
+
+// named writes a text with its name before it; all such texts of a page begin
+// at one column.
+func (b *block) named(x float64, f field) {
+	in := draw.Width("lubricant", draw.Regular, b.st.small) + 3
+	rise := draw.Rise * (b.st.body - b.st.small) * draw.MMPerPt
+	b.write(x, b.y+rise, in, f.name, draw.Regular, b.st.small)
+	b.y = b.write(x+in, b.y, b.Width-x-in, strings.Join(f.lines, " "), draw.Regular, b.st.body) + 1.2
+	b.Reach(b.y)
+}
+
+// spindle is the step to set, and what would be ideal.
+func spindle(op plan.Operation) (step, ideal string) {
 	if op.RPM == nil {
-		return ""
+		return "", ""
 	}
 	if *op.RPM == 0 {
-		return "by hand, power off"
+		return "by hand, power off", ""
 	}
-	s := fmt.Sprintf("%.0f rev/min", *op.RPM)
 	if op.RPMIdeal != nil && *op.RPMIdeal > 0 {
-		s += fmt.Sprintf(" (ideal %.0f)", *op.RPMIdeal)
+		ideal = fmt.Sprintf(" (ideal %.0f)", *op.RPMIdeal)
 	}
-	return s
+	return fmt.Sprintf("%.0f rev/min", *op.RPM), ideal
 }
 
 func depth(p *paper, op plan.Operation) string {
 	if d, ok := read(op.DepthMM); ok {
-		return p.u.join(fixed(d, 1)+" mm", fixed(d.DivRound(inch, 8), 2)+" in")
+		return strings.Join(p.u.lines(fixed(d, 1)+" mm", fixed(d.DivRound(inch, 8), 2)+" in"), "\n")
 	}
 	switch op.Kind {
 	case "open", "size seat":
 		return "through"
 	}
 	return ""
-}
-
-// opGauges is the strip of limits, go and no-go.
-func opGauges(b *block, p *paper, op plan.Operation) {
-	var list []field
-	add := func(name string, lines []string) {
-		if len(lines) > 0 && lines[0] != "" {
-			list = append(list, field{name: name, lines: lines, face: draw.Bold, pt: b.st.figure})
-		}
-	}
-	add("limits"+whyOf(p, op), p.u.limits(op.LimitsMM))
-	add("go", []string{op.Go})
-	add("no go", []string{op.NoGo})
-	if len(list) == 0 && op.Gauge == "" {
-		return
-	}
-	if len(list) > 0 {
-		// Limits are the widest: they take two columns of four.
-		cols := 0
-		for i := range list {
-			list[i].wide = 1
-			if i == 0 && op.LimitsMM != nil {
-				list[i].wide = 2
-			}
-			cols += list[i].wide
-		}
-		if b.st.large {
-			cols = 2
-		}
-		b.boxed(0.35, 2.4, func(in *block) {
-			in.y = in.fields(0, 0, in.Width, max(cols, 2), list)
-			in.y -= 2.4
-		})
-	}
-	if op.Gauge != "" {
-		b.para("Gauge: "+op.Gauge, draw.Regular, b.st.body)
-	}
 }
 
 // whyOf leads from limits to where they came from: the short numbers of the
@@ -137,25 +168,4 @@ func whyOf(p *paper, op plan.Operation) string {
 		return ""
 	}
 	return " (why " + strings.Join(out, ", ") + ")"
-}
-
-// opBlanks are the lines to write on, and the line for a rest.
-func opBlanks(b *block, p *paper, op plan.Operation) {
-	unit := "mm"
-	if p.u == "in" {
-		unit = "in"
-	}
-	var lines []blankLine
-	if op.LimitsMM != nil {
-		lines = append(lines, blankLine{"size as made", unit, 2.2})
-	}
-	lines = append(lines, blankLine{"date", "", 1.2}, blankLine{"initials", "", 0.9})
-	const wait = "May wait here."
-	w := b.Width
-	if op.MayWait {
-		ww := draw.Width(wait, draw.Bold, b.st.small)
-		w -= ww + 5
-		b.Text(b.Width-ww, b.y+b.st.blank-1.2, ww, wait, draw.Bold, b.st.small)
-	}
-	b.blanks(0, w, lines)
 }

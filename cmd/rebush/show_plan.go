@@ -32,7 +32,7 @@ func runPlan(e *env, o options, jobs []string) error {
 func showPlan(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 	pg := &page{w: w}
 	head := func(s string) { pg.line("\n%s", e.paint(bold, s)) }
-	pg.line("job %s, plan %s", p.JobNumber, p.Hash)
+	pg.line("%s, plan %s", titled(p), p.Hash)
 	if p.OK {
 		pg.line("May be machined.")
 	} else {
@@ -77,7 +77,7 @@ func showPlan(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 func showSeat(pg *page, s plan.Seat, u dim.Units) {
 	span := func(name string, m *plan.MinMax, unit string) {
 		if m != nil && m.Min != nil && m.Max != nil {
-			pg.pair(name, "%.4g to %.4g %s", *m.Min, *m.Max, unit)
+			pg.pair(name, "%s to %s %s", coarse(*m.Min), coarse(*m.Max), unit)
 		}
 	}
 	if s.Bush == "" {
@@ -91,16 +91,18 @@ func showSeat(pg *page, s plan.Seat, u dim.Units) {
 		pg.pair("seat", "%s", ranged(s.SeatMM, u))
 		span("interference", s.InterferenceUM, "um")
 		span("pressure", s.PressureMPa, "MPa")
-		span("force", s.ForceN, "N")
+		if s.ForceN != nil && s.ForceN.Min != nil && s.ForceN.Max != nil {
+			pg.pair("force", "up to %s N to press it in; it holds %s N at least", coarse(*s.ForceN.Max), coarse(*s.ForceN.Min))
+		}
 		if s.HoopMPa != nil && s.HoopLimitMPa != nil {
-			pg.pair("pull in the casting or plate", "%.4g of %.4g MPa allowed", *s.HoopMPa, *s.HoopLimitMPa)
+			pg.pair("pull in the casting or plate", "%s of %s MPa allowed", coarse(*s.HoopMPa), coarse(*s.HoopLimitMPa))
 		}
 		pg.pair("metal left to edge", "%s", short(s.MetalLeftMM, u))
 		span("the bore closes by", s.ClosureUM, "um")
 		pg.pair("finished bore", "%s, %s", ranged(s.BoreMM, u), s.Finish)
 		span("running clearance", s.RunningUM, "um")
 		if s.LooseAtC != nil {
-			pg.pair("loose at", "%.0f C", *s.LooseAtC)
+			pg.pair("comes loose", "%s", looseAt(*s.LooseAtC))
 		}
 	}
 	pg.flush()
@@ -127,8 +129,8 @@ func showOperation(pg *page, op plan.Operation, u dim.Units) {
 	if op.Tool != "" {
 		add("%s", op.Tool)
 	}
-	if op.AtMM != nil {
-		add("at %s", place(op.AtMM, u))
+	if op.DialMM != nil {
+		add("dials %s", place(op.DialMM, u))
 	}
 	if op.RPM != nil {
 		s := fmt.Sprintf("%.0f rpm", *op.RPM)
