@@ -99,7 +99,7 @@ func dispatch(e *env, args []string) error {
 	for _, n := range t.names {
 		if !slices.Contains(cmd.flags, n) {
 			f, _ := flagNamed(n)
-			return &usageError{fmt.Sprintf("rebush %s has no option %s", full, f.dashed()), full}
+			return &usageError{fmt.Sprintf("%s has no option %s", full, f.dashed()), full}
 		}
 	}
 	line := append([]string{"rebush"}, strings.Fields(full)...)
@@ -117,16 +117,21 @@ func choose(words []string) (path []*command, rest []string, err error) {
 		if isJob(words[0]) {
 			return []*command{find(list, "sheet")}, words, nil
 		}
+		for _, end := range []string{".yaml", ".yml"} {
+			if isFile(words[0] + end) {
+				return nil, nil, &usageError{fmt.Sprintf("%q is no command; did you mean the job %s?", words[0], words[0]+end), ""}
+			}
+		}
 		return nil, nil, &usageError{fmt.Sprintf("%q is no command and no job file that exists; the nearest command is %q", words[0], nearest(words[0], names(list))), ""}
 	}
 	path, rest = []*command{cmd}, words[1:]
 	for len(cmd.sub) > 0 {
 		if len(rest) == 0 {
-			return path, nil, &usageError{fmt.Sprintf("rebush %s wants one of: %s", pathName(path), strings.Join(names(cmd.sub), ", ")), pathName(path)}
+			return path, nil, &usageError{fmt.Sprintf("%s wants one of: %s", pathName(path), strings.Join(names(cmd.sub), ", ")), pathName(path)}
 		}
 		next := find(cmd.sub, rest[0])
 		if next == nil {
-			return path, nil, &usageError{fmt.Sprintf("rebush %s knows no %q; the nearest is %q", pathName(path), rest[0], nearest(rest[0], names(cmd.sub))), pathName(path)}
+			return path, nil, &usageError{fmt.Sprintf("%s knows no %q; the nearest is %q", pathName(path), rest[0], nearest(rest[0], names(cmd.sub))), pathName(path)}
 		}
 		cmd, path, rest = next, append(path, next), rest[1:]
 	}
@@ -138,7 +143,11 @@ func isJob(word string) bool {
 	if strings.HasSuffix(low, ".yaml") || strings.HasSuffix(low, ".yml") || word == "-" {
 		return true
 	}
-	info, err := os.Stat(word)
+	return isFile(word)
+}
+
+func isFile(path string) bool {
+	info, err := os.Stat(path)
 	return err == nil && !info.IsDir()
 }
 

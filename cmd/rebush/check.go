@@ -23,6 +23,14 @@ func runCheck(e *env, o options, jobs []string) error {
 		j, err := o.read(e, path)
 		if err != nil {
 			var list job.Problems
+			if errors.As(err, &list) && list[0].Wrong == job.IsShop {
+				if _, err = job.ReadShop(path); err == nil {
+					out.row.result = "a shop file"
+					out.answer = checkAnswer{File: path, OK: true, Findings: finding.List{}}
+					fmt.Fprintf(&out.text, "%s: nothing wrong: a shop file\n", path)
+					return nil
+				}
+			}
 			if errors.As(err, &list) {
 				out.answer = checkAnswer{File: path, Findings: findingsOf(err)}
 			}
@@ -34,7 +42,7 @@ func runCheck(e *env, o options, jobs []string) error {
 			a.Bores += len(s.Bores)
 		}
 		out.answer = a
-		fmt.Fprintf(&out.text, "%s: nothing wrong: job %s (shafts %d, bores %d, gears %d)\n", path, j.Number, a.Shafts, a.Bores, a.Gears)
+		fmt.Fprintf(&out.text, "%s: nothing wrong: %s (shafts %d, bores %d, gears %d)\n", path, jobName(j.Number, j.Title, ""), a.Shafts, a.Bores, a.Gears)
 		findingLines(e, &out.text, a.Findings)
 		return nil
 	})

@@ -37,8 +37,9 @@ func jobCommands() []*command {
 		{name: "inspect", args: "JOB", what: "sizes as made against the plan: accept, or what to do next", flags: flags(reading, chance, paper), run: runInspect,
 			more:     "Write what was made under `made:` in the job: made: {front axle.left: {seat: 5.008, with: pins}}. -o makes the rework sheet.",
 			examples: nil},
-		{name: "why", args: "JOB KEY", what: "where a number came from, down to what was measured", flags: flags(reading, chance), run: runWhy,
-			more:     "KEY is the place of the number in rebush plan --json, or the short number that paper prints.",
+		{name: "why", args: "JOB [NUMBER|KEY|WORD]", what: "where a number came from, down to what was measured", flags: flags(reading, chance), run: runWhy,
+			more: "NUMBER is the short number in brackets that paper prints, KEY the place of the figure in rebush plan --json, WORD a word of either. " +
+				"With the job alone it lists what can be asked.",
 			examples: []string{`rebush why testdata/jobs/corvelhurst.yaml "seats/front axle.left/pressure_mpa/max"`, "rebush why testdata/jobs/corvelhurst.yaml 1"}},
 	}
 }

@@ -136,11 +136,17 @@ func (a drillAnswer) show(p *page, u dim.Units) {
 		return
 	}
 	p.line("nearest to %s mm:", a.NearTo)
+	if u == dim.InBoth {
+		u = dim.InMM
+	}
 	cell := func(d *drillName) string {
 		if d == nil {
 			return "-"
 		}
-		return d.Name + " (" + d.l.Format(u) + ")"
+		if d.Series == string(drills.Metric) && u != dim.InInch {
+			return d.Name
+		}
+		return d.Name + ", " + d.l.Format(u)
 	}
 	var rows [][]string
 	for _, n := range a.Near {

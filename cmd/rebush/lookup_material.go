@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"strings"
 
 	"rebush/fits/dim"
 	"rebush/fits/material"
@@ -90,7 +91,24 @@ func (a materialAnswer) show(p *page, u dim.Units) {
 		if f.Note != "" {
 			s += "; " + f.Note
 		}
-		p.pair(f.Property, "%s. %s (%s)", s, f.Source, f.Row)
+		p.pair(propertyName(f.Property), "%s. %s (%s)", s, f.Source, f.Row)
 	}
 	p.pair("note", "%s", a.Note)
+}
+
+// propertyNames are the properties as a person says them. One that is missing
+// here is printed as the table has it.
+var propertyNames = map[string]string{
+	"E": "stiffness (E)", "poisson": "Poisson's ratio", "yield_tension": "gives way in tension at", "yield_compression": "gives way in compression at",
+	"UTS": "tears at", "UTS_aged": "tears at, when aged", "expansion": "growth with heat", "elongation": "stretches before it tears",
+	"creep_stress_0p2pct_5y_room": "stress that creeps 0.2 % in 5 years", "creep_pseudo_modulus_100d": "stiffness after 100 days under load",
+	"creep_note": "creep", "temperature_max": "hottest in use", "density": "density", "pv_limit": "most pressure times speed", "p_limit": "most pressure",
+	"v_limit": "most rubbing speed",
+}
+
+func propertyName(s string) string {
+	if n, ok := propertyNames[s]; ok {
+		return n
+	}
+	return strings.ReplaceAll(s, "_", " ")
 }

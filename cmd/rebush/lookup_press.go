@@ -195,7 +195,7 @@ func (a *pressAnswer) warm(o options, seat press.Seat, u float64) error {
 func (a *pressAnswer) show(p *page, u dim.Units) {
 	say := func(name string, f figure, unit, more string) {
 		if f.given() {
-			p.pair(name, "%.4g %s%s", float64(f), unit, more)
+			p.pair(name, "%s %s%s", coarse(float64(f)), unit, more)
 		}
 	}
 	say("pressure in the seat", a.PressureMPa, "MPa", "")
@@ -205,16 +205,18 @@ func (a *pressAnswer) show(p *page, u dim.Units) {
 	say("hoop in the bush, at its bore", a.BushHoopMPa, "MPa", " (below zero: squeezed)")
 	say("largest tension round the seat", a.HousingHoopMPa, "MPa", "")
 	if a.BushFlows {
-		p.pair("the bore closes by", "%.3g to %.3g um", float64(a.ClosureSpanUM.Min), float64(a.ClosureSpanUM.Max))
+		p.pair("the bore closes by", "%s to %s um", coarse(float64(a.ClosureSpanUM.Min)), coarse(float64(a.ClosureSpanUM.Max)))
 	} else {
 		say("the bore closes by", a.ClosureUM, "um", "")
 	}
 	say("the outside grows by", a.GrowthUM, "um", "")
 	say("held along", a.ForceN, "N", fmt.Sprintf(" at friction %g", float64(a.Friction)))
 	say("held against turning", a.TorqueNmm, "N mm", "")
-	say("loose at", a.LooseAtC, "C", "")
+	if a.LooseAtC.given() {
+		p.pair("comes loose", "%s", looseAt(float64(a.LooseAtC)))
+	}
 	if a.WarmC.given() {
-		p.pair(fmt.Sprintf("at %g C", float64(a.WarmC)), "%.4g um of interference, %.4g MPa", float64(a.WarmInterference), float64(a.WarmPressureMPa))
+		p.pair(fmt.Sprintf("at %g C", float64(a.WarmC)), "%s um of interference, %s MPa", coarse(float64(a.WarmInterference)), coarse(float64(a.WarmPressureMPa)))
 	}
 	for _, m := range []struct {
 		name string

@@ -22,7 +22,7 @@ func (o options) units() (dim.Units, error) {
 
 // bare is the unit of a number typed without one: inch under --units in.
 func (o options) bare() dim.Unit {
-	if o.text["units"] == "in" {
+	if u, err := o.units(); err == nil && u == dim.InInch {
 		return dim.Inch
 	}
 	return dim.MM

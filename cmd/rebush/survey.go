@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strings"
 
 	"rebush/fits/dim"
@@ -34,7 +35,7 @@ func runSurvey(e *env, o options, jobs []string) error {
 		}
 		out.row.result = "surveyed"
 		out.answer = surveyAnswer{p.JobNumber, path, p.Hash, p.Survey, p.Mesh, p.Shafts, p.Truck, p.Findings}
-		showSurvey(&out.text, p, o.unitsOf(p))
+		showSurvey(e, &out.text, p, o.unitsOf(p))
 		return nil
 	})
 }
@@ -50,8 +51,11 @@ func (o options) unitsOf(p *plan.Plan) dim.Units {
 	return dim.InMM
 }
 
-func showSurvey(w io.Writer, p *plan.Plan, u dim.Units) {
+func showSurvey(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 	pg := &page{w: w}
+	if len(p.Holes) > 0 {
+		pg.line("%s\n", sketchLegend)
+	}
 	for i, b := range p.Survey {
 		if i > 0 {
 			pg.line("")
@@ -81,6 +85,42 @@ func showSurvey(w io.Writer, p *plan.Plan, u dim.Units) {
 	for _, m := range p.Mesh {
 		pg.line("%s: %s", m.Gear, m.Words)
 	}
+	showFrame(pg, p, u)
+	var list finding.List
+	for _, f := range p.Findings {
+		if slices.Contains(surveyRules, f.Rule) {
+			list.Add(f)
+		}
+	}
+	if len(list) > 0 {
+		pg.line("")
+		findingLines(e, w, list)
+	}
+}
+
+// surveyRules are the findings that the measurements themselves give rise to.
+var surveyRules = []string{"evidence", "evidence disagrees", "repaired before", "instrument", "growth", "mesh", "mesh contradicts",
+	"mesh not trusted", "mesh tight as found", "tooth count", "window empty", "end float", "wheel off its middle", "narrow wheel"}
+
+// showFrame says how the shafts stand to each other, as found.
+func showFrame(pg *page, p *plan.Plan, u dim.Units) {
+	pg.line("")
+	for _, s := range p.Shafts {
+		if s.SkewDeg.Found != nil {
+			lean := "stands square"
+			if d := math.Abs(*s.SkewDeg.Found); d >= 0.005 {
+				lean = fmt.Sprintf("leans %.2f degrees", d)
+			}
+			pg.pair(s.Shaft, "%s", lean)
+		}
+	}
+	if p.Truck.WheelbaseMM.Found.Given() {
+		pg.pair("wheelbase", "%s as the shafts lie under load", short(p.Truck.WheelbaseMM.Found, u))
+	}
+	if p.Truck.RockMM.Found.Given() {
+		pg.pair("rock", "one wheel of four stands %s off the rails", rough(p.Truck.RockMM.Found, u))
+	}
+	pg.flush()
 }
 
 // aloud is a line that can be read out to somebody at the bench.
@@ -151,51 +191,6 @@ func offset(from, to *plan.XY, u dim.Units) string {
 		return "the middle of the hole"
 	}
 	return strings.Join([]string{strings.Join(parts, " and "), "the middle of the hole"}, " ")
-}
-
-// sketch draws a hole in letters: o is the old wall, # the wall that is worn
-// away, + the old centre. The wear is drawn larger than it is.
-func sketch(h plan.Hole) []string {
-	const rows, cols = 9, 19
-	deepest := 0.0
-	for _, q := range h.Outline {
-		deepest = max(deepest, math.Hypot(q[0]-h.Old[0], q[1]-h.Old[1])-h.OldRadius)
-	}
-	worn := func(angle float64) bool {
-		best, off := 0.0, math.Inf(1)
-		for _, q := range h.Outline {
-			x, y := q[0]-h.Old[0], q[1]-h.Old[1]
-			if d := math.Abs(math.Remainder(math.Atan2(y, x)-angle, 2*math.Pi)); d < off {
-				off, best = d, math.Hypot(x, y)-h.OldRadius
-			}
-		}
-		return deepest > 0.002 && best > deepest/3
-	}
-	out := make([]string, rows)
-	for i := range rows {
-		line := make([]byte, cols)
-		for k := range cols {
-			y, x := 1.45*(1-2*float64(i)/(rows-1)), 1.45*1.1*(2*float64(k)/(cols-1)-1)
-			r, c := math.Hypot(x, y), byte(' ')
-			switch bad := r > 0.8 && r < 1.6 && worn(math.Atan2(y, x)); {
-			case i == rows/2 && k == cols/2:
-				c = '+'
-			case bad && r > 1.05 && r < 1.5:
-				c = '#'
-			case !bad && math.Abs(r-1) < 0.2:
-				c = 'o'
-			}
-			line[k] = c
-		}
-		out[i] = strings.TrimRight(string(line), " ")
-	}
-	for len(out) > 0 && out[0] == "" {
-		out = out[1:]
-	}
-	for len(out) > 0 && out[len(out)-1] == "" {
-		out = out[:len(out)-1]
-	}
-	return out
 }
 
 // place prints a place, "not known" where it is absent.

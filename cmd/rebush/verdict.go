@@ -102,12 +102,16 @@ func showVerdict(e *env, w io.Writer, p *plan.Plan) {
 		}
 		rows = append(rows, []string{mark + " " + o.Name, can, money(o.Cost, v.Currency), number(o.Hours, "%.1f"), right})
 	}
-	pg.table([]string{"  way", "can be", "cost", "hours", "comes right"}, rows)
+	pg.table([]string{"  way", "possible", "cost", "hours", "comes right"}, rows)
 	pg.line("")
 	for _, o := range v.Options {
 		pg.pair(o.Name, "%s", optionWords(o))
 	}
 	pg.flush()
+	if p.Findings.Count(finding.Stop) > 0 {
+		pg.line("")
+		stopLines(e, w, p)
+	}
 }
 
 func money(f *float64, currency string) string {
@@ -117,11 +121,12 @@ func money(f *float64, currency string) string {
 	return strings.TrimSpace(fmt.Sprintf("%.2f %s", *f, currency))
 }
 
+// optionWords says why a way cannot be, or what it keeps and what is lost by it.
 func optionWords(o plan.Option) string {
-	var s []string
 	if !o.Feasible && o.WhyNot != "" {
-		s = append(s, "cannot be: "+o.WhyNot)
+		return "no: " + o.WhyNot
 	}
+	var s []string
 	if len(o.Keeps) > 0 {
 		s = append(s, "keeps "+strings.Join(o.Keeps, ", "))
 	}

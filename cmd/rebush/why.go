@@ -18,9 +18,15 @@ type whyAnswer struct {
 	Ledger map[string]ledger.Entry `json:"ledger"`
 }
 
+// whyList is every number that the plan can explain.
+type whyList struct {
+	Job    string                  `json:"job"`
+	Ledger map[string]ledger.Entry `json:"ledger"`
+}
+
 func runWhy(e *env, o options, words []string) error {
-	if len(words) != 2 {
-		return usage("want a job and a key, got %d words; put quotes round a key with spaces in it", len(words))
+	if len(words) == 0 || len(words) > 2 {
+		return usage("want a job and a number of its plan, got %d words; put quotes round a key with spaces in it", len(words))
 	}
 	with, err := o.planOptions()
 	if err != nil {
@@ -30,6 +36,12 @@ func runWhy(e *env, o options, words []string) error {
 		p, err := o.plan(e, path, with, out)
 		if err != nil {
 			return err
+		}
+		if len(words) == 1 {
+			out.answer = whyList{p.JobNumber, p.Book.Entries()}
+			fmt.Fprintf(&out.text, "rebush why %s NUMBER takes one of these apart; rebush why %s WORD finds those with a word in them.\n", path, path)
+			listed(&out.text, p.Book, worthAsking(p.Book))
+			return nil
 		}
 		key, err := keyOf(p, words[1])
 		if err != nil {
@@ -57,14 +69,52 @@ func keyOf(p *plan.Plan, text string) (string, error) {
 	}
 	var like []string
 	for _, k := range keys {
-		if strings.Contains(k, text) && len(like) < 8 {
+		entry, _ := p.Book.Get(k)
+		if low := strings.ToLower(text); strings.Contains(strings.ToLower(k), low) || strings.Contains(strings.ToLower(entry.What), low) {
 			like = append(like, k)
 		}
 	}
-	if like == nil {
-		like = []string{nearest(text, keys)}
+	switch {
+	case len(like) == 1:
+		return like[0], nil
+	case like == nil:
+		return "", usage("the plan has no number %q; the nearest is %s; rebush why JOB alone lists them", text, nearest(text, keys))
 	}
-	return "", usage("the plan has no number %q; there is %s", text, strings.Join(like, ", "))
+	var b strings.Builder
+	listed(&b, p.Book, like[:min(len(like), 30)])
+	if len(like) > 30 {
+		fmt.Fprintf(&b, "... and %d more\n", len(like)-30)
+	}
+	return "", usage("%q is said of several numbers; give the number in brackets of the one that you mean:\n%s", text, strings.TrimRight(b.String(), "\n"))
+}
+
+// worthAsking leaves out what was read from a file as it stands, and the
+// inner workings of operations.
+func worthAsking(book *ledger.Ledger) []string {
+	var out []string
+	for _, k := range book.Keys() {
+		if e, _ := book.Get(k); len(e.Inputs) > 0 && e.Unit != "rad" && !strings.HasPrefix(k, "operations/") {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// listed prints numbers a line each: the short number, what it is, the key.
+func listed(w io.Writer, book *ledger.Ledger, keys []string) {
+	for _, k := range keys {
+		e, _ := book.Get(k)
+		fmt.Fprintf(w, "%6s  %s = %s  (%s)\n", fmt.Sprintf("[%d]", book.Number(k)), e.What, valued(e), k)
+	}
+}
+
+// valued is a number of the ledger with its unit.
+func valued(e ledger.Entry) string {
+	s := exactly(e.Value, e.Unit, len(e.Inputs) == 0)
+	if e.Unit == "" || e.Unit == "-" {
+		return s
+	}
+	return s + " " + e.Unit
 }
 
 func reach(book *ledger.Ledger, key string, into map[string]ledger.Entry) {
@@ -88,7 +138,7 @@ func tree(w io.Writer, book *ledger.Ledger, key, first, rest string, seen map[st
 	if !ok {
 		return
 	}
-	fmt.Fprintf(w, "%s%s = %s %s  [%d %s]\n", first, entry.What, strconv.FormatFloat(entry.Value, 'g', 9, 64), entry.Unit, book.Number(key), key)
+	fmt.Fprintf(w, "%s%s = %s  [%d %s]\n", first, entry.What, valued(entry), book.Number(key), key)
 	if seen[key] && len(entry.Inputs) > 0 {
 		fmt.Fprintf(w, "%s  (taken apart above)\n", rest)
 		return

@@ -135,6 +135,13 @@ func TestFilesThatCannotBe(t *testing.T) {
 			t.Errorf("%s: %v", p, err)
 		}
 	}
+	write("tram.yaml", nil)
+	for name, want := range map[string]string{"tram.yml": "did you mean " + filepath.Join(dir, "tram.yaml") + "?", "trma.yaml": "tram.yaml?", "omnibus.yaml": ""} {
+		_, err := Read(filepath.Join(dir, name), Options{})
+		if err == nil || !strings.Contains(err.Error(), want) || want == "" && strings.Contains(err.Error(), "did you mean") {
+			t.Errorf("%s: %v, want %q", name, err, want)
+		}
+	}
 	deep := strings.Repeat("[", 30) + strings.Repeat("]", 30)
 	for name, want := range map[string]struct {
 		data []byte

@@ -1,7 +1,11 @@
 package job
 
 import (
+	"errors"
 	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
 	"sort"
 	"strings"
 )
@@ -88,10 +92,35 @@ type FileError struct {
 // Error names the file and, where another file names it, the line there.
 func (e *FileError) Error() string {
 	s := fmt.Sprintf("%s: %s", e.Path, plainFileError(e.Err))
+	if like := e.like(); like != "" {
+		s += "; did you mean " + like + "?"
+	}
 	if e.Pos.File != "" {
 		s = fmt.Sprintf("%s:%d:%d: %s", e.Pos.File, e.Pos.Line, max(e.Pos.Column, 1), s)
 	}
 	return s
+}
+
+// like is a file in the same folder whose name is nearly that of a missing one.
+func (e *FileError) like() string {
+	if !errors.Is(e.Err, fs.ErrNotExist) {
+		return ""
+	}
+	dir, name := filepath.Split(e.Path)
+	list, err := os.ReadDir(filepath.Clean(dir)) // "" is here
+	if err != nil {
+		return ""
+	}
+	var names []string
+	for _, f := range list {
+		if !f.IsDir() && distance(strings.ToLower(name), strings.ToLower(f.Name())) <= 1+len(name)/6 {
+			names = append(names, f.Name())
+		}
+	}
+	if len(names) == 0 {
+		return ""
+	}
+	return dir + nearest(name, names)
 }
 
 // Unwrap gives the system's own error.

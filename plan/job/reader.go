@@ -54,10 +54,13 @@ func readFile(file string, data []byte, s *shape) (*value, *reader) {
 	return r.read(root, s, "", ""), r
 }
 
+// IsShop is the mistake of a shop file that stands where a job belongs.
+const IsShop = "this is a shop file, not a job"
+
 // otherKind says that a shop file stands where a job belongs, or the reverse.
 func (r *reader) otherKind(root *yaml.Node, name string) bool {
 	other := map[string][3]string{
-		"rebush":      {"rebush_shop", "this is a shop file, not a job", "name the job that it belongs to; `rebush check` reads a shop file too"},
+		"rebush":      {"rebush_shop", IsShop, "name the job that it belongs to; `rebush check` reads a shop file too"},
 		"rebush_shop": {"rebush", "this is a job file, not a shop", "name a file that begins with rebush_shop: 1"},
 	}[name]
 	for i := 0; i+1 < len(root.Content); i += 2 {
