@@ -155,6 +155,10 @@ func (m *maker) chanceBore(b *bore) chance.Bore {
 	case seat.Mandrel:
 		x.MaxOpenMM = m.seatRule.MandrelTotal
 	}
+	if a.Filled {
+		// Nothing has to be cleared: compound fills what the seat leaves.
+		x.Survey.D, x.Survey.UDepthMM, x.Survey.R, x.Survey.JournalR = 0, 0, a.SeatLow/4, a.SeatLow/4
+	}
 	x.MustPassMM = h.MustPass
 	x.Wall = m.chanceWall(b)
 	m.wayOut(b, &x)

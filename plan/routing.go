@@ -122,10 +122,15 @@ func (m *maker) routeBore(b *bore) route.Bore {
 		Bush: a.Bush.Code, BushMade: a.Bush.Turned, Bushed: b.b.Bushed, BushMetal: a.Bush.Metal.Name,
 		OD: [2]float64{a.Bush.ODLow, a.Bush.ODHigh}, U: [2]float64{a.ULow, a.UHigh},
 		Length: a.Bush.Length, FlangeOD: a.Bush.FlangeOD, Proud: a.Proud, Porous: a.Bush.Metal.Porous, Leaded: a.Bush.Metal.Leaded,
-		HeldBy: a.HeldBy, Second: a.Second, PressN: a.Force, Finish: string(a.Finish), FinishTool: a.FinishTool, FinishSizes: a.FinishSizes,
+		HeldBy: a.HeldBy, Second: a.Second, PressN: a.Force, Finish: string(a.Finish), FinishTool: a.FinishTool, FinishSizes: a.FinishSizes, MandrelIn: a.MandrelIn, Filled: a.Filled,
 		Limits: a.Bore, Expected: a.Expected, Closed: a.Closed, Journal: b.hole.Journal, LoadDeg: math.NaN(), IfLarge: m.ifLarge(b)}
 	if b.load != [2]float64{} {
 		x.LoadDeg = math.Atan2(b.load[1], b.load[0]) * 180 / math.Pi
+	}
+	if a.Filled {
+		// The lobe is not cleared here: the tool stands on the old wall all
+		// round it, and what the seat does not take in is filled.
+		x.S, x.Allow = b.worn.R, 0
 	}
 	// The least that the press will need is with low friction at the least
 	// interference, before the plate slackens.

@@ -173,6 +173,10 @@ func (b *builder) finish(x Bore, pair bool) {
 	case "as delivered":
 		o.Kind, o.Do, o.Minutes, o.Backing = "gauge", fmt.Sprintf("Gauge the bore of %s: the bush closes into its limits by itself", x.Name), b.r.Gauging, ""
 	case "mandrel":
+		if x.MandrelIn {
+			o.Kind, o.Do, o.Minutes, o.Backing = "gauge", fmt.Sprintf("Gauge the bore of %s: the mandrel it was pressed on has sized it", x.Name), b.r.Gauging, ""
+			break
+		}
 		var names []string
 		for _, m := range x.FinishSizes {
 			names = append(names, trim(m))

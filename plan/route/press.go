@@ -102,6 +102,14 @@ func (b *builder) press(x Bore) {
 		o.Do = fmt.Sprintf("Draw bush %s into %s from outside", x.Bush, x.Name)
 		o.Tool, o.Note = b.pressTool(x)
 		o.Note = join(o.Note, secondWords(x))
+		if x.MandrelIn && len(x.FinishSizes) > 0 {
+			last := trim(x.FinishSizes[len(x.FinishSizes)-1])
+			o.Tool += ", sizing mandrel " + last + " mm in the bore"
+			o.Note = join(o.Note, "press it with the mandrel "+last+" mm standing in the bore and draw the mandrel afterwards")
+		}
+	}
+	if x.Filled {
+		o.Note = join(o.Note, "part of the old wear stays outside the bush: fill it with the compound, no gap left, and let it cure before the axle is tried")
 	}
 	b.add(o)
 }

@@ -41,6 +41,8 @@ type Bore struct {
 	Finish      string
 	FinishTool  string
 	FinishSizes []float64
+	MandrelIn   bool       // the last mandrel stands in the bore while the bush is pressed
+	Filled      bool       // part of the worn wall stays and compound fills it
 	Limits      [2]float64 // of the finished bore
 	Expected    [2]float64
 	Closed      [2]float64 // bore after pressing, before it is sized
