@@ -36,6 +36,9 @@ func before(p *paper, pl *plan.Plan) {
 		buy = append(buy, s)
 	}
 	list(p, "Buy first", "buy", buy)
+	b := p.block()
+	b.para(sameWord, draw.Regular, p.st.small)
+	p.add(b)
 }
 
 func list(p *paper, title, anchor string, lines []string) {

@@ -129,12 +129,15 @@ func (b *block) field(x, y, w float64, f field) float64 {
 }
 
 // shrink is the size of type for a figure that should stand on one line: a
-// figure is not broken, it steps down to the size of the body.
+// figure is not broken, it steps down, at the least to the size of the body.
 func (b *block) shrink(s string, f draw.Face, pt, w float64) float64 {
-	if pt > b.st.body && draw.Width(printable(s), f, pt) > w {
-		return b.st.body
+	s = printable(s)
+	for _, step := range [...]float64{pt, b.st.figure, (b.st.figure + b.st.body) / 2} {
+		if step <= pt && step > b.st.body && draw.Width(s, f, step) <= w {
+			return step
+		}
 	}
-	return pt
+	return min(pt, b.st.body)
 }
 
 // blanks draws lines to write on, each with its name before it and its unit

@@ -39,10 +39,15 @@ func cover(p *paper, pl *plan.Plan) {
 	}
 	picture(p, pl)
 	last := p.block()
-	top := last.y
 	last.para(countLine(pl), draw.Regular, p.st.body)
-	last.Link(draw.Box{X: 0, Y: top, W: last.Width, H: last.y - top}, "findings")
-	last.para(sameWord, draw.Regular, p.st.small)
+	last.Link(draw.Box{X: 0, Y: 0, W: last.Width, H: last.y}, "findings")
+	last.y -= 1.5
+	if !pl.OK {
+		last.y += 1
+		last.para(sameWord, draw.Regular, p.st.small)
+	}
+	last.Board.Height = last.y
+	details(p, pl, last.y)
 	p.add(last)
 }
 
@@ -64,22 +69,23 @@ func jobHead(b *block, p *paper, pl *plan.Plan, what string) {
 	if number == "" {
 		number = "Job without a number"
 	}
-	b.y = b.write(0, b.y, b.Width, what, draw.Regular, b.st.small) + 1
-	b.y = b.write(0, b.y, b.Width, number, draw.Bold, b.st.title) + 2
+	ww := draw.Width(what, draw.Regular, b.st.body)
+	b.TextRight(b.Width, b.y+draw.Rise*b.st.title*draw.MMPerPt, ww+0.1, what, draw.Regular, b.st.body)
+	b.y = b.write(0, b.y, b.Width-ww-4, number, draw.Bold, b.st.title) + 2
 	if p.title != "" {
 		b.y = b.write(0, b.y, b.Width, p.title, draw.Regular, b.st.body) + 3
 	}
 	list := []field{{name: "date", lines: []string{dayOr(p.day)}}}
 	if j := pl.Job; j != nil {
-		list = append(list, field{name: "casting or plates", lines: []string{j.Chassis.Material}, wide: 2})
 		if j.Chassis.Condition != "" {
 			list = append(list, field{name: "condition", lines: []string{j.Chassis.Condition}})
 		}
 		if j.Shop != nil {
 			list = append(list, field{name: "machine", lines: []string{machineWords(pl)}, wide: 2})
 		}
+		list = append(list, field{name: "casting or plates", lines: []string{j.Chassis.Material}, wide: 1})
 		if j.Datum != "" {
-			list = append(list, field{name: "datum", lines: []string{j.Datum}, wide: 2})
+			list = append(list, field{name: "datum", lines: []string{j.Datum}, wide: 3})
 		}
 	}
 	cols := 4
@@ -121,14 +127,18 @@ func picture(p *paper, pl *plan.Plan) {
 	words := "Left plate, seen from the left."
 	if list := setups(pl); len(list) > 0 && pl.OK {
 		set = list[0]
-		words = "As clamped, set-up " + set.Name + ": " + set.Words
+		words = "As clamped, set-up " + set.Name + "."
 		if set.Mirrored {
 			words = "MIRRORED. " + words
 		}
 	}
 	b := p.block()
 	b.para(words, draw.Bold, p.st.body)
-	truckPicture(b, pl, set)
+	high := 46.0
+	if p.stop {
+		high = 32 // below what stops the job
+	}
+	truckPicture(b, pl, set, high)
 	rows := moves(p, pl)
 	p.add(b)
 	for i, r := range rows {

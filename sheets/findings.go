@@ -20,9 +20,14 @@ func findings(p *paper, pl *plan.Plan) {
 		p.add(b)
 		return
 	}
+	if p.stopsSaid {
+		b := p.block()
+		b.para("What stops the job stands on page 1.", draw.Regular, p.st.body)
+		p.glue(b)
+	}
 	for _, l := range levels {
 		for _, f := range pl.Findings {
-			if f.Level == l {
+			if f.Level == l && !(p.stopsSaid && l == finding.Stop) {
 				f := f
 				p.fit(func(st style) *block {
 					b := p.block()
@@ -46,6 +51,7 @@ func stops(p *paper, pl *plan.Plan) {
 			continue
 		}
 		n++
+		p.stopsSaid = true
 		f := f
 		p.fit(func(st style) *block {
 			b := p.block()
@@ -76,18 +82,26 @@ func findingBlock(b *block, f finding.Finding) {
 	if f.Where != "" {
 		head += ", " + f.Where
 	}
-	end := b.write(x, b.y+1.2, b.Width-x, head, draw.Bold, b.st.body)
-	b.y = max(end, b.y+em(pt)+2.4) + 1.4
-	b.para(sentence(f.Text), draw.Regular, b.st.body)
 	if s := haveWant(f); s != "" {
-		b.para(s, draw.Bold, b.st.body)
+		head += ": " + s
 	}
-	if f.Fix != "" {
-		b.para("What would change it: "+f.Fix, draw.Regular, b.st.body)
-	}
+	end := b.write(x, b.y+1.2, b.Width-x, head, draw.Bold, b.st.body)
+	b.y = max(end, b.y+em(pt)+2.4) + 1
+	fix := f.Fix
 	if f.File != "" && f.Line > 0 {
-		b.para(fmt.Sprintf("%s, line %d", base(f.File), f.Line), draw.Regular, b.st.small)
+		at := fmt.Sprintf("%s, line %d", base(f.File), f.Line)
+		if fix != "" {
+			fix += " (" + at + ")"
+		} else {
+			fix = at
+		}
 	}
+	b.y = b.write(0, b.y, b.Width, sentence(f.Text), draw.Regular, b.st.body) + 0.8
+	if f.Fix != "" {
+		fix = "What would change it: " + fix
+	}
+	b.para(fix, draw.Regular, b.st.body)
+	b.Reach(b.y)
 }
 
 func haveWant(f finding.Finding) string {

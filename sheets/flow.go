@@ -11,20 +11,22 @@ import (
 // paper is a document that is being filled. All pages have one grid: a head
 // line, a column of blocks, a foot line.
 type paper struct {
-	doc      *draw.Document
-	st       style
-	u        units
-	day      string
-	number   string         // of the job
-	title    string         // of the job, printable
-	why      map[string]int // short numbers of the ledger, by key
-	batch    bool           // the paper is of many jobs
-	stop     bool           // DO NOT MACHINE stands in every head
-	foot     string
-	sections []string // of each page, from page 1
-	section  string
-	y        float64
-	glued    []*block // kept with the next block
+	doc    *draw.Document
+	st     style
+	u      units
+	day    string
+	number string         // of the job
+	title  string         // of the job, printable
+	why    map[string]int // short numbers of the ledger, by key
+	batch  bool           // the paper is of many jobs
+	stop   bool           // DO NOT MACHINE stands in every head
+
+	stopsSaid bool // the cover has said what stops the job
+	foot      string
+	sections  []string // of each page, from page 1
+	section   string
+	y         float64
+	glued     []*block // kept with the next block
 }
 
 // Margins in mm. The left one leaves room for the holes of a binder.

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"math"
-	"strconv"
 
 	"rebush/plan"
 	"rebush/sheets/draw"
@@ -60,7 +59,7 @@ func stepPicture(b *block, x, y float64, op plan.Operation, h plan.Hole, pressed
 
 // surveyPictures draws a hole twice: whole, and its middle so much larger that
 // the move can be seen.
-func surveyPictures(b *block, s plan.SurveyedBore, h plan.Hole, room float64) {
+func surveyPictures(b *block, pl *plan.Plan, s plan.SurveyedBore, h plan.Hole, room float64) {
 	y := b.y
 	left := draw.Box{X: 0, Y: y, W: room, H: room}
 	right := draw.Box{X: room + 6, Y: y, W: room, H: room}
@@ -92,60 +91,15 @@ func surveyPictures(b *block, s plan.SurveyedBore, h plan.Hole, room float64) {
 				b.Disc(px, py, 0.55, draw.Black)
 			}
 		}
-		b.Cross(tx, ty, 2.5, 0.25)
+		if pl.OK {
+			b.Cross(tx, ty, 2.5, 0.25)
+		}
 	})
-	low := max(figureOf(b, left, k, ""), middle(b, s, h, right))
+	low := max(figureOf(b, left, k, ""), middle(b, s, h, right, moveIn(pl, s.Bore)))
 	b.y = low + 1.5
 	b.Reach(b.y)
 }
 
 func inBox(x, y, r float64, box draw.Box) bool {
 	return x-r >= box.X && y-r >= box.Y && x+r <= box.X+box.W && y+r <= box.Y+box.H
-}
-
-// middle draws the middle of a hole on squares: old centre as a ring, the
-// middle of the hole as found as a slanted cross, the target as an upright
-// cross, and the arrow of the move.
-func middle(b *block, s plan.SurveyedBore, h plan.Hole, room draw.Box) float64 {
-	found := h.Old
-	if s.FoundMM != nil {
-		found = [2]float64{s.FoundMM[0].Float(), s.FoundMM[1].Float()}
-	}
-	lo, hi := extent([][2]float64{h.Old, found, h.Target,
-		{h.Old[0] - h.UMM, h.Old[1] - h.UMM}, {h.Old[0] + h.UMM, h.Old[1] + h.UMM}})
-	k := scale(room.W-8, max(hi[0]-lo[0], hi[1]-lo[1], 0.02))
-	step := gridStep(k)
-	v := view{b: b, ox: room.X + room.W/2, oy: room.Y + room.H/2, cx: (lo[0] + hi[0]) / 2, cy: (lo[1] + hi[1]) / 2, k: k}
-	b.As(draw.Picture, func() {
-		gx, gy := v.at(h.Target)
-		d := step * k
-		for x := gx - d*math.Floor((gx-room.X)/d); x < room.X+room.W; x += d {
-			b.Line(x, room.Y, x, room.Y+room.H, 0.08)
-		}
-		for y := gy - d*math.Floor((gy-room.Y)/d); y < room.Y+room.H; y += d {
-			b.Line(room.X, y, room.X+room.W, y, 0.08)
-		}
-		b.Rect(room.X, room.Y, room.W, room.H, 0.2)
-		ox, oy := v.at(h.Old)
-		fx, fy := v.at(found)
-		tx, ty := v.at(h.Target)
-		if r := h.UMM * k; r > 0.4 && inBox(ox, oy, r, room) {
-			b.Circle(ox, oy, r, 0.2, true)
-		}
-		b.Circle(ox, oy, 1.5, 0.4, false)
-		b.Line(fx-1.6, fy-1.6, fx+1.6, fy+1.6, 0.4)
-		b.Line(fx-1.6, fy+1.6, fx+1.6, fy-1.6, 0.4)
-		b.Cross(tx, ty, 3, 0.4)
-		b.Arrow(ox, oy, tx, ty, 2.4, 0.45)
-	})
-	return figureOf(b, room, k, "square "+strconv.FormatFloat(step, 'f', -1, 64)+" mm")
-}
-
-func gridStep(k float64) float64 {
-	for _, s := range []float64{0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10} {
-		if s*k >= 4.5 {
-			return s
-		}
-	}
-	return 20
 }

@@ -64,7 +64,7 @@ func opFields(b *block, p *paper, pl *plan.Plan, op plan.Operation) []field {
 			toolWide = 4
 		}
 	}
-	if op.Tool != "" {
+	if op.Tool != "" && len(list)+len(speed)+len(deep) > 0 {
 		list = append(list, field{name: "tool as stamped", lines: []string{op.Tool}, wide: toolWide, face: draw.Bold, pt: b.st.figure})
 	}
 	if speed != "" {
@@ -91,6 +91,9 @@ func opLines(b *block, x float64, p *paper, op plan.Operation, set plan.Setup, s
 			b.named(x, field{name: name, lines: []string{s}})
 		}
 	}
+	if op.AtMM == nil && op.RPM == nil && depth(p, op) == "" && op.Tool != "" {
+		b.named(x, field{name: "tool", lines: []string{op.Tool}, face: draw.Bold, pt: (b.st.figure + b.st.body) / 2})
+	}
 	line("feed", feedOf(p.u, op))
 	if op.ThrustN != nil && *op.ThrustN > 0 {
 		line("thrust", "about "+number(*op.ThrustN)+" N")
@@ -112,7 +115,11 @@ func opWords(b *block, x float64, op plan.Operation) {
 		b.named(x, field{name: "gauge", lines: []string{op.Gauge}})
 	}
 	if op.Note != "" {
-		b.named(x, field{name: "mind", lines: []string{op.Note}})
+		f := field{name: "mind", lines: []string{op.Note}}
+		if strings.Contains(op.Note, "HALT") {
+			f.face = draw.Bold
+		}
+		b.named(x, f)
 	}
 }
 
@@ -120,9 +127,10 @@ func opWords(b *block, x float64, op plan.Operation) {
 // at one column.
 func (b *block) named(x float64, f field) {
 	in := draw.Width("lubricant", draw.Regular, b.st.small) + 3
-	rise := draw.Rise * (b.st.body - b.st.small) * draw.MMPerPt
+	pt := max(f.pt, b.st.body)
+	rise := draw.Rise * (pt - b.st.small) * draw.MMPerPt
 	b.write(x, b.y+rise, in, f.name, draw.Regular, b.st.small)
-	b.y = b.write(x+in, b.y, b.Width-x-in, strings.Join(f.lines, " "), draw.Regular, b.st.body) + 1.2
+	b.y = b.write(x+in, b.y, b.Width-x-in, strings.Join(f.lines, " "), f.face, pt) + 1.2
 	b.Reach(b.y)
 }
 

@@ -23,18 +23,19 @@ type Options struct {
 }
 
 // style is the few sizes of type, in points, and the measures in mm that go
-// with them.
+// with them: small for names and sources, body for words, figure for the tool
+// and the steps to set, big for dials and limits.
 type style struct {
-	small, body, figure, title float64
-	tick                       float64 // side of a tick box
-	blank                      float64 // height of a line to write on
-	picture                    float64 // side of the small drawing of a hole
-	large                      bool
+	small, body, figure, big, title float64
+	tick                            float64 // side of a tick box
+	blank                           float64 // height of a line to write on
+	picture                         float64 // side of the small drawing of a hole
+	large                           bool
 }
 
 var (
-	normal = style{small: 9.5, body: 12, figure: 18, title: 24, tick: 6.5, blank: 8.5, picture: 36}
-	large  = style{small: 14, body: 18, figure: 24, title: 30, tick: 8, blank: 11, picture: 40, large: true}
+	normal = style{small: 9.5, body: 12, figure: 18, big: 22, title: 24, tick: 6.5, blank: 8.5, picture: 32}
+	large  = style{small: 14, body: 18, figure: 24, big: 28, title: 30, tick: 8, blank: 11, picture: 40, large: true}
 )
 
 // lead is the distance of the base lines of a size of type in mm.

@@ -14,8 +14,8 @@ func proving(p *paper, pl *plan.Plan) {
 	if len(pl.Proving) == 0 {
 		return
 	}
-	p.open("Putting together and proving", "proving")
-	for _, s := range pl.Proving {
+	p.follow("Putting together and proving", "proving")
+	for _, s := range provingSteps(pl.Proving) {
 		b := p.block()
 		if s.Blank == "" {
 			b.ticked(sentence(s.Text), draw.Regular)
@@ -26,11 +26,60 @@ func proving(p *paper, pl *plan.Plan) {
 	}
 }
 
-// provingBlank is a figure taken before and after.
-func provingBlank(b *block, s plan.Step) {
-	b.y = b.write(0, b.y+0.5, b.Width, sentence(s.Text), draw.Regular, b.st.body)
-	b.blanks(0, b.Width, []blankLine{{"before", oneLine(s.Blank), 1}, {"after", oneLine(s.Blank), 1}, {"initials", "", 0.7}})
-	b.skip(1.5)
+// provingStep is a step with one blank, or with one for before and one for
+// after.
+type provingStep struct {
+	plan.Step
+	twice bool
+}
+
+// provingSteps joins a figure taken before with the same taken after.
+func provingSteps(steps []plan.Step) []provingStep {
+	var out []provingStep
+	for i := 0; i < len(steps); i++ {
+		s := provingStep{Step: steps[i]}
+		if i+1 < len(steps) && s.Blank != "" && steps[i+1].Blank == s.Blank {
+			if head, rest, ok := strings.Cut(s.Text, ", before"); ok {
+				if next, more, ok := strings.Cut(steps[i+1].Text, ", after"); ok && next == head {
+					if strings.TrimSpace(more) == strings.TrimSpace(rest) {
+						more = ""
+					}
+					if !strings.HasPrefix(rest, ":") {
+						rest = "" // "before stripping" is what the blank says
+					}
+					s.Text, s.twice = head+rest+more, true
+					i++
+				}
+			}
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// provingBlank is a text with a line to write on beside it, or below it where
+// it leaves no room.
+func provingBlank(b *block, s provingStep) {
+	text := sentence(s.Text)
+	unit := oneLine(s.Blank)
+	lines := []blankLine{{"", unit, 1}}
+	if s.twice {
+		lines = []blankLine{{"before", unit, 1}, {"after", unit, 1}}
+	}
+	x := b.Width * 0.47
+	if !s.twice {
+		x = b.Width * 0.735
+	}
+	if b.st.large || b.tall(x-4, text, draw.Regular, b.st.body) > 2.2*lead(b.st.body) {
+		b.y = b.write(0, b.y+0.5, b.Width, text, draw.Regular, b.st.body)
+		x = 0
+	} else {
+		h := b.tall(x-4, text, draw.Regular, b.st.body)
+		top := max(b.y, b.y+b.st.blank-0.3-h)
+		b.y = max(b.write(0, top, x-4, text, draw.Regular, b.st.body)-b.st.blank+0.3, b.y)
+	}
+	b.blanks(x, b.Width-x, lines)
+	b.skip(1.2)
 }
 
 // wrong says what to do when a step goes wrong, from the figures of the plan.
@@ -67,17 +116,17 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 			continue
 		}
 		if s.SeatMM.Max.Given() {
-			say(s.Bore, "seat larger than "+p.u.len(s.SeatMM.Max), "Do not press "+s.Bush+". "+nextBush(s)+
+			say(s.Bore, "seat larger than "+p.u.len(s.SeatMM.Max), "Do not press the bush. "+nextBush(s)+
 				" Write the size as made into the job file and ask for the rework sheet before anything else is cut.")
 		}
-		if op, ok := pressOf(pl, s.Bore); ok {
-			say(s.Bore, "the bush goes in harder than operation "+strconv.Itoa(op.Number)+" expects",
-				"Stop where that operation says halt. Draw the bush out again, look for a burr or a bush that went in askew, and measure the seat.")
+		if _, ok := pressOf(pl, s.Bore); ok {
+			say(s.Bore, "the bush goes in harder than its operation expects",
+				"Stop where the operation says halt. Draw the bush out again, look for a burr or a bush that went in askew, and measure the seat.")
 			say(s.Bore, "the bush goes in by the fingers, or nearly", "It will not hold by the press alone. "+secondHold(s))
 		}
 		if s.BoreMM != nil && s.BoreMM.Min.Given() && s.BoreMM.Max.Given() {
 			say(s.Bore, "bore under "+p.u.len(s.BoreMM.Min)+" or over "+p.u.len(s.BoreMM.Max),
-				"Under: size it again, one small step at a time, and gauge after each. Over: the bush is spoilt; press it out towards the side it came from and fit the next "+s.Bush+".")
+				"Under: size it again, one small step at a time, and gauge after each. Over: the bush is spoilt; press it out towards the side it came from and fit another of its kind.")
 		}
 	}
 	for i, k := range out {

@@ -18,6 +18,7 @@ func route(p *paper, pl *plan.Plan) {
 	p.open("Route", "route")
 	b := p.block()
 	b.para("Where the work stopped", draw.Bold, p.st.body)
+	b.y -= 2
 	for range 2 {
 		b.blanks(0, b.Width, []blankLine{{"after operation", "", 1}, {"date", "", 0.8}, {"initials", "", 0.6}, {"still to gauge", "", 1.2}})
 	}
@@ -28,14 +29,14 @@ func route(p *paper, pl *plan.Plan) {
 			last = op.Setup
 			b := p.block()
 			s, _ := setupNamed(pl, op.Setup)
-			words := "Set-up " + op.Setup
-			if s.Words != "" {
-				words += ": " + s.Words
+			words := placeWords(pl, op.Setup)
+			if s.Plate != "" {
+				words += ": " + s.Plate + " plate up"
 			}
 			if s.Mirrored {
-				words += " MIRRORED."
+				words += ", MIRRORED"
 			}
-			b.skip(1)
+			words = oneLine(words)
 			b.para(words, draw.Bold, p.st.body)
 			b.y -= 2
 			b.Board.Height = b.y
@@ -54,7 +55,7 @@ func routeLine(b *block, op plan.Operation) {
 	wide := b.Width - x
 	toolW := 0.0
 	if !b.st.large {
-		toolW = wide * 0.36
+		toolW = wide * 0.33
 		wide -= toolW + 4
 	}
 	do := op.Do
@@ -70,7 +71,7 @@ func routeLine(b *block, op plan.Operation) {
 	if op.Tool != "" {
 		end = max(end, b.write(toolX, text+toolY, toolW, op.Tool, draw.Regular, b.st.small))
 	}
-	b.y = max(end, t+0.6) + 1
+	b.y = max(end, t+0.6) + 0.7
 	b.Link(draw.Box{X: t + 2, Y: 0, W: b.Width - t - 2, H: b.y}, opAnchor(op))
 	b.Line(0, b.y, b.Width, b.y, 0.12)
 	b.Reach(b.y)

@@ -86,10 +86,13 @@ func countLine(pl *plan.Plan) string {
 		if minutes > 0 {
 			s += fmt.Sprintf(", about %.0f minutes at the work", minutes)
 		}
-		s += ". "
+		s += "; "
 	}
 	n := func(l finding.Level, word string) string { return count(pl.Findings.Count(l), word) }
-	return s + "Findings: " + n(finding.Stop, "stop") + ", " + n(finding.Caution, "caution") + ", " + n(finding.Note, "note") + "."
+	if stops := pl.Findings.Count(finding.Stop); stops > 0 {
+		s += n(finding.Stop, "stop") + ", "
+	}
+	return s + n(finding.Caution, "caution") + ", " + n(finding.Note, "note") + "."
 }
 
 func count(n int, word string) string {

@@ -25,9 +25,16 @@ func sources(p *paper, pl *plan.Plan) {
 	}
 	b.para(intro, draw.Regular, p.st.small)
 	p.glue(b)
+	last := ""
 	for _, g := range grouped(keys, entries) {
 		b := p.block()
-		sourceBlock(b, g, numbers, entries)
+		how := howOf(entries[g[0]])
+		words := how
+		if how == last {
+			words = "As above."
+		}
+		last = how
+		sourceBlock(b, g, words, numbers, entries)
 		p.tight(b)
 	}
 	if len(pl.Tables) > 0 {
@@ -51,7 +58,7 @@ func sources(p *paper, pl *plan.Plan) {
 		}
 		s += ". Rule " + r.Name + "."
 		b.para(s, draw.Regular, p.st.small)
-		b.Board.Height = b.y - 1
+		b.Board.Height = b.y - 1.5
 		p.tight(b)
 	}
 }
@@ -129,27 +136,52 @@ func grouped(keys []string, entries map[string]ledger.Entry) [][]string {
 
 // sourceBlock explains one formula and lists what it made, each figure after
 // its short number.
-func sourceBlock(b *block, keys []string, numbers map[string]int, entries map[string]ledger.Entry) {
+func sourceBlock(b *block, keys []string, how string, numbers map[string]int, entries map[string]ledger.Entry) {
 	pt := b.st.small
 	e := entries[keys[0]]
-	s := e.Formula
-	if e.Source != "" {
-		s = strings.TrimSuffix(s, ".") + ". " + sourceWords(e.Source)
+	head := sentence(e.What)
+	if u := e.Unit; u != "" && u != "-" {
+		head += ", " + strings.Replace(u, "um", "µm", 1)
 	}
-	b.y = b.write(0, 0, b.Width, sentence(e.What), draw.Bold, pt) + 0.5
+	hw := b.Width * 0.42
+	low := b.write(0, 0, hw-4, head, draw.Bold, pt)
+	var each []string
 	for _, k := range keys {
 		place := k
 		if parts := strings.Split(k, "/"); len(parts) > 1 {
 			place = parts[1]
 		}
-		line := strconv.Itoa(numbers[k]) + "   " + place + ": " + valueOf(entries[k])
-		if u := entries[k].Unit; u != "" && u != "-" {
-			line += " " + u
-		}
-		b.y = b.write(4, b.y, b.Width-4, line, draw.Regular, pt) + 0.5
+		each = append(each, strconv.Itoa(numbers[k])+"  "+place+" "+valueOf(entries[k]))
 	}
-	b.y = b.write(0, b.y, b.Width, sentence(s), draw.Regular, pt) + 1.6
+	y := 0.0
+	half := (b.Width - hw - 4) / 2
+	for i := 0; i < len(each); i += 2 {
+		pair := each[i:min(i+2, len(each))]
+		wide := false
+		for _, t := range pair {
+			wide = wide || draw.Width(printable(t), draw.Regular, pt) > half
+		}
+		next := y
+		for k, t := range pair {
+			if wide {
+				next = b.write(hw, next, b.Width-hw, t, draw.Regular, pt) + 0.5
+				continue
+			}
+			next = max(next, b.write(hw+float64(k)*(half+4), y, half, t, draw.Regular, pt)+0.5)
+		}
+		y = next
+	}
+	b.y = b.write(0, max(low+0.5, y), b.Width, how, draw.Regular, pt) + 1.4
 	b.Reach(b.y)
+}
+
+// howOf is the formula of an entry and where it is from.
+func howOf(e ledger.Entry) string {
+	s := e.Formula
+	if e.Source != "" {
+		s = strings.TrimSuffix(s, ".") + ". " + sentence(sourceWords(e.Source))
+	}
+	return sentence(s)
 }
 
 // sourceWords spells out the mark of a judgement.

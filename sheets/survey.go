@@ -17,9 +17,7 @@ func survey(p *paper, pl *plan.Plan) {
 	}
 	p.open("Where the holes are", "survey")
 	b := p.block()
-	b.para("Left picture: thick line, the hole as found; broken circle, the hole before it wore; thin circle, the new seat; dots, points measured. "+
-		"Right picture, the middle: ring, old centre (broken circle: how sure); slanted cross, middle of the hole as found; upright cross, target; arrow, the move. "+
-		"Seen from the left side.", draw.Regular, p.st.small)
+	legend(b, pl)
 	p.glue(b)
 	for _, s := range pl.Survey {
 		b := p.block()
@@ -38,16 +36,25 @@ func survey(p *paper, pl *plan.Plan) {
 }
 
 func surveyBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
-	b.y = b.write(0, b.y, b.Width, s.Bore, draw.Bold, b.st.body) + 1.5
-	room := 56.0
+	head := s.Bore
+	if leftAlone(pl, s.Bore) {
+		head += ", left as it is"
+	}
+	b.y = b.write(0, b.y, b.Width, head, draw.Bold, b.st.body) + 1.5
+	room := 44.0
 	hole, drawn := pl.Holes[s.Bore]
+	drawn = drawn && !leftAlone(pl, s.Bore)
 	list := surveyFields(p, pl, s)
 	side := b.Width - 2*room - 12
 	if !drawn {
-		b.y = b.fields(0, b.y, b.Width, 3, list)
+		cols := 2
+		if b.st.large {
+			cols = 1
+		}
+		b.y = b.fields(0, b.y, b.Width, cols, list)
 	} else {
 		top := b.y
-		surveyPictures(b, s, hole, room)
+		surveyPictures(b, pl, s, hole, room)
 		if b.st.large {
 			b.y = b.fields(0, b.y, b.Width, 2, list)
 		} else {
@@ -78,12 +85,13 @@ func surveyFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
 		}
 		list = append(list, f)
 	}
-	add("old centre", false, p.u.at(s.CentreMM, false)...)
+	old := "old centre"
 	if s.CentreUMM.Given() {
-		add("sure to (1 sigma)", false, p.u.len(s.CentreUMM))
+		old += ", sure to " + p.u.len(s.CentreUMM) + " (1 sigma)"
 	}
+	add(old, false, p.u.at(s.CentreMM, false)...)
 	for _, t := range pl.Targets {
-		if t.Bore == s.Bore && pl.OK {
+		if t.Bore == s.Bore && pl.OK && !leftAlone(pl, s.Bore) {
 			add("target", true, p.u.at(dialled(pl, t), false)...)
 			add("move from the old centre", true, moveOf(p.u, t)...)
 		}
@@ -92,8 +100,11 @@ func surveyFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
 	if wear != "" && s.WearDeg != nil && s.WearMM.Float() > 0 {
 		wear += fmt.Sprintf(" towards %.0f°", *s.WearDeg)
 	}
-	add("worn", false, wear)
-	add("play on diameter", false, p.u.len(s.ClearanceMM))
+	worn := "worn"
+	if play := p.u.len(s.ClearanceMM); play != "" {
+		worn += "; play on diameter " + play
+	}
+	add(worn, false, wear)
 	return list
 }
 
@@ -150,21 +161,29 @@ func residuals(h plan.Hole) string {
 	return s
 }
 
+// noMinus takes the sign from what is printed as nothing.
+func noMinus(deg float64) float64 {
+	if math.Abs(deg) < 0.005 {
+		return 0
+	}
+	return deg
+}
+
 // truckLines compares the truck as found with the truck after the job.
 func truckLines(p *paper, pl *plan.Plan) {
 	var list []field
 	both := func(name string, f plan.FoundAfterMM) {
 		a, b := p.u.len(f.Found), p.u.len(f.After)
 		if a != "" && b != "" {
-			list = append(list, field{name: name, lines: []string{"found " + a + ", after " + b}})
+			list = append(list, field{name: name + ", found; after", lines: []string{a + ";  " + b}})
 		}
 	}
 	both("wheelbase", pl.Truck.WheelbaseMM)
 	both("rock on four wheels", pl.Truck.RockMM)
 	for _, s := range pl.Shafts {
 		if s.SkewDeg.Found != nil && s.SkewDeg.After != nil {
-			list = append(list, field{name: "lean of " + s.Shaft,
-				lines: []string{fmt.Sprintf("found %.2f°, after %.2f°", *s.SkewDeg.Found, *s.SkewDeg.After)}})
+			list = append(list, field{name: "lean of " + s.Shaft + ", found; after",
+				lines: []string{fmt.Sprintf("%.2f°;  %.2f°", noMinus(*s.SkewDeg.Found), noMinus(*s.SkewDeg.After))}})
 		}
 		if s.SidePlayMM != nil {
 			if l := p.u.limits(s.SidePlayMM); len(l) > 0 {
@@ -175,8 +194,8 @@ func truckLines(p *paper, pl *plan.Plan) {
 	if len(list) == 0 {
 		return
 	}
-	cols := 2
-	if p.st.large {
+	cols := 3
+	if p.st.large || p.u == "both" {
 		cols = 1
 	}
 	for len(list) > 0 {

@@ -11,8 +11,9 @@ import (
 
 // truckPicture draws one plate to scale as it is clamped: outline, worn holes,
 // old circles, seats and targets, each shaft under a number that the table of
-// moves repeats. What lies on the far plate is drawn broken.
-func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
+// moves repeats. What lies on the far plate is drawn broken. The plate is no
+// higher than maxHeight on the paper.
+func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64) {
 	outline := plateOutline(p, p.Job)
 	lo, hi := extent(outline)
 	w, h := hi[0]-lo[0], hi[1]-lo[1]
@@ -30,7 +31,6 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup) {
 	if len(names) <= 4 {
 		dims = len(names)
 	}
-	const maxHeight = 78
 	const sideRoom = 12
 	k := min(scale(b.Width-2*sideRoom, w), scale(maxHeight, h))
 	top := b.y + 2*balloon + 4

@@ -1,7 +1,9 @@
 package sheets
 
 import (
+	"regexp"
 	"strconv"
+	"strings"
 
 	"github.com/shopspring/decimal"
 
@@ -169,3 +171,33 @@ func around(r *plan.MinMax, unit string) string {
 	}
 	return number(*r.Min) + " to " + number(*r.Max) + " " + unit
 }
+
+// feedOf is the feed of a step in words, its figures in the units of the paper.
+func feedOf(u units, op plan.Operation) string {
+	s := op.FeedWords
+	switch {
+	case op.FeedMMRev == nil || strings.Contains(s, "turn"):
+	case s == "":
+		s = number(*op.FeedMMRev) + " mm a turn"
+	default:
+		s += " (" + number(*op.FeedMMRev) + " mm a turn)"
+	}
+	if u == "mm" {
+		return s
+	}
+	return feedFigure.ReplaceAllStringFunc(s, func(m string) string {
+		at := strings.IndexByte(m, ' ')
+		d, err := decimal.NewFromString(m[:at])
+		if err != nil {
+			return m
+		}
+		per := m[at+len(" mm"):]
+		places := int32(4)
+		if per != " a turn" {
+			places = 1
+		}
+		return u.join(m[:at]+" mm", fixed(d.DivRound(inch, 8), places)+" in") + per
+	})
+}
+
+var feedFigure = regexp.MustCompile(`\d+(?:\.\d+)? mm a (?:turn|minute|second)`)

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"strconv"
+	"strings"
 
 	"rebush/plan"
 	"rebush/plan/job"
@@ -67,9 +68,9 @@ func scale(room, size float64) float64 {
 
 func scaleWords(k float64) string {
 	if k >= 1 {
-		return "drawn " + strconv.FormatFloat(k, 'f', -1, 64) + " : 1"
+		return "drawn " + strconv.FormatFloat(k, 'f', -1, 64) + ":1"
 	}
-	return "drawn 1 : " + strconv.FormatFloat(1/k, 'f', -1, 64)
+	return "drawn 1:" + strconv.FormatFloat(1/k, 'f', -1, 64)
 }
 
 // plateOutline is the outline of the plates in mm: as given, or a rectangle,
@@ -137,6 +138,9 @@ func figureOf(b *block, room draw.Box, k float64, note string) float64 {
 	s := scaleWords(k)
 	if note != "" {
 		s += ", " + note
+	}
+	if draw.Width(s, draw.Regular, b.st.small) > room.W {
+		s = strings.TrimPrefix(s, "drawn ")
 	}
 	return b.write(room.X, room.Y+room.H+0.8, room.W, s, draw.Regular, b.st.small)
 }
