@@ -178,15 +178,22 @@ func (m *maker) wrongMeshes(c *verdict.Case) map[string]string {
 
 func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
 	v := verdict.Bore{Name: b.name(), Shaft: b.shaft.Name, Fixed: b.shaft.Leave, Wrong: wrong}
-	if b.known {
+	switch {
+	case b.known && !b.b.Repaired:
 		v.PlayMM = math.Max(0, 2*b.worn.C+b.worn.W)
+	case b.b.Widest.Given():
+		v.PlayMM = math.Max(0, b.b.Widest.Float()-m.read(b, "widest", "width").bias-b.journal())
 	}
 	if b.shaft.Leave {
 		v.Wrong = ""
 		return v
 	}
-	if b.b.Seat != nil && v.Wrong == "" {
+	switch {
+	case v.Wrong != "":
+	case b.b.Seat != nil:
 		v.Wrong = "its old bush is out"
+	case !b.known:
+		v.Wrong = "nothing tells where its centre was"
 	}
 	minutes, setups := m.sharedMinutes(b), []string(nil)
 	for _, o := range m.p.Operations {
@@ -204,6 +211,8 @@ func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
 	name := verdict.Rebush
 	why := ""
 	switch {
+	case !b.known:
+		why = "nothing tells where its centre was"
 	case b.chosen == nil && !b.touch && b.targeted:
 		why = "it is not worn and stays as it is"
 	case b.chosen == nil:
@@ -268,11 +277,18 @@ func (m *maker) otherWay(b *bore, name string, minutes float64, setups []string)
 	case !b.known || !b.targeted:
 		w.WhyNot = "the old centre is not known"
 		return w
+	case b.b.Strap:
+		w.WhyNot = "the bearing is held by a strap"
+		return w
 	case !m.shop.Lathe:
 		w.WhyNot = "it has to be turned and the shop has no lathe"
 		return w
 	case !m.p.OK && b.chosen != nil && m.j.Shop.Jig != "pinned" && m.j.Shop.MachineKind != "mill" && m.j.Shop.MachineKind != "lathe":
 		w.WhyNot = "it needs a jig as well: a punched start is 0.1 to 0.25 mm out"
+		return w
+	}
+	if lim := seat.BoreLimits(b.hole, m.seatRule); b.touch && lim[0] > lim[1]+1e-9 {
+		w.WhyNot = fmt.Sprintf("what must pass is %.3f mm, the largest bore that still runs %.3f", b.hole.MustPass, lim[1])
 		return w
 	}
 	seatR := b.worn.SeatRadius(b.target) + seat.Allow(b.hole, m.seatRule)
@@ -285,11 +301,19 @@ func (m *maker) otherWay(b *bore, name string, minutes float64, setups []string)
 		pl := b.worn.PlugCentre(b.target, seat.Allow(b.hole, m.seatRule), 2*seatR, wall)
 		outer = math.Max(pl.SeatR, pl.LeastOD/2)
 	}
-	left := b.hole.Edge - outer
+	left, where := b.hole.Edge-outer, "the edge"
+	if b.hole.BossR > 0 && b.hole.BossR-b.hole.BossE-outer < left {
+		left, where = b.hole.BossR-b.hole.BossE-outer, "the rim of the boss"
+	}
+	for _, n := range b.hole.Near {
+		if d := n.At - n.R - outer; d < left {
+			left, where = d, n.Name
+		}
+	}
 	if need := m.seatRule.NoWall * outer; left < need {
-		w.WhyNot = fmt.Sprintf("leaves %.2f mm at the edge, needs %.2f", left, need)
+		w.WhyNot = fmt.Sprintf("leaves %.2f mm to %s, needs %.2f", left, where, need)
 		if left < 0 {
-			w.WhyNot = fmt.Sprintf("would break %.2f mm out of the edge", -left)
+			w.WhyNot = fmt.Sprintf("would break %.2f mm through to %s", -left, where)
 		}
 		return w
 	}

@@ -189,6 +189,9 @@ func (m *maker) point(f *finding.Finding) {
 		return
 	}
 	path := "shafts/" + f.Where
+	if f.Where == "chassis" {
+		path = "chassis"
+	}
 	if b := m.of(f.Where); b != nil {
 		path = "shafts/" + b.shaft.Name + "/bores/" + string(b.b.Side)
 	}

@@ -23,7 +23,8 @@ type gear struct {
 	uMate    float64
 	share    float64
 	mShare   float64
-	tir      float64
+	tir      float64 // of both gears, added: the tightest tooth
+	tirU     float64 // of both gears, as their doubts add
 	window   mesh.Window
 	wish     mesh.Wish
 	trusted  bool
@@ -104,7 +105,7 @@ func (m *maker) gearsOf(shafts []shaftState) []*gear {
 			m.sayGear(finding.Caution, "mesh", g, "the place of its shaft is not known, so this mesh is not reckoned", "")
 			continue
 		}
-		x := &gear{g: g, shaft: k, mate: -1, share: m.share(g.Wheel), mShare: m.share(g.Wheel), tir: g.Wheel.Runout.Float()}
+		x := &gear{g: g, shaft: k, mate: -1, share: m.share(g.Wheel), mShare: m.share(g.Wheel), tir: g.Wheel.Runout.Float(), tirU: g.Wheel.Runout.Float()}
 		if err := m.buildGear(x, shafts, index); err != nil {
 			text := strings.NewReplacer("gear 1", "the wheel", "gear 2", "the pinion").Replace(err.Error())
 			m.sayGear(finding.Caution, "mesh", g, text, "check teeth, module, angle and place of the mate")
@@ -168,13 +169,27 @@ func (m *maker) buildGear(x *gear, shafts []shaftState, index map[string]int) er
 	}
 	if !x.trusted {
 		m.used("u_geometry_module_factor")
-		what := "the tip diameters of both gears are"
-		if g.Kind == "worm" {
-			what = "the wheel's tip diameter and form are"
-		}
-		m.sayGear(finding.Note, "mesh not trusted", g, what+" not measured: this mesh is reported but moves no shaft", "measure them and give tip (and wheel_form)")
+		m.sayGear(finding.Note, "mesh not trusted", g, "not given: "+strings.Join(unmeasured(g), ", ")+"; so this mesh is reported but moves no shaft", "measure and give it")
 	}
 	return nil
+}
+
+// unmeasured lists what a pair would have to be measured for to be trusted.
+func unmeasured(g *job.Gear) []string {
+	var out []string
+	if !g.Wheel.Tip.Given() {
+		out = append(out, "the tip diameter of the wheel (tip)")
+	}
+	if g.Kind == "worm" && (g.WheelForm == "" || g.WheelForm == "unknown") {
+		out = append(out, "the form of the wheel (wheel_form)")
+	}
+	if g.Pinion != nil && !g.Pinion.Tip.Given() {
+		out = append(out, "the tip diameter of the pinion (tip)")
+	}
+	if len(out) == 0 {
+		out = append(out, "a tip diameter that fits the tooth count")
+	}
+	return out
 }
 
 // meshLimits are the rules by which a window is cut.
@@ -245,6 +260,7 @@ func (m *maker) spurOf(x *gear, index map[string]int) error {
 		Thinned: g.Thinned.Float(), Tip1: g.Wheel.Tip.Float(), Tip2: p.Tip.Float()}
 	x.geometry = mesh.Across{}
 	x.tir += p.Runout.Float()
+	x.tirU = math.Hypot(x.tirU, p.Runout.Float())
 	x.moved = p.Moved
 	if p.On != "" {
 		k, ok := index[p.On]
@@ -282,7 +298,24 @@ func oldCentre(b *bore) [2]float64 { return b.worn.O }
 
 // originally and asFound are how far a shaft stood from its old centre.
 func originally(b *bore) float64 { return b.worn.C }
-func asFound(b *bore) float64    { return b.worn.C + b.worn.W }
+func asFound(b *bore) float64 {
+	if moved(b) {
+		return math.Max(0, (b.b.Widest.Float()-b.journal())/2)
+	}
+	return b.worn.C + b.worn.W
+}
+
+// moved says that an earlier repair put a hole where it stands: the shaft as
+// found stood about the middle of that hole, not about the old centre.
+func moved(b *bore) bool { return b.b.Repaired && b.b.Centre.Given() && b.b.Widest.Given() }
+
+// foundCentre is the centre that asFound is reckoned from.
+func foundCentre(b *bore) [2]float64 {
+	if moved(b) {
+		return b.found
+	}
+	return b.worn.O
+}
 
 // distance is a mesh's centre distance with its shafts standing as told.
 func (x *gear) distance(shafts []shaftState, centre func(*bore) [2]float64, off func(*bore) float64) float64 {
@@ -307,7 +340,7 @@ func (x *gear) play(a float64) float64 {
 // foundMesh says what wear has done to a mesh, in words and number, and
 // whether the figures contradict themselves.
 func (m *maker) foundMesh(x *gear, shafts []shaftState) (words string) {
-	found := x.distance(shafts, oldCentre, asFound)
+	found := x.distance(shafts, foundCentre, asFound)
 	was := x.distance(shafts, oldCentre, originally)
 	mate := "the pinion"
 	if x.g.Kind == "worm" {

@@ -38,7 +38,7 @@ func (m *maker) meshJSON(x *gear, g target.GearOut, words string) Mesh {
 	}
 	row := Mesh{Gear: x.g.Name, Trusted: x.trusted, Words: words}
 	f := centre("found_centre_mm", "centre distance under load as found", "each shaft at old centre + clearance + wear towards the load, at the gear's station",
-		func([]*bore) float64 { return x.distance(m.shafts, oldCentre, asFound) })
+		func([]*bore) float64 { return x.distance(m.shafts, foundCentre, asFound) })
 	o := centre("original_centre_mm", "centre distance under load when new", "each shaft at old centre + clearance towards the load, at the gear's station",
 		func([]*bore) float64 { return x.distance(m.shafts, oldCentre, originally) })
 	after := func(sign float64) func([]*bore) float64 {
@@ -99,7 +99,7 @@ func (m *maker) lean(x *gear, row *Mesh, g target.GearOut) {
 		}
 		return mm4(v)
 	}
-	row.LeanLossMM = FoundAfterMM{Found: loss(oldCentre, asFound), After: loss(newCentre, m.lift)}
+	row.LeanLossMM = FoundAfterMM{Found: loss(foundCentre, asFound), After: loss(newCentre, m.lift)}
 	least, err := x.pair.Normal(x.window.Lo)
 	if err != nil || least <= 0 {
 		return
@@ -121,19 +121,19 @@ func (m *maker) meshFindings(x *gear, g target.GearOut) {
 	case math.Abs(g.Missed) <= near:
 		return
 	case !x.trusted:
-		m.sayGear(finding.Note, "mesh off", x.g, fmt.Sprintf("by its figures this mesh would stand %.3f mm %s its window; it is not trusted and moved nothing", math.Abs(g.Missed), sideOf(g.Missed)), "")
+		m.sayGear(finding.Note, "mesh off", x.g, fmt.Sprintf("by its figures this mesh would stand %.3f mm %s for its window; it is not trusted and moved nothing", math.Abs(g.Missed), sideOf(g.Missed)), "")
 	case g.Stuck:
-		m.sayGear(finding.Caution, "mesh fixed", x.g, fmt.Sprintf("neither shaft may move and the mesh stands %.3f mm %s its window", math.Abs(g.Missed), sideOf(g.Missed)), "let one of the shafts be bushed (do: auto), or accept it")
+		m.sayGear(finding.Caution, "mesh fixed", x.g, fmt.Sprintf("neither shaft may move and the mesh stands %.3f mm %s for its window", math.Abs(g.Missed), sideOf(g.Missed)), "let one of the shafts be bushed (do: auto), or accept it")
 	case math.Abs(g.Outside) > near:
-		m.sayGear(finding.Caution, "mesh window", x.g, fmt.Sprintf("the window cannot be met: %.3f mm %s it", math.Abs(g.Outside), sideOf(g.Outside)), "a wider backlash window, or other gears")
+		m.sayGear(finding.Caution, "mesh window", x.g, fmt.Sprintf("the window cannot be met: the mesh stands %.3f mm %s for it", math.Abs(g.Outside), sideOf(g.Outside)), "a wider backlash window, or other gears")
 	}
 }
 
 func sideOf(miss float64) string {
 	if miss < 0 {
-		return "inside (too near)"
+		return "too near"
 	}
-	return "outside (too far)"
+	return "too far apart"
 }
 
 // meshHoles are the bores that a mesh hangs on.
@@ -182,7 +182,7 @@ func (m *maker) holesAs(holes []*bore, v []float64, of func() float64) float64 {
 // newCentre is where a bore's centre is after the job.
 func newCentre(b *bore) [2]float64 {
 	if b.shaft.Leave {
-		return b.worn.O
+		return foundCentre(b)
 	}
 	return b.target
 }

@@ -289,3 +289,16 @@ func TestCoarseInstruments(t *testing.T) {
 		t.Errorf("%d seats\n%s", len(p.Seats), everything(p))
 	}
 }
+
+// TestRepairedHoleAsFound: an earlier repair stands at (10.1, 8.2), 3.5 at the
+// widest; the old centre comes from the other plate, (10, 8). With both plates
+// so, left at 8.2 + (3.5 - 3.16)/2 = 8.37 under load and right at 8.12: at the
+// middle 8.245, so 16.40 - 8.245 = 8.155 to the worm.
+func TestRepairedHoleAsFound(t *testing.T) {
+	p := plain(t).drive("repaired: yes, centre: [10.1, 8.2], widest: 3.5, narrowest: 3.3, worn_to: 90", "centre: [10.00, 8.05], widest: 3.30, narrowest: 3.20, worn_to: 90").gear(wormGear(16.40, "")).plan()
+	nearMM(t, "found", meshOf(t, p).FoundCentreMM, 8.155, 1e-4)
+	nearXY(t, "target", targetOf(t, p, "drive.left").TargetMM, 10, targetOf(t, p, "drive.right").TargetMM[1].Float(), 2e-3)
+	if err := wholesome(p, true); err != nil {
+		t.Error(err)
+	}
+}

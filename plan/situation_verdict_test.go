@@ -225,3 +225,29 @@ func TestOneWornBoreOfTwo(t *testing.T) {
 		}
 	}
 }
+
+// TestNoFalseComfort: where the centre is not known nobody says that the play
+// is nothing; what no bush can pass, no plug can.
+func TestNoFalseComfort(t *testing.T) {
+	const gone = "repaired: yes, centre: [10.1, 8.2], widest: 3.5, narrowest: 3.3, worn_to: 90"
+	p := plain(t).drive(gone, gone).plan()
+	if s := p.Verdict.Sentence; strings.Contains(s, "0.00") || strings.Contains(s, "run right") {
+		t.Error(s)
+	}
+	if o := optionOf(t, p, "leave"); o.Feasible {
+		t.Errorf("%+v", o)
+	}
+	for name, s := range map[string]situation{
+		"a knurl of 3.24":  plain(t).with("    rpm: 400\n", "    rpm: 400\n    must_pass: 3.24\n"),
+		"a boss of 7":      plain(t).with("worn_to: 90}", "worn_to: 90, boss: 7}"),
+		"a hole beside it": plain(t).with("[48.00, 8.00]", "[15.00, 8.00]"),
+		"a strap":          plain(t).with("worn_to: 90}", "worn_to: 90, hold: strap}"),
+	} {
+		p := s.with("widest: 3.30", "widest: 3.50").plan()
+		for _, o := range p.Verdict.Options {
+			if o.Feasible && (o.Name == "plug" || o.Name == "bush in a bush") {
+				t.Errorf("%s: %s is offered", name, o.Name)
+			}
+		}
+	}
+}

@@ -50,7 +50,7 @@ func (m *maker) targets() {
 	for i, x := range gears {
 		words[i] = m.foundMesh(x, shafts)
 		tg := target.Gear{Name: x.g.Name, Shaft: x.shaft, Mate: x.mate, MateAt: x.mateAt, Geometry: x.geometry, Lo: x.window.Lo, Hi: x.window.Hi,
-			Trusted: x.trusted, UGeom: x.uGeom, UMate: x.uMate, TIR: x.tir, Share: x.share, MateShare: x.mShare}
+			Trusted: x.trusted, UGeom: x.uGeom, UMate: x.uMate, TIR: x.tirU, Share: x.share, MateShare: x.mShare}
 		if x.window.Empty {
 			tg.Lo, tg.Hi = x.window.Middle(), x.window.Middle()
 		}
@@ -141,7 +141,7 @@ func (m *maker) skew(s shaftState) FoundAfter {
 			}, in...)
 		return num(n.V)
 	}
-	return FoundAfter{Found: calc("found", oldCentre, asFound), After: calc("after", newCentre, m.lift)}
+	return FoundAfter{Found: calc("found", foundCentre, asFound), After: calc("after", newCentre, m.lift)}
 }
 
 // wellAsIs says that no bore of a shaft is worn: round, and its clearance

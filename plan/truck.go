@@ -40,7 +40,7 @@ func (m *maker) truck() {
 	}
 	at := func(s shaftState, after bool) target.Ends {
 		end := func(b *bore) [2]float64 {
-			c, off := b.worn.O, asFound(b)
+			c, off := foundCentre(b), asFound(b)
 			if after {
 				c, off = newCentre(b), m.lift(b)
 			}
