@@ -129,8 +129,9 @@ func (m *maker) chanceBore(b *bore) chance.Bore {
 		}
 	}
 	if a.Way.Kind == seat.EndMill {
-		// A spindle that runs out lets the mill cut as much larger at the most.
-		over = m.j.Shop.Runout.Float()
+		// A spindle lets the mill cut larger by its run-out at the most; the
+		// spread of the rule holds that of an ordinary one already.
+		over = m.j.Shop.Runout.Float() - m.rules.V("end_mill_mm")
 	}
 	x.Seat = chance.SeatSize{Mid: (lo + hi) / 2, Half: (hi - lo) / 2, Over: math.Max(0, over)}
 	x.SeatBy = a.Way.Name
@@ -310,7 +311,10 @@ func (m *maker) chanceGear(x *gear, i int) chance.Gear {
 		if aw, err := x.pair.OperatingAngle(g.Centre); err == nil {
 			sin, cos := math.Sincos(aw * deg)
 			face := x.g.Wheel.Face.Float()
-			if j, err := x.pair.Normal(x.window.Lo); err == nil && j > 0 {
+			if j, err := x.pair.Normal(x.window.Lo); err == nil && j > 0 && m.shafts[x.shaft].fixed {
+				// Only a shaft that stays as it is is judged by its lean: a
+				// bushed one is set square, and what is left of it is in the
+				// places of its bores.
 				c.LeanAlong, c.LeanAcross, c.LeanLimitMM = face/span*sin, face/span*cos, m.rules.V("lean_share_of_backlash")*j
 			}
 		}

@@ -156,7 +156,8 @@ func (m *maker) holeOf(b *bore) seat.Hole {
 	}
 	if b.shaft.HubToHub.Given() && m.j.Chassis.Width.Given() {
 		lo, _ := m.rules.Pair("side_play_mm")
-		h.SideRoom = b.shaft.HubToHub.Float() - m.j.Chassis.Width.Float() - m.washers(b.shaft) - lo
+		// Washers can come out where a flange goes in.
+		h.SideRoom = b.shaft.HubToHub.Float() - m.j.Chassis.Width.Float() - lo
 		// A flange in the other plate takes as much.
 		sharing := 0
 		for _, o := range m.on(b.shaft.Name) {

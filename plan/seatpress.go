@@ -73,8 +73,8 @@ func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh le
 	for i, k := range []string{"min", "max"} {
 		c := a.ClosureAt[i]
 		u, d := [2]ledger.Num{uLow, uHigh}[i], [2]ledger.Num{seatHigh, seatLow}[i]
-		ea := l.Leaf(key("closure_plate_e_"+k), "modulus of "+m.plate.Name+" for the "+k+" closure", "MPa", m.matter(m.chassis, "E", i == 1), c.Housing.E)
-		eb := l.Leaf(key("closure_bush_e_"+k), "modulus of "+a.Bush.Metal.Name+" for the "+k+" closure", "MPa", m.matter(m.bushMaterial(b), "E", i == 0), c.Bush.E)
+		ea := l.Leaf(key("closure_plate_e_"+k), "modulus of "+m.plate.Name+" for the "+k+" closure", "MPa", m.matter(m.chassis, "E", c.Housing.E == m.plate.EHigh), c.Housing.E)
+		eb := l.Leaf(key("closure_bush_e_"+k), "modulus of "+a.Bush.Metal.Name+" for the "+k+" closure", "MPa", m.matter(m.bushMaterial(b), "E", c.Bush.E == a.Bush.Metal.EHigh), c.Bush.E)
 		pick := func(s press.State) float64 { return s.ClosureLow * 1000 }
 		if i == 1 {
 			pick = func(s press.State) float64 { return s.ClosureHigh * 1000 }

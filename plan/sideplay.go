@@ -3,8 +3,10 @@ package plan
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"rebush/fits/finding"
+	"rebush/plan/job"
 )
 
 // sidePlay works out the side play of each shaft with the chosen bushes, and
@@ -27,7 +29,8 @@ func (m *maker) sidePlay() {
 		hub := l.Leaf(key("hub_to_hub_mm"), "hub to hub", "mm", m.source("shafts/"+s.Name+"/hub_to_hub"), s.HubToHub.Float())
 		wid := l.Leaf(key("width_mm"), "width over both plates", "mm", m.source("chassis/width"), m.j.Chassis.Width.Float())
 		fla := l.Leaf(key("flanges_mm"), "flanges outside the plates", "mm", m.source("bushes"), used)
-		was := l.Leaf(key("washers_mm"), "washers", "mm", m.source("shafts/"+s.Name), m.washers(s))
+		kept, out := m.washersKept(s, used, lo, hi)
+		was := l.Leaf(key("washers_mm"), "washers that stay on", "mm", m.source("shafts/"+s.Name), kept)
 		play := l.Calc(key("side_play_mm"), "side play", "mm", "hub to hub less width, flanges and washers", "plane geometry",
 			func(in []float64) float64 { return in[0] - in[1] - in[2] - in[3] }, hub, wid, fla, was)
 		for k := range m.p.Shafts {
@@ -39,6 +42,9 @@ func (m *maker) sidePlay() {
 			continue
 		}
 		m.used("side_play_mm")
+		if out != "" {
+			m.p.Findings.Say(finding.Note, "washers", s.Name, "the flanges take the place of washers: leave out "+out, "")
+		}
 		switch v := sig9(play.V); {
 		case v < lo-1e-9:
 			m.p.Findings.Figure(finding.Caution, "side play", s.Name, v, lo, "mm",
@@ -48,4 +54,41 @@ func (m *maker) sidePlay() {
 				fmt.Sprintf("side play would be %.2f mm, most %.2f", v, hi), fmt.Sprintf("add a washer of %.1f mm", math.Round((v-(lo+hi)/2)*10)/10))
 		}
 	}
+}
+
+// washersKept is what stays on a shaft of its washers once flanges take up
+// length: all of them where the side play allows it, else as many as it takes
+// are left out, the thickest that brings it between its limits first.
+func (m *maker) washersKept(s *job.Shaft, flanges, lo, hi float64) (kept float64, out string) {
+	kept = m.washers(s)
+	play := s.HubToHub.Float() - m.j.Chassis.Width.Float() - flanges
+	if flanges <= 0 || play-kept >= lo-1e-9 {
+		return kept, ""
+	}
+	rest := make([]float64, 0, len(s.Washers))
+	for _, w := range s.Washers {
+		rest = append(rest, w.Float())
+	}
+	var gone []string
+	for play-kept < lo-1e-9 && len(rest) > 0 {
+		best := -1
+		for i, w := range rest {
+			after := play - kept + w
+			if after >= lo-1e-9 && after <= hi+1e-9 && (best < 0 || w < rest[best]) {
+				best = i
+			}
+		}
+		if best < 0 {
+			// No single one does it: take out the thickest and look again.
+			for i, w := range rest {
+				if best < 0 || w > rest[best] {
+					best = i
+				}
+			}
+		}
+		gone = append(gone, fmt.Sprintf("the %.2f mm washer", rest[best]))
+		kept -= rest[best]
+		rest = append(rest[:best], rest[best+1:]...)
+	}
+	return sig9(kept), strings.Join(gone, " and ")
 }

@@ -145,7 +145,7 @@ func TestFinish(t *testing.T) {
 	}{
 		{"the whole band inside", func(s *scene) {}, AsDelivered, 0},
 		{"one mandrel", func(s *scene) { s.bore(-0.010); s.shop.Mandrels = []float64{3.185} }, Mandrel, 1},
-		{"mandrels in steps", func(s *scene) { s.bore(-0.022) }, Mandrel, 2},
+		{"mandrels in steps", func(s *scene) { s.bore(-0.0215) }, Mandrel, 2},
 		{"a gap between mandrels", func(s *scene) { s.bore(-0.032); s.shop.Mandrels = []float64{3.20} }, ToOwnAxle, 0},
 		{"solid is reamed", func(s *scene) {
 			s.stiff()

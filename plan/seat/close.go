@@ -27,14 +27,17 @@ func (j *judge) closure(a *Answer) {
 	}
 	lo, hi := math.Inf(1), 0.0
 	di := (a.Bush.BLow + a.Bush.BHigh) / 2
-	for k := range 2 {
+	// A stiff bush flows earlier and then closes more, a soft one closes more
+	// before it flows: every pair of moduli is asked.
+	for k := range 8 {
+		plate, bush, yield := [2]float64{p.ELow, p.EHigh}[k&1], [2]float64{m.ELow, m.EHigh}[k>>1&1], flow[k>>2]
 		least := press.Seat{D: a.SeatHigh, Di: di, L: a.Contact, Wall: j.wallShape(a.SeatHigh),
-			Housing: press.Elastic{E: p.ELow, Nu: p.Nu}, Bush: press.Elastic{E: m.EHigh, Nu: m.Nu, Yield: flow[k]}}
+			Housing: press.Elastic{E: plate, Nu: p.Nu}, Bush: press.Elastic{E: bush, Nu: m.Nu, Yield: yield}}
 		if c := least.At(a.ULow).ClosureLow; c < lo {
 			lo, a.ClosureAt[0] = c, least
 		}
-		most := press.Seat{D: a.SeatLow, Di: di, L: a.Contact, Wall: j.wallShape(a.SeatLow),
-			Housing: press.Elastic{E: p.EHigh, Nu: p.Nu}, Bush: press.Elastic{E: m.ELow, Nu: m.Nu, Yield: flow[k]}}
+		most := least
+		most.D, most.Wall = a.SeatLow, j.wallShape(a.SeatLow)
 		if c := most.At(a.UHigh).ClosureHigh; c > hi {
 			hi, a.ClosureAt[1] = c, most
 		}

@@ -56,6 +56,11 @@ func (o *order) before(a, b *Answer) bool {
 	if x, y := o.step(a), o.step(b); x != y {
 		return x < y
 	}
+	if x, y := a.HeldBy == "compound", b.HeldBy == "compound"; x != y {
+		// A press can be felt going in and be pressed out again: of the same
+		// chance it comes before a seat that glue alone holds.
+		return y
+	}
 	if x, y := o.metalStep(a), o.metalStep(b); x != y {
 		return x < y
 	}
