@@ -81,3 +81,17 @@ func looseAt(c float64) string {
 	}
 	return "at " + coarse(c) + " C"
 }
+
+// micrometres is a span of small lengths, in thousandths of an inch for a
+// reader of inches.
+func micrometres(low, high float64, u dim.Units) string {
+	um := coarse(low) + " to " + coarse(high) + " um"
+	thou := coarse(low/25.4) + " to " + coarse(high/25.4) + " thou"
+	switch u {
+	case dim.InInch:
+		return thou
+	case dim.InBoth:
+		return um + " (" + thou + ")"
+	}
+	return um
+}

@@ -1,6 +1,10 @@
 package main
 
-import "testing"
+import (
+	"testing"
+
+	"rebush/fits/dim"
+)
 
 func TestCoarse(t *testing.T) {
 	for f, want := range map[float64]string{11.4631455: "11", 49.54: "50", 7.2: "7.2", 5.09508693: "5.1", 9.96: "10", 0.995: "1", 0.0312: "0.03", 405.067: "405", 0: "0", -0.001: "0", -27.6: "-28", 40: "40"} {
@@ -24,6 +28,15 @@ func TestExactly(t *testing.T) {
 	} {
 		if got := exactly(c.f, c.unit, c.given); got != c.want {
 			t.Errorf("%v %s: %s, want %s", c.f, c.unit, got, c.want)
+		}
+	}
+}
+
+// TestMicrometres: 25.4 um are a thousandth of an inch, by definition.
+func TestMicrometres(t *testing.T) {
+	for u, want := range map[dim.Units]string{dim.InMM: "-13 to 25 um", dim.InInch: "-0.5 to 1 thou", dim.InBoth: "-13 to 25 um (-0.5 to 1 thou)"} {
+		if got := micrometres(-12.7, 25.4, u); got != want {
+			t.Errorf("%s, want %s", got, want)
 		}
 	}
 }

@@ -21,8 +21,14 @@ type env struct {
 
 func newEnv(in io.Reader, out, errOut io.Writer) *env {
 	e := &env{in: in, out: out, errOut: errOut, terminal: isTerminal(out), errTerminal: isTerminal(errOut)}
-	e.colour = e.terminal && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
+	e.colour = colourful(e.terminal)
 	return e
+}
+
+// colourful says whether words are painted: on a terminal that can, unless
+// NO_COLOR is set to anything.
+func colourful(terminal bool) bool {
+	return terminal && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
 }
 
 func isTerminal(w io.Writer) bool {

@@ -53,6 +53,8 @@ var flagDefs = []flagDef{
 	{"shift", "", "X[,X]", "profile shift factors (0)"},
 	{"thinned", "", "LENGTH", "tooth thinning of both gears together (0)"},
 	{"centre", "", "LENGTH", "centre distance; without one the standard one"},
+	{"backlash", "", "LENGTH", "instead of a centre distance: the one that gives this backlash along the pitch circle"},
+	{"contact", "", "RATIO", "instead of a centre distance: the one that gives this contact ratio"},
 	{"tips", "", "LENGTH,LENGTH", "measured tip diameters"},
 	{"starts", "", "N", "starts of the worm (1)"},
 	{"worm-diameter", "", "LENGTH", "pitch diameter of the worm"},

@@ -10,49 +10,6 @@ func helpCommand() *command {
 		examples: []string{"rebush help", "rebush help lookup speed", "rebush help cautions"}}
 }
 
-// topics are things to read that are no commands.
-var topics = []struct{ name, text string }{
-	{"cautions", `What rebush cannot see, and you must look at first:
-
-- An old zinc casting that is swollen, cracked or crumbles at the edges is not
-  pressed into, heated or clamped hard. rebush reckons with sound metal.
-- A figure is as good as the reading behind it. Measure twice; try the pins.
-- Speeds and feeds are for sharp tools and work that is held down. Wear eye
-  protection; let no drill grab thin brass or bronze by hand.
-- Magnesium chips burn, and water feeds the fire: dry sand within reach.
-- Porous bronze is neither drilled nor reamed on its running face: the pores
-  smear shut.
-- Gauge before every step that cannot be undone, and try the press in scrap.
-- A price or an hour is only what your shop file says. rebush invents none.
-- The plan is advice to somebody who knows the machine, and no more.`},
-	{"words", `Two words, one thing: a truck is a bogie, and a bush is a bushing.
-
-seat          the hole that a bush is pressed into
-metal left    what stands between the seat and the nearest free edge
-clean-up      how far the seat cuts beyond the worn wall
-closure       how much the bore shrinks when the bush is pressed in
-old centre    where the middle of the bore was before it wore
-worn to       the side that the shaft has eaten away, anticlockwise from +x
-frame         always seen from the left side: x along the truck, y up`},
-	{"lengths", `A length may be typed as at the bench:
-
-  3.2   3.2 mm   3,2   0.126 in   0.126"   1/8 in   1 1/8 in   5 thou   12 um
-  #31   no 31   F
-
-A bare number is in the units of the job file; in lookup it is mm, and inch
-under --units in. A bare fraction is inch. In a shell put quotes round #31.`},
-	{"exit", `Exit codes:
-
-  0  done
-  1  understood, but the plan says: do not machine (plan, sheet, inspect),
-     or a made size is rejected
-  2  the command line or a file is wrong
-  3  a file could not be read or written
-  4  a fault in rebush: please report it
-
-For several jobs the highest.`},
-}
-
 func topicNames() []string {
 	var out []string
 	for _, t := range topics {
@@ -95,7 +52,7 @@ func helpFor(e *env, path []*command) error {
 		}
 		p.pair("  rebush JOB", "the same as rebush sheet JOB")
 		p.line("\nA file named - is standard input. Options stand before or after file names.")
-		p.line("rebush help COMMAND tells more; other topics: %s.", strings.Join(topicNames(), ", "))
+		p.line("New here: rebush help job. Other topics: %s. rebush help COMMAND tells more.", strings.Join(topicNames()[1:], ", "))
 		return nil
 	}
 	c := path[len(path)-1]

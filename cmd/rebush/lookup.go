@@ -60,9 +60,10 @@ func lookupCommand() *command {
 				examples: []string{`rebush lookup press --bush-bore 4 --bush-od 6 --housing-od 24 --length 4 --interference "12 um" --bush "bearing bronze" --housing "zinc die casting"`,
 					`rebush lookup press --bush-bore 4 --bush-od 6 --edge 0.9 --length 3 --interference 0.5thou --bush 100000,0.34 --housing 85500,0.3 --friction 0.1`}},
 			{name: "mesh", args: "spur|worm", what: "backlash and centre distance of a gear pair", sub: []*command{
-				{name: "spur", what: "two spur gears", flags: with("module", "dp", "teeth", "angle", "shift", "thinned", "centre", "tips"), run: lookupSpur,
-					examples: []string{"rebush lookup mesh spur --module 0.5 --teeth 12,32 --centre 11.05", "rebush lookup mesh spur --dp 48 --teeth 12,36 --centre 0.502in"}},
-				{name: "worm", what: "a worm and its wheel", flags: with("module", "dp", "starts", "teeth", "worm-diameter", "angle", "centre", "wheel-form", "shift", "thinned", "shaft-angle"), run: lookupWorm,
+				{name: "spur", what: "two spur gears", flags: with("module", "dp", "teeth", "angle", "shift", "thinned", "centre", "backlash", "contact", "tips"), run: lookupSpur,
+					more:     "With --backlash or --contact instead of --centre it answers with the centre distance that gives it.",
+					examples: []string{"rebush lookup mesh spur --module 0.5 --teeth 12,32 --backlash 0.05", "rebush lookup mesh spur --module 0.5 --teeth 12,32 --centre 11.05", "rebush lookup mesh spur --dp 48 --teeth 12,36 --centre 0.502in"}},
+				{name: "worm", what: "a worm and its wheel", flags: with("module", "dp", "starts", "teeth", "worm-diameter", "angle", "centre", "backlash", "contact", "wheel-form", "shift", "thinned", "shaft-angle"), run: lookupWorm,
 					more:     "The module is the wheel's: axial for a throated or helical wheel, normal for a straight one.",
 					examples: []string{"rebush lookup mesh worm --module 0.5 --starts 1 --teeth 20 --worm-diameter 6 --centre 8.02 --wheel-form throated"}},
 			}},

@@ -192,19 +192,54 @@ func (o options) tips() (one, two float64, err error) {
 	return v[0] * k, v[1] * k, nil
 }
 
+// meshAt is the centre distance that was asked about: as given, as the backlash
+// or the contact ratio wants it, or else the standard one.
+func (o options) meshAt(p mesh.Pair) (at float64, note string, err error) {
+	n := 0
+	for _, name := range []string{"centre", "backlash", "contact"} {
+		if o.has(name) {
+			n++
+		}
+	}
+	switch {
+	case n > 1:
+		return 0, "", usage("give one of --centre, --backlash and --contact: each of them settles the centre distance")
+	case o.has("centre"):
+		c, err := o.lengthFrom("centre", 0, true)
+		return c.Float(), "", err
+	case o.has("backlash"):
+		j, err := o.lengthFrom("backlash", 0, false)
+		if err != nil {
+			return 0, "", err
+		}
+		if at, err = p.CentreForBacklash(j.Float()); err != nil {
+			return 0, "", usage("--backlash: %v", err)
+		}
+		return at, "this is the centre distance for the backlash that was asked for. ", nil
+	case o.has("contact"):
+		eps, err := o.number("contact", 0)
+		if err != nil {
+			return 0, "", err
+		}
+		if eps < 0.1 {
+			return 0, "", usage("--contact: %s is no contact ratio that teeth could run with; 1.2 is usually the least", o.text["contact"])
+		}
+		if at, err = p.CentreForContactRatio(eps); err != nil {
+			return 0, "", usage("--contact: %v", err)
+		}
+		return at, "this is the centre distance for the contact ratio that was asked for; farther apart it is less. ", nil
+	}
+	return p.Standard(), "no centre distance was given: this is the standard one. ", nil
+}
+
 // fill works out what both kinds of pair have in common and returns the centre
 // distance.
 func (a *meshAnswer) fill(o options, p mesh.Pair) (float64, error) {
-	c, err := o.lengthFrom("centre", 0, true)
+	at, note, err := o.meshAt(p)
 	if err != nil {
 		return 0, err
 	}
-	at := p.Standard()
-	if c.Given() {
-		at = c.Float()
-	} else {
-		a.Note = "no centre distance was given: this is the standard one. "
-	}
+	a.Note = note
 	jt, err := p.Backlash(at)
 	if err != nil {
 		return 0, usage("%v", err)

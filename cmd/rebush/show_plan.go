@@ -1,7 +1,6 @@
 package main
 
 import (
-	"fmt"
 	"io"
 	"strings"
 
@@ -77,6 +76,10 @@ func showPlan(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 func showSeat(pg *page, s plan.Seat, u dim.Units) {
 	span := func(name string, m *plan.MinMax, unit string) {
 		if m != nil && m.Min != nil && m.Max != nil {
+			if unit == "um" {
+				pg.pair(name, "%s", micrometres(*m.Min, *m.Max, u))
+				return
+			}
 			pg.pair(name, "%s to %s %s", coarse(*m.Min), coarse(*m.Max), unit)
 		}
 	}
@@ -106,62 +109,45 @@ func showSeat(pg *page, s plan.Seat, u dim.Units) {
 		}
 	}
 	pg.flush()
-	for i, c := range s.Candidates {
-		if i == 8 {
-			pg.line("  ... and %d more (--json has them all)", len(s.Candidates)-i)
-			break
-		}
+	few := worthShowing(s)
+	for _, c := range few {
 		mark := "no "
 		if c.Feasible {
 			mark = "yes"
 		}
 		pg.line("  %s %s with %s: %s", mark, c.Bush, c.Tool, c.Reason)
 	}
+	if n := len(s.Candidates) - len(few); n > 0 {
+		pg.line("  ... and %d more ways (--json has them all)", n)
+	}
 }
 
-func showOperation(pg *page, op plan.Operation, u dim.Units) {
-	if op.GaugeFirst != "" {
-		pg.line("     GAUGE FIRST [ ] %s", op.GaugeFirst)
-	}
-	pg.line("%3d  %s", op.Number, op.Do)
-	var facts []string
-	add := func(format string, a ...any) { facts = append(facts, fmt.Sprintf(format, a...)) }
-	if op.Tool != "" {
-		add("%s", op.Tool)
-	}
-	if op.DialMM != nil {
-		add("dials %s", place(op.DialMM, u))
-	}
-	if op.RPM != nil {
-		s := fmt.Sprintf("%.0f rpm", *op.RPM)
-		if op.RPMIdeal != nil {
-			s += fmt.Sprintf(" (ideal %.0f)", *op.RPMIdeal)
-		}
-		add("%s", s)
-	}
-	if op.FeedWords != "" {
-		add("%s", op.FeedWords)
-	}
-	if op.DepthMM.Given() {
-		add("depth %s", short(op.DepthMM, u))
-	}
-	if op.LimitsMM != nil {
-		add("limits %s", ranged(op.LimitsMM, u))
-	}
-	if op.Go != "" || op.NoGo != "" {
-		add("go %s, no-go %s", op.Go, op.NoGo)
-	}
-	if op.Lubricant != "" {
-		add("%s", op.Lubricant)
-	}
-	if op.Note != "" {
-		add("%s", op.Note)
-	}
-	for _, l := range wrap(strings.Join(facts, "; "), 90) {
-		if l != "" {
-			pg.line("     %s", l)
+// worthShowing leaves of the candidates the best four that can be, and of each
+// bush that cannot be at all one reason: with the tool that cuts the seat, else
+// the first.
+func worthShowing(s plan.Seat) []plan.Candidate {
+	var out []plan.Candidate
+	can, told := map[string]bool{}, map[string]int{}
+	for _, c := range s.Candidates {
+		if c.Feasible {
+			if len(out) < 4 {
+				out = append(out, c)
+			}
+			can[c.Bush] = true
 		}
 	}
+	for _, c := range s.Candidates {
+		at, twice := told[c.Bush]
+		switch {
+		case can[c.Bush]:
+		case !twice && len(out) < 12:
+			told[c.Bush] = len(out)
+			out = append(out, c)
+		case twice && c.Tool == s.Tool && out[at].Tool != s.Tool:
+			out[at] = c
+		}
+	}
+	return out
 }
 
 func showChance(pg *page, c *plan.Chance) {

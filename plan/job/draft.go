@@ -16,7 +16,7 @@ type draft struct {
 	turns                                             bool      // a bush can be turned
 	complaint                                         [3]string // binds, noisy, rubs
 	symptoms                                          [4]string // as symptomKeys
-	price                                             string    // of another truck
+	price, swapHours, second                          string    // of another truck
 }
 
 type draftBush struct{ code, bore, od, length, flange, thick, material string }

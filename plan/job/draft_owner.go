@@ -47,6 +47,6 @@ func (d *draft) writeOwner(line func(string, ...any)) {
 		line("# symptoms: {rims: tight, hubs: tight, gauge: correct, ohms: open}   # each feels like a worn hole when it is not so")
 	}
 	if d.price != "" {
-		line("swap: {price: %s}           # another truck", quoted(d.price))
+		line("swap: {price: %s, hours: %s, second_hand: %s}   # another truck", quoted(d.price), quoted(d.swapHours), strings.ToLower(d.second))
 	}
 }

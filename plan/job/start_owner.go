@@ -44,6 +44,11 @@ func (a *asker) owner(d *draft) {
 		d.symptoms[i] = a.ask(q, symptoms.find(symptomKeys[i]).shape, "")
 	}
 	d.price = a.ask("What would another truck cost (Enter: not known)?", number(0, 1e7), "")
+	if d.price != "" {
+		swap := jobShape.find("swap").shape
+		d.swapHours = a.ask("  Hours to fit it?", swap.find("hours").shape, "0.5")
+		d.second = a.ask("  Is it second-hand (yes, no)?", yesNo(), "yes")
+	}
 }
 
 var symptomKeys = [...]string{"rims", "hubs", "gauge", "ohms"}

@@ -94,6 +94,8 @@ tight
 
 open
 65
+1
+
 shop.yaml
 `
 
@@ -119,7 +121,7 @@ func TestAsk(t *testing.T) {
 		b.Centre.Y.String() != "6.04 mm" || b.WornTo[0] != 85 || !j.Shafts[1].Leave || j.Gears[0].Worm.Height.String() != "14.06 mm" ||
 		j.Bushes[0].FlangeOD.String() != "7 mm" || !j.Bushes[0].OD.Measured || j.Gears[0].Wheel.Tip.String() != "11 mm" ||
 		len(j.Bushes) != 3 || !j.Bushes[2].Turned || j.Shafts[0].Insulated != "right" || j.Gears[0].Wheel.Runout.String() != "0.02 mm" ||
-		j.Binds != Yes || j.Noisy != No || j.Rubs != Unsaid || j.Symptoms != (Symptoms{"tight", "tight", "", "open"}) || j.Swap.Price != 65 {
+		j.Binds != Yes || j.Noisy != No || j.Rubs != Unsaid || j.Symptoms != (Symptoms{"tight", "tight", "", "open"}) || *j.Swap != (Swap{Price: 65, Hours: 1, SecondHand: true}) {
 		t.Errorf("%+v\n%s", j, data)
 	}
 }

@@ -1,0 +1,55 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"rebush/fits/dim"
+	"rebush/plan"
+)
+
+// showOperation prints one operation: what to gauge first, what to do, and how.
+func showOperation(pg *page, op plan.Operation, u dim.Units) {
+	if op.GaugeFirst != "" {
+		pg.line("     GAUGE FIRST [ ] %s", op.GaugeFirst)
+	}
+	pg.line("%3d  %s", op.Number, op.Do)
+	var facts []string
+	add := func(format string, a ...any) { facts = append(facts, fmt.Sprintf(format, a...)) }
+	if op.Tool != "" {
+		add("%s", op.Tool)
+	}
+	if op.DialMM != nil {
+		add("dials %s", place(op.DialMM, u))
+	}
+	if op.RPM != nil {
+		s := fmt.Sprintf("%.0f rpm", *op.RPM)
+		if op.RPMIdeal != nil {
+			s += fmt.Sprintf(" (ideal %.0f)", *op.RPMIdeal)
+		}
+		add("%s", s)
+	}
+	if op.FeedWords != "" {
+		add("%s", op.FeedWords)
+	}
+	if op.DepthMM.Given() {
+		add("depth %s", short(op.DepthMM, u))
+	}
+	if op.LimitsMM != nil {
+		add("limits %s", ranged(op.LimitsMM, u))
+	}
+	if op.Go != "" || op.NoGo != "" {
+		add("go %s, no-go %s", op.Go, op.NoGo)
+	}
+	if op.Lubricant != "" {
+		add("%s", op.Lubricant)
+	}
+	if op.Note != "" {
+		add("%s", op.Note)
+	}
+	for _, l := range wrap(strings.Join(facts, "; "), 90) {
+		if l != "" {
+			pg.line("     %s", l)
+		}
+	}
+}

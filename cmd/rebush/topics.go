@@ -1,0 +1,103 @@
+package main
+
+// topics are things to read that are no commands.
+var topics = []struct{ name, text string }{
+	{"job", `A whole job, from the measuring to the paper:
+
+ 1  rebush form                   print the measuring form; measure before you
+                                  take the truck apart, and fill it in
+ 2  rebush start truck.yaml       asks for those figures and writes them down;
+                                  the file is plain text: mend it in any editor
+ 3  rebush check truck.yaml       says which line is wrong, and what to write
+ 4  rebush survey truck.yaml      where each hole was before it wore. Does it
+                                  agree with what you saw? If not, measure again
+ 5  rebush verdict truck.yaml     leave it, bush it or swap it, with reasons;
+                                  -o verdict.pdf makes the page for the owner
+ 6  rebush plan truck.yaml        every size and step on the screen
+ 7  rebush sheet truck.yaml       truck.pdf, to take to the machine
+    rebush template truck.yaml    for a jig: print it at 100 %, lay a rule on it
+ 8  write the sizes as made into the file, under made:
+    rebush inspect truck.yaml     accept, or what to do next, before you press
+ 9  rebush why truck.yaml 12      where the figure with [12] on the paper is from
+
+Several jobs at once: rebush sheet *.yaml -o batch/
+Your own drills, reamers, gauges and spindle stand in a shop file that the job
+names (shop: shop.yaml). rebush help file shows how both are written.`},
+	{"file", fileHelp},
+	{"cautions", `What rebush cannot see, and you must look at first:
+
+- An old zinc casting that is swollen, cracked or crumbles at the edges is not
+  pressed into, heated or clamped hard. rebush reckons with sound metal.
+- A figure is as good as the reading behind it. Measure twice; try the pins.
+- Speeds and feeds are for sharp tools and work that is held down. Wear eye
+  protection; let no drill grab thin brass or bronze by hand.
+- Magnesium chips burn, and water feeds the fire: dry sand within reach.
+- Porous bronze is neither drilled nor reamed on its running face: the pores
+  smear shut.
+- Gauge before every step that cannot be undone, and try the press in scrap.
+- A price or an hour is only what your shop file says. rebush invents none.
+- The plan is advice to somebody who knows the machine, and no more.`},
+	{"words", `Two words, one thing: a truck is a bogie, and a bush is a bushing.
+
+seat          the hole that a bush is pressed into
+metal left    what stands between the seat and the nearest free edge
+clean-up      how far the seat cuts beyond the worn wall
+closure       how much the bore shrinks when the bush is pressed in
+old centre    where the middle of the bore was before it wore
+worn to       the side that the shaft has eaten away, anticlockwise from +x
+frame         always seen from the left side: x along the truck, y up`},
+	{"lengths", `A length may be typed as at the bench:
+
+  3.2   3.2 mm   3,2   0.126 in   0.126"   1/8 in   1 1/8 in   5 thou   12 um
+  #31   no 31   F
+
+A bare number is in the units of the job file; in lookup it is mm, and inch
+under --units in. A bare fraction is inch. In a shell put quotes round #31.`},
+	{"exit", `Exit codes:
+
+  0  done
+  1  understood, but the plan says: do not machine (plan, sheet, inspect),
+     or a made size is rejected
+  2  the command line or a file is wrong
+  3  a file could not be read or written
+  4  a fault in rebush: please report it
+
+For several jobs the highest.`},
+}
+
+// fileHelp teaches the writing of a job file; a test plans the job in it.
+const fileHelp = `A job file is plain text: a name, a colon, a space, a value. What belongs to
+something stands below it, indented with spaces (no tabs). # begins a comment.
+
+rebush: 1
+title: Tram car 3, front truck
+units: mm                  # or in; any length may carry its own unit
+shop: shop.yaml            # what your shop has; leave it out for a small one
+chassis:
+  material: zinc die casting
+  condition: sound         # sound, cracked, swollen or unknown
+  plates: {left: {thickness: 3.0}, right: {thickness: 3.0}}
+  outline: {length: 58, height: 20}
+  width: 16.0              # over both plates
+shafts:
+  - name: front axle
+    journal: {left: 3.16, right: 2.36}
+    must_pass: {right: 2.40}       # the fattest thing to go through that hole
+    bores:
+      left:
+        centre: [10.00, 6.05]      # the middle of the hole as it is now
+        widest: 3.31
+        narrowest: 3.21
+        widest_at: 90              # up is 90, down 270, along +x 0
+        worn_to: 90                # the side that the axle has eaten
+        edges: [{at: 270, metal: 4.4}]
+      right: {centre: [10.00, 6.04], widest: 2.49, narrowest: 2.41, widest_at: 90, worn_to: 90}
+bushes:
+  - {code: drawer 7, bore: 3.20, od: 5.02, length: 3.8, flange: {od: 7, thickness: 0.8}, material: sintered bronze}
+  - {code: own turning, make: turned, material: bearing bronze C93200}
+complaint: {binds: yes, noisy: yes, rubs: no}
+
+Inside { } and [ ] write decimal points and a space behind each comma. A drill
+number needs quotes: "#31". rebush schema lists every key; rebush check names
+the line of a mistake and what would be right. A shop file begins with
+rebush_shop: 1 and holds machine, drills, reamers, pins, instruments.`
