@@ -82,7 +82,7 @@ func TestWormAboveAndBelow(t *testing.T) {
 				lo, hi = lo-0.0075, hi-0.030
 			}
 			lo, hi = lo+doubtWorm, hi-doubtWorm
-			want := c.bare
+			var want float64
 			if lo < hi {
 				want = math.Max(lo, math.Min(hi, c.bare))
 			} else {

@@ -144,20 +144,20 @@ func TestEvidenceDisagrees(t *testing.T) {
 // name the worst instrument of the shop for that reading gives the doubt.
 func TestInstruments(t *testing.T) {
 	s := plain(t).inShop("{name: bore gauge, u: 0.004}", "{name: bore gauge, u: 0.004}, {name: nibs calliper inside, u: 0.020, bias: -0.015}")
-	// Not named: diameters as read, u of w = hypot(0.02, 0.02) = 0.0283; such a
-	// calliper takes middles too, so along hypot(0.020, 0.01414) = 0.0245.
-	a := surveyed(t, s.plan(), "drive.left")
+	// Not named: diameters as read, u of w = hypot(0.02, 0.02) = 0.0283; the
+	// middle by the read-out, so along hypot(0.010, 0.01414) = 0.01732.
+	a := surveyed(t, s.once("worn_to: 90}", "worn_to: 90, with: {centre: read-out}}").plan(), "drive.left")
 	nearMM(t, "diameter as read", a.DiameterMM, 3.200, 1e-9)
-	nearMM(t, "u by the worst", a.CentreUMM, 0.0245, 1e-4)
+	nearMM(t, "u by the worst", a.CentreUMM, 0.01732, 1e-4)
 	// Named: both read 0.015 small, so 3.215 and the same wear.
 	b := surveyed(t, s.once("worn_to: 90}", "worn_to: 90, with: {widest: nibs calliper inside, narrowest: nibs calliper inside}}").plan(), "drive.left")
 	nearMM(t, "diameter with the bias off", b.DiameterMM, 3.215, 1e-9)
 	nearMM(t, "wear", b.WearMM, 0.100, 1e-9)
 	nearMM(t, "clearance", b.ClearanceMM, 0.0275, 1e-9)
 	// The good one named: its own u, no bias; now across is the larger:
-	// hypot(0.020, 0.05 x 10 degrees) = 0.02182.
-	g := surveyed(t, s.once("worn_to: 90}", "worn_to: 90, with: {widest: bore gauge, narrowest: bore gauge}}").plan(), "drive.left")
-	nearMM(t, "u by the bore gauge", g.CentreUMM, 0.02182, 1e-4)
+	// hypot(0.010, 0.05 x 10 degrees) = 0.01327.
+	g := surveyed(t, s.once("worn_to: 90}", "worn_to: 90, with: {widest: bore gauge, narrowest: bore gauge, centre: read-out}}").plan(), "drive.left")
+	nearMM(t, "u by the bore gauge", g.CentreUMM, 0.01327, 1e-4)
 }
 
 // TestNothingTells: repaired in both plates and no drawing is a stop that says
