@@ -144,7 +144,7 @@ func shaftForm(p *paper, s job.Shaft) {
 	}
 	p.glue(shaftTitle(p, name))
 	p.add(p.asked("", []ask{{"journal, left", 1}, {"journal, right", 1}, {"must pass, left", 1}, {"must pass, right", 1},
-		{"wheel diameter", 1}, {"hub to hub", 1}, {"insulated side", 1}, {"journal good, pitted, bent", 1}}))
+		{"insulated side", 1}, {"wheel diameter", 1}, {"hub to hub", 1}, {"journal good, pitted, bent", 1}}))
 	bores := s.Bores
 	if len(bores) == 0 {
 		bores = []job.Bore{{Name: "left bore"}, {Name: "right bore"}}
@@ -232,6 +232,6 @@ func gears(p *paper, j *job.Job) {
 		default:
 			both = append(append(both, worm...), spur...)
 		}
-		p.add(p.asked("", append(both, ask{"backlash felt at the rim", 2}, ask{"new, moved or as it was", 2})))
+		p.add(p.asked("", append(both, ask{"module or pitch", 1}, ask{"pressure angle", 1}, ask{"backlash felt at the rim", 1}, ask{"new, moved or as it was", 1})))
 	}
 }

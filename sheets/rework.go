@@ -36,7 +36,7 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 			return b
 		})
 	}
-	if len(pl.Findings) > 0 {
+	if pl.Findings.Count("stop") > 0 {
 		findings(p, pl)
 	}
 	return p.finish()

@@ -36,7 +36,7 @@ func plateSketch(b *block) {
 // holeSketch shows what to measure at a worn hole, and from where.
 func holeSketch(b *block, x, y, side float64) {
 	pt := b.st.small
-	cx, cy, r, worn := x+side/2, y+side/2, 10.0, 3.0
+	cx, cy, r, worn := x+side/2-2, y+side/2, 12.5, 4.0
 	b.As(draw.Picture, func() {
 		b.Rect(x, y, side, side, 0.2)
 		b.Path(wornShape(cx, cy, r, worn), true, 0.5, false, draw.Open)
@@ -44,12 +44,14 @@ func holeSketch(b *block, x, y, side float64) {
 		b.Span(cx-r, cy+2, cx+r, cy+2, 2, 0.2)
 		b.Span(cx, cy+r, cx, y+side, 1.6, 0.2)
 		b.DashLine(cx, cy, x+side-2, cy, 0.15)
+		b.Cross(cx, cy-worn/2, 2, 0.35)
 	})
 	mid := (draw.Rise - draw.Drop) / 2 * pt * draw.MMPerPt
 	b.Label(cx, cy-r-worn+6+mid, 12, "W", draw.Bold, pt)
 	b.Label(cx-r+5, cy+2+mid, 12, "N", draw.Bold, pt)
 	b.Label(cx, cy+r+5.5+mid, 12, "E", draw.Bold, pt)
 	b.Label(x+side-4, cy-3+mid, 12, "0°", draw.Regular, pt)
+	b.Label(cx+4.5, cy-worn/2-2.2+mid, 12, "C", draw.Bold, pt)
 }
 
 // wornShape is a round hole that a journal has worn upwards.

@@ -31,12 +31,12 @@ func Traveller(plans []*plan.Plan, o Options) (*draw.Document, error) {
 	b.para("Batch of "+count(len(plans), "job"), draw.Bold, p.st.title)
 	hours, stopped := 0.0, 0
 	for _, pl := range plans {
-		if !pl.OK {
+		if !machined(pl) {
 			stopped++
 		}
 		hours += hoursOf(pl)
 	}
-	s := fmt.Sprintf("%d to machine, %d not to machine.", len(plans)-stopped, stopped)
+	s := fmt.Sprintf("%d advised to be machined, %d not.", len(plans)-stopped, stopped)
 	if hours > 0 {
 		s += fmt.Sprintf(" About %.1f hours for what was chosen.", hours)
 	}
@@ -48,6 +48,15 @@ func Traveller(plans []*plan.Plan, o Options) (*draw.Document, error) {
 		p.add(b)
 	}
 	return p.finish()
+}
+
+// machined says whether a job is to be cut: the plan allows it and the verdict
+// advises it.
+func machined(pl *plan.Plan) bool {
+	if !pl.OK {
+		return false
+	}
+	return pl.Verdict == nil || pl.Verdict.Choice != "swap" && pl.Verdict.Choice != "leave" && pl.Verdict.Choice != "shim"
 }
 
 func hoursOf(pl *plan.Plan) float64 {
@@ -84,19 +93,22 @@ func travellerBlock(b *block, pl *plan.Plan) {
 	if h := hoursOf(pl); h > 0 {
 		facts = append(facts, fmt.Sprintf("%.1f hours", h))
 	}
-	if n := len(pl.Operations); n > 0 && pl.OK {
+	if n := len(pl.Operations); n > 0 && machined(pl) {
 		facts = append(facts, count(n, "operation"))
 	}
-	if pl.Chance != nil {
+	if pl.Chance != nil && machined(pl) {
 		facts = append(facts, "first time right "+percent(pl.Chance.FirstTimeRight)+", a model's figure")
 	}
-	if s := bushes(pl); s != "" && pl.OK {
+	if s := bushes(pl); s != "" && machined(pl) {
 		facts = append(facts, s)
 	}
 	b.para(strings.Join(facts, "; "), draw.Regular, b.st.body)
 	stages := []string{"measured", "agreed", "seats cut", "bushes in", "bores to size", "proved"}
-	if !pl.OK {
-		stages = []string{"measured", "told"}
+	if !machined(pl) {
+		stages = []string{"measured", "told", "agreed"}
+		if pl.OK {
+			b.para("Wanted repaired all the same: its setup sheet is made.", draw.Regular, b.st.body)
+		}
 	}
 	b.stages(stages)
 	b.Line(0, b.y, b.Width, b.y, 0.3)

@@ -70,6 +70,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64) {
 	}
 	// Figures from the datum edge, one line for each shaft.
 	order := byX(at)
+	var labels []func() // on top of all lines
 	for n := 0; n < dims; n++ {
 		i := order[n]
 		y := bottom + 3.2 + (float64(n)+0.5)*(em(pt)+1.2)
@@ -83,8 +84,11 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64) {
 			b.Line(hx, hy, hx, y+1.5, 0.13)
 			b.Line(zx, bottom, zx, y+1.5, 0.13)
 			b.Span(zx, y, hx, y, 2, 0.2)
-			label(b, (zx+hx)/2, y, figure)
 		})
+		labels = append(labels, func() { label(b, (zx+hx)/2, y, figure) })
+	}
+	for _, f := range labels {
+		f()
 	}
 	if dims > 0 {
 		heights(b, p, set, v, names, at, lo, hi)

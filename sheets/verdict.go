@@ -21,7 +21,7 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	p.page()
 	b := p.block()
 	b.Bookmark("Verdict", 0, 0)
-	jobHead(b, p, pl, "Verdict")
+	ownerHead(b, p, pl)
 	p.add(b)
 	v := pl.Verdict
 	if v == nil {
@@ -35,7 +35,7 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	b.boxed(0.8, 4, func(in *block) {
 		in.para(v.Sentence, draw.Bold, in.st.body+2)
 		if v.RunnerUp != nil {
-			s := "Second: " + v.RunnerUp.Name + "."
+			s := "Second: " + wayOf(v.RunnerUp.Name) + "."
 			if v.RunnerUp.WinsIf != "" {
 				s += " What would make it win: " + strings.TrimRight(v.RunnerUp.WinsIf, ".") + "."
 			}
@@ -48,18 +48,51 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	options(p, v)
 	ways(p, v)
 	better(p, pl.Chance)
-	if pl.Findings.Count("stop")+pl.Findings.Count("caution") > 0 {
-		findings(p, pl)
+	if pl.Findings.Count("stop") > 0 {
+		b = p.block()
+		b.para("What stands in the way of the work, and what would change that, is on the first page of the setup sheet.", draw.Regular, p.st.body)
+		p.add(b)
 	}
 	b = p.block()
-	b.skip(2)
+	b.skip(1)
 	b.para("Agreed with the owner", draw.Bold, p.st.body)
 	b.blanks(0, b.Width, []blankLine{{"choice", "", 1.6}, {"date", "", 1}, {"signed", "", 1.6}})
+	b.y = b.write(0, b.y+1, b.Width, sameWord, draw.Regular, p.st.small)
+	b.Reach(b.y)
 	p.add(b)
-	b = p.block()
-	b.para(sameWord, draw.Regular, p.st.small)
-	p.tight(b)
 	return p.finish()
+}
+
+// ownerHead is the head of a page for the owner: no word of machines.
+func ownerHead(b *block, p *paper, pl *plan.Plan) {
+	number := p.number
+	if number == "" {
+		number = "Job without a number"
+	}
+	const what = "For the owner: what we advise"
+	b.y = b.write(0, b.y, b.Width, what, draw.Bold, b.st.title) + 2
+	s := number
+	if p.title != "" {
+		s += ". " + p.title
+	}
+	if j := pl.Job; j != nil && j.Chassis.Condition != "" {
+		s += ". Condition of the casting or plates: " + j.Chassis.Condition
+	}
+	b.y = b.write(0, b.y, b.Width, s+". Date: "+dayOr(p.day), draw.Regular, b.st.body) + 2
+	b.Reach(b.y)
+}
+
+// wayWords are the ways as an owner calls them.
+var wayWords = map[string]string{
+	"leave": "leave it alone", "shim": "a washer", "renew": "new bearings in the old seats", "re-bush": "new bearings",
+	"bush in a bush": "new bearings inside the old", "plug": "fill the holes, bore anew", "new axle too": "new bearings and axle", "swap": "another truck",
+}
+
+func wayOf(name string) string {
+	if w, ok := wayWords[name]; ok {
+		return w
+	}
+	return name
 }
 
 // options is a row for each way, with its reasons below it.
@@ -78,56 +111,73 @@ func options(p *paper, v *plan.Verdict) {
 }
 
 func optionRow(b *block, v *plan.Verdict, opt plan.Option) {
-	name := opt.Name
-	face := draw.Regular
-	if opt.Name == v.Choice {
-		name = "› " + name
-		face = draw.Bold
-	}
-	cols := 4
-	if b.st.large {
-		cols = 2
-	}
+	name := sentence(wayOf(opt.Name))
 	if !opt.Feasible {
-		b.y = b.fields(0, 0.6, b.Width, cols, []field{
-			{lines: []string{name}}, {lines: []string{"no: " + opt.WhyNot}, wide: 3}}) - 1
-	} else {
-		list := []field{{name: "way", lines: []string{name}, face: face}}
-		add := func(title string, f *float64, s func(float64) string) {
-			line := "not known"
-			if f != nil {
-				line = s(*f)
-			}
-			list = append(list, field{name: title, lines: []string{line}, face: face})
+		why := "no"
+		if opt.WhyNot != "" {
+			why = "no, " + opt.WhyNot
 		}
-		add("cost as expected", opt.Cost, func(f float64) string { return strings.TrimSpace(fmt.Sprintf("%.0f %s", f, v.Currency)) })
-		add("hours", opt.Hours, func(f float64) string { return fmt.Sprintf("%.1f", f) })
-		add("comes right", opt.Chance, percent)
-		b.y = b.fields(0, 0.6, b.Width, cols, list)
-		if len(opt.Keeps) > 0 {
-			b.para("keeps: "+strings.Join(opt.Keeps, "; "), draw.Regular, b.st.body)
-		}
-		if len(opt.Loses) > 0 {
-			b.para("loses: "+strings.Join(opt.Loses, "; "), draw.Regular, b.st.body)
-		}
-	}
-	b.Line(0, b.y, b.Width, b.y, 0.15)
-	b.Reach(b.y + 0.6)
-}
-
-// ways says how each bore goes under the choice.
-func ways(p *paper, v *plan.Verdict) {
-	if len(v.Bores) == 0 {
+		b.y = b.write(0, 0.4, b.Width, name+": "+why, draw.Regular, b.st.body) + 1
+		b.Line(0, b.y, b.Width, b.y, 0.15)
+		b.Reach(b.y + 0.4)
 		return
 	}
-	p.follow("Bore by bore", "ways")
-	for _, w := range v.Bores {
-		b := p.block()
-		b.y = b.fields(0, 0.4, b.Width, 2, []field{{lines: []string{w.Bore}, face: draw.Bold}, {lines: []string{w.Way}}}) - 1.4
-		b.Line(0, b.y, b.Width, b.y, 0.15)
-		b.Reach(b.y + 0.6)
-		p.tight(b)
+	face := draw.Regular
+	if opt.Name == v.Choice {
+		name, face = "› "+name, draw.Bold
 	}
+	cols := 6
+	if b.st.large {
+		cols = 3
+	}
+	list := []field{{name: "way", lines: []string{name}, face: face, wide: 3}}
+	add := func(title string, f *float64, s func(float64) string) {
+		line := "not known"
+		if f != nil {
+			line = s(*f)
+		}
+		list = append(list, field{name: title, lines: []string{line}, face: face})
+	}
+	add("cost, all told", opt.Cost, func(f float64) string { return strings.TrimSpace(fmt.Sprintf("%.0f %s", f, v.Currency)) })
+	add("hours", opt.Hours, func(f float64) string { return fmt.Sprintf("%.1f", f) })
+	add("comes right", opt.Chance, percent)
+	b.y = b.fields(0, 0.4, b.Width, cols, list) - 1
+	var more []string
+	if len(opt.Keeps) > 0 {
+		more = append(more, "Keeps "+strings.Join(opt.Keeps, ", "))
+	}
+	if len(opt.Loses) > 0 {
+		more = append(more, "loses "+strings.Join(opt.Loses, ", "))
+	}
+	if len(more) > 0 {
+		b.y = b.write(0, b.y, b.Width, sentence(strings.Join(more, "; "))+".", draw.Regular, b.st.body) + 1
+	}
+	b.Line(0, b.y, b.Width, b.y, 0.15)
+	b.Reach(b.y + 0.4)
+}
+
+// ways says how each bore goes under the choice, those that go one way
+// together.
+func ways(p *paper, v *plan.Verdict) {
+	bores := map[string][]string{}
+	var order []string
+	for _, w := range v.Bores {
+		if bores[w.Way] == nil {
+			order = append(order, w.Way)
+		}
+		bores[w.Way] = append(bores[w.Way], w.Bore)
+	}
+	if len(order) == 0 {
+		return
+	}
+	b := p.block()
+	b.para("Hole by hole", draw.Bold, p.st.body)
+	b.y -= 1.5
+	for _, w := range order {
+		b.y = b.write(0, b.y, b.Width, sentence(wayOf(w))+": "+strings.Join(bores[w], ", ")+".", draw.Regular, p.st.body) + 1
+	}
+	b.Reach(b.y)
+	p.add(b)
 }
 
 // better lists what would make the job likelier to come right, most first.
@@ -135,10 +185,18 @@ func better(p *paper, c *plan.Chance) {
 	if c == nil || len(c.Improve) == 0 {
 		return
 	}
-	p.follow("What would make it likelier to come right", "better")
-	for _, m := range c.Improve {
+	for i, m := range c.Improve {
 		b := p.block()
-		b.para(m.Change+": "+percent(m.FirstTimeRight)+" in place of "+percent(c.FirstTimeRight)+".", draw.Regular, p.st.body)
-		p.tight(b)
+		if i == 0 {
+			b.para("What would make it likelier to come right", draw.Bold, p.st.body)
+			b.y -= 1.5
+		}
+		b.y = b.write(0, b.y, b.Width, sentence(m.Change)+": "+percent(m.FirstTimeRight)+" in place of "+percent(c.FirstTimeRight)+".", draw.Regular, p.st.body)
+		b.Reach(b.y)
+		if i == 0 {
+			p.add(b)
+		} else {
+			p.tight(b)
+		}
 	}
 }
