@@ -95,3 +95,14 @@ func micrometres(low, high float64, u dim.Units) string {
 	}
 	return um
 }
+
+// micrometre is one small length.
+func micrometre(um float64, u dim.Units) string {
+	switch u {
+	case dim.InInch:
+		return coarse(um/25.4) + " thou"
+	case dim.InBoth:
+		return coarse(um) + " um (" + coarse(um/25.4) + " thou)"
+	}
+	return coarse(um) + " um"
+}

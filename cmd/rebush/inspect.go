@@ -82,7 +82,7 @@ func showInspect(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 		}
 		s := fmt.Sprintf("%s, %s: made %s, wanted %s", i.Bore, i.What, short(i.MadeMM, u), ranged(i.LimitsMM, u))
 		if i.GuardUM != nil {
-			s += fmt.Sprintf(", guard band %.1f um", *i.GuardUM)
+			s += ", and nearer than " + micrometre(*i.GuardUM, u) + " to a limit the gauge cannot tell"
 		}
 		pg.line("%s: %s", s, result)
 		for _, n := range i.Next {

@@ -40,6 +40,8 @@ func TestBadInput(t *testing.T) {
 		{"comma in a point", "[10.00, 6.05]", "[10,00, 6,05]", `centre: a comma without a space between digits`},
 		{"tab", "    rpm: 420", "\trpm: 420", `:22:1: a tab stands at the beginning of this line; indent with spaces`},
 		{"indentation", "        narrowest: 3.21", "      narrowest: 3.21", `:32:9: this line or the one before it is indented wrongly`},
+		{"colon without a space", "rebush: 1 ", "rebush:1 ", `job.yaml:1:7: no space stands behind the colon; write ` + "`rebush: 1`"},
+		{"two colons", "title: Rear motor", "title: Rear: motor", `job.yaml:3:12: a second colon stands on this line; put the text in quotes: title: "Rear: motor truck`},
 		{"bracket", "[10.00, 6.05]", "[10.00, 6.05", `is not closed, or a comma is missing`},
 		{"quote", "title: Rear", `title: "Rear`, `quote`},
 		{"leading zero", "teeth: 20", "teeth: 020", `teeth: 020 begins with 0, which some read as another number; write 20`},
