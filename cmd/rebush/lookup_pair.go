@@ -1,0 +1,118 @@
+package main
+
+import (
+	"rebush/fits/dim"
+	"rebush/plan/mesh"
+)
+
+// meshAnswer is what a spur pair and a worm drive have in common.
+type meshAnswer struct {
+	CentreMM         size   `json:"centre_mm"`
+	StandardCentreMM size   `json:"standard_centre_mm"`
+	TightCentreMM    size   `json:"tight_centre_mm"`
+	OperatingAngle   figure `json:"operating_angle_deg"`
+	BacklashMM       size   `json:"backlash_mm"`
+	NormalBacklashMM size   `json:"normal_backlash_mm"`
+	RadialBacklashMM size   `json:"radial_backlash_mm"`
+	ContactRatio     figure `json:"contact_ratio"` // limited to the base tangent points
+	TipClearanceMM   size   `json:"tip_clearance_mm"`
+	Note             string `json:"note"`
+}
+
+// meshAt is the centre distance that was asked about: as given, as the backlash
+// or the contact ratio wants it, or else the standard one.
+func (o options) meshAt(p mesh.Pair) (at float64, note string, err error) {
+	n := 0
+	for _, name := range []string{"centre", "backlash", "contact"} {
+		if o.has(name) {
+			n++
+		}
+	}
+	switch {
+	case n > 1:
+		return 0, "", usage("give one of --centre, --backlash and --contact: each of them settles the centre distance")
+	case o.has("centre"):
+		c, err := o.lengthFrom("centre", 0, true)
+		return c.Float(), "", err
+	case o.has("backlash"):
+		j, err := o.lengthFrom("backlash", 0, false)
+		if err != nil {
+			return 0, "", err
+		}
+		if at, err = p.CentreForBacklash(j.Float()); err != nil {
+			return 0, "", usage("--backlash: %v", err)
+		}
+		return at, "this is the centre distance for the backlash that was asked for. ", nil
+	case o.has("contact"):
+		eps, err := o.number("contact", 0)
+		if err != nil {
+			return 0, "", err
+		}
+		if eps < 0.1 {
+			return 0, "", usage("--contact: %s is no contact ratio that teeth could run with; 1.2 is usually the least", o.text["contact"])
+		}
+		if at, err = p.CentreForContactRatio(eps); err != nil {
+			return 0, "", usage("--contact: %v", err)
+		}
+		return at, "this is the centre distance for the contact ratio that was asked for; farther apart it is less. ", nil
+	}
+	return p.Standard(), "no centre distance was given: this is the standard one. ", nil
+}
+
+// fill works out what both kinds of pair have in common and returns the centre
+// distance.
+func (a *meshAnswer) fill(o options, p mesh.Pair) (float64, error) {
+	at, note, err := o.meshAt(p)
+	if err != nil {
+		return 0, err
+	}
+	a.Note = note
+	jt, err := p.Backlash(at)
+	if err != nil {
+		return 0, usage("%v", err)
+	}
+	jn, err := p.Normal(at)
+	if err != nil {
+		return 0, usage("%v", err)
+	}
+	angle, err := p.OperatingAngle(at)
+	if err != nil {
+		return 0, usage("%v", err)
+	}
+	eps, err := p.ContactRatio(at)
+	if err != nil {
+		return 0, usage("%v", err)
+	}
+	t1, t2 := p.TipClearance(at)
+	a.CentreMM, a.StandardCentreMM, a.TightCentreMM = sizeOf(at), sizeOf(p.Standard()), sizeOf(p.Tight())
+	a.OperatingAngle, a.ContactRatio = figure(angle), figure(eps)
+	a.BacklashMM, a.NormalBacklashMM, a.RadialBacklashMM, a.TipClearanceMM = sizeOf(jt), sizeOf(jn), sizeOf(p.Radial(at)), sizeOf(min(t1, t2))
+	if jn < 0 {
+		a.Note += "the teeth would have to overlap: it does not turn at this distance. "
+	}
+	if min(t1, t2) < 0 {
+		a.Note += "a tip digs into a root. "
+	}
+	if eps < 1 {
+		a.Note += "below a contact ratio of 1 no tooth holds for a moment. "
+	}
+	return at, nil
+}
+
+func (a *meshAnswer) lines(p *page, u dim.Units) {
+	mm := func(s size) string {
+		l, err := dim.Parse(string(s), dim.MM)
+		if err != nil {
+			return ""
+		}
+		return l.Format(u)
+	}
+	p.pair("centre distance", "%s", mm(a.CentreMM))
+	p.pair("standard centre distance", "%s", mm(a.StandardCentreMM))
+	p.pair("tight at", "%s", mm(a.TightCentreMM))
+	p.pair("working pressure angle", "%.3f deg", float64(a.OperatingAngle))
+	p.pair("backlash along the pitch circle", "%s", mm(a.BacklashMM))
+	p.pair("backlash between the flanks", "%s", mm(a.NormalBacklashMM))
+	p.pair("contact ratio", "%.3f", float64(a.ContactRatio))
+	p.pair("least gap of tip and root", "%s", mm(a.TipClearanceMM))
+}
