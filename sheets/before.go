@@ -48,20 +48,31 @@ func list(p *paper, title, anchor string, lines []string) {
 	p.follow(title, anchor)
 	for len(lines) > 0 {
 		b := p.block()
-		half := (b.Width - 6) / 2
-		room := half - b.st.tick - 3.5
-		if len(lines) > 1 && draw.Width(oneLine(lines[0]), draw.Regular, b.st.body) <= room && draw.Width(oneLine(lines[1]), draw.Regular, b.st.body) <= room {
-			for i, x := range []float64{0, half + 6} {
-				in := &block{Board: draw.NewBoard(half), st: b.st, u: b.u}
-				in.ticked(lines[i], draw.Regular)
-				b.absorb(in, x, 0)
-				b.y = max(b.y, in.y)
-			}
-			lines = lines[2:]
-		} else {
-			b.ticked(lines[0], draw.Regular)
-			lines = lines[1:]
+		n := abreast(b, lines)
+		w := (b.Width - 6*float64(n-1)) / float64(n)
+		for i, s := range lines[:n] {
+			in := &block{Board: draw.NewBoard(w), st: b.st, u: b.u}
+			in.ticked(s, draw.Regular)
+			b.absorb(in, float64(i)*(w+6), 0)
+			b.y = max(b.y, in.y)
 		}
+		lines = lines[n:]
 		p.tight(b)
 	}
+}
+
+// abreast is how many lines of a list go beside each other, each on one line:
+// columns of one width, three at most.
+func abreast(b *block, lines []string) int {
+	for n := min(3, len(lines)); n > 1; n-- {
+		room := (b.Width-6*float64(n-1))/float64(n) - b.st.tick - 3.5
+		fits := true
+		for _, s := range lines[:n] {
+			fits = fits && draw.Width(oneLine(s), draw.Regular, b.st.body) <= room
+		}
+		if fits {
+			return n
+		}
+	}
+	return 1
 }

@@ -71,7 +71,7 @@ func (b *block) ticked(s string, f draw.Face) {
 		text = top + (t-h)/2
 	}
 	end := b.write(x, text, b.Width-x, s, f, b.st.body)
-	b.y = max(end, top+t+0.4) + 1.7
+	b.y = max(end, top+t+0.4) + 1.3
 	b.Reach(b.y)
 }
 

@@ -82,7 +82,7 @@ func findingBlock(b *block, f finding.Finding) {
 	if f.Where != "" {
 		head += ", " + f.Where
 	}
-	if s := haveWant(f); s != "" {
+	if s := haveWant(b.u, f); s != "" {
 		head += ": " + s
 	}
 	end := b.write(x, b.y+1.2, b.Width-x, head, draw.Bold, b.st.body)
@@ -104,17 +104,24 @@ func findingBlock(b *block, f finding.Finding) {
 	b.Reach(b.y)
 }
 
-func haveWant(f finding.Finding) string {
-	unit := ""
-	if f.Unit != "" {
-		unit = " " + f.Unit
+// haveWant is what is and what may be, lengths in the units of the paper.
+func haveWant(u units, f finding.Finding) string {
+	figure := func(v float64) string {
+		if f.Unit == "" {
+			return number(v)
+		}
+		s := number(v) + " " + f.Unit
+		if f.Unit == "mm" {
+			return u.join(s, number(v/25.4)+" in")
+		}
+		return s
 	}
 	var parts []string
 	if f.Have != nil {
-		parts = append(parts, "is "+number(*f.Have)+unit)
+		parts = append(parts, "is "+figure(*f.Have))
 	}
 	if f.Want != nil {
-		parts = append(parts, "limit "+number(*f.Want)+unit)
+		parts = append(parts, "limit "+figure(*f.Want))
 	}
 	return strings.Join(parts, ", ")
 }

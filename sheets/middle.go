@@ -20,7 +20,7 @@ func middle(b *block, s plan.SurveyedBore, h plan.Hole, room draw.Box, move *pla
 	lo, hi := extent([][2]float64{h.Old, found, h.Target,
 		{h.Old[0] - h.UMM, h.Old[1] - h.UMM}, {h.Old[0] + h.UMM, h.Old[1] + h.UMM}})
 	k := scale(room.W-8, max(hi[0]-lo[0], hi[1]-lo[1], 0.02))
-	step := gridStep(k)
+	step, square := gridStep(k, b.u)
 	v := view{b: b, ox: room.X + room.W/2, oy: room.Y + room.H/2, cx: (lo[0] + hi[0]) / 2, cy: (lo[1] + hi[1]) / 2, k: k}
 	b.As(draw.Picture, func() {
 		gx, gy := v.at(h.Target)
@@ -52,7 +52,7 @@ func middle(b *block, s plan.SurveyedBore, h plan.Hole, room draw.Box, move *pla
 		tx, ty := v.at(h.Target)
 		moveFigures(b, room, [3][2]float64{{ox, oy}, {tx, ty}, {fx, fy}}, move)
 	}
-	return figureOf(b, room, k, "square "+strconv.FormatFloat(step, 'f', -1, 64)+" mm")
+	return figureOf(b, room, k, "square "+square)
 }
 
 // moveIn is the move of a bore where one may be made.
@@ -110,11 +110,17 @@ func moveFigures(b *block, room draw.Box, at [3][2]float64, move *plan.XY) {
 	}
 }
 
-func gridStep(k float64) float64 {
-	for _, s := range []float64{0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10} {
-		if s*k >= 4.5 {
-			return s
+// gridStep is the side of the squares in mm, and in words in the unit of the
+// paper.
+func gridStep(k float64, u units) (step float64, words string) {
+	unit, name := 1.0, " mm"
+	if u == "in" {
+		unit, name = 25.4, " in"
+	}
+	for _, s := range []float64{0.0001, 0.0002, 0.0005, 0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10} {
+		if s*unit*k >= 4.5 {
+			return s * unit, strconv.FormatFloat(s, 'f', -1, 64) + name
 		}
 	}
-	return 20
+	return 20 * unit, "20" + name
 }

@@ -61,7 +61,7 @@ func surveyBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
 			b.y = max(b.y, b.fields(2*room+12, top, side, 1, list))
 		}
 	}
-	b.para(evidence(s), draw.Regular, b.st.small)
+	b.para(evidence(b.u, s), draw.Regular, b.st.small)
 	b.para(residuals(hole), draw.Regular, b.st.small)
 	b.Line(0, b.y, b.Width, b.y, 0.2)
 	b.Reach(b.y)
@@ -109,12 +109,12 @@ func surveyFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
 }
 
 // evidence says in a line what the old centre rests on.
-func evidence(s plan.SurveyedBore) string {
+func evidence(u units, s plan.SurveyedBore) string {
 	var out []string
 	for _, e := range s.Evidence {
 		line := e.What
 		if e.UMM.Given() {
-			line += ", sure to " + string(e.UMM) + " mm"
+			line += ", sure to " + u.len(e.UMM)
 		}
 		if e.Used {
 			line += " (used)"
