@@ -291,14 +291,14 @@ func (m *maker) otherWay(b *bore, name string, minutes float64, setups []string)
 		w.WhyNot = fmt.Sprintf("what must pass is %.3f mm, the largest bore that still runs %.3f", b.hole.MustPass, lim[1])
 		return w
 	}
-	seatR := b.worn.SeatRadius(b.target) + seat.Allow(b.hole, m.seatRule)
+	seatR := b.stands().SeatRadius(b.target) + seat.Allow(b.hole, m.seatRule)
 	if b.chosen != nil {
 		seatR = b.chosen.SeatHigh / 2
 	}
 	const wall = 1.0 // of the sleeve or the plug's web, mm
 	outer := seatR + wall
 	if name == verdict.Plug {
-		pl := b.worn.PlugCentre(b.target, seat.Allow(b.hole, m.seatRule), 2*seatR, wall)
+		pl := b.stands().PlugCentre(b.target, seat.Allow(b.hole, m.seatRule), 2*seatR, wall)
 		outer = math.Max(pl.SeatR, pl.LeastOD/2)
 	}
 	left, where := b.hole.Edge-outer, "the edge"

@@ -102,9 +102,13 @@ func (m *maker) checkMesh() {
 		}
 		at := func(b *bore) [2]float64 {
 			if b.shaft.Leave {
-				return b.worn.O
+				return foundCentre(b)
 			}
 			return b.target
+		}
+		if m.unseated(x) {
+			// What is not bushed reaches no clearance that could be judged.
+			continue
 		}
 		near, far := math.Inf(1), math.Inf(-1)
 		for k := range 2 {
@@ -143,6 +147,16 @@ func (m *maker) checkMesh() {
 	}
 }
 
+// unseated says whether a shaft of a mesh was to be bushed and has no seat.
+func (m *maker) unseated(x *gear) bool {
+	for _, b := range m.meshHoles(x) {
+		if b.touch && b.targeted && b.chosen == nil {
+			return true
+		}
+	}
+	return false
+}
+
 // reboring says whether any shaft of a mesh gets new bushes.
 func (m *maker) reboring(x *gear) bool {
 	for _, b := range m.bores {
@@ -159,7 +173,7 @@ func (m *maker) pictures() {
 		if !b.known {
 			continue
 		}
-		h := Hole{Outline: b.worn.Outline(96), Old: b.worn.O, OldRadius: b.worn.R, Target: b.target, Points: b.points, Residuals: b.residual, LeftOut: b.leftOut, UMM: b.u}
+		h := Hole{Outline: b.stands().Outline(96), Old: b.worn.O, OldRadius: b.worn.R, Target: b.target, Points: b.points, Residuals: b.residual, LeftOut: b.leftOut, UMM: b.u}
 		if !b.targeted {
 			h.Target = b.worn.O
 		}

@@ -280,43 +280,6 @@ func (m *maker) sayGear(level finding.Level, rule string, g *job.Gear, text, fix
 	m.p.Findings.Add(finding.Finding{Level: level, Rule: rule, Where: g.Name, Text: text, Fix: fix, File: pos.File, Line: pos.Line, Column: pos.Column})
 }
 
-// standing is where a shaft stands at a gear's station when each of its bores
-// is offset from a centre by off towards the load.
-func standing(s shaftState, share float64, centre func(*bore) [2]float64, off func(*bore) float64) [2]float64 {
-	at := func(b *bore) [2]float64 {
-		c, o := centre(b), off(b)
-		return [2]float64{c[0] + o*b.load[0], c[1] + o*b.load[1]}
-	}
-	if len(s.bores) == 1 {
-		return at(s.bores[0])
-	}
-	l, r := at(s.bores[0]), at(s.bores[1])
-	return [2]float64{l[0] + (r[0]-l[0])*share, l[1] + (r[1]-l[1])*share}
-}
-
-func oldCentre(b *bore) [2]float64 { return b.worn.O }
-
-// originally and asFound are how far a shaft stood from its old centre.
-func originally(b *bore) float64 { return b.worn.C }
-func asFound(b *bore) float64 {
-	if moved(b) {
-		return math.Max(0, (b.b.Widest.Float()-b.journal())/2)
-	}
-	return b.worn.C + b.worn.W
-}
-
-// moved says that an earlier repair put a hole where it stands: the shaft as
-// found stood about the middle of that hole, not about the old centre.
-func moved(b *bore) bool { return b.b.Repaired && b.b.Centre.Given() && b.b.Widest.Given() }
-
-// foundCentre is the centre that asFound is reckoned from.
-func foundCentre(b *bore) [2]float64 {
-	if moved(b) {
-		return b.found
-	}
-	return b.worn.O
-}
-
 // distance is a mesh's centre distance with its shafts standing as told.
 func (x *gear) distance(shafts []shaftState, centre func(*bore) [2]float64, off func(*bore) float64) float64 {
 	p := standing(shafts[x.shaft], x.share, centre, off)

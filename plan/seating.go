@@ -123,7 +123,7 @@ func (m *maker) allowed(b *bore) []seat.Bush {
 func (m *maker) holeOf(b *bore) seat.Hole {
 	side := b.b.Side
 	h := seat.Hole{
-		Name: b.name(), S: b.worn.SeatRadius(b.target), UPlace: b.uPlace, USurvey: b.u,
+		Name: b.name(), S: b.stands().SeatRadius(b.target), UPlace: b.uPlace, USurvey: b.u,
 		Journal: b.shaft.Journal.On(side).Float(), JournalU: m.rules.V("u_journal_mm"),
 		MustPass: m.mustPass(b), Plate: m.j.Chassis.Thickness.On(side).Float(),
 		RoomIn: b.b.RoomIn.Float(), RoomOut: b.b.RoomOut.Float(), SideRoom: math.NaN(),
@@ -139,6 +139,7 @@ func (m *maker) holeOf(b *bore) seat.Hole {
 		h.RPM = *b.shaft.RPM
 	}
 	h.Live = m.j.Chassis.Current == "axles" && b.shaft.Insulated != string(side)
+	h.Finish = seat.Finish(m.wantedFinish(b))
 	h.Edge, h.EdgeName = m.nearestEdge(b)
 	h.Edge2 = m.secondEdge(b)
 	h.JournalA = m.shaftExpansion(b.shaft)
@@ -174,10 +175,18 @@ func (m *maker) holeOf(b *bore) seat.Hole {
 		if o == b || o.b.Side != side || !o.known {
 			continue
 		}
-		at, r := o.worn.O, o.worn.R+o.worn.W
+		at, r := o.stands().O, o.worn.R+o.worn.W
 		h.Near = append(h.Near, seat.Near{Name: o.name(), At: math.Hypot(at[0]-b.target[0], at[1]-b.target[1]), R: r})
 	}
 	return h
+}
+
+// wantedFinish is how the job wants a bore to come to its size, "" any way.
+func (m *maker) wantedFinish(b *bore) string {
+	if f := m.j.Finish[b.name()]; f != "" {
+		return f
+	}
+	return m.j.Finish[""]
 }
 
 // mustPass is the largest diameter that goes through a bore on assembly: what
@@ -205,7 +214,7 @@ func (m *maker) reachFrom(b *bore, from [2]float64, deg float64) float64 {
 	lo, hi := 0.0, 4*(b.worn.R+b.worn.D)
 	for range 60 {
 		mid := (lo + hi) / 2
-		if b.worn.Gap([2]float64{from[0] + mid*cos, from[1] + mid*sin}) < 0 {
+		if b.stands().Gap([2]float64{from[0] + mid*cos, from[1] + mid*sin}) < 0 {
 			lo = mid
 		} else {
 			hi = mid

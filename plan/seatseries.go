@@ -44,10 +44,10 @@ func (m *maker) fromSeries(b *bore) []seat.Answer {
 // fillRadius is the least seat radius about a bore's target that stands in
 // unworn wall over so many degrees.
 func fillRadius(b *bore, degrees float64) float64 {
-	lo, hi := b.worn.R/2, b.worn.SeatRadius(b.target)
+	lo, hi := b.worn.R/2, b.stands().SeatRadius(b.target)
 	for range 24 {
 		mid := (lo + hi) / 2
-		if arc, _ := b.worn.UncutArc(b.target, mid); 360-arc < degrees {
+		if arc, _ := b.stands().UncutArc(b.target, mid); 360-arc < degrees {
 			lo = mid
 		} else {
 			hi = mid

@@ -57,7 +57,9 @@ func (m *maker) clearsNum(b *bore) ledger.Num {
 	in := append(m.holeNums(b), m.ledgerNum("targets/"+b.name()+"/target_mm/0"), m.ledgerNum("targets/"+b.name()+"/target_mm/1"))
 	return m.book.Calc("seats/"+b.name()+"/clears_mm", "seat radius that just takes in the worn outline about the target", "mm",
 		"the larger of |T-O| + R and |T-D| + r, D being O moved by clearance and wear", howWorn,
-		func(v []float64) float64 { return round6(holeAgain(b, v).SeatRadius([2]float64{v[6], v[7]})) }, in...)
+		func(v []float64) float64 {
+			return round6(m.holesAs([]*bore{b}, v, func() float64 { return b.stands().SeatRadius(b.target) }))
+		}, in...)
 }
 
 // edgeNum is the distance from the target to the nearest free edge.

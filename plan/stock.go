@@ -180,11 +180,3 @@ func reamerName(r job.Tool) string {
 	}
 	return name + " reamer"
 }
-
-// lengthName prints a size as stamped on a tool.
-func lengthName(l dim.Length) string {
-	if t := l.Typed(); t != "" {
-		return t
-	}
-	return l.String()
-}

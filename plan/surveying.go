@@ -301,14 +301,6 @@ func (m *maker) wearOf(b *bore, e survey.Evidence, es []survey.Evidence) survey.
 		theta = b.b.WornTo[0] * deg
 	}
 	out := survey.NewWornBore(e.Centre, r, b.journal()/2, w, theta)
-	if b.b.Repaired && b.b.Centre.Given() {
-		// The hole stands where the earlier repair put it, not where the old
-		// one was: the seat must take it in from there.
-		off := math.Hypot(b.found[0]-e.Centre[0], b.found[1]-e.Centre[1])
-		out.W = math.Max(out.W, off+w)
-		out.D = out.C + out.W
-		out.ThetaRad = math.Atan2(b.found[1]-e.Centre[1], b.found[0]-e.Centre[0])
-	}
 	return out
 }
 

@@ -100,11 +100,31 @@ func (m *maker) placeShaft(s shaftState, in target.Shaft, out target.ShaftOut) {
 				fmt.Sprintf("the new centre lies %.3f mm from the old one, and the old one is known to %.3f", move, out.UMean), "check the survey of this bore and the place of the mate before cutting")
 		}
 	}
-	row := Shaft{Shaft: s.s.Name, AxisMM: xy(out.T)}
+	row := Shaft{Shaft: s.s.Name, AxisMM: m.axis(s)}
 	if len(s.bores) == 2 && m.spacing() > 0 {
 		row.SkewDeg = m.skew(s)
 	}
 	m.p.Shafts = append(m.p.Shafts, row)
+}
+
+// axis is the middle of a shaft's new centres.
+func (m *maker) axis(s shaftState) *XY {
+	var out XY
+	for i := range out {
+		var in []ledger.Num
+		for _, b := range s.bores {
+			in = append(in, m.ledgerNum(fmt.Sprintf("targets/%s/target_mm/%d", b.name(), i)))
+		}
+		out[i] = mm4(m.book.Calc(fmt.Sprintf("shafts/%s/axis_mm/%d", s.s.Name, i), string("xy"[i])+" of the shaft after the job", "mm", "mean of its new centres", "plane geometry",
+			func(v []float64) float64 {
+				sum := 0.0
+				for _, x := range v {
+					sum += x
+				}
+				return sig9(sum / float64(len(v)))
+			}, in...).V)
+	}
+	return &out
 }
 
 // placeU is how well the place of a bore is known after the job: that of

@@ -1,6 +1,10 @@
 package plan
 
 import (
+	"fmt"
+	"math"
+
+	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/plan/target"
 )
@@ -56,6 +60,7 @@ func (m *maker) truck() {
 	}
 	m.p.Truck.WheelbaseMM = FoundAfterMM{Found: calc("wheelbase_mm/found", "wheelbase under load as found", false, target.Wheelbase),
 		After: calc("wheelbase_mm/after", "wheelbase under load after the job", true, target.Wheelbase)}
+	m.rods(ends)
 	contacts := 0.0
 	for _, s := range ends {
 		if s.s.ContactsApart.Given() {
@@ -70,4 +75,23 @@ func (m *maker) truck() {
 		m.p.Truck.RockMM = FoundAfterMM{Found: calc("rock_mm/found", "four-wheel rock as found", false, rock),
 			After: calc("rock_mm/after", "four-wheel rock after the job", true, rock)}
 	}
+}
+
+// rods says where coupled axles would not match their rods: the sister's
+// wheelbase is taken for the length of the rods.
+func (m *maker) rods(ends []shaftState) {
+	w := m.j.Chassis.Wheelbase
+	if w == nil || !w.Sister.Given() || !ends[0].s.Rods && !ends[1].s.Rods {
+		return
+	}
+	const most = 0.03 // mm: what rod bearings take up; common practice, no source
+	off := sig9(m.p.Truck.WheelbaseMM.After.Float() - w.Sister.Float())
+	if math.Abs(off) <= most+1e-9 {
+		return
+	}
+	want := most
+	pos := m.j.At("chassis/wheelbase")
+	m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "rods", Where: "chassis", Have: &off, Want: &want, Unit: "mm",
+		Text: fmt.Sprintf("coupled axles: after the job the wheelbase differs from the rods by %+.3f mm", off),
+		Fix:  "both axles have to match the rods: move one of them (load and mesh allowing), or ease the rods", File: pos.File, Line: pos.Line, Column: pos.Column})
 }

@@ -67,6 +67,17 @@ func (m *maker) variants() []chance.Variant {
 			return true
 		})
 	}
+	for _, f := range []struct{ change, finish string }{
+		{"open the bores to their own axles", "to its own axle"}, {"ream the bores after pressing", "ream"},
+	} {
+		try(f.change, func(j *job.Job) bool {
+			if j.Finish[""] == f.finish {
+				return false
+			}
+			j.Finish = map[string]string{"": f.finish}
+			return true
+		})
+	}
 	m.otherBushes(try)
 	return out
 }

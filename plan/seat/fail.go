@@ -23,6 +23,7 @@ const (
 	dropsLoose
 	tooTight
 	openedTooFar
+	otherFinish
 	noSuchWay
 	wallTooThin
 	wallTooThinForPress
@@ -80,6 +81,8 @@ func (f Fail) Text() string {
 		return fmt.Sprintf("too tight to press: interference up to %.0f um, at most %.0f", f.Have, f.Want)
 	case openedTooFar:
 		return fmt.Sprintf("bore would have to be opened by %.2f mm after pressing, at most %.2f", f.Have, f.Want)
+	case otherFinish:
+		return fmt.Sprintf("cannot be finished as asked (%s): the bore closes to %.3f mm, wanted from %.3f", f.Name, f.Have, f.Want)
 	case noSuchWay:
 		reach := "up to"
 		if f.Have < f.Want {

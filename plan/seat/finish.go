@@ -7,7 +7,8 @@ import "math"
 func (j *judge) finishes(a *Answer) Fail {
 	lo, hi := a.Bore[0], a.Bore[1]
 	a.Expected = a.Closed
-	if a.Closed[0] >= lo-slack && a.Closed[1] <= hi+slack {
+	may := func(f Finish) bool { return j.h.Finish == "" || j.h.Finish == f }
+	if may(AsDelivered) && a.Closed[0] >= lo-slack && a.Closed[1] <= hi+slack {
 		a.Finish = AsDelivered
 		return Fail{}
 	}
@@ -15,17 +16,22 @@ func (j *judge) finishes(a *Answer) Fail {
 		return fail(7, boreTooLarge, a.Closed[1], hi)
 	}
 	m := &a.Bush.Metal
-	if !m.Plastic && j.mandrels(a) {
+	if may(Mandrel) && !m.Plastic && j.mandrels(a) {
 		return Fail{}
 	}
-	if !m.Porous && j.reamer(a) {
+	if may(Ream) && !m.Porous && j.reamer(a) {
 		return Fail{}
 	}
-	if from := j.shop.BoringFrom; from > 0 && from <= lo+slack && j.shop.BoringTo >= hi-slack {
+	if from := j.shop.BoringFrom; may(BoreInPlace) && from > 0 && from <= lo+slack && j.shop.BoringTo >= hi-slack {
 		a.Finish, a.FinishTool = BoreInPlace, "boring head"
 		mid := (lo + hi) / 2
 		a.Expected = [2]float64{math.Max(lo, mid-j.r.BoringHead), math.Min(hi, mid+j.r.BoringHead)}
 		return Fail{}
+	}
+	if !may(ToOwnAxle) {
+		f := fail(7, otherFinish, a.Closed[0], lo)
+		f.Name = string(j.h.Finish)
+		return f
 	}
 	// By hand, to the very axle: a porous bore is only stretched, a solid one
 	// is cut.

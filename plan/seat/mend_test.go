@@ -40,6 +40,7 @@ var mends = map[what]struct {
 	seizes: {6, func(s *scene) { s.b.Metal = nylon; s.b.Metal.Alpha = 150; s.h.THigh = 250 },
 		func(s *scene, f Fail) { s.r.ClearMax += (f.Want - f.Have) / 1000 }},
 	boreTooLarge: {7, func(s *scene) { s.bore(0.05) }, func(s *scene, f Fail) { s.bore(1.02 * (f.Want - f.Have)) }},
+	otherFinish:  {7, func(s *scene) { s.bore(-0.012); s.h.Finish = Ream }, func(s *scene, f Fail) { s.h.Finish = "" }},
 	openedTooFar: {7, func(s *scene) { s.bore(-0.08); s.shop.Mandrels = nil }, func(s *scene, f Fail) { s.bore(f.Have - f.Want) }},
 	tooShort:     {8, func(s *scene) { s.b.FlangeOD, s.b.FlangeT = 0, 0; s.plate(2) }, func(s *scene, f Fail) { s.plate(s.h.Plate + f.Want - f.Have) }},
 	sideRoom:     {8, func(s *scene) { s.h.SideRoom = 0.3 }, func(s *scene, f Fail) { s.h.SideRoom += f.Have - f.Want }},

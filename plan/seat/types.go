@@ -39,6 +39,7 @@ type Hole struct {
 	Old      *OldSeat
 	Strap    float64 // diameter of a strap-held seat, 0 none
 	Plate2   Plate
+	Finish   Finish // the only finish that is wanted, "" any
 }
 
 // OldSeat is the seat of a factory bush that is out.
