@@ -40,6 +40,9 @@ func operations(p *paper, pl *plan.Plan) {
 		next := nextOf(pl, i)
 		p.fit(func(st style) *block {
 			b := p.block()
+			if st == normal {
+				st.body++ // read at arm's length, the other pages in the hand
+			}
 			b.st = st
 			opBlock(b, p, pl, op, pressed[op.Bore], said, next)
 			return b
@@ -145,7 +148,7 @@ func opHead(b *block, pl *plan.Plan, op plan.Operation, said saidOnce) {
 	x := nw + 4
 	w := b.Width - x - t - 4
 	h := em(pt) + 2.4
-	end := b.write(x, b.y, w, op.Do, draw.Bold, b.st.body+1)
+	end := b.write(x, b.y, w, op.Do, draw.Bold, b.st.body)
 	end = b.write(x, end+1, w, whereOf(pl, op, said), draw.Regular, b.st.small)
 	b.Rect(b.Width-t-0.3, b.y+0.3, t, t, 0.6)
 	b.y = max(end, b.y+max(h, t)) + 2
