@@ -27,7 +27,7 @@ func (m *maker) chances() {
 		return
 	}
 	m.result = &r
-	c := &Chance{FirstTimeRight: r.FirstTimeRight, Low: r.Low, High: r.High, Saved: r.Saved, Lost: r.Lost, Trials: r.Trials, Seed: r.Seed,
+	c := &Chance{FirstTimeRight: sig9(r.FirstTimeRight), Low: sig9(r.Low), High: sig9(r.High), Saved: sig9(r.Saved), Lost: sig9(r.Lost), Trials: r.Trials, Seed: r.Seed,
 		Causes: []Cause{}, Improve: []Improve{}, MostSensitiveTo: []string{}}
 	for _, x := range r.Causes {
 		c.Causes = append(c.Causes, Cause{x.Cause, x.Share})

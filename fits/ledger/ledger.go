@@ -8,7 +8,9 @@ package ledger
 
 import (
 	"fmt"
+	"math"
 	"sort"
+	"strconv"
 )
 
 // Num is a number with the key under which the ledger knows it. A Num with an
@@ -111,13 +113,24 @@ func (l *Ledger) Number(key string) int {
 	return 0
 }
 
-// Entries returns a copy by key, for printing as JSON.
+// Entries returns a copy by key, for printing as JSON: values to 9 significant
+// digits.
 func (l *Ledger) Entries() map[string]Entry {
 	out := make(map[string]Entry, len(l.entries))
 	for k, e := range l.entries {
+		e.Value = nine(e.Value)
 		out[k] = e
 	}
 	return out
+}
+
+// nine rounds to 9 significant digits, so that every platform prints the same.
+func nine(f float64) float64 {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(f, 'e', 8, 64), 64)
+	if err != nil || math.IsNaN(r) || math.IsInf(r, 0) {
+		return 0
+	}
+	return r
 }
 
 // Recompute works every entry out again from the recorded values of its inputs

@@ -60,17 +60,18 @@ type Table struct {
 func Parse(name, from string, data []byte) (*Table, error) {
 	text := strings.ReplaceAll(strings.TrimPrefix(string(data), "\uFEFF"), "\r\n", "\n")
 	t := &Table{Name: name, From: from}
+	// Comments stand at the head only: further down a cell may well begin with
+	// '#', as the name of a number drill does.
 	var about []string
-	for _, line := range strings.Split(text, "\n") {
-		if strings.HasPrefix(line, "#") {
-			about = append(about, strings.TrimSpace(strings.TrimPrefix(line, "#")))
-			continue
-		}
-		break
+	head := 0
+	for strings.HasPrefix(text, "#") {
+		line, rest, _ := strings.Cut(text, "\n")
+		about = append(about, strings.TrimSpace(strings.TrimPrefix(line, "#")))
+		text = rest
+		head++
 	}
 	t.About = strings.Join(about, " ")
 	r := csv.NewReader(strings.NewReader(text))
-	r.Comment = '#'
 	r.FieldsPerRecord = -1
 	var cols map[string]int
 	for {
@@ -79,9 +80,14 @@ func Parse(name, from string, data []byte) (*Table, error) {
 			break
 		}
 		if err != nil {
+			var at *csv.ParseError
+			if errors.As(err, &at) {
+				return nil, fmt.Errorf("%s:%d:%d: %w", from, at.Line+head, at.Column, at.Err)
+			}
 			return nil, fmt.Errorf("%s: %w", from, err)
 		}
 		line, _ := r.FieldPos(0)
+		line += head
 		if cols == nil {
 			cols = map[string]int{}
 			for i, c := range rec {
