@@ -109,14 +109,14 @@ func TestFault(t *testing.T) {
 }
 
 func FuzzCommandLine(f *testing.F) {
-	for _, s := range []string{"lookup limits 8 H7", "--json lookup drill 31", "lookup mesh spur --teeth 12,32 --module 0.5", "lookup press --edge 1", "help x", "--", "lookup speed a b c"} {
+	for _, s := range []string{"lookup limits 8 H7", "lookup drill 31 --json", "lookup mesh spur --teeth 12,32 --module 0.5", "lookup press --edge 1", "help x", "tables -- nothing", "lookup speed a b c"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, line string) {
 		args := strings.Fields(line)
 		// Only commands that write nothing, and read no file by chance.
 		if len(args) == 0 || args[0] != "lookup" && args[0] != "tables" && args[0] != "help" || strings.Contains(line, "circle") || strings.Contains(line, "shop") {
-			t.Skip()
+			return
 		}
 		if code, out, errOut := ran("", args...); code == fault || code != done && out != "" || strings.Contains(out, "NaN") {
 			t.Errorf("%q: exit %d, %q, %q", args, code, out, errOut)

@@ -197,12 +197,12 @@ func (l *Limits) tightHole(mm decimal.Decimal, letter string, grade int, base en
 		switch letter {
 		case "k":
 			if !small {
-				return upper, nil, fmt.Errorf("K does not exist above IT8 over 3 mm; at %s mm there are K3 to K8", mm)
+				return upper, nil, fmt.Errorf("class K does not exist above IT8 over 3 mm; at %s mm there are K3 to K8", mm)
 			}
 			return decimal.Zero, nil, nil
 		case "n":
 			if mm.LessThanOrEqual(decimal.New(1, 0)) {
-				return upper, nil, fmt.Errorf("N is not used above IT8 at 1 mm or less; at %s mm there are N3 to N8", mm)
+				return upper, nil, fmt.Errorf("class N is not used above IT8 at 1 mm or less; at %s mm there are N3 to N8", mm)
 			}
 			if !small {
 				return decimal.Zero, nil, nil

@@ -8,15 +8,15 @@ import (
 // draft is a job file to be written: every field as it was typed, "" where it
 // is left out.
 type draft struct {
-	title, units, material, condition, left, right    string
-	length, height, width, rails, current, date, shop string
-	shafts                                            []draftShaft
-	gear                                              *draftGear
-	bushes                                            []draftBush
-	turns                                             bool      // a bush can be turned
-	complaint                                         [3]string // binds, noisy, rubs
-	symptoms                                          [4]string // as symptomKeys
-	price, swapHours, second                          string    // of another truck
+	title, units, material, condition, left, right string
+	length, height, width, rails, current, shop    string
+	shafts                                         []draftShaft
+	gear                                           *draftGear
+	bushes                                         []draftBush
+	turns                                          bool      // a bush can be turned
+	complaint                                      [3]string // binds, noisy, rubs
+	symptoms                                       [4]string // as symptomKeys
+	price, swapHours, second                       string    // of another truck
 }
 
 type draftBush struct{ code, bore, od, length, flange, thick, material string }
