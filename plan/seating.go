@@ -168,7 +168,7 @@ func (m *maker) holeOf(b *bore) seat.Hole {
 		}
 		h.SideRoom /= float64(max(1, sharing))
 	}
-	if m.shop.Compound {
+	if m.shop.Compound && !h.Live {
 		h.Fill = fillRadius(b, m.seatRule.FillDeg)
 	}
 	for _, o := range m.bores {

@@ -183,7 +183,7 @@ func (b WornBore) UncutArc(T [2]float64, Q float64) (arcDeg, depth float64) {
 	if depth = b.SeatRadius(T) - Q; depth <= 0 {
 		return 0, 0
 	}
-	const n = 1440
+	const n = 360
 	at := func(i int) float64 { return b.Gap(toward(T, Q, 2*math.Pi*float64(i)/n)) }
 	was := at(0)
 	for i := 1; i <= n; i++ {
