@@ -110,16 +110,20 @@ func (m *maker) checkMesh() {
 			// What is not bushed reaches no clearance that could be judged.
 			continue
 		}
-		near, far := math.Inf(1), math.Inf(-1)
-		for k := range 2 {
-			a := x.distance(m.shafts, at, func(b *bore) float64 {
-				lo, hi := off(b)
-				return [2]float64{lo, hi}[k]
-			})
-			near, far = math.Min(near, a), math.Max(far, a)
+		ends := func() (near, far float64) {
+			near, far = math.Inf(1), math.Inf(-1)
+			for k := range 2 {
+				a := x.distance(m.shafts, at, func(b *bore) float64 {
+					lo, hi := off(b)
+					return [2]float64{lo, hi}[k]
+				})
+				near, far = math.Min(near, a), math.Max(far, a)
+			}
+			return near, far
 		}
+		near, far := ends()
 		if i < len(m.p.Mesh) {
-			m.p.Mesh[i].ReachedMM = &MMRange{mm4(near), mm4(far)}
+			m.p.Mesh[i].ReachedMM = m.reached(x, ends)
 		}
 		tight := near - x.tir/2
 		j, err := x.pair.Normal(tight)

@@ -54,17 +54,7 @@ func (m *maker) meshJSON(x *gear, g target.GearOut, words string) Mesh {
 	// Lifted off its wheels the shaft drops to the other side of its bore.
 	lifted := centre("lifted_centre_mm", "centre distance with the truck lifted", "each shaft at new centre less half the middle running clearance", after(-1))
 	row.LiftedBacklashMM = play("lifted_backlash_mm", "backlash with the truck lifted", lifted)
-	lo, hi := x.window.Lo, x.window.Hi
-	if x.window.Empty {
-		lo, hi = x.window.Middle(), x.window.Middle()
-	}
-	row.BacklashWindowMM = &[2]MM{mm4(x.play(lo)), mm4(x.play(hi))}
-	if !x.wish.Normal && !x.window.Empty && x.window.LoBy == "backlash" {
-		row.BacklashWindowMM[0] = mm4(x.wish.Lo)
-	}
-	if !x.wish.Normal && !x.window.Empty && x.window.HiBy == "backlash" {
-		row.BacklashWindowMM[1] = mm4(x.wish.Hi)
-	}
+	row.BacklashWindowMM = m.backlashWindow(x)
 	if _, err := x.pair.ContactRatio(mid.V); err == nil {
 		row.ContactRatio = num(l.Calc(key("contact_ratio"), "teeth in contact, on the mean", "-", "path of contact over base pitch, no further than the base tangent points", src, func(in []float64) float64 {
 			r, _ := x.pair.ContactRatio(in[0])
@@ -72,11 +62,85 @@ func (m *maker) meshJSON(x *gear, g target.GearOut, words string) Mesh {
 		}, mid).V)
 	}
 	m.lean(x, &row, g)
-	row.CorrectionMM = xy(g.Correction)
-	if !x.trusted {
-		row.CorrectionMM = xy([2]float64{})
-	}
+	row.CorrectionMM = m.correction(x)
 	return row
+}
+
+// backlashWindow is the backlash that the window of centre distances stands
+// for: as it was wanted, or less where another limit cuts in.
+func (m *maker) backlashWindow(x *gear) *[2]MM {
+	l := m.book
+	nums := m.windowNums(x)
+	lo, hi := nums[0].V, nums[1].V
+	if lo > hi {
+		lo, hi = (lo+hi)/2, (lo+hi)/2
+	}
+	var out [2]MM
+	for i, by := range []string{x.window.LoBy, x.window.HiBy} {
+		key := fmt.Sprintf("mesh/%s/backlash_window_mm/%d", x.g.Name, i)
+		what := []string{"least", "most"}[i] + " backlash of the window"
+		if by == "backlash" && !x.wish.Normal && !x.window.Empty && x.closes == 0 {
+			out[i] = mm4(l.Calc(key, what, "mm", "as it is wanted", "job file or handbook row", pass, m.ledgerNum(fmt.Sprintf("mesh/%s/wish_mm/%d", x.g.Name, i))).V)
+			continue
+		}
+		if v := x.play([]float64{lo, hi}[i]); math.IsNaN(v) {
+			continue
+		}
+		out[i] = mm4(l.Calc(key, what, "mm", "backlash at that end of the window", "exact involute and worm geometry", func(in []float64) float64 {
+			ends := [2]float64{in[0], in[1]}
+			if in[0] > in[1] {
+				ends[0] = (in[0] + in[1]) / 2
+				ends[1] = ends[0]
+			}
+			return sig9(x.play(ends[i]))
+		}, nums...).V)
+	}
+	return &out
+}
+
+// correction is the move of its shaft that a trusted mesh asks for by itself.
+func (m *maker) correction(x *gear) *XY {
+	var out XY
+	if !x.trusted {
+		return xy([2]float64{})
+	}
+	again := lastOf(m.placeAgain)
+	for i, axis := range []string{"x", "y"} {
+		out[i] = mm4(m.book.Calc(fmt.Sprintf("mesh/%s/correction_mm/%d", x.g.Name, i), axis+" move that this mesh asks of its shaft's old centre", "mm",
+			"shortest way along the line of centres into the narrowed window", "plane geometry", func(in []float64) float64 {
+				for _, g := range again(in).Gears {
+					if g.Name == x.g.Name {
+						return round4(g.Correction[i])
+					}
+				}
+				return 0
+			}, m.placeInputs()...).V)
+	}
+	return &out
+}
+
+// reached records the centre distances that the chosen finishes lead to.
+func (m *maker) reached(x *gear, of func() (near, far float64)) *MMRange {
+	holes := m.meshHoles(x)
+	var in []ledger.Num
+	for _, b := range holes {
+		in = append(in, m.holeNums(b)...)
+		in = append(in, m.ledgerNum("targets/"+b.name()+"/target_mm/0"), m.ledgerNum("targets/"+b.name()+"/target_mm/1"))
+	}
+	in = append(in, m.mateNum(x))
+	calc := func(k string, far bool) MM {
+		return mm4(m.book.Calc("mesh/"+x.g.Name+"/reached_mm/"+k, k+" centre distance with the clearances that the finished bores reach", "mm",
+			"each shaft at its new centre, pressed to the side by half the clearance expected in its bores", "plane geometry", func(v []float64) float64 {
+				return round6(m.withHoles(holes, v, x, func([]*bore) float64 {
+					n, f := of()
+					if far {
+						return f
+					}
+					return n
+				}))
+			}, in...).V)
+	}
+	return &MMRange{calc("min", false), calc("max", true)}
 }
 
 // lean works out what unlike left and right bores do to a mesh: the loss of
@@ -91,15 +155,22 @@ func (m *maker) lean(x *gear, row *Mesh, g target.GearOut) {
 	if err != nil {
 		return
 	}
-	loss := func(centre func(*bore) [2]float64, off func(*bore) float64) MM {
-		l, r := standing(s, 0, centre, off), standing(s, 1, centre, off)
-		v, err := mesh.SkewLoss([2]float64{r[0] - l[0], r[1] - l[1]}, g.Towards, span, face, aw)
-		if err != nil {
-			return ""
-		}
-		return mm4(v)
+	var in []ledger.Num
+	for _, b := range s.bores {
+		in = append(in, m.holeNums(b)...)
+		in = append(in, m.ledgerNum("targets/"+b.name()+"/target_mm/0"), m.ledgerNum("targets/"+b.name()+"/target_mm/1"))
 	}
-	row.LeanLossMM = FoundAfterMM{Found: loss(foundCentre, asFound), After: loss(newCentre, m.lift)}
+	loss := func(k string, centre func(*bore) [2]float64, off func(*bore) float64) MM {
+		return mm4(m.book.Calc("mesh/"+x.g.Name+"/lean_loss_mm/"+k, "normal backlash lost by lean, "+k, "mm", "face x (in the line of centres x sin + across it x cos of the working angle) of the difference of both ends, over the distance of the plates",
+			"plane geometry; the same combination as ISO/TR 10064-3", func(v []float64) float64 {
+				return round6(m.holesAs(s.bores, v, func() float64 {
+					l, r := standing(s, 0, centre, off), standing(s, 1, centre, off)
+					lost, _ := mesh.SkewLoss([2]float64{r[0] - l[0], r[1] - l[1]}, g.Towards, span, face, aw)
+					return lost
+				}))
+			}, in...).V)
+	}
+	row.LeanLossMM = FoundAfterMM{Found: loss("found", foundCentre, asFound), After: loss("after", newCentre, m.lift)}
 	least, err := x.pair.Normal(x.window.Lo)
 	if err != nil || least <= 0 {
 		return

@@ -169,7 +169,7 @@ func (m *maker) explainBore(b *bore, s *Seat, boLow, boHigh ledger.Num) {
 	} else {
 		s.ClosedMM = &MMRange{mm3(b.chosen.Closed[0]), mm3(b.chosen.Closed[1])}
 	}
-	s.ExpectedMM = &MMRange{mm3(b.chosen.Expected[0]), mm3(b.chosen.Expected[1])}
+	s.ExpectedMM = m.expected(b)
 }
 
 func pass(in []float64) float64   { return in[0] }
@@ -316,4 +316,29 @@ func (m *maker) frictionSource() string {
 	}
 	m.used("friction")
 	return m.rules.Get("friction").Address + ": " + m.rules.Get("friction").Source
+}
+
+// expected records where the finished bore will lie: as it closed, or as the
+// tool that sizes it leaves it.
+func (m *maker) expected(b *bore) *MMRange {
+	a, l := b.chosen, m.book
+	at := func(k string) string { return "seats/" + b.name() + "/" + k }
+	calc := func(i int, k string) MM {
+		if a.Finish == seat.AsDelivered {
+			if _, ok := l.Get(at("closed_mm/" + k)); ok {
+				return mm3(l.Calc(at("expected_mm/"+k), k+" finished bore expected", "mm", "as the bush closes", "as the closure", pass, m.ledgerNum(at("closed_mm/"+k))).V)
+			}
+		}
+		src := place(m.j.Shop.At("machine"), "built-in small shop:1") + ", " + string(a.Finish)
+		switch a.Finish {
+		case seat.Mandrel:
+			src = place(m.j.Shop.At("mandrels"), "built-in small shop:1") + ", rule mandrel_spring_um"
+		case seat.Ream:
+			src = place(m.j.Shop.At("reamers"), "built-in small shop:1") + ", reamer limits by ISO 522 / DIN 1420"
+		case seat.ToOwnAxle:
+			src = m.rules.Get("clearance_aim_um").Address + " over the journal: opened until the very axle runs"
+		}
+		return mm3(l.Leaf(at("expected_mm/"+k), k+" finished bore expected", "mm", src, a.Expected[i]).V)
+	}
+	return &MMRange{calc(0, "min"), calc(1, "max")}
 }

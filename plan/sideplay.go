@@ -35,7 +35,9 @@ func (m *maker) sidePlay() {
 			func(in []float64) float64 { return in[0] - in[1] - in[2] - in[3] }, hub, wid, fla, was)
 		for k := range m.p.Shafts {
 			if m.p.Shafts[k].Shaft == s.Name {
-				m.p.Shafts[k].SidePlayMM = &MMRange{mm3(play.V), mm3(play.V)}
+				lo := l.Calc(key("side_play_mm/min"), "least side play", "mm", "the side play as it comes out", "plane geometry", pass, play)
+				hi := l.Calc(key("side_play_mm/max"), "largest side play", "mm", "the side play as it comes out", "plane geometry", pass, play)
+				m.p.Shafts[k].SidePlayMM = &MMRange{mm3(lo.V), mm3(hi.V)}
 			}
 		}
 		if s.Leave {
