@@ -18,7 +18,7 @@ const module = "rebush"
 // floor; what stands on one floor does not know its neighbours, but for the
 // doors below.
 const (
-	ground   = iota // fits/{dim,table,ledger,finding,material}
+	ground   = iota // fits/{dim,table,ledger,finding,material,spelling}
 	seatBits        // fits/{limits,press,stock,odds}
 	seatWhole
 	holeBits // feeds/*
@@ -34,7 +34,7 @@ const (
 // fits are named here, so that somebody thinks of where they stand.
 func floor(dir string) (int, bool) {
 	switch dir {
-	case "fits/dim", "fits/table", "fits/ledger", "fits/finding", "fits/material":
+	case "fits/dim", "fits/table", "fits/ledger", "fits/finding", "fits/material", "fits/spelling":
 		return ground, true
 	case "fits/limits", "fits/press", "fits/stock", "fits/odds":
 		return seatBits, true
@@ -64,7 +64,7 @@ func floor(dir string) (int, bool) {
 // may also see the plain types of plan/job.
 var doors = map[string][]string{
 	"fits/dim":      {"fits/table"},
-	"fits/material": {"fits/table", "fits/dim"},
+	"fits/material": {"fits/table", "fits/dim", "fits/spelling"},
 }
 
 // guests are the modules of others that the program is built from, each with

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode"
 
+	"rebush/fits/spelling"
 	"rebush/fits/table"
 )
 
@@ -142,7 +143,7 @@ func (c *Cutting) nearest(want string) string {
 	for _, m := range c.materials {
 		best := math.MaxInt
 		for _, k := range m.keys {
-			best = min(best, distance(want, k))
+			best = min(best, spelling.Distance(want, k))
 		}
 		all = append(all, near{m.name, best})
 	}
@@ -151,31 +152,6 @@ func (c *Cutting) nearest(want string) string {
 	}
 	sort.SliceStable(all, func(i, j int) bool { return all[i].d < all[j].d })
 	return all[0].name
-}
-
-// distance counts the single letters to add, drop or change.
-func distance(a, b string) int {
-	x, y := []rune(a), []rune(b)
-	if len(x) > 60 {
-		x = x[:60]
-	}
-	row := make([]int, len(y)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range x {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range y {
-			cost := 1
-			if x[i] == y[j] {
-				cost = 0
-			}
-			next := min(row[j+1]+1, row[j]+1, diagonal+cost)
-			diagonal, row[j+1] = row[j+1], next
-		}
-	}
-	return row[len(y)]
 }
 
 // The tools and operations as the tables write them.

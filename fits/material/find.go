@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode"
+
+	"rebush/fits/spelling"
 )
 
 // Find returns the material of a name or alias. Capitals, spaces and stops do
@@ -79,39 +81,9 @@ func key(name string) string {
 func (r *Registry) nearest(k string) string {
 	best, least := "", 1<<30
 	for _, name := range r.names {
-		if d := distance(k, key(name)); d < least {
+		if d := spelling.Distance(k, key(name)); d < least {
 			best, least = name, d
 		}
 	}
 	return best
-}
-
-// distance counts the letters to add, drop or change between two words
-// (Levenshtein 1966). Only the first 64 letters count.
-func distance(a, b string) int {
-	x, y := cut([]rune(a)), cut([]rune(b))
-	prev := make([]int, len(y)+1)
-	for j := range prev {
-		prev[j] = j
-	}
-	for i, c := range x {
-		row := make([]int, len(y)+1)
-		row[0] = i + 1
-		for j, d := range y {
-			change := prev[j]
-			if c != d {
-				change++
-			}
-			row[j+1] = min(change, prev[j+1]+1, row[j]+1)
-		}
-		prev = row
-	}
-	return prev[len(y)]
-}
-
-func cut(r []rune) []rune {
-	if len(r) > 64 {
-		return r[:64]
-	}
-	return r
 }

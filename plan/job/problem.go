@@ -8,6 +8,8 @@ import (
 	"path/filepath"
 	"sort"
 	"strings"
+
+	"rebush/fits/spelling"
 )
 
 // Problem is one mistake in a job or shop file: where it is, what is wrong and
@@ -113,7 +115,7 @@ func (e *FileError) like() string {
 	}
 	var names []string
 	for _, f := range list {
-		if !f.IsDir() && distance(strings.ToLower(name), strings.ToLower(f.Name())) <= 1+len(name)/6 {
+		if !f.IsDir() && spelling.Distance(strings.ToLower(name), strings.ToLower(f.Name())) <= 1+len(name)/6 {
 			names = append(names, f.Name())
 		}
 	}
