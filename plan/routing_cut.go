@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"rebush/feeds/cutting"
@@ -28,7 +29,7 @@ func (m *maker) cutter() route.Cutter {
 			return route.Cut{}, err
 		}
 		c := route.Cut{Ideal: a.RPM, Feed: a.FeedMMRev, Lubricant: a.Lubricant, Thrust: math.NaN(), Note: note, Depth: m.cutDepth(q),
-			Asked: q, SpeedMMin: a.VUsed, SpeedFrom: citing(a, "speeds"), FeedFrom: citing(a, "feed")}
+			Asked: q, SpeedMMin: a.VUsed, SpeedFrom: m.speedRow(a), FeedFrom: citing(a, "feed")}
 		if a.ForcesKnown {
 			c.Thrust = a.ThrustN
 		}
@@ -64,6 +65,18 @@ func (m *maker) cuttingQuery(mat string, q route.Query, dia, feed float64) cutti
 		tool = m.j.Shop.DrillTool
 	}
 	return cutting.Query{Material: mat, Tool: tool, Operation: q.Operation, DiaMM: dia, DepthMM: q.Through, Hand: true, ThinWall: q.ThinWall, Head: cutting.Head(q.Head), FeedMMRev: feed}
+}
+
+// speedRow is the row that the speed came from: the one whose lowest figure it
+// is, else the first that the answer names.
+func (m *maker) speedRow(a cutting.Answer) string {
+	for _, row := range m.cutting.Rows(a.Material, a.Tool, a.Operation) {
+		v, err := strconv.ParseFloat(row.Get("v_min_m_min"), 64)
+		if err == nil && math.Abs(v-a.VUsed) < 1e-9 {
+			return row.Address() + ": " + row.Source()
+		}
+	}
+	return citing(a, "speeds")
 }
 
 // citing is the first row of a kind of table that an answer rests on.
