@@ -18,8 +18,12 @@ func (m *maker) growth() {
 	if a == nil || b == nil {
 		return
 	}
-	now := math.Hypot(a[0]-b[0], a[1]-b[1])
+	now, by := math.Hypot(a[0]-b[0], a[1]-b[1]), "between old centres"
 	sister := w.Sister.Float()
+	if f := w.Found.Float(); w.Found.Given() && math.Abs(f-sister) > math.Abs(now-sister) {
+		// As measured over the wheels or axles: whichever says more is heard.
+		now, by = f, "as measured"
+	}
 	percent := sig9(100 * (now - sister) / sister)
 	level := finding.Level("")
 	want := 0.0
@@ -46,7 +50,7 @@ func (m *maker) growth() {
 	m.grown = level == finding.Stop
 	pos := m.j.At("chassis/wheelbase")
 	m.p.Findings.Add(finding.Finding{Level: level, Rule: "growth", Where: "chassis", Have: &percent, Want: &want, Unit: "%",
-		Text: fmt.Sprintf("the wheelbase is %.3f mm between old centres, a sound sister has %.3f: %+.2f %%", now, sister, percent),
+		Text: fmt.Sprintf("the wheelbase is %.3f mm %s, a sound sister has %.3f: %+.2f %%", now, by, sister, percent),
 		Fix:  fix, File: pos.File, Line: pos.Line, Column: pos.Column})
 }
 

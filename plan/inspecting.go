@@ -71,7 +71,7 @@ func (m *maker) next(b *bore, what string, size, u float64, made job.Made, lo, h
 	if d.Result == inspect.CannotTell {
 		say := "measure again with a better instrument"
 		if d.Never {
-			say = fmt.Sprintf("this instrument can accept nothing here: one of u %.4f mm or better is needed", d.NeedUMM)
+			say = fmt.Sprintf("this instrument can accept nothing here: take one that is sure to %.3f mm", math.Max(0.001, math.Floor(2000*d.NeedUMM)/1000))
 		}
 		out = append(out, Next{Do: say})
 		if what == "seat" {

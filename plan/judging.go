@@ -108,6 +108,18 @@ func (m *maker) verdictCase() verdict.Case {
 		Rate: sh.PerHour, Currency: sh.Currency, SetupHours: sh.SetupHours, StripHours: sh.StripHours, Value: j.Value,
 		Limits: verdict.Limits{LeaveMM: m.rules.V("play_leave_mm"), LookAgainMM: m.rules.V("play_look_again_mm"), Tie: m.rules.V("verdict_tie"),
 			ReworkMinutes: m.rules.V("minutes_rework"), SpoiltMinutes: m.rules.V("minutes_spoilt_bush"), SecondHand: m.rules.V("second_hand_chance")}}
+	for _, f := range []struct{ value, bad, words string }{
+		{j.Symptoms.Rims, "loose", "a rim is loose on its insulator or hub"},
+		{j.Symptoms.Hubs, "loose", "a hub is loose on its axle"},
+		{j.Symptoms.Gauge, "wide", "the wheels stand too wide on their axle"},
+		{j.Symptoms.Gauge, "narrow", "the wheels stand too close on their axle"},
+		{j.Symptoms.Ohms, "leaking", "the insulation of a wheel leaks"},
+		{j.Symptoms.Ohms, "shorted", "the insulation of a wheel is shorted"},
+	} {
+		if f.value == f.bad {
+			c.Mend = append(c.Mend, f.words)
+		}
+	}
 	for _, s := range []struct{ name, value string }{{"rims", j.Symptoms.Rims}, {"hubs", j.Symptoms.Hubs}, {"gauge", j.Symptoms.Gauge}, {"ohms", j.Symptoms.Ohms}} {
 		if s.value == "" || s.value == "unknown" {
 			c.Unchecked = append(c.Unchecked, s.name)
@@ -153,7 +165,7 @@ func (m *maker) dearestBush() *float64 {
 func (m *maker) wrongMeshes(c *verdict.Case) map[string]string {
 	wrong := map[string]string{}
 	for i, x := range m.gears {
-		row := verdict.Mesh{Name: x.g.Name, Right: true}
+		row := verdict.Mesh{Name: x.g.Name, Right: true, Known: x.trusted && !x.window.Empty}
 		if i < len(m.p.Mesh) {
 			a := m.p.Mesh[i].FoundCentreMM.Float()
 			if w := x.window; x.trusted && !w.Empty {
@@ -274,6 +286,9 @@ func (m *maker) sharedMinutes(b *bore) float64 {
 func (m *maker) otherWay(b *bore, name string, minutes float64, setups []string) verdict.Way {
 	w := verdict.Way{Name: name}
 	switch {
+	case name == verdict.BushInABush && b.b.Seat == nil && !b.b.Bushed && !b.b.Repaired:
+		w.WhyNot = "there never was a bush in it"
+		return w
 	case !b.known || !b.targeted:
 		w.WhyNot = "the old centre is not known"
 		return w

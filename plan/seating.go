@@ -238,6 +238,9 @@ func (m *maker) seatFindings(b *bore) {
 			text += fmt.Sprintf("; %s with %s (%s)", a.Bush.Code, a.Way.Name, a.Fail.Text())
 		}
 		fix := "see the list of bushes with what each would need"
+		if len(b.answers) == 0 {
+			fix = "measure the bushes in the drawer into bushes:, or add {make: turned} there and lathe: yes to the shop file"
+		}
 		if order := m.assembly(b); order != "" {
 			fix = order
 		}
@@ -262,7 +265,7 @@ func (m *maker) seatFindings(b *bore) {
 		m.say(finding.Note, "holding unproven", b, fmt.Sprintf("a porous bush: its holding of %.0f N is worked out without roughness and is not proven", a.Force[0]), "")
 	}
 	if a.Second != "" && !a.Slackens {
-		m.say(finding.Caution, "second hold", b, "the press alone is not enough here: "+a.Second, "")
+		m.say(finding.Caution, "second hold", b, fmt.Sprintf("the press alone is sure of %.0f N along and %.0f N mm turning only, so a second hold is on the sheet: %s", a.Force[0], a.Torque[0], a.Second), "a bush nearer the upper end of its limits, or one held by compound")
 	}
 	if a.UHigh > m.seatRule.UsualShare*a.SeatLow+1e-9 && a.HeldBy == "press" {
 		f.Figure(finding.Caution, "heavy press", b.name(), sig9(a.UHigh*1000), sig9(m.seatRule.UsualShare*a.SeatLow*1000), "um",

@@ -44,18 +44,34 @@ func (m *maker) sidePlay() {
 			continue
 		}
 		m.used("side_play_mm")
+		if m.waiting(s) {
+			continue // without a seat there is no flange to reckon with
+		}
+		instead := ""
 		if out != "" {
-			m.p.Findings.Say(finding.Note, "washers", s.Name, "the flanges take the place of washers: leave out "+out, "")
+			instead = "the flanges take the place of " + out
 		}
 		switch v := sig9(play.V); {
 		case v < lo-1e-9:
 			m.p.Findings.Figure(finding.Caution, "side play", s.Name, v, lo, "mm",
-				fmt.Sprintf("side play would be %.2f mm, least %.2f", v, lo), fmt.Sprintf("face %.2f mm off the flanges, or a thinner washer", lo-v))
+				fmt.Sprintf("side play would be %.2f mm, least %.2f", v, lo), joined(instead, fmt.Sprintf("face %.2f mm off the flanges, or a thinner washer", lo-v)))
 		case v > hi+1e-9:
 			m.p.Findings.Figure(finding.Caution, "side play", s.Name, v, hi, "mm",
-				fmt.Sprintf("side play would be %.2f mm, most %.2f", v, hi), fmt.Sprintf("add a washer of %.1f mm", math.Round((v-(lo+hi)/2)*10)/10))
+				fmt.Sprintf("side play would be %.2f mm, most %.2f", v, hi), joined(instead, fmt.Sprintf("put on a washer of %.1f mm", math.Round((v-(lo+hi)/2)*10)/10)))
+		case out != "":
+			m.p.Findings.Say(finding.Note, "washers", s.Name, instead+": leave it out", "")
 		}
 	}
+}
+
+// waiting says whether a shaft was to be bushed and has no seat for a bore.
+func (m *maker) waiting(s *job.Shaft) bool {
+	for _, b := range m.on(s.Name) {
+		if b.touch && b.chosen == nil {
+			return true
+		}
+	}
+	return false
 }
 
 // washersKept is what stays on a shaft of its washers once flanges take up

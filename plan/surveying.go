@@ -275,6 +275,8 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 	}
 	if j := b.journal(); j > 0 {
 		row.ClearanceMM = m.ledgerMM4(b, "clearance_mm")
+		row.PlayMM = m.ledgerMM4(b, "play_mm")
+		row.PlayPercent = num(m.ledgerNum("survey/" + b.name() + "/play_percent").V)
 	}
 	m.p.Survey = append(m.p.Survey, row)
 }

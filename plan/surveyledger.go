@@ -237,6 +237,20 @@ func (m *maker) explainDerived(b *bore, x *explainer) {
 		func(in []float64) float64 { return sig9(2 * in[0]) }, m.ledgerNum(x.key("old_radius_mm/found")))
 	m.book.Calc(x.key("wear_deg"), "direction of wear, from +x anticlockwise", "deg", "the direction in degrees", howWorn,
 		func(in []float64) float64 { return sig9(math.Mod(in[0]/deg+720, 360)) }, m.ledgerNum(x.key("wear_rad")))
+	if b.journal() > 0 {
+		m.explainPlay(b, x)
+	}
+}
+
+// explainPlay records the play as found: what wear and the old clearance leave
+// on diameter, and what share of the journal that is.
+func (m *maker) explainPlay(b *bore, x *explainer) {
+	l := m.book
+	journal := l.Leaf(x.key("journal_now_mm"), "journal", "mm", m.source("shafts/"+b.shaft.Name+"/journal"), b.journal())
+	play := l.Calc(x.key("play_mm"), "play as found, on diameter", "mm", "old diameter and wear less the journal", "plane geometry",
+		func(in []float64) float64 { return sig9(math.Max(0, 2*in[0]+in[1]-in[2])) }, m.ledgerNum(x.key("old_radius_mm/found")), m.ledgerNum(x.key("wear_mm")), journal)
+	l.Calc(x.key("play_percent"), "play as found, share of the journal", "%", "play over journal", "arithmetic",
+		func(in []float64) float64 { return math.Round(1000*in[0]/in[1]) / 10 }, play, journal)
 }
 
 // ledgerNum is an entry as an input.

@@ -86,6 +86,9 @@ type SurveyedBore struct {
 	ClearanceMM MM         `json:"clearance_mm"`
 	Method      string     `json:"method"`
 	Evidence    []Evidence `json:"evidence"`
+
+	PlayMM      MM       `json:"play_mm"`      // as found, on diameter: widest less journal
+	PlayPercent *float64 `json:"play_percent"` // of the journal
 }
 
 // Evidence is one way of knowing an old centre.

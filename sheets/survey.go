@@ -101,8 +101,8 @@ func surveyFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
 		wear += fmt.Sprintf(" towards %.0f°", *s.WearDeg)
 	}
 	worn := "worn"
-	if play := p.u.len(s.ClearanceMM); play != "" {
-		worn += "; play on diameter " + play
+	if play := p.u.len(s.PlayMM); play != "" {
+		worn += "; play now, on diameter, " + play
 	}
 	add(worn, false, wear)
 	return list

@@ -41,18 +41,18 @@ func StateAt(p Pair, a float64) State {
 
 // WearWords says what wear did to a pair, from its state with the shaft in the
 // bore as it was when new to that with the shaft as found, both under load:
-// "closer to the worm by 0.10 mm; backlash found 0, was 0.05". mate is what the
+// "closer to the worm by 0.10 mm; backlash found 0, was 0.05 mm". mate is what the
 // other part is called at the bench: "the worm", "the pinion".
 func WearWords(original, found State, mate string) string {
 	d := found.Centre - original.Centre
 	way := "closer to"
 	switch {
 	case math.Abs(d) < 0.005:
-		return fmt.Sprintf("wear has not changed the distance to %s; backlash %s", mate, backlashWords(found))
+		return fmt.Sprintf("wear has not changed the distance to %s; backlash %s mm", mate, backlashWords(found))
 	case d > 0:
 		way = "away from"
 	}
-	return fmt.Sprintf("%s %s by %.2f mm; backlash found %s, was %s", way, mate, math.Abs(d), backlashWords(found), backlashWords(original))
+	return fmt.Sprintf("%s %s by %.2f mm; backlash found %s, was %s mm", way, mate, math.Abs(d), backlashWords(found), backlashWords(original))
 }
 
 func backlashWords(s State) string {

@@ -76,8 +76,14 @@ func (f Fail) Text() string {
 	case shortOfFill:
 		return fmt.Sprintf("too much of the worn wall stays: seat radius %.3f mm, needs %.3f for compound to fill the rest", f.Have, f.Want)
 	case dropsLoose:
+		if f.Have < -200 {
+			return fmt.Sprintf("far too loose for this seat: %.2f mm of gap", -f.Have/1000)
+		}
 		return fmt.Sprintf("too loose to press: interference from %.0f um, needs more than %.0f", f.Have, f.Want)
 	case tooTight:
+		if f.Have > 200 {
+			return fmt.Sprintf("far too large for this seat: %.2f mm over it", f.Have/1000)
+		}
 		return fmt.Sprintf("too tight to press: interference up to %.0f um, at most %.0f", f.Have, f.Want)
 	case openedTooFar:
 		return fmt.Sprintf("bore would have to be opened by %.2f mm after pressing, at most %.2f", f.Have, f.Want)
@@ -89,10 +95,14 @@ func (f Fail) Text() string {
 			reach = "from"
 		}
 		return fmt.Sprintf("wants a seat of %.2f mm, %s reaches %s %.2f", f.Have, f.Name, reach, f.Want)
-	case wallTooThin:
+	case wallTooThin, wallTooThinForPress:
+		if f.Have <= 0 {
+			return fmt.Sprintf("would break %.2f mm out of the edge, and a press needs %.2f mm left", -f.Have, f.Want)
+		}
+		if f.What == wallTooThinForPress {
+			return fmt.Sprintf("leaves %.2f mm at the edge, needs %.2f for a press", f.Have, f.Want)
+		}
 		return fmt.Sprintf("leaves %.2f mm at the edge, needs %.2f for any seat", f.Have, f.Want)
-	case wallTooThinForPress:
-		return fmt.Sprintf("leaves %.2f mm at the edge, needs %.2f for a press", f.Have, f.Want)
 	case pressTooHeavy:
 		return fmt.Sprintf("press up to %.0f um beside a thin wall, at most %.0f", f.Have, f.Want)
 	case castingCracks:
@@ -110,7 +120,11 @@ func (f Fail) Text() string {
 	case oldSeatSpoilt:
 		return "the old seat is not sound"
 	case boreTooLarge:
-		return fmt.Sprintf("bore ends up to %.3f mm, at most %.3f", f.Have, f.Want)
+		places := 3
+		if math.Abs(f.Have-f.Want) < 0.001 {
+			places = 4
+		}
+		return fmt.Sprintf("bore ends up to %.*f mm, at most %.*f", places, f.Have, places, f.Want)
 	case nothingPasses:
 		return fmt.Sprintf("what must pass is %.3f mm, the largest bore that still runs is %.3f", f.Have, f.Want)
 	case seizes:

@@ -27,7 +27,10 @@ type Case struct {
 	Bores     []Bore
 	Axles     []Axle
 	Meshes    []Mesh
+	Mend      []string // faults that were found and feel like a worn hole: "a rim is loose"
 	Unchecked []string // things that look like a worn hole and were not looked at: "rims", "hubs", ...
+	Faulty    []Faulty // those that were looked at and are wrong
+	RubsSaid  bool     // it is said whether anything rubs
 
 	// Shimming cures a side play out of limits or a gear off its middle, and
 	// nothing else. Empty: neither is the matter.
@@ -70,11 +73,19 @@ type Bore struct {
 type Way struct {
 	Name    string // Renew, Rebush, BushInABush or Plug
 	WhyNot  string // "" where it can be done
+	Owner   string // the same for an owner, without figures; "" where WhyNot does
 	Minutes float64
 	Setups  []string // clampings that it needs, by name; shared ones count once
 	Bush    *float64 // price of what goes in; nil: not given
 	Chance  float64  // of coming right first time, of this bore alone
 	MetalMM float64  // metal taken off on radius
+}
+
+// Faulty is one of the things that pass for a worn hole, as it was found.
+type Faulty struct {
+	Words string // "rims loose"
+	Mend  string // what to mend, for the sentence: "the loose rims"
+	Why   string // "it feels like a worn hole"
 }
 
 // Axle is one axle of the job.
@@ -93,7 +104,11 @@ func (a Axle) bad() bool { return a.State == "ridged" || a.State == "pitted" || 
 type Mesh struct {
 	Name  string
 	Right bool
-	Words string // what is wrong with it, "0.10 mm too close"
+	// Judged says that its figures are good enough to say so; a mesh that is
+	// only reported is never called right to an owner.
+	Judged bool
+	Known  bool   // its gears were measured: Right is more than a guess
+	Words  string // what is wrong with it, "0.10 mm too close"
 }
 
 // Fault is one way for the work to go wrong.

@@ -31,6 +31,17 @@ func (c *Case) meshWrong() string {
 	return ""
 }
 
+// gearsRight says whether every pair is known to run right: with none, or with
+// one that could not be judged, nobody knows.
+func (c *Case) gearsRight() bool {
+	for _, m := range c.Meshes {
+		if !m.Judged || !m.Right {
+			return false
+		}
+	}
+	return len(c.Meshes) > 0
+}
+
 // mayStay says why the bores cannot stay as they are, "" where they can.
 // Little play stays where the gears mesh; between the two limits only where
 // nothing is complained of.
@@ -86,7 +97,7 @@ func (c *Case) shim() weighed {
 func (c *Case) machining() []weighed {
 	names := []string{Renew, Rebush, BushInABush, Plug, NewAxle}
 	out := make([]weighed, 0, len(names))
-	if c.Condition == "cracked" || c.Condition == "swollen" {
+	if c.doomed() {
 		for _, n := range names {
 			out = append(out, no(n, "the casting is "+c.Condition+": no machining"))
 		}
@@ -141,6 +152,22 @@ func only(ways []BoreWay, way string) bool {
 	return len(ways) > 0
 }
 
+// ownerWhy is why re-bush cannot be done, in words for an owner.
+func (c *Case) ownerWhy(whyNot string) string {
+	for _, b := range c.needs() {
+		_, why := c.pick(b, Rebush)
+		if why == "" {
+			continue
+		}
+		for _, w := range b.Ways {
+			if w.WhyNot == why && w.Owner != "" {
+				return w.Owner
+			}
+		}
+	}
+	return whyNot
+}
+
 // pick finds the way of one bore, or says why there is none.
 func (c *Case) pick(b *Bore, name string) (best Way, why string) {
 	found := false
@@ -159,7 +186,7 @@ func (c *Case) pick(b *Bore, name string) (best Way, why string) {
 		return best, ""
 	}
 	if why == "" {
-		why = map[string]string{Renew: "no old bush in a sound seat", BushInABush: "no old bush to bore out", Plug: "not worked out"}[name]
+		why = map[string]string{Renew: "no old bush in a sound seat", BushInABush: "there is no old bush to bore out", Plug: "not worked out"}[name]
 		if why == "" {
 			why = "no way was found"
 		}

@@ -29,8 +29,57 @@ func hours(w weighed) string {
 	return strconv.FormatFloat(math.Round(*w.Hours*10)/10, 'f', -1, 64) + " hours"
 }
 
-// sentence is one sentence for an owner.
+// sentence is what an owner is told: first what has to be mended before
+// anything is bored, then the choice.
 func (c *Case) sentence(list []weighed, best, second int) string {
+	first := ""
+	if len(c.Mend) > 0 && !c.doomed() {
+		first = strings.ToUpper(c.Mend[0][:1]) + strings.Join(c.Mend, " and ")[1:] + ": that is mended first, since it feels just like a worn hole. "
+	}
+	return first + c.choice(list, best, second)
+}
+
+// doomed says that the casting itself is going.
+func (c *Case) doomed() bool { return c.Condition == "cracked" || c.Condition == "swollen" }
+
+// why is the reason in an owner's words why this truck is not mended, with a
+// comma before it; "" where there is none to name.
+func (c *Case) why(list []weighed) string {
+	switch {
+	case c.doomed():
+		return ", since the casting is " + c.Condition + " and must not be cut"
+	case !anyRepair(list):
+		return ", since no bearing we can fit suits the metal that is left"
+	}
+	return ""
+}
+
+// anyRepair says whether any option that cuts is open.
+func anyRepair(list []weighed) bool {
+	for _, w := range list {
+		switch w.Name {
+		case Renew, Rebush, BushInABush, Plug, NewAxle:
+			if w.Feasible {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// runs says what is known of the gears and of rubbing, with a comma before it;
+// nothing where nothing is known.
+func (c *Case) runs() string {
+	out := ""
+	for _, m := range c.Meshes {
+		if m.Known && m.Right {
+			out = ", the gears run right"
+		}
+	}
+	return out
+}
+
+func (c *Case) choice(list []weighed, best, second int) string {
 	if best < 0 {
 		return c.nothing(list)
 	}
@@ -43,12 +92,14 @@ func (c *Case) sentence(list []weighed, best, second int) string {
 	case Leave:
 		name, play := c.worst()
 		switch {
+		case c.doomed():
+			return "Leave it as it is: the casting is " + c.Condition + " and must not be cut."
 		case c.complaint() != "" && play > 0:
-			return fmt.Sprintf("Leave the bearings alone: the most play is %.2f mm at the %s and the gears run right, so what you notice comes from somewhere else.", play, spoken(name))
+			return fmt.Sprintf("Leave the bearings alone: the most play is %.2f mm at the %s%s, so what you notice comes from somewhere else.", play, spoken(name), c.runs())
 		case play > c.Limits.LeaveMM+1e-9:
-			return fmt.Sprintf("Leave it and have it looked at again: the %s has %.2f mm of play, the gears run right and nothing rubs.", spoken(name), play)
+			return fmt.Sprintf("Leave it and have it looked at again: the %s has %.2f mm of play%s and nobody complains.", spoken(name), play, c.runs())
 		default:
-			return fmt.Sprintf("Leave it alone: the most play is %.2f mm and the gears run right.", play)
+			return fmt.Sprintf("Leave it alone: the most play is %.2f mm%s.", play, c.runs())
 		}
 	case Shim:
 		return fmt.Sprintf("A washer puts it right (%s): about %s%s.", c.ShimFor, c.price(w), against)
@@ -57,7 +108,7 @@ func (c *Case) sentence(list []weighed, best, second int) string {
 		if c.Other.SecondHand {
 			risk = fmt.Sprintf(", counting that %.0f in 100 second-hand ones turn out sound", 100*c.swapChance())
 		}
-		return fmt.Sprintf("Another truck is the better way: about %s all told%s%s; the original truck would be given up.", c.price(w), risk, against)
+		return fmt.Sprintf("Another truck is the better way%s: about %s all told%s%s; the original truck would be given up.", c.why(list), c.price(w), risk, against)
 	}
 	return fmt.Sprintf("We advise %s: about %s of work%s, and it comes right at the first go in about %d of 100 such jobs%s.",
 		plain[w.Name], hours(w), c.allTold(w), hundredths(*w.Chance), against)
@@ -84,9 +135,10 @@ func (c *Case) nothing(list []weighed) string {
 	case "cracked", "swollen":
 		why = "the casting is " + c.Condition + " and must not be machined"
 	default:
-		for _, w := range list {
-			if w.Name == Rebush {
-				why = w.WhyNot
+		why = "no bearing we can fit suits the metal that is left"
+		for _, b := range c.Bores {
+			if b.Wrong == "nothing tells where its centre was" {
+				why = "nothing tells any more where the holes used to be"
 			}
 		}
 	}
@@ -114,6 +166,9 @@ func (c *Case) say(l *finding.List, list []weighed, best int) {
 	case "unknown", "":
 		l.Say(finding.Caution, "condition", "chassis", "nobody has said whether the casting is sound",
 			"look for fine cracks like dried mud, plates no longer flat or grown, bulges, white powder, chips that crumble; measure the wheelbase against a sister; then write condition: sound, cracked or swollen")
+	}
+	if len(c.Mend) > 0 {
+		l.Say(finding.Caution, "mend first", "", strings.Join(c.Mend, "; ")+": it feels like a worn hole", "mend that before anything is bored, then run it and measure again")
 	}
 	if len(c.Unchecked) > 0 {
 		l.Say(finding.Note, "look-alikes", "", "not looked at, and each can feel like a worn hole: "+strings.Join(c.Unchecked, ", "), "check them before paying for bearings")
