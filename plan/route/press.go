@@ -126,9 +126,9 @@ func (b *builder) on(shaft string) []Bore {
 
 // measured says what the bush itself must measure before it goes in.
 func (b *builder) measured(x Bore) string {
-	s := fmt.Sprintf("measures %.3f to %.3f", up3(x.OD[0]), down3(x.OD[1]))
+	s := fmt.Sprintf("measures %.3f to %.3f mm", up3(x.OD[0]), down3(x.OD[1]))
 	if x.HeldBy == "press" {
-		s += fmt.Sprintf(" and %.3f to %.3f over its seat", up3(math.Max(0, x.U[0])), down3(x.U[1]))
+		s += fmt.Sprintf(" and %.3f to %.3f mm over its seat", up3(math.Max(0, x.U[0])), down3(x.U[1]))
 	}
 	s += ", no burr"
 	if x.FlangeOD > 0 {
