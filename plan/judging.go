@@ -108,18 +108,20 @@ func (m *maker) verdictCase() verdict.Case {
 		Rate: sh.PerHour, Currency: sh.Currency, SetupHours: sh.SetupHours, StripHours: sh.StripHours, Value: j.Value,
 		Limits: verdict.Limits{LeaveMM: m.rules.V("play_leave_mm"), LookAgainMM: m.rules.V("play_look_again_mm"), Tie: m.rules.V("verdict_tie"),
 			ReworkMinutes: m.rules.V("minutes_rework"), SpoiltMinutes: m.rules.V("minutes_spoilt_bush"), SecondHand: m.rules.V("second_hand_chance")}}
-	for _, f := range []struct{ value, bad, words string }{
-		{j.Symptoms.Rims, "loose", "a rim is loose on its insulator or hub"},
-		{j.Symptoms.Hubs, "loose", "a hub is loose on its axle"},
-		{j.Symptoms.Gauge, "wide", "the wheels stand too wide on their axle"},
-		{j.Symptoms.Gauge, "narrow", "the wheels stand too close on their axle"},
-		{j.Symptoms.Ohms, "leaking", "the insulation of a wheel leaks"},
-		{j.Symptoms.Ohms, "shorted", "the insulation of a wheel is shorted"},
+	const worn, short = "it feels just like a worn hole", "bad running that comes of it is no fault of the bearings"
+	for _, f := range []struct{ value, bad, words, why string }{
+		{j.Symptoms.Rims, "loose", "a rim is loose on its insulator or hub", worn},
+		{j.Symptoms.Hubs, "loose", "a hub is loose on its axle", worn},
+		{j.Symptoms.Gauge, "wide", "the wheels stand too wide on their axle", worn},
+		{j.Symptoms.Gauge, "narrow", "the wheels stand too close on their axle", worn},
+		{j.Symptoms.Ohms, "leaking", "the insulation of a wheel leaks", short},
+		{j.Symptoms.Ohms, "shorted", "the insulation of a wheel is shorted", short},
 	} {
 		if f.value == f.bad {
-			c.Mend = append(c.Mend, f.words)
+			c.Mend = append(c.Mend, verdict.Fake{Words: f.words, Why: f.why})
 		}
 	}
+	c.Asked = j.Binds != job.Unsaid && j.Noisy != job.Unsaid && j.Rubs != job.Unsaid
 	for _, s := range []struct{ name, value string }{{"rims", j.Symptoms.Rims}, {"hubs", j.Symptoms.Hubs}, {"gauge", j.Symptoms.Gauge}, {"ohms", j.Symptoms.Ohms}} {
 		if s.value == "" || s.value == "unknown" {
 			c.Unchecked = append(c.Unchecked, s.name)
@@ -221,23 +223,26 @@ func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
 		}
 	}
 	name := verdict.Rebush
-	why := ""
+	why, owner := "", ""
 	switch {
 	case !b.known:
 		why = "nothing tells where its centre was"
-	case b.chosen == nil && !b.touch && b.targeted:
+		owner = "nothing tells any more where the holes used to be"
+	case b.chosen == nil && !b.targeted:
+		why = "its new centre could not be worked out"
+	case b.chosen == nil && !b.touch:
 		why = "it is not worn and stays as it is"
+	case b.chosen == nil && len(b.answers) == 0:
+		why, owner = "there is no bush to choose from", "there is no bearing on the list to fit"
 	case b.chosen == nil:
-		why = "no bush on the list can be seated"
-		if len(b.answers) > 0 {
-			why = b.answers[0].Fail.Text()
-		}
+		why, owner = b.answers[0].Fail.Text(), ownerWords[b.answers[0].Fail.Question]
 	case b.chosen.Way.Kind == seat.OldSeatWay || b.chosen.Way.Kind == seat.StrapWay:
 		name = verdict.Renew
 	case !m.p.OK:
 		why = "this shop cannot do it as it stands: see what stops it"
+		owner = "this shop cannot do the work as it stands"
 	}
-	way := verdict.Way{Name: name, WhyNot: why, Minutes: minutes, Setups: setups}
+	way := verdict.Way{Name: name, WhyNot: why, Owner: owner, Minutes: minutes, Setups: setups}
 	if a := b.chosen; a != nil {
 		way.Chance, way.MetalMM = a.Chance, math.Max(0, a.SeatHigh/2-b.worn.R)
 		if a.Way.Kind == seat.OldSeatWay {
@@ -256,6 +261,21 @@ func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
 	}
 	v.Ways = append(v.Ways, m.otherWay(b, verdict.BushInABush, minutes, setups), m.otherWay(b, verdict.Plug, minutes, setups))
 	return v
+}
+
+// ownerWords says for an owner why the nearest bearing cannot be fitted, by the
+// question that it failed.
+var ownerWords = map[int]string{
+	1:  "the hole is worn wider than any bearing we have",
+	2:  "no bearing we have goes with a hole that we can make",
+	3:  "no bearing we have fits the metal that is left",
+	4:  "no bearing we have would stay where it is put",
+	6:  "no bearing we have lets the axle in and still runs true",
+	7:  "no bearing we have can be brought to the size of the axle",
+	8:  "no bearing we have fits the metal that is left",
+	9:  "no bearing we have bears the load",
+	10: "no bearing we have carries the current that the wheels collect",
+	11: "no bearing we have fits beside what stands next to it",
 }
 
 // rebuilding are the kinds of operation that belong to strip and rebuild, whose
@@ -286,8 +306,11 @@ func (m *maker) sharedMinutes(b *bore) float64 {
 func (m *maker) otherWay(b *bore, name string, minutes float64, setups []string) verdict.Way {
 	w := verdict.Way{Name: name}
 	switch {
+	case name == verdict.BushInABush && b.b.Seat != nil && b.b.Seat.Sound:
+		w.WhyNot = "the seat of the old bush is sound: a new bush goes straight in"
+		return w
 	case name == verdict.BushInABush && b.b.Seat == nil && !b.b.Bushed && !b.b.Repaired:
-		w.WhyNot = "there never was a bush in it"
+		w.WhyNot = "there never was a bush in it: the axle runs in the bare hole"
 		return w
 	case !b.known || !b.targeted:
 		w.WhyNot = "the old centre is not known"

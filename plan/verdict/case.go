@@ -27,10 +27,9 @@ type Case struct {
 	Bores     []Bore
 	Axles     []Axle
 	Meshes    []Mesh
-	Mend      []string // faults that were found and feel like a worn hole: "a rim is loose"
+	Mend      []Fake   // faults that were found and pass for a worn hole
 	Unchecked []string // things that look like a worn hole and were not looked at: "rims", "hubs", ...
-	Faulty    []Faulty // those that were looked at and are wrong
-	RubsSaid  bool     // it is said whether anything rubs
+	Asked     bool     // whether it binds, is noisy and rubs is all said
 
 	// Shimming cures a side play out of limits or a gear off its middle, and
 	// nothing else. Empty: neither is the matter.
@@ -81,11 +80,10 @@ type Way struct {
 	MetalMM float64  // metal taken off on radius
 }
 
-// Faulty is one of the things that pass for a worn hole, as it was found.
-type Faulty struct {
-	Words string // "rims loose"
-	Mend  string // what to mend, for the sentence: "the loose rims"
-	Why   string // "it feels like a worn hole"
+// Fake is a fault that passes for a worn hole and is none.
+type Fake struct {
+	Words string // "a rim is loose on its insulator or hub"
+	Why   string // "it feels just like a worn hole"
 }
 
 // Axle is one axle of the job.
@@ -104,11 +102,8 @@ func (a Axle) bad() bool { return a.State == "ridged" || a.State == "pitted" || 
 type Mesh struct {
 	Name  string
 	Right bool
-	// Judged says that its figures are good enough to say so; a mesh that is
-	// only reported is never called right to an owner.
-	Judged bool
-	Known  bool   // its gears were measured: Right is more than a guess
-	Words  string // what is wrong with it, "0.10 mm too close"
+	Known bool   // its gears were measured: Right is more than a guess
+	Words string // what is wrong with it, "0.10 mm too close"
 }
 
 // Fault is one way for the work to go wrong.

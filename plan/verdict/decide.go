@@ -19,13 +19,15 @@ type Result struct {
 	Findings finding.List
 }
 
-// gravity orders options that take off the same metal: first the one that
-// leaves more of the truck. A swap gives all of it away.
+// gravity orders options that take off the same metal and cost the same: first
+// the one that leaves more of the truck. A swap takes no metal off and would
+// win every tie by that; it ranks last in ties, because it gives the whole
+// truck away.
 var gravity = map[string]int{Leave: 0, Shim: 1, Renew: 2, Rebush: 3, BushInABush: 4, Plug: 5, NewAxle: 6, Swap: 7}
 
 // Decide weighs the case: least expected cost among the options that cure;
-// within Limits.Tie of it, the one that removes less metal. Without a rate
-// the hours decide. Errors: figures that are none.
+// within Limits.Tie of it, the one that removes less metal, a swap last: it
+// gives all of it away. Without a rate the hours decide. Errors: figures that are none.
 //
 // Source: planning 7; the money is the shop's own.
 func Decide(c Case) (Result, error) {
@@ -133,7 +135,7 @@ func fate(name string) (loses, keeps []string) {
 	case Rebush:
 		return []string{"the metal round the old holes"}, []string{"the frame", "the axles"}
 	case BushInABush:
-		return []string{"part of the old bearings"}, []string{"the frame", "the factory's own holes"}
+		return []string{"the inside of the old bearing, or the spoilt skin of its seat"}, []string{"the frame", "the place of the factory's holes"}
 	case Plug:
 		return []string{"more metal than any other repair"}, []string{"the frame", "a free choice of place"}
 	case NewAxle:

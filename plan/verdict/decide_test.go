@@ -285,3 +285,80 @@ func TestBreakEvenTurns(t *testing.T) {
 		}
 	})
 }
+
+// What an owner is told holds no more than is known, and names the reason.
+func TestSentences(t *testing.T) {
+	const dear = "seat only 2.03 mm long, needs 2.38 or a flange"
+	little := func(c *Case) { c.Bores[0].PlayMM, c.Bores[1].PlayMM = 0.05, 0.04 }
+	stuck := func(c *Case) {
+		for i := range c.Bores[:2] {
+			c.Bores[i].Ways = []Way{{Name: Rebush, WhyNot: dear, Owner: "no bearing we have fits the metal that is left"}}
+		}
+	}
+	loose := Fake{"a rim is loose", "it feels just like a worn hole"}
+	for name, row := range map[string]struct {
+		change   func(*Case)
+		has, not string
+	}{
+		"no mesh, nothing asked":     {func(c *Case) { c.Binds, c.Meshes = false, nil }, "0.15 mm of play", "run right"},
+		"nobody asked":               {func(c *Case) { c.Binds, c.Meshes = false, nil }, "looked at again", "complains"},
+		"asked":                      {func(c *Case) { c.Binds, c.Meshes, c.Asked = false, nil, true }, "nobody complains", "run right"},
+		"mesh not measured":          {func(c *Case) { c.Binds, c.Meshes[0].Right = false, true }, "looked at again", "run right"},
+		"one of two measured":        {func(c *Case) { c.Binds, c.Meshes = false, []Mesh{{Right: true, Known: true}, {Right: true}} }, "looked at again", "run right"},
+		"mesh measured":              {func(c *Case) { c.Binds, c.Meshes = false, []Mesh{{Right: true, Known: true}} }, "the gears run right", "complains"},
+		"complaint, mesh unmeasured": {func(c *Case) { little(c); c.Meshes = nil }, "look there too", "run right"},
+		"loose rim":                  {func(c *Case) { c.Mend = []Fake{loose} }, "A rim is loose: that is mended first", ""},
+		"loose rim and a leak":       {func(c *Case) { c.Mend = []Fake{loose, {"a wheel leaks", "so"}} }, "A rim is loose and a wheel leaks: that is mended first", "since so"},
+		"nothing fits":               {func(c *Case) { stuck(c); c.Other = nil }, "no bearing we have fits the metal that is left", "2.03"},
+		"swap, nothing fits":         {stuck, "Another truck is the better way, since no bearing we have fits", "2.03"},
+		"swap, dearer repair":        {func(*Case) {}, "Another truck is the better way: about", "since"},
+		"swap, cracked":              {func(c *Case) { c.Condition = "cracked" }, "since the casting is cracked", ""},
+		"swap, swollen":              {func(c *Case) { c.Condition = "swollen" }, "since the casting is swollen", ""},
+		"swollen, little play":       {func(c *Case) { little(c); c.Condition, c.Meshes, c.Binds = "swollen", nil, false }, "the casting is swollen", "Another"},
+		"pitted":                     {func(c *Case) { c.Axles[0].State, c.Other = "pitted", nil }, "pitted", ""},
+	} {
+		c := tram()
+		row.change(&c)
+		r := decide(t, c)
+		if !strings.Contains(r.Sentence, row.has) || row.not != "" && strings.Contains(r.Sentence, row.not) {
+			t.Errorf("%s: %s", name, r.Sentence)
+		}
+		t.Log(name + ": " + r.Sentence)
+	}
+}
+
+// A fault that passes for a worn hole is a caution and no stop: the job may be
+// planned, and nothing is bored before it is mended.
+func TestMendFirst(t *testing.T) {
+	c := tram()
+	before := decide(t, c)
+	c.Mend = []Fake{{"a hub is loose on its axle", "it feels just like a worn hole"}}
+	r := decide(t, c)
+	if r.Findings.Stops() || r.Choice != before.Choice {
+		t.Errorf("%s: %+v", r.Choice, r.Findings)
+	}
+	n := 0
+	for _, f := range r.Findings {
+		if f.Rule == "mend first" && f.Level == finding.Caution && strings.Contains(f.Text, "a hub is loose on its axle: mend that first") {
+			n++
+		}
+	}
+	if n != 1 {
+		t.Errorf("said %d times: %+v", n, r.Findings)
+	}
+}
+
+// A swap takes no metal off and is still last in a tie: it gives the whole
+// truck away. 117.70 for the repair is within a tenth of 108 for the truck.
+func TestSwapIsLastInATie(t *testing.T) {
+	c := tram()
+	c.Other.Price = 70 // (70 + 20) x 1.2 = 108
+	r := decide(t, c)
+	re, sw := *option(t, r, Rebush).Cost, *option(t, r, Swap).Cost
+	if !(sw < re && re < 1.1*sw) {
+		t.Fatalf("the case is none: %v and %v", re, sw)
+	}
+	if r.Choice != Rebush {
+		t.Errorf("%s", r.Choice)
+	}
+}

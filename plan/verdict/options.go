@@ -32,10 +32,10 @@ func (c *Case) meshWrong() string {
 }
 
 // gearsRight says whether every pair is known to run right: with none, or with
-// one that could not be judged, nobody knows.
+// one whose gears were not measured, nobody knows.
 func (c *Case) gearsRight() bool {
 	for _, m := range c.Meshes {
-		if !m.Judged || !m.Right {
+		if !m.Known || !m.Right {
 			return false
 		}
 	}
@@ -117,7 +117,7 @@ func (c *Case) machining() []weighed {
 			w = no(n, "the seats of the old bushes are sound: renewing them takes off nothing")
 		}
 		if w.Feasible && len(spoilt) > 0 {
-			w = no(n, "the journal of "+spoilt[0].Name+" is "+spoilt[0].State+": it would eat the new bearings")
+			w = no(n, "the journal of "+spoilt[0].Name+" is "+spoilt[0].State+" and would eat the new bearings")
 		}
 		out = append(out, w)
 	}

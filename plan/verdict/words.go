@@ -34,49 +34,43 @@ func hours(w weighed) string {
 func (c *Case) sentence(list []weighed, best, second int) string {
 	first := ""
 	if len(c.Mend) > 0 && !c.doomed() {
-		first = strings.ToUpper(c.Mend[0][:1]) + strings.Join(c.Mend, " and ")[1:] + ": that is mended first, since it feels just like a worn hole. "
+		var words []string
+		why := c.Mend[0].Why
+		for _, f := range c.Mend {
+			words = append(words, f.Words)
+			if f.Why != why {
+				why = "each can pass for a worn hole"
+			}
+		}
+		first = upper(strings.Join(words, " and ")) + ": that is mended first, since " + why + ". "
 	}
 	return first + c.choice(list, best, second)
 }
 
+func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
 // doomed says that the casting itself is going.
 func (c *Case) doomed() bool { return c.Condition == "cracked" || c.Condition == "swollen" }
 
-// why is the reason in an owner's words why this truck is not mended, with a
-// comma before it; "" where there is none to name.
+// why is the reason in an owner's words why this truck is not mended; "" where
+// it could be.
 func (c *Case) why(list []weighed) string {
-	switch {
-	case c.doomed():
-		return ", since the casting is " + c.Condition + " and must not be cut"
-	case !anyRepair(list):
-		return ", since no bearing we can fit suits the metal that is left"
+	if c.doomed() {
+		return "the casting is " + c.Condition + " and must not be cut"
 	}
-	return ""
-}
-
-// anyRepair says whether any option that cuts is open.
-func anyRepair(list []weighed) bool {
+	why := ""
 	for _, w := range list {
 		switch w.Name {
 		case Renew, Rebush, BushInABush, Plug, NewAxle:
 			if w.Feasible {
-				return true
+				return ""
 			}
 		}
-	}
-	return false
-}
-
-// runs says what is known of the gears and of rubbing, with a comma before it;
-// nothing where nothing is known.
-func (c *Case) runs() string {
-	out := ""
-	for _, m := range c.Meshes {
-		if m.Known && m.Right {
-			out = ", the gears run right"
+		if w.Name == Rebush {
+			why = c.ownerWhy(w.WhyNot)
 		}
 	}
-	return out
+	return why
 }
 
 func (c *Case) choice(list []weighed, best, second int) string {
@@ -90,28 +84,59 @@ func (c *Case) choice(list []weighed, best, second int) string {
 	}
 	switch w.Name {
 	case Leave:
-		name, play := c.worst()
-		switch {
-		case c.doomed():
-			return "Leave it as it is: the casting is " + c.Condition + " and must not be cut."
-		case c.complaint() != "" && play > 0:
-			return fmt.Sprintf("Leave the bearings alone: the most play is %.2f mm at the %s%s, so what you notice comes from somewhere else.", play, spoken(name), c.runs())
-		case play > c.Limits.LeaveMM+1e-9:
-			return fmt.Sprintf("Leave it and have it looked at again: the %s has %.2f mm of play%s and nobody complains.", spoken(name), play, c.runs())
-		default:
-			return fmt.Sprintf("Leave it alone: the most play is %.2f mm%s.", play, c.runs())
-		}
+		return c.leaveWords()
 	case Shim:
 		return fmt.Sprintf("A washer puts it right (%s): about %s%s.", c.ShimFor, c.price(w), against)
 	case Swap:
-		risk := ""
+		risk, since := "", ""
 		if c.Other.SecondHand {
 			risk = fmt.Sprintf(", counting that %.0f in 100 second-hand ones turn out sound", 100*c.swapChance())
 		}
-		return fmt.Sprintf("Another truck is the better way%s: about %s all told%s%s; the original truck would be given up.", c.why(list), c.price(w), risk, against)
+		if why := c.why(list); why != "" {
+			since = ", since " + why
+		}
+		return fmt.Sprintf("Another truck is the better way%s: about %s all told%s%s; the original truck would be given up.", since, c.price(w), risk, against)
 	}
 	return fmt.Sprintf("We advise %s: about %s of work%s, and it comes right at the first go in about %d of 100 such jobs%s.",
 		plain[w.Name], hours(w), c.allTold(w), hundredths(*w.Chance), against)
+}
+
+// leaveWords says to leave it, and no more of gears and complaints than is
+// known.
+func (c *Case) leaveWords() string {
+	name, play := c.worst()
+	gears := ""
+	if c.gearsRight() {
+		gears = "the gears run right"
+	}
+	switch {
+	case c.doomed():
+		return fmt.Sprintf("Leave it as it is: the casting is %s and must not be cut; the most play is %.2f mm.", c.Condition, play)
+	case c.complaint() != "" && gears != "":
+		return fmt.Sprintf("Leave the bearings alone: the most play is %.2f mm at the %s and %s, so what you notice comes from somewhere else.", play, spoken(name), gears)
+	case c.complaint() != "":
+		return fmt.Sprintf("Leave the bearings alone: the most play is %.2f mm at the %s, so what you notice comes from somewhere else; the gears are not known well enough to clear them, so look there too.", play, spoken(name))
+	case play > c.Limits.LeaveMM+1e-9:
+		known := []string{fmt.Sprintf("the %s has %.2f mm of play", spoken(name), play)}
+		if gears != "" {
+			known = append(known, gears)
+		}
+		if c.Asked {
+			known = append(known, "nobody complains")
+		}
+		return "Leave it and have it looked at again: " + and(known) + "."
+	case gears != "":
+		return fmt.Sprintf("Leave it alone: the most play is %.2f mm and %s.", play, gears)
+	}
+	return fmt.Sprintf("Leave it alone: the most play is %.2f mm.", play)
+}
+
+// and joins words as they are said.
+func and(list []string) string {
+	if n := len(list) - 1; n > 0 {
+		return strings.Join(list[:n], ", ") + " and " + list[n]
+	}
+	return strings.Join(list, "")
 }
 
 // hundredths rounds a chance to whole per cents, never up to certain.
@@ -130,17 +155,9 @@ func (c *Case) allTold(w weighed) string {
 }
 
 func (c *Case) nothing(list []weighed) string {
-	why := ""
-	switch c.Condition {
-	case "cracked", "swollen":
-		why = "the casting is " + c.Condition + " and must not be machined"
-	default:
-		why = "no bearing we can fit suits the metal that is left"
-		for _, b := range c.Bores {
-			if b.Wrong == "nothing tells where its centre was" {
-				why = "nothing tells any more where the holes used to be"
-			}
-		}
+	why := c.why(list)
+	if why == "" {
+		why = strings.TrimPrefix(c.mayStay(), "cures nothing: ")
 	}
 	if c.Other == nil {
 		why += ", and no other truck is offered"
@@ -167,11 +184,11 @@ func (c *Case) say(l *finding.List, list []weighed, best int) {
 		l.Say(finding.Caution, "condition", "chassis", "nobody has said whether the casting is sound",
 			"look for fine cracks like dried mud, plates no longer flat or grown, bulges, white powder, chips that crumble; measure the wheelbase against a sister; then write condition: sound, cracked or swollen")
 	}
-	if len(c.Mend) > 0 {
-		l.Say(finding.Caution, "mend first", "", strings.Join(c.Mend, "; ")+": it feels like a worn hole", "mend that before anything is bored, then run it and measure again")
+	for _, f := range c.Mend {
+		l.Say(finding.Caution, "mend first", "", f.Words+": mend that first, "+f.Why, "mend it, run it again, and bore nothing before that")
 	}
 	if len(c.Unchecked) > 0 {
-		l.Say(finding.Note, "look-alikes", "", "not looked at, and each can feel like a worn hole: "+strings.Join(c.Unchecked, ", "), "check them before paying for bearings")
+		l.Say(finding.Note, "look-alikes", "", "not looked at, and each can pass for a worn hole: "+strings.Join(c.Unchecked, ", "), "check them before paying for bearings")
 	}
 	if c.Rate == nil {
 		l.Say(finding.Note, "rates", "", "the shop gives no rate: the verdict is in hours only, and the price of another truck is not weighed", "rates: {currency: ..., per_hour: ...} in the shop file")
@@ -198,6 +215,6 @@ func (c *Case) say(l *finding.List, list []weighed, best int) {
 		l.Figure(finding.Note, "play", name, play, c.Limits.LeaveMM, "mm", "left for now: look again in a season", "a complaint, or a wheel that rubs")
 	}
 	if list[best].Name == Leave && c.complaint() != "" {
-		l.Say(finding.Note, "complaint", "", "it "+c.complaint()+", and the bearings are not why", "look at rims, hubs, gauge, gears, wiring")
+		l.Say(finding.Note, "complaint", "", "it "+c.complaint()+", and the bearings do not look like the reason", "look at rims, hubs, gauge, gears, wiring")
 	}
 }
