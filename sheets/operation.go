@@ -15,16 +15,6 @@ func operations(p *paper, pl *plan.Plan) {
 		return
 	}
 	p.follow("Operations", "operations")
-	if p.u != "mm" {
-		b := p.block()
-		words := "Dials, limits, depth and feed are in inches."
-		if p.u == "both" {
-			words = "Dials, limits, depth and feed are in mm and inches."
-		}
-		b.para(words+" Figures inside a sentence are in mm unless they say otherwise.", draw.Bold, p.st.body)
-		b.y -= 1
-		p.glue(b)
-	}
 	last := ""
 	var said saidOnce
 	pressed := map[string]bool{} // bores whose bush is in

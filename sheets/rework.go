@@ -14,6 +14,7 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	pl = Worded(pl, p.u.said())
 	p.of(pl)
 	p.section = "Rework sheet"
 	p.page()

@@ -17,6 +17,7 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	pl = Worded(pl, p.u.said())
 	p.of(pl)
 	p.stop = !pl.OK
 	_, p.why, _ = ledgerOf(pl)

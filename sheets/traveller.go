@@ -44,7 +44,7 @@ func Traveller(plans []*plan.Plan, o Options) (*draw.Document, error) {
 	p.add(b)
 	for _, pl := range plans {
 		b := p.block()
-		travellerBlock(b, pl)
+		travellerBlock(b, Worded(pl, p.u.said()))
 		p.add(b)
 	}
 	return p.finish()

@@ -1,12 +1,12 @@
 package sheets
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 
 	"github.com/shopspring/decimal"
 
+	"rebush/fits/dim"
 	"rebush/plan"
 )
 
@@ -14,6 +14,17 @@ import (
 type units string
 
 var inch = decimal.RequireFromString("25.4")
+
+// said is the same choice for sentences.
+func (u units) said() dim.Units {
+	switch u {
+	case "in":
+		return dim.InInch
+	case "both":
+		return dim.InBoth
+	}
+	return dim.InMM
+}
 
 // read returns the figure of a length, false where there is none.
 func read(m plan.MM) (decimal.Decimal, bool) {
@@ -182,22 +193,5 @@ func feedOf(u units, op plan.Operation) string {
 	default:
 		s += " (" + number(*op.FeedMMRev) + " mm a turn)"
 	}
-	if u == "mm" {
-		return s
-	}
-	return feedFigure.ReplaceAllStringFunc(s, func(m string) string {
-		at := strings.IndexByte(m, ' ')
-		d, err := decimal.NewFromString(m[:at])
-		if err != nil {
-			return m
-		}
-		per := m[at+len(" mm"):]
-		places := int32(4)
-		if per != " a turn" {
-			places = 1
-		}
-		return u.join(m[:at]+" mm", fixed(d.DivRound(inch, 8), places)+" in") + per
-	})
+	return dim.InWords(s, u.said())
 }
-
-var feedFigure = regexp.MustCompile(`\d+(?:\.\d+)? mm a (?:turn|minute|second)`)

@@ -15,6 +15,7 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	pl = Worded(pl, p.u.said())
 	p.of(pl)
 	p.stop = !pl.OK
 	p.section = "Verdict"

@@ -50,7 +50,7 @@ func runInspect(e *env, o options, jobs []string) error {
 		}
 		out.answer = inspectAnswer{p.JobNumber, path, p.OK, p.Inspect, p.Findings}
 		if to[path] != "-" {
-			showInspect(e, &out.text, p, o.unitsOf(p))
+			showInspect(e, &out.text, o.worded(p), o.unitsOf(p))
 		}
 		if to[path] != "" {
 			doc, err := sheets.Rework(p, po)

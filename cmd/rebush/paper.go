@@ -64,9 +64,9 @@ func runSheet(e *env, o options, jobs []string) error {
 		out.answer = sheetAnswer{p.JobNumber, path, p.OK, to[path], doc.Pages(), p.Findings}
 		if to[path] != "-" {
 			fmt.Fprintf(&out.text, "%s: %d pages\n", to[path], doc.Pages())
-			stopLines(e, &out.text, p)
+			stopLines(e, &out.text, o.worded(p))
 		} else if !p.OK {
-			stopLines(e, &out.said, p)
+			stopLines(e, &out.said, o.worded(p))
 		}
 		return refuse(p)
 	})
@@ -165,7 +165,7 @@ func runTemplate(e *env, o options, words []string) error {
 		return err
 	}
 	if !p.OK {
-		stopLines(e, e.errOut, p)
+		stopLines(e, e.errOut, o.worded(p))
 		fmt.Fprintln(e.errOut, "rebush: no template is drawn")
 		return endWith(refused)
 	}

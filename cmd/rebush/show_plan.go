@@ -22,7 +22,7 @@ func runPlan(e *env, o options, jobs []string) error {
 			return err
 		}
 		out.answer = p
-		showPlan(e, &out.text, p, o.unitsOf(p))
+		showPlan(e, &out.text, o.worded(p), o.unitsOf(p))
 		return refuse(p)
 	})
 }

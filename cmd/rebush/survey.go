@@ -10,6 +10,7 @@ import (
 	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/plan"
+	"rebush/sheets"
 )
 
 // surveyAnswer is the part of a plan that the measurements make.
@@ -35,7 +36,7 @@ func runSurvey(e *env, o options, jobs []string) error {
 		}
 		out.row.result = "surveyed"
 		out.answer = surveyAnswer{p.JobNumber, path, p.Hash, p.Survey, p.Mesh, p.Shafts, p.Truck, p.Findings}
-		showSurvey(e, &out.text, p, o.unitsOf(p))
+		showSurvey(e, &out.text, o.worded(p), o.unitsOf(p))
 		return nil
 	})
 }
@@ -50,6 +51,9 @@ func (o options) unitsOf(p *plan.Plan) dim.Units {
 	}
 	return dim.InMM
 }
+
+// worded is the plan with its sentences in those units.
+func (o options) worded(p *plan.Plan) *plan.Plan { return sheets.Worded(p, o.unitsOf(p)) }
 
 func showSurvey(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 	pg := &page{w: w}

@@ -49,7 +49,7 @@ func runVerdict(e *env, o options, jobs []string) error {
 		out.row.result = p.Verdict.Choice
 		out.answer = verdictAnswer{p.JobNumber, path, p.Hash, p.OK, p.Chance, p.Verdict, p.Findings}
 		if to[path] == "" {
-			showVerdict(e, &out.text, p)
+			showVerdict(e, &out.text, o.worded(p))
 			return nil
 		}
 		doc, err := sheets.VerdictPage(p, po)
@@ -58,7 +58,7 @@ func runVerdict(e *env, o options, jobs []string) error {
 		}
 		out.row.paper = to[path]
 		if to[path] != "-" {
-			showVerdict(e, &out.text, p)
+			showVerdict(e, &out.text, o.worded(p))
 			defer fmt.Fprintf(&out.text, "%s: %d pages\n", to[path], doc.Pages())
 		}
 		return o.save(doc, to[path], &out.text)

@@ -52,7 +52,7 @@ var (
 
 	// Names of tools and gauges stay as they are stamped.
 	stampedAfter  = regexp.MustCompile(`^(?: H\d+)?(?: (?:centre-cutting|hand|machine|spiral|twist|stub|long|slot))?,? (?:drill|reamer|end mill|mill|mandrel|punch|pin|bar|shank|ball|broach|collet|tap)s?\b`)
-	stampedBefore = regexp.MustCompile(`\b(?:mandrel|pin|drill|reamer|end mill|ball|bar of)s? $`)
+	stampedBefore = regexp.MustCompile(`\b(?:mandrel|pin|drill|reamer|end mill|ball|bar of|[Bb]ush)s? $`)
 
 	inchesAfter = regexp.MustCompile(`^(?: \(|, )[+-]?\d[0-9. a-z/,+-]* (?:in|thou)\b`)
 	perTurn     = regexp.MustCompile(`^(?: (?:a|per) turn|/rev)\b`)

@@ -1,0 +1,160 @@
+package sheets
+
+import (
+	"regexp"
+	"slices"
+
+	"rebush/fits/dim"
+	"rebush/fits/finding"
+	"rebush/plan"
+	"rebush/plan/job"
+)
+
+// Worded is a plan whose sentences carry lengths in the units of the reader,
+// for paper and for the screen. The plan itself always says them in mm, so that
+// a job typed in inches plans to the same bytes; it stays as it is. Figures
+// with a key of their own, names and what a tool is stamped with are not
+// touched.
+func Worded(pl *plan.Plan, u dim.Units) *plan.Plan {
+	if pl == nil || u == dim.InMM {
+		return pl
+	}
+	names := stampedNames(pl)
+	w := wording(func(s string) string { return dim.InWords(s, u, names...) })
+	out := *pl
+	out.Survey = each(pl.Survey, func(s *plan.SurveyedBore) {
+		s.Method = w(s.Method)
+		s.Evidence = each(s.Evidence, func(e *plan.Evidence) { e.What = w(e.What) })
+	})
+	out.Mesh = each(pl.Mesh, func(m *plan.Mesh) { m.Words = w(m.Words) })
+	out.Seats = each(pl.Seats, func(s *plan.Seat) {
+		w.all(&s.Tool, &s.Second, &s.Finish)
+		s.Candidates = each(s.Candidates, func(c *plan.Candidate) { w.all(&c.Tool, &c.Reason) })
+	})
+	out.Operations = each(pl.Operations, w.operation)
+	out.Setups = each(pl.Setups, func(s *plan.Setup) { s.Words = w(s.Words) })
+	out.Inspect = each(pl.Inspect, func(in *plan.Inspection) {
+		in.Rule = w(in.Rule)
+		in.Next = each(in.Next, func(n *plan.Next) { n.Do = w(n.Do) })
+	})
+	out.Findings = each(pl.Findings, func(f *finding.Finding) { w.all(&f.Text, &f.Fix) })
+	out.Chance, out.Verdict = w.chance(pl.Chance), w.verdict(pl.Verdict)
+	out.Buy = each(pl.Buy, func(l *plan.BuyLine) { w.all(&l.What, &l.Why) })
+	out.LayOut = w.list(pl.LayOut)
+	out.Proving = each(pl.Proving, func(s *plan.Step) {
+		s.Text = w(s.Text)
+		if s.Blank == "mm" && u == dim.InInch {
+			s.Blank = "in" // a blank is filled in in one unit
+		}
+	})
+	out.WithoutEffect = w.list(pl.WithoutEffect)
+	return &out
+}
+
+// wording puts one sentence into the units of the reader.
+type wording func(string) string
+
+func (w wording) all(texts ...*string) {
+	for _, s := range texts {
+		*s = w(*s)
+	}
+}
+
+func (w wording) list(texts []string) []string {
+	return each(texts, func(s *string) { *s = w(*s) })
+}
+
+func (w wording) operation(op *plan.Operation) {
+	w.all(&op.Do, &op.Tool, &op.Approach, &op.Gauge, &op.Lubricant, &op.Backing, &op.GaugeFirst, &op.Note, &op.FeedWords, &op.Holding)
+}
+
+func (w wording) chance(c *plan.Chance) *plan.Chance {
+	if c == nil {
+		return nil
+	}
+	out := *c
+	out.Causes = each(c.Causes, func(x *plan.Cause) { x.Cause = w(x.Cause) })
+	out.Improve = each(c.Improve, func(x *plan.Improve) { x.Change = w(x.Change) })
+	out.MostSensitiveTo = w.list(c.MostSensitiveTo)
+	return &out
+}
+
+func (w wording) verdict(v *plan.Verdict) *plan.Verdict {
+	if v == nil {
+		return nil
+	}
+	out := *v
+	out.Sentence = w(v.Sentence)
+	if v.RunnerUp != nil {
+		r := *v.RunnerUp
+		r.WinsIf = w(r.WinsIf)
+		out.RunnerUp = &r
+	}
+	out.Bores = each(v.Bores, func(b *plan.BoreWay) { b.Way = w(b.Way) })
+	out.Options = each(v.Options, func(o *plan.Option) {
+		o.WhyNot, o.Loses, o.Keeps = w(o.WhyNot), w.list(o.Loses), w.list(o.Keeps)
+	})
+	return &out
+}
+
+// each changes a copy of a list.
+func each[L ~[]T, T any](list L, change func(*T)) L {
+	out := slices.Clone(list)
+	for i := range out {
+		change(&out[i])
+	}
+	return out
+}
+
+// stampedNames are the names given by people that have a length in them. What is
+// no more than a length ("5 mm", a reamer) says by the word beside it what it is.
+func stampedNames(pl *plan.Plan) []string {
+	var out []string
+	add := func(n string) {
+		if aLength.MatchString(n) && !onlyLength.MatchString(n) {
+			out = append(out, n)
+		}
+	}
+	for _, s := range pl.Seats {
+		add(s.Bush)
+		for _, c := range s.Candidates {
+			add(c.Bush)
+		}
+	}
+	if pl.Job != nil {
+		namesOf(pl.Job, add)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+func namesOf(j *job.Job, add func(string)) {
+	for _, f := range j.Chassis.Features {
+		add(f.Name)
+	}
+	for _, s := range j.Shafts {
+		add(s.Name)
+	}
+	for _, g := range j.Gears {
+		add(g.Name)
+	}
+	if j.Shop == nil {
+		return
+	}
+	for _, list := range [][]job.Tool{j.Shop.Drills, j.Shop.Reamers, j.Shop.EndMills, j.Shop.Mandrels} {
+		for _, t := range list {
+			add(t.Name)
+		}
+	}
+	for _, in := range j.Shop.Instruments {
+		add(in.Name)
+	}
+	for _, c := range j.Shop.Compounds {
+		add(c)
+	}
+}
+
+var (
+	aLength    = regexp.MustCompile(`\d (?:mm|um)\b`)
+	onlyLength = regexp.MustCompile(`^[\d.]+ (?:mm|um)$`)
+)
