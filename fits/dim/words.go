@@ -14,7 +14,8 @@ import (
 // For inches a length is rounded to the nearest ten-thousandth, one place more
 // where that would leave nothing of it or make both ends of a range the same;
 // after "about" no finer than it was said. Micrometres become tenths of a thou.
-// For both, the inches stand behind the mm.
+// For both, the inches stand behind the mm. A bare figure set against a length
+// ("leaves 0.41 mm, needs 1.25") is a length too.
 //
 // What a tool is stamped with stays: "4.85 mm drill", "5 mm H7 reamer", "sizing
 // mandrel 2.41 mm". So does what stands between double quotes, and each of the
@@ -23,6 +24,7 @@ func InWords(text string, u Units, names ...string) string {
 	if u == InMM || !strings.Contains(text, " mm") && !strings.Contains(text, " um") {
 		return text
 	}
+	text = withUnits(text)
 	kept := append(spansOf(text, names), quoted(text)...)
 	var b strings.Builder
 	done := 0
@@ -59,6 +61,33 @@ var (
 	perTime     = regexp.MustCompile(`^(?: (?:a|per) (?:minute|second)|/min|/s)\b`)
 	aboutBefore = regexp.MustCompile(`(?i)\babout $`)
 )
+
+var (
+	against  = regexp.MustCompile(`\b(?:needs|needs more than|at most|least|most|wants|wanted|wanted from|expected|room for|reaches up to|reaches from|still runs|still runs is|has) ((?:[+-]?\d+\.\d+|[+-]?\d+)(?: to [+-]?\d+(?:\.\d+)?)?)`)
+	unitless = regexp.MustCompile(`^(?:$|[,;:)]|\.$|\. | (?:for|left|is there|or a|of clearance|of slide)\b)`)
+	unitSaid = regexp.MustCompile(`\d (N mm|mm/s|mm\^2|mm|um|[A-Za-z/%]+)`)
+)
+
+// withUnits gives a bare figure that is set against a length its unit, where
+// the last unit said before it is that of the length.
+func withUnits(text string) string {
+	var b strings.Builder
+	done := 0
+	for _, m := range against.FindAllStringSubmatchIndex(text, -1) {
+		if !unitless.MatchString(text[m[1]:]) {
+			continue
+		}
+		said := unitSaid.FindAllStringSubmatch(text[:m[0]], -1)
+		if len(said) == 0 {
+			continue
+		}
+		if u := said[len(said)-1][1]; u == "mm" || u == "um" {
+			b.WriteString(text[done:m[1]] + " " + u)
+			done = m[1]
+		}
+	}
+	return b.String() + text[done:]
+}
 
 // start is where the figures of a match begin: not inside a word, a fraction or
 // a number drill, nor at a whole number set apart; -1 where none is left.
@@ -134,6 +163,9 @@ func (f figures) otherUnit() bool {
 }
 
 func (f figures) stamped() bool {
+	if strings.HasSuffix(f.before, "slip bush ") { // turned to suit, not stamped
+		return false
+	}
 	return f.unit == "mm" && (stampedAfter.MatchString(f.after) || stampedBefore.MatchString(f.before))
 }
 

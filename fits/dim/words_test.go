@@ -30,6 +30,10 @@ func TestInWords(t *testing.T) {
 		{"open with the 4.85 mm drill by 0.3 mm", "open with the 4.85 mm drill by 0.0118 in", "open with the 4.85 mm drill by 0.3 mm (0.0118 in)"},
 		{"7/32 in reamer, 5 mm deep", "7/32 in reamer, 0.1969 in deep", "7/32 in reamer, 5 mm (0.1969 in) deep"},
 		{"5 mm H7 reamer leaves 0.2 mm", "5 mm H7 reamer leaves 0.0079 in", "5 mm H7 reamer leaves 0.2 mm (0.0079 in)"},
+		{"leaves 0.41 mm at the edge, needs 1.25 for any seat", "leaves 0.0161 in at the edge, needs 0.0492 in for any seat", "leaves 0.41 mm (0.0161 in) at the edge, needs 1.25 mm (0.0492 in) for any seat"},
+		{"from 3 um, needs more than 9", "from 0.1 thou, needs more than 0.4 thou", "from 3 um (0.1 thou), needs more than 9 um (0.4 thou)"},
+		{"runs from 10.1 to 10.3 mm, wanted 10.2 to 10.4", "runs from 0.3976 to 0.4055 in, wanted 0.4016 to 0.4094 in", "runs from 10.1 to 10.3 mm (0.3976 to 0.4055 in), wanted 10.2 to 10.4 mm (0.4016 to 0.4094 in)"},
+		{"slip bush 25.4 mm", "slip bush 1.0000 in", "slip bush 25.4 mm (1.0000 in)"},
 		{"moved by +0.02 mm", "moved by +0.0008 in", "moved by +0.02 mm (+0.0008 in)"},
 		{"x 0 mm", "x 0.0000 in", "x 0 mm (0.0000 in)"},
 	} {
@@ -49,7 +53,8 @@ func TestInWordsLeaves(t *testing.T) {
 	for _, s := range []string{
 		"4.85 mm drill (to buy)", "5 mm H7 reamer", "4.5 mm end mill", "sizing mandrel 2.41 mm, one stroke", "mandrel 2.41, then 2.43 mm",
 		"pin 5.00 goes, pin 5.02 does not", "#27 drill", "7/32 in reamer", "6 mm hand reamer", "the 2.41 mm mandrel", "on 12 mm bar",
-		"52 to 405 N; HALT at 600 N, 71 MPa", "holds 12.5 N mm at 30 MPa", "210 N/mm^2", "40 mm^2", "3 mm² left", "2 mm/kg",
+		"52 to 405 N; HALT at 600 N, 71 MPa", "holds 12.5 N mm at 30 MPa", "holds 0.0 N along, needs 10; holds 0.0 N mm turning, needs 1.6", "bush 4 mm pulls with 200 MPa, at most 150",
+		"210 N/mm^2", "40 mm^2", "3 mm² left", "2 mm/kg",
 		`"3 mm hole" and "b 2 mm"`, "the 4 mm frame hole", "M2.5 screw", "72 degrees, 3 mmm", "a5 mm", "",
 	} {
 		for _, u := range []Units{InInch, InBoth} {
