@@ -7,51 +7,79 @@ import (
 	"rebush/fits/finding"
 )
 
-// growth compares distances of original centres with a sound sister's. It is
-// reported, never cured by moving holes.
+// grown is one reading of a wheelbase set against a sound sister's.
+type grown struct {
+	mm, percent, limit float64
+	level              finding.Level
+	rule, by           string
+}
+
+// growth compares a distance of shafts with a sound sister's, by the old
+// centres and as it was measured; what says more is heard. It is reported,
+// never cured by moving holes.
 func (m *maker) growth() {
 	w := m.j.Chassis.Wheelbase
 	if w == nil || !w.Sister.Given() {
 		return
 	}
+	sister := w.Sister.Float()
+	var views []grown
 	a, b := m.shaftCentre(w.Between[0]), m.shaftCentre(w.Between[1])
-	if a == nil || b == nil {
+	if a != nil && b != nil {
+		views = append(views, m.grownBy(math.Hypot(a[0]-b[0], a[1]-b[1]), sister, "between old centres"))
+	}
+	if w.Found.Given() {
+		views = append(views, m.grownBy(w.Found.Float(), sister, "as measured"))
+	}
+	var worst grown
+	rank := map[finding.Level]int{"": 0, finding.Note: 1, finding.Caution: 2, finding.Stop: 3}
+	for _, v := range views {
+		if rank[v.level] > rank[worst.level] {
+			worst = v
+		}
+	}
+	if worst.level == "" {
 		return
 	}
-	now, by := math.Hypot(a[0]-b[0], a[1]-b[1]), "between old centres"
-	sister := w.Sister.Float()
-	if f := w.Found.Float(); w.Found.Given() && math.Abs(f-sister) > math.Abs(now-sister) {
-		// As measured over the wheels or axles: whichever says more is heard.
-		now, by = f, "as measured"
+	m.used(worst.rule)
+	m.grown = worst.level == finding.Stop
+	text := fmt.Sprintf("the wheelbase is %.3f mm %s, a sound sister has %.3f: %+.2f %%", worst.mm, worst.by, sister, worst.percent)
+	fix := "a swollen casting is not cured by moving holes; look for cracks, and measure the sister again"
+	if worst.percent < 0 {
+		// No casting shrinks: one of the two was measured wrong.
+		fix = "a casting does not shrink: measure this wheelbase and the sister's again"
 	}
-	percent := sig9(100 * (now - sister) / sister)
-	level := finding.Level("")
-	want := 0.0
+	if len(views) == 2 {
+		other := views[0]
+		if other.by == worst.by {
+			other = views[1]
+		}
+		if math.Abs(other.mm-worst.mm) > sister*m.rules.V("growth_note_percent")/100 {
+			text += fmt.Sprintf("; %s it is %.3f mm, and both cannot be right", other.by, other.mm)
+			fix = "measure the wheelbase and the middles of the holes again before anything is cut"
+		}
+	}
+	pos := m.j.At("chassis/wheelbase")
+	m.p.Findings.Add(finding.Finding{Level: worst.level, Rule: "growth", Where: "chassis", Have: &worst.percent, Want: &worst.limit, Unit: "%",
+		Text: text, Fix: fix, File: pos.File, Line: pos.Line, Column: pos.Column})
+}
+
+// grownBy says how grave one reading is. No casting shrinks, so what comes out
+// short is at most a caution.
+func (m *maker) grownBy(mm, sister float64, by string) grown {
+	g := grown{mm: mm, by: by, percent: sig9(100 * (mm - sister) / sister)}
 	for _, step := range []struct {
 		rule  string
 		level finding.Level
 	}{{"growth_note_percent", finding.Note}, {"growth_caution_percent", finding.Caution}, {"growth_stop_percent", finding.Stop}} {
-		if limit := m.rules.V(step.rule); math.Abs(percent) > limit+1e-9 {
-			level, want = step.level, limit
-			m.used(step.rule)
+		if g.percent < 0 && step.level == finding.Stop {
+			break
+		}
+		if limit := m.rules.V(step.rule); math.Abs(g.percent) > limit+1e-9 {
+			g.level, g.limit, g.rule = step.level, limit, step.rule
 		}
 	}
-	if level == "" {
-		return
-	}
-	fix := "a swollen casting is not cured by moving holes; look for cracks, and measure the sister again"
-	if percent < 0 {
-		// No casting shrinks: one of the two was measured wrong.
-		fix = "a casting does not shrink: measure this wheelbase and the sister's again"
-		if level == finding.Stop {
-			level, want = finding.Caution, m.rules.V("growth_caution_percent")
-		}
-	}
-	m.grown = level == finding.Stop
-	pos := m.j.At("chassis/wheelbase")
-	m.p.Findings.Add(finding.Finding{Level: level, Rule: "growth", Where: "chassis", Have: &percent, Want: &want, Unit: "%",
-		Text: fmt.Sprintf("the wheelbase is %.3f mm %s, a sound sister has %.3f: %+.2f %%", now, by, sister, percent),
-		Fix:  fix, File: pos.File, Line: pos.Line, Column: pos.Column})
+	return g
 }
 
 // shaftCentre is the mean of a shaft's original centres.

@@ -71,7 +71,7 @@ func (m *maker) next(b *bore, what string, size, u float64, made job.Made, lo, h
 	if d.Result == inspect.CannotTell {
 		say := "measure again with a better instrument"
 		if d.Never {
-			say = fmt.Sprintf("this instrument can accept nothing here: take one that is sure to %.3f mm", math.Max(0.001, math.Floor(2000*d.NeedUMM)/1000))
+			say = "this instrument can accept nothing here: take one that is sure to about " + sureTo(d.NeedUMM) + " mm"
 		}
 		out = append(out, Next{Do: say})
 		if what == "seat" {
@@ -89,11 +89,20 @@ func (m *maker) next(b *bore, what string, size, u float64, made job.Made, lo, h
 		out = append(out, Next{Do: "size the bore again, or open it to its own axle", Bush: b.chosen.Bush.Code, FirstTimeRight: num(b.chosen.Chance)})
 	case what == "bore":
 		if size <= hi+0.04 {
-			out = append(out, Next{Do: fmt.Sprintf("accept it: the axle runs with %.0f um instead of %.0f", (size-b.hole.Journal)*1000, (hi-b.hole.Journal)*1000), Bush: b.chosen.Bush.Code})
+			out = append(out, Next{Do: fmt.Sprintf("accept it: the axle runs with %.0f um of clearance, %.0f at the most was wanted", (size-b.hole.Journal)*1000, (hi-b.hole.Journal)*1000), Bush: b.chosen.Bush.Code})
 		}
 		out = append(out, Next{Do: "press it out and fit a new bush into the same seat", Bush: b.chosen.Bush.Code, FirstTimeRight: num(b.chosen.Chance)})
 	}
 	return out
+}
+
+// sureTo is what is said of an instrument of standard uncertainty u: twice it,
+// rounded down to a figure that can be read off a box.
+func sureTo(u float64) string {
+	if um := math.Floor(2000*u + 1e-9); um >= 1 {
+		return fmt.Sprintf("%.3f", um/1000)
+	}
+	return fmt.Sprintf("%.4f", math.Max(1, math.Floor(20000*u+1e-9))/10000)
 }
 
 // nextSeat plans on from a seat that came out too large: the same bush with

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"rebush/fits/finding"
 	"rebush/plan/job"
@@ -255,7 +256,7 @@ func (m *maker) seatFindings(b *bore) {
 	if a.Slackens {
 		f.Figure(finding.Caution, "press slackens", b.name(), sig9(a.Peak), m.plate.Creep, "MPa",
 			fmt.Sprintf("this press pulls the casting with %.0f MPa and zinc gives way above %.0f over the years: it will slacken", a.Peak, m.plate.Creep),
-			"a second hold is on the sheet: "+a.Second)
+			"hold it by a "+strings.Replace(a.Second, "and compound", "and by compound", 1)+" as well, or take a larger seat or a lighter press")
 	}
 	if a.OverYield {
 		f.Figure(finding.Caution, "rim yields", b.name(), sig9(a.Peak), sig9(a.PeakLimit), "MPa",
@@ -265,7 +266,7 @@ func (m *maker) seatFindings(b *bore) {
 		m.say(finding.Note, "holding unproven", b, fmt.Sprintf("a porous bush: its holding of %.0f N is worked out without roughness and is not proven", a.Force[0]), "")
 	}
 	if a.Second != "" && !a.Slackens {
-		m.say(finding.Caution, "second hold", b, fmt.Sprintf("the press alone is sure of %.0f N along and %.0f N mm turning only, so a second hold is on the sheet: %s", a.Force[0], a.Torque[0], a.Second), "a bush nearer the upper end of its limits, or one held by compound")
+		m.say(finding.Caution, "second hold", b, "the press alone is not enough here ("+m.holdWords(b)+"): "+a.Second, secondFix(a))
 	}
 	if a.UHigh > m.seatRule.UsualShare*a.SeatLow+1e-9 && a.HeldBy == "press" {
 		f.Figure(finding.Caution, "heavy press", b.name(), sig9(a.UHigh*1000), sig9(m.seatRule.UsualShare*a.SeatLow*1000), "um",
@@ -281,6 +282,46 @@ func (m *maker) seatFindings(b *bore) {
 	if a.Proud > 0.005 {
 		m.say(finding.Note, "bush proud", b, fmt.Sprintf("the bush is %.2f mm longer than the plate: %s", a.Proud, proudWords(a)), "")
 	}
+}
+
+// holdWords says by how much a press falls short, or why it is not counted on.
+func (m *maker) holdWords(b *bore) string {
+	a, r := b.chosen, m.seatRule
+	var out []string
+	if a.Force[0] < r.HoldN-1e-9 {
+		out = append(out, fmt.Sprintf("holds %s N along, needs %.0f", threeDigits(a.Force[0]), r.HoldN))
+	}
+	if need := r.HoldFactor * r.HoldFriction * b.hole.Load * b.hole.Journal / 2; a.Torque[0] < need-1e-9 {
+		out = append(out, fmt.Sprintf("holds %s N mm turning, needs %s", threeDigits(a.Torque[0]), threeDigits(need)))
+	}
+	if t := a.LooseAt; t > b.hole.TLow && t < b.hole.THigh {
+		out = append(out, fmt.Sprintf("it may come loose at %.0f C", t))
+	}
+	if a.Bush.Metal.Plastic {
+		out = append(out, "plastic gives way in time")
+	}
+	if len(out) == 0 {
+		out = append(out, fmt.Sprintf("only a light press may go beside %.2f mm of metal", a.Ligament))
+	}
+	return strings.Join(out, "; ")
+}
+
+// threeDigits prints a force as the bench reads it: whole from 10 on.
+func threeDigits(v float64) string {
+	if v >= 10 {
+		return fmt.Sprintf("%.0f", v)
+	}
+	return fmt.Sprintf("%.1f", v)
+}
+
+// secondFix is how a second hold is made, and what would do without it.
+func secondFix(a *seat.Answer) string {
+	how := map[string]string{"flange": "the flange takes the thrust", "compound": "compound on a clean, degreased outside", "stake": "three light punch marks round the edge of the seat"}
+	fix := how[a.Second]
+	if fix == "" {
+		fix = "both, as the sheet says"
+	}
+	return fix + "; a longer bush or a larger seat holds more by itself"
 }
 
 // say adds a finding about a bore, pointing at its line in the job.

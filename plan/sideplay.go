@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"sort"
 	"strings"
 
 	"rebush/fits/finding"
@@ -47,21 +48,60 @@ func (m *maker) sidePlay() {
 		if m.waiting(s) {
 			continue // without a seat there is no flange to reckon with
 		}
-		instead := ""
-		if out != "" {
-			instead = "the flanges take the place of " + out
-		}
 		switch v := sig9(play.V); {
 		case v < lo-1e-9:
 			m.p.Findings.Figure(finding.Caution, "side play", s.Name, v, lo, "mm",
-				fmt.Sprintf("side play would be %.2f mm, least %.2f", v, lo), joined(instead, fmt.Sprintf("face %.2f mm off the flanges, or a thinner washer", lo-v)))
+				fmt.Sprintf("side play would be %.2f mm, least %.2f", v, lo), shortOfPlay(out, lo-v))
 		case v > hi+1e-9:
 			m.p.Findings.Figure(finding.Caution, "side play", s.Name, v, hi, "mm",
-				fmt.Sprintf("side play would be %.2f mm, most %.2f", v, hi), joined(instead, fmt.Sprintf("put on a washer of %.1f mm", math.Round((v-(lo+hi)/2)*10)/10)))
+				fmt.Sprintf("side play would be %.2f mm, most %.2f", v, hi), washerFor(out, math.Max(0.1, math.Round((v-(lo+hi)/2)*10)/10)))
 		case out != "":
-			m.p.Findings.Say(finding.Note, "washers", s.Name, instead+": leave it out", "")
+			m.p.Findings.Say(finding.Note, "washers", s.Name, "the flanges take the place of "+out+": leave "+itOrThem(out)+" out", "")
 		}
 	}
+}
+
+// washerFor says in one sentence which washer goes on, and which it replaces.
+func washerFor(out string, thick float64) string {
+	if out == "" {
+		return fmt.Sprintf("put on a washer of %.1f mm", thick)
+	}
+	return fmt.Sprintf("put a washer of %.1f mm in the place of %s", thick, out)
+}
+
+// shortOfPlay says what to take off where play is short by so much.
+func shortOfPlay(out string, short float64) string {
+	if out == "" {
+		return fmt.Sprintf("face %.2f mm off the flanges, or a thinner washer", short)
+	}
+	return fmt.Sprintf("leave out %s and face %.2f mm off the flanges", out, short)
+}
+
+func itOrThem(out string) string {
+	if strings.HasPrefix(out, "one") {
+		return "it"
+	}
+	return "them"
+}
+
+// washerWords names washers as they are found in the tray: "one washer of 1.00
+// mm", "the two washers of 1.00 mm", "the washers of 1.00 and 0.50 mm".
+func washerWords(gone []float64) string {
+	sort.Sort(sort.Reverse(sort.Float64Slice(gone)))
+	var sizes []string
+	for _, g := range gone {
+		sizes = append(sizes, fmt.Sprintf("%.2f", g))
+	}
+	n := len(sizes)
+	switch {
+	case n == 0:
+		return ""
+	case n == 1:
+		return "one washer of " + sizes[0] + " mm"
+	case n == 2 && sizes[0] == sizes[1]:
+		return "the two washers of " + sizes[0] + " mm"
+	}
+	return "the washers of " + strings.Join(sizes[:n-1], ", ") + " and " + sizes[n-1] + " mm"
 }
 
 // waiting says whether a shaft was to be bushed and has no seat for a bore.
@@ -87,7 +127,7 @@ func (m *maker) washersKept(s *job.Shaft, flanges, lo, hi float64) (kept float64
 	for _, w := range s.Washers {
 		rest = append(rest, w.Float())
 	}
-	var gone []string
+	var gone []float64
 	for play-kept < lo-1e-9 && len(rest) > 0 {
 		best := -1
 		for i, w := range rest {
@@ -104,9 +144,9 @@ func (m *maker) washersKept(s *job.Shaft, flanges, lo, hi float64) (kept float64
 				}
 			}
 		}
-		gone = append(gone, fmt.Sprintf("the %.2f mm washer", rest[best]))
+		gone = append(gone, rest[best])
 		kept -= rest[best]
 		rest = append(rest[:best], rest[best+1:]...)
 	}
-	return sig9(kept), strings.Join(gone, " and ")
+	return sig9(kept), washerWords(gone)
 }

@@ -3,6 +3,8 @@ package seat
 import (
 	"fmt"
 	"math"
+	"strconv"
+	"strings"
 )
 
 // Fail is the one reason why a candidate fell. It is written out in words only
@@ -68,93 +70,125 @@ func (f Fail) gap() float64 {
 	return d / math.Max(1e-12, math.Max(math.Abs(f.Want), math.Abs(f.Have)))
 }
 
-// Text says the reason with its figure, in words of the bench.
+// farOff is how far a bush may miss a seat, um, before its gap is said as a
+// length and not as a fit: nobody would press it.
+const farOff = 200
+
+// Text says the reason with its figure, in words of the bench. Two figures that
+// would print alike get more digits, until they differ.
 func (f Fail) Text() string {
+	say := func(text string, digits int) string {
+		have, want := apart(f.Have, f.Want, digits)
+		return fmt.Sprintf(text, have, want)
+	}
 	switch f.What {
 	case shortOfCleanUp:
-		return fmt.Sprintf("does not clean up the wear: seat radius %.3f mm, needs %.3f", f.Have, f.Want)
+		return say("does not clean up the wear: seat radius %s mm, needs %s", 3)
 	case shortOfFill:
-		return fmt.Sprintf("too much of the worn wall stays: seat radius %.3f mm, needs %.3f for compound to fill the rest", f.Have, f.Want)
+		return say("too much of the worn wall stays: seat radius %s mm, needs %s for compound to fill the rest", 3)
 	case dropsLoose:
-		if f.Have < -200 {
-			return fmt.Sprintf("far too loose for this seat: %.2f mm of gap", -f.Have/1000)
+		if f.Have < -farOff {
+			return fmt.Sprintf("%.2f mm too loose for this seat", -f.Have/1000)
 		}
-		return fmt.Sprintf("too loose to press: interference from %.0f um, needs more than %.0f", f.Have, f.Want)
+		if f.Have < 0 {
+			return fmt.Sprintf("too loose to press: up to %.0f um of gap, and it must be tight", -f.Have)
+		}
+		return say("too loose to press: interference from %s um, needs more than %s", 0)
 	case tooTight:
-		if f.Have > 200 {
-			return fmt.Sprintf("far too large for this seat: %.2f mm over it", f.Have/1000)
+		if f.Have > f.Want+farOff {
+			return fmt.Sprintf("%.2f mm too large for this seat", (f.Have-f.Want)/1000)
 		}
-		return fmt.Sprintf("too tight to press: interference up to %.0f um, at most %.0f", f.Have, f.Want)
+		return say("too tight to press: interference up to %s um, at most %s", 0)
 	case openedTooFar:
-		return fmt.Sprintf("bore would have to be opened by %.2f mm after pressing, at most %.2f", f.Have, f.Want)
+		return say("bore would have to be opened by %s mm after pressing, at most %s", 2)
 	case otherFinish:
-		return fmt.Sprintf("cannot be finished as asked (%s): the bore closes to %.3f mm, wanted from %.3f", f.Name, f.Have, f.Want)
+		return fmt.Sprintf("cannot be finished as asked (%s): ", f.Name) + say("the bore closes to %s mm, wanted from %s", 3)
 	case noSuchWay:
-		reach := "up to"
+		reach := " reaches up to %s"
 		if f.Have < f.Want {
-			reach = "from"
+			reach = " reaches from %s"
 		}
-		return fmt.Sprintf("wants a seat of %.2f mm, %s reaches %s %.2f", f.Have, f.Name, reach, f.Want)
+		return say("wants a seat of %s mm, "+strings.ReplaceAll(f.Name, "%", "%%")+reach, 2)
 	case wallTooThin, wallTooThinForPress:
-		if f.Have <= 0 {
-			return fmt.Sprintf("would break %.2f mm out of the edge, and a press needs %.2f mm left", -f.Have, f.Want)
+		what := map[what]string{wallTooThin: "any seat", wallTooThinForPress: "a press"}[f.What]
+		if f.Have < 0 {
+			return fmt.Sprintf("would break %.2f mm out of the edge; %s needs %.2f left", -f.Have, what, f.Want)
 		}
-		if f.What == wallTooThinForPress {
-			return fmt.Sprintf("leaves %.2f mm at the edge, needs %.2f for a press", f.Have, f.Want)
-		}
-		return fmt.Sprintf("leaves %.2f mm at the edge, needs %.2f for any seat", f.Have, f.Want)
+		return say("leaves %s mm at the edge, needs %s for "+what, 2)
 	case pressTooHeavy:
-		return fmt.Sprintf("press up to %.0f um beside a thin wall, at most %.0f", f.Have, f.Want)
+		return say("press up to %s um beside a thin wall, at most %s", 0)
 	case castingCracks:
-		return fmt.Sprintf("pulls the casting with %.0f MPa, at most %.0f", f.Have, f.Want)
+		return say("pulls the casting with %s MPa, at most %s", 0)
 	case plateYields:
-		return fmt.Sprintf("pulls the metal left at the edge with %.0f MPa on the mean, at most %.0f", f.Have, f.Want)
+		return say("pulls the metal left at the edge with %s MPa on the mean, at most %s", 0)
 	case doesNotHold:
-		return fmt.Sprintf("holds %.1f %s, needs %.1f, and has no second hold", f.Have, f.Name, f.Want)
+		return say("holds %s "+f.Name+", needs %s, and has no second hold", 1)
 	case compoundGap:
-		return fmt.Sprintf("gap for compound %.3f mm on diameter, wants %.3f", f.Have, f.Want)
+		if f.Have <= 0 {
+			return fmt.Sprintf("is %.0f um larger than the seat, compound wants a gap of %.3f mm on diameter", -1000*f.Have, f.Want)
+		}
+		return say("gap for compound %s mm on diameter, wants %s", 3)
 	case compoundPorous:
 		return "compound does not bond to an oil-filled bush"
 	case compoundHot:
-		return fmt.Sprintf("gets %.0f C hot, compound is trusted to %.0f", f.Have, f.Want)
+		return say("gets %s C hot, compound is trusted to %s", 0)
 	case oldSeatSpoilt:
 		return "the old seat is not sound"
 	case boreTooLarge:
-		places := 3
-		if math.Abs(f.Have-f.Want) < 0.001 {
-			places = 4
-		}
-		return fmt.Sprintf("bore ends up to %.*f mm, at most %.*f", places, f.Have, places, f.Want)
+		return say("bore ends up to %s mm, at most %s", 3)
 	case nothingPasses:
-		return fmt.Sprintf("what must pass is %.3f mm, the largest bore that still runs is %.3f", f.Have, f.Want)
+		return say("what must pass is %s mm, the largest bore that still runs is %s", 3)
 	case seizes:
-		return fmt.Sprintf("runs with %.0f um at the hot or cold end of use, needs %.0f", f.Have, f.Want)
+		if f.Have < 0 {
+			return fmt.Sprintf("binds by %.0f um at the hot or cold end of use, needs %.0f of clearance", -f.Have, f.Want)
+		}
+		return say("runs with %s um at the hot or cold end of use, needs %s", 0)
 	case noContact:
-		return fmt.Sprintf("touches %.2f mm of the seat between the chamfers, needs more than %.0f", f.Have, f.Want)
+		return "the chamfers at both ends leave nothing of the seat to hold"
 	case wallOfBush:
-		return fmt.Sprintf("wall of the bush would be %.2f mm, needs %.2f", f.Have, f.Want)
+		if f.Have < 0 {
+			return "the bore would be larger than the outside of the bush"
+		}
+		return say("wall of the bush would be %s mm, needs %s", 2)
 	case tooShort:
-		return fmt.Sprintf("seat only %.2f mm long, needs %.2f or a flange", f.Have, f.Want)
+		return say("seat only %s mm long, needs %s or a flange", 2)
 	case sideRoom:
-		return fmt.Sprintf("takes %.2f mm of the side play, %.2f is there", f.Have, f.Want)
+		return say("takes %s mm of the side play, %s is there", 2)
 	case flangeRoom:
-		return fmt.Sprintf("flange %.1f mm, room for %.1f", f.Have, f.Want)
+		return say("flange %s mm, room for %s", 1)
 	case pressureHigh:
-		return fmt.Sprintf("bearing pressure %.2f MPa, at most %.2f", f.Have, f.Want)
+		return say("bearing pressure %s MPa, at most %s", 2)
 	case speedHigh:
-		return fmt.Sprintf("rubbing speed %.2f m/s, at most %.2f", f.Have, f.Want)
+		return say("rubbing speed %s m/s, at most %s", 2)
 	case pvHigh:
-		return fmt.Sprintf("pv %.2f MPa m/s, at most %.2f", f.Have, f.Want)
+		return say("pv %s MPa m/s, at most %s", 2)
 	case noCurrentPlastic:
 		return "plastic breaks the current path on the live side"
 	case noCurrentCompound:
 		return "compound breaks the current path on the live side"
 	case neighbour:
-		return fmt.Sprintf("leaves %.2f mm to %s, needs %.2f", f.Have, f.Name, f.Want)
+		if f.Have < 0 {
+			return fmt.Sprintf("would break %.2f mm into %s, needs %.2f left", -f.Have, f.Name, f.Want)
+		}
+		return say("leaves %s mm to "+strings.ReplaceAll(f.Name, "%", "%%")+", needs %s", 2)
 	case strapSlide:
-		return fmt.Sprintf("slide in the strap %.0f um, wants %.0f", f.Have, f.Want)
+		if f.Have < 0 {
+			return fmt.Sprintf("%.0f um larger than the strap, wants %.0f of slide", -f.Have, f.Want)
+		}
+		return say("slide in the strap %s um, wants %s", 0)
 	}
 	return ""
+}
+
+// apart prints two figures with as many digits as it takes to tell them apart,
+// three more at the most.
+func apart(have, want float64, digits int) (string, string) {
+	for more := 0; ; more++ {
+		h, w := strconv.FormatFloat(have, 'f', digits+more, 64), strconv.FormatFloat(want, 'f', digits+more, 64)
+		if h != w || more == 3 {
+			return h, w
+		}
+	}
 }
 
 func fail(question int, w what, have, want float64) Fail {
