@@ -137,7 +137,7 @@ func (m *maker) checkMesh() {
 				level = finding.Caution
 			}
 			m.p.Findings.Figure(level, "tightest tooth", x.g.Name, j, want, "mm",
-				fmt.Sprintf("the tightest tooth would keep %.3f mm of backlash square to the flank, least %.3f", j, want), "less run-out, a wider window, or a better placed mate")
+				fmt.Sprintf("the tightest tooth would keep %.3f mm of backlash square to the flank, least %.3f mm", j, want), "less run-out, a wider window, or a better placed mate")
 			continue
 		}
 		if w := x.window; x.trusted && !w.Empty && (near < w.Lo-1e-6 || far > w.Hi+1e-6) && m.reboring(x) {
@@ -146,7 +146,7 @@ func (m *maker) checkMesh() {
 				have, lim = far, w.Hi
 			}
 			m.p.Findings.Figure(finding.Caution, "mesh after fitting", x.g.Name, sig9(have), sig9(lim), "mm",
-				fmt.Sprintf("with the clearance reached the centre distance runs from %.3f to %.3f mm, wanted %.3f to %.3f", near, far, w.Lo, w.Hi), "try the mesh with a dummy axle and paper before the bores are opened")
+				fmt.Sprintf("with the clearance reached the centre distance runs from %.3f to %.3f mm, wanted %.3f to %.3f mm", near, far, w.Lo, w.Hi), "try the mesh with a dummy axle and paper before the bores are opened")
 		}
 	}
 }

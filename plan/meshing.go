@@ -163,7 +163,7 @@ func (m *maker) buildGear(x *gear, shafts []shaftState, index map[string]int) er
 	m.used("u_geometry_trusted_mm")
 	for _, t := range x.pair.Tips() {
 		if !t.Agrees {
-			m.sayGear(finding.Caution, "tooth count", g, fmt.Sprintf("tip diameter %.2f mm measured, %.2f expected: this blank belongs to %.1f teeth, so the mesh only reports and moves nothing", t.Measured, t.Expected, t.VirtualTeeth),
+			m.sayGear(finding.Caution, "tooth count", g, fmt.Sprintf("tip diameter %.2f mm measured, %.2f mm expected: this blank belongs to %.1f teeth, so the mesh only reports and moves nothing", t.Measured, t.Expected, t.VirtualTeeth),
 				"check module and teeth, or give the profile shift")
 		}
 	}
@@ -329,7 +329,7 @@ func (m *maker) foundMesh(x *gear, shafts []shaftState) (words string) {
 			yet = "yet nobody says that it binds"
 		}
 		m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "mesh contradicts", Where: x.g.Name, Have: &have, Want: &want, Unit: "mm",
-			Text: fmt.Sprintf("by these figures the teeth would have jammed as found (centre distance %.3f mm, least %.3f), %s: the mesh is not trusted and moves nothing", found, tight, yet),
+			Text: fmt.Sprintf("by these figures the teeth would have jammed as found (centre distance %.3f mm, least %.3f mm), %s: the mesh is not trusted and moves nothing", found, tight, yet),
 			Fix:  "check the place of the mate and the tooth counts; say moved: yes if the mate was renewed since"})
 	}
 	return words

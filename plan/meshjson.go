@@ -180,7 +180,7 @@ func (m *maker) lean(x *gear, row *Mesh, g target.GearOut) {
 		m.used("lean_share_of_backlash")
 		pos := m.j.At("gears/" + x.g.Name)
 		m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "lean", Where: x.g.Name, Have: &have, Want: &limit, Unit: "mm",
-			Text: fmt.Sprintf("its shaft leans between unlike bores and the teeth lose %.3f mm of backlash over their face, at most %.3f", have, limit),
+			Text: fmt.Sprintf("its shaft leans between unlike bores and the teeth lose %.3f mm of backlash over their face, at most %.3f mm", have, limit),
 			Fix:  "let both bores of the shaft be bushed (do: auto), which squares it", File: pos.File, Line: pos.Line, Column: pos.Column})
 	}
 }

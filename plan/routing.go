@@ -73,7 +73,7 @@ func (m *maker) routeOf(bores []*bore) route.Route {
 		for _, p := range m.p.Shafts {
 			if p.Shaft == s.Name && p.SidePlayMM != nil && !s.Leave {
 				lo, hi := m.rules.Pair("side_play_mm")
-				j.SidePlayWords = append(j.SidePlayWords, fmt.Sprintf("Side play of %s: planned %s mm (%.1f to %.1f)", s.Name, p.SidePlayMM.Min, lo, hi))
+				j.SidePlayWords = append(j.SidePlayWords, fmt.Sprintf("Side play of %s: planned %s mm (%.1f to %.1f mm)", s.Name, p.SidePlayMM.Min, lo, hi))
 			}
 		}
 	}
@@ -155,7 +155,7 @@ func (m *maker) routeBore(b *bore) route.Bore {
 		x.Way = "strap"
 	}
 	if a.Bush.Turned {
-		x.BushSizes = fmt.Sprintf("outside %s to %s, bore %s to %s, length %.2f mm, %s", mmUp(a.Bush.ODLow), mmDown(a.Bush.ODHigh),
+		x.BushSizes = fmt.Sprintf("outside %s to %s mm, bore %s to %s mm, length %.2f mm, %s", mmUp(a.Bush.ODLow), mmDown(a.Bush.ODHigh),
 			mmUp(a.Bush.BLow), mmDown(a.Bush.BHigh), a.Bush.Length, a.Bush.Metal.Name)
 		if a.Bush.FlangeOD > 0 {
 			x.BushSizes += fmt.Sprintf(", with a shoulder of %.1f mm, %.2f mm thick", a.Bush.FlangeOD, a.Bush.FlangeT)
@@ -175,7 +175,7 @@ func (m *maker) ifLarge(b *bore) string {
 	}
 	for _, a := range b.answers {
 		if a.Feasible && a.SeatLow > b.chosen.SeatHigh+1e-9 && !a.Bush.Turned && !a.Bush.ToBuy {
-			return fmt.Sprintf("too large: go on to bush %s, seat %s to %s by %s", a.Bush.Code, mmUp(a.SeatLow), mmDown(a.SeatHigh), a.Way.Name)
+			return fmt.Sprintf("too large: go on to bush %s, seat %s to %s mm by %s", a.Bush.Code, mmUp(a.SeatLow), mmDown(a.SeatHigh), a.Way.Name)
 		}
 	}
 	switch {

@@ -73,7 +73,7 @@ func (m *maker) targets() {
 		gap := sig9(f.Gap())
 		zero := 0.0
 		m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "windows fight", Where: f.Shaft, Have: &gap, Want: &zero, Unit: "mm",
-			Text: fmt.Sprintf("%s and %s cannot both have their backlash: together they are %.3f mm short (%s by %.3f, %s by %.3f)", f.A, f.B, gap, f.A, math.Abs(f.AMiss), f.B, math.Abs(f.BMiss)),
+			Text: fmt.Sprintf("%s and %s cannot both have their backlash: together they are %.3f mm short (%s by %.3f mm, %s by %.3f mm)", f.A, f.B, gap, f.A, math.Abs(f.AMiss), f.B, math.Abs(f.BMiss)),
 			Fix:  "a wider backlash window for one of them, a tighter set-up, or other gears"})
 	}
 	m.truck()
@@ -97,7 +97,7 @@ func (m *maker) placeShaft(s shaftState, in target.Shaft, out target.ShaftOut) {
 		if d := math.Hypot(out.Moved[0], out.Moved[1]); move > limit+1e-9 || d > 3*out.UMean+1e-9 && d > 0.01 {
 			m.used("move_caution_mm")
 			m.p.Findings.Figure(finding.Caution, "long move", b.name(), sig9(move), math.Min(limit, sig9(3*out.UMean)), "mm",
-				fmt.Sprintf("the new centre lies %.3f mm from the old one, and the old one is known to %.3f", move, out.UMean), "check the survey of this bore and the place of the mate before cutting")
+				fmt.Sprintf("the new centre lies %.3f mm from the old one, and the old one is known to %.3f mm", move, out.UMean), "check the survey of this bore and the place of the mate before cutting")
 		}
 	}
 	row := Shaft{Shaft: s.s.Name, AxisMM: m.axis(s)}

@@ -48,11 +48,11 @@ func WearWords(original, found State, mate string) string {
 	way := "closer to"
 	switch {
 	case math.Abs(d) < 0.005:
-		return fmt.Sprintf("wear has not changed the distance to %s; backlash %s mm", mate, backlashWords(found))
+		return fmt.Sprintf("wear has not changed the distance to %s; backlash %s", mate, backlashWords(found))
 	case d > 0:
 		way = "away from"
 	}
-	return fmt.Sprintf("%s %s by %.2f mm; backlash found %s, was %s mm", way, mate, math.Abs(d), backlashWords(found), backlashWords(original))
+	return fmt.Sprintf("%s %s by %.2f mm; backlash found %s, was %s", way, mate, math.Abs(d), backlashWords(found), backlashWords(original))
 }
 
 func backlashWords(s State) string {
@@ -62,7 +62,7 @@ func backlashWords(s State) string {
 	case s.Backlash < 0.005:
 		return "0"
 	}
-	return fmt.Sprintf("%.2f", s.Backlash)
+	return fmt.Sprintf("%.2f mm", s.Backlash)
 }
 
 // Agreement is what a found centre distance says of the geometry that was

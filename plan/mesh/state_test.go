@@ -18,7 +18,7 @@ func TestState(t *testing.T) {
 	if got, want := WearWords(was, found, "the worm"), "closer to the worm by 0.10 mm; backlash found 0, was 0.05 mm"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
-	if got, want := WearWords(found, was, "the worm"), "away from the worm by 0.10 mm; backlash found 0.05, was 0 mm"; got != want {
+	if got, want := WearWords(found, was, "the worm"), "away from the worm by 0.10 mm; backlash found 0.05 mm, was 0"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if got, want := WearWords(was, was, "the worm"), "wear has not changed the distance to the worm; backlash 0.05 mm"; got != want {

@@ -27,7 +27,7 @@ func (b *builder) lineUp() {
 	}
 	long := ""
 	if b.j.Width > 0 {
-		long = fmt.Sprintf(", %.0f mm long", 10*math.Ceil(0.4*b.j.Width))
+		long = fmt.Sprintf(", about %.0f mm long", 10*math.Ceil(0.4*b.j.Width))
 	}
 	b.add(Operation{Kind: "line up", Do: fmt.Sprintf("Line up %s: a test rod through both bores, and one in every other axle", list(names)),
 		Tool: plural(len(rods), "test rod ", "test rods ") + list(rods) + long, Minutes: b.r.Gauging * float64(len(names)),
@@ -115,7 +115,7 @@ func (b *builder) passNote(s Shaft, mine []Bore) string {
 	for i, side := range []string{"left", "right"} {
 		for _, x := range mine {
 			if x.Side == side && s.MustPass[i] > 0 {
-				note = join(note, fmt.Sprintf("%s mm must pass the %s bore, which is at least %.3f", trim(s.MustPass[i]), side, up3(x.Limits[0])))
+				note = join(note, fmt.Sprintf("%s mm must pass the %s bore, which is at least %.3f mm", trim(s.MustPass[i]), side, up3(x.Limits[0])))
 			}
 		}
 	}

@@ -114,7 +114,7 @@ func (b *builder) reaches(near, far Bore) string {
 			return why
 		}
 	} else if have := b.r.ReachDiameters * far.mid(); have < b.j.Width-1e-9 {
-		return fmt.Sprintf("a boring bar for %.2f mm reaches about %.0f mm, the chassis is %.1f wide", far.mid(), have, b.j.Width)
+		return fmt.Sprintf("a boring bar for %.2f mm reaches about %.0f mm, the chassis is %.1f mm wide", far.mid(), have, b.j.Width)
 	}
 	steps := b.opening(far, true)
 	if own := b.opening(far, false); bought(steps, b.opening(near, false)) > bought(own, nil) {
@@ -157,7 +157,7 @@ func (b *builder) passes(t Tool, near Bore) string {
 	case t.Shank > near.Seat[0]+1e-9:
 		return fmt.Sprintf("the shank of %s (%s mm) does not pass the near seat", t.Name, trim(t.Shank))
 	case !b.reachOK(t):
-		return fmt.Sprintf("%s reaches %s mm, the chassis is %s wide", t.Name, trim(b.reach(t)), trim(b.j.Width))
+		return fmt.Sprintf("%s reaches %s mm, the chassis is %s mm wide", t.Name, trim(b.reach(t)), trim(b.j.Width))
 	}
 	return ""
 }

@@ -131,7 +131,7 @@ func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
 	}
 	if d, ok := standardMill(w.least, limit); ok {
 		st := b.bought(d, far)
-		st.buy = fmt.Sprintf("centre-cutting, at least %.2f mm to take in the lobe and at most %.2f", w.least, limit)
+		st.buy = fmt.Sprintf("centre-cutting, at least %.2f mm to take in the lobe and at most %.2f mm", w.least, limit)
 		return st
 	}
 	t, ok := b.mill(0, limit, far)

@@ -53,7 +53,7 @@ func (b *builder) faceBushes() {
 		if x.BushMade || x.Proud <= 0.005 || x.Way == "strap" {
 			continue
 		}
-		o := Operation{Kind: "face", Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Face %.2f mm off bush %s for %s, to %.2f mm, and break its edge 0.2", x.Proud, x.Bush, x.Name, x.Length-x.Proud),
+		o := Operation{Kind: "face", Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Face %.2f mm off bush %s for %s, to %.2f mm, and break its edge 0.2 mm", x.Proud, x.Bush, x.Name, x.Length-x.Proud),
 			Tool: "facing tool, sharp", Minutes: b.r.ToolChange + b.r.Gauging, Gauge: "calliper", Backing: "on a mandrel, or in a soft collet",
 			Note: "the end without the flange, dry"}
 		if !b.s.Lathe && b.s.Machine != "lathe" {

@@ -18,7 +18,7 @@ func (b *builder) holdWords(c clamping) string {
 	}
 	words := fmt.Sprintf("%s plate up on two blocks that leave the holes free, clamped over the plates and not across the open box; backing blocks slotted, close round the holes", c.up)
 	for range c.far {
-		return words + "; blocks high enough (40 mm) for fingers with a countersink below"
+		return words + "; blocks high enough (about 40 mm) for fingers with a countersink below"
 	}
 	return words
 }
@@ -68,7 +68,7 @@ func (b *builder) setUpNote(c clamping) string {
 	}
 	if c.up == "right" && b.s.Machine == "mill" {
 		if b.j.Length > 0 {
-			w = append(w, fmt.Sprintf("dial x counts from the end that now lies on the left: %s less x of the drawing", trim(b.j.Length)))
+			w = append(w, fmt.Sprintf("dial x counts from the end that now lies on the left: %s mm less x of the drawing", trim(b.j.Length)))
 		} else {
 			w = append(w, "the datum end now lies on the right: count x from it to the left")
 		}
@@ -162,7 +162,7 @@ func (b *builder) approach(c clamping, x Bore) string {
 		w += "; take up the screw"
 	}
 	if c.up == "right" && b.j.Length > 0 {
-		w += fmt.Sprintf("; MIRRORED, drawing %s", trim(x.At[0]))
+		w += fmt.Sprintf("; MIRRORED, drawing %s mm", trim(x.At[0]))
 	}
 	return w
 }

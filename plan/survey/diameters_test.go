@@ -239,12 +239,12 @@ func TestFarWall(t *testing.T) {
 func TestSentence(t *testing.T) {
 	b := NewWornBore([2]float64{10, 6}, 1.55, 1.53, 0.24, 90*deg)
 	b.Cov = round2(0.02)
-	want := "front axle, left: worn 0.24 mm upwards; from the middle of the hole the old centre lies 0.12 downwards; known to 0.02"
+	want := "front axle, left: worn 0.24 mm upwards; from the middle of the hole the old centre lies 0.12 mm downwards; known to 0.02 mm"
 	if got := b.Sentence("front axle, left"); got != want {
 		t.Errorf("got %q", got)
 	}
 	b.Round = true
-	if got := b.Sentence("rear axle, right"); got != "rear axle, right: round, 3.10 mm; its middle is the old centre; known to 0.02" {
+	if got := b.Sentence("rear axle, right"); got != "rear axle, right: round, 3.10 mm; its middle is the old centre; known to 0.02 mm" {
 		t.Errorf("got %q", got)
 	}
 	for a, want := range map[float64]string{0: "to the right", 359: "to the right", -90: "downwards", 135: "up and to the left"} {

@@ -18,11 +18,11 @@ func Way(rad float64) string {
 
 // Sentence is a line that a repairer can read aloud; name is the bore's.
 func (b WornBore) Sentence(name string) string {
-	known := fmt.Sprintf("known to %.2f", math.Max(0.01, b.U()))
+	known := fmt.Sprintf("known to %.2f mm", math.Max(0.01, b.U()))
 	if b.Round || b.W < 0.005 {
 		return fmt.Sprintf("%s: round, %.2f mm; its middle is the old centre; %s", name, 2*b.R, known)
 	}
 	m := b.Found()
-	return fmt.Sprintf("%s: worn %.2f mm %s; from the middle of the hole the old centre lies %.2f %s; %s",
+	return fmt.Sprintf("%s: worn %.2f mm %s; from the middle of the hole the old centre lies %.2f mm %s; %s",
 		name, b.W, Way(b.ThetaRad), dist(m, b.O), Way(math.Atan2(b.O[1]-m[1], b.O[0]-m[0])), known)
 }
