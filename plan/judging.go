@@ -108,7 +108,7 @@ func (m *maker) verdictCase() verdict.Case {
 		Rate: sh.PerHour, Currency: sh.Currency, SetupHours: sh.SetupHours, StripHours: sh.StripHours, Value: j.Value,
 		Limits: verdict.Limits{LeaveMM: m.rules.V("play_leave_mm"), LookAgainMM: m.rules.V("play_look_again_mm"), Tie: m.rules.V("verdict_tie"),
 			ReworkMinutes: m.rules.V("minutes_rework"), SpoiltMinutes: m.rules.V("minutes_spoilt_bush"), SecondHand: m.rules.V("second_hand_chance")}}
-	const worn, short = "it feels just like a worn hole", "bad running that comes of it is no fault of the bearings"
+	const worn, short = "that feels just like a worn hole", "what comes of that is no fault of the bearings"
 	for _, f := range []struct{ value, bad, words, why string }{
 		{j.Symptoms.Rims, "loose", "a rim is loose on its insulator or hub", worn},
 		{j.Symptoms.Hubs, "loose", "a hub is loose on its axle", worn},

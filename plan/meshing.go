@@ -167,9 +167,7 @@ func (m *maker) buildGear(x *gear, shafts []shaftState, index map[string]int) er
 				"check module and teeth, or give the profile shift")
 		}
 	}
-	if out := x.tir / 2; x.trusted && out > 0.04 && out > x.uGeom {
-		m.sayGear(finding.Note, "gear runs out", g, fmt.Sprintf("the gears run out %.2f mm: at one place of the turn they stand %.2f mm nearer, more than the bores will be off; true or change them first", x.tir, out), "")
-	}
+	m.runsOut(x, shafts)
 	if !x.trusted {
 		m.used("u_geometry_module_factor")
 		m.sayGear(finding.Note, "mesh not trusted", g, "not given: "+strings.Join(unmeasured(g), ", ")+"; so this mesh is reported but moves no shaft", "measure and give it")

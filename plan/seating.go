@@ -238,7 +238,10 @@ func (m *maker) seatFindings(b *bore) {
 			}
 			text += fmt.Sprintf("; %s with %s (%s)", a.Bush.Code, a.Way.Name, a.Fail.Text())
 		}
-		fix := "see the list of bushes with what each would need"
+		fix := ""
+		if len(b.answers) > 0 {
+			fix = orText(wouldSeat[b.answers[0].Fail.Question], "see the list of bushes with what each would need")
+		}
 		if len(b.answers) == 0 {
 			fix = "measure the bushes in the drawer into bushes:, or add {make: turned} there and lathe: yes to the shop file"
 		}
@@ -256,7 +259,7 @@ func (m *maker) seatFindings(b *bore) {
 	if a.Slackens {
 		f.Figure(finding.Caution, "press slackens", b.name(), sig9(a.Peak), m.plate.Creep, "MPa",
 			fmt.Sprintf("this press pulls the casting with %.0f MPa and zinc gives way above %.0f over the years: it will slacken", a.Peak, m.plate.Creep),
-			"hold it by a "+strings.Replace(a.Second, "and compound", "and by compound", 1)+" as well, or take a larger seat or a lighter press")
+			"hold it "+heldBy[a.Second]+" as well, or take a larger seat or a lighter press")
 	}
 	if a.OverYield {
 		f.Figure(finding.Caution, "rim yields", b.name(), sig9(a.Peak), sig9(a.PeakLimit), "MPa",
@@ -270,7 +273,7 @@ func (m *maker) seatFindings(b *bore) {
 	}
 	if a.UHigh > m.seatRule.UsualShare*a.SeatLow+1e-9 && a.HeldBy == "press" {
 		f.Figure(finding.Caution, "heavy press", b.name(), sig9(a.UHigh*1000), sig9(m.seatRule.UsualShare*a.SeatLow*1000), "um",
-			"tighter than the makers' tightest fit for such a bush", "a larger seat or a smaller bush")
+			fmt.Sprintf("a press of up to %.0f um is tighter than the %.0f um of the makers' tightest fit for such a bush", a.UHigh*1000, m.seatRule.UsualShare*a.SeatLow*1000), "a larger seat or a smaller bush")
 	}
 	m.wallFindings(b)
 	if a.PVHigh {
@@ -289,10 +292,10 @@ func (m *maker) holdWords(b *bore) string {
 	a, r := b.chosen, m.seatRule
 	var out []string
 	if a.Force[0] < r.HoldN-1e-9 {
-		out = append(out, fmt.Sprintf("holds %s N along, needs %.0f", threeDigits(a.Force[0]), r.HoldN))
+		out = append(out, fmt.Sprintf("holds %s N along, needs %.0f N", forceWords(a.Force[0]), r.HoldN))
 	}
 	if need := r.HoldFactor * r.HoldFriction * b.hole.Load * b.hole.Journal / 2; a.Torque[0] < need-1e-9 {
-		out = append(out, fmt.Sprintf("holds %s N mm turning, needs %s", threeDigits(a.Torque[0]), threeDigits(need)))
+		out = append(out, fmt.Sprintf("holds %s N mm turning, needs %s N mm", forceWords(a.Torque[0]), forceWords(need)))
 	}
 	if t := a.LooseAt; t > b.hole.TLow && t < b.hole.THigh {
 		out = append(out, fmt.Sprintf("it may come loose at %.0f C", t))
@@ -306,22 +309,46 @@ func (m *maker) holdWords(b *bore) string {
 	return strings.Join(out, "; ")
 }
 
-// threeDigits prints a force as the bench reads it: whole from 10 on.
-func threeDigits(v float64) string {
-	if v >= 10 {
+// forceWords prints a force as the bench reads it: whole from 10 on, and
+// nothing as nothing.
+func forceWords(v float64) string {
+	switch {
+	case v >= 9.95:
 		return fmt.Sprintf("%.0f", v)
+	case v < 0.05:
+		return "0"
 	}
 	return fmt.Sprintf("%.1f", v)
 }
 
+// heldBy says a second hold in a sentence.
+var heldBy = map[string]string{"flange": "by its flange", "compound": "with retaining compound", "stake": "by staking it",
+	"flange and compound": "by its flange and with retaining compound", "flange and stake": "by its flange and by staking it"}
+
 // secondFix is how a second hold is made, and what would do without it.
 func secondFix(a *seat.Answer) string {
-	how := map[string]string{"flange": "the flange takes the thrust", "compound": "compound on a clean, degreased outside", "stake": "three light punch marks round the edge of the seat"}
-	fix := how[a.Second]
-	if fix == "" {
-		fix = "both, as the sheet says"
+	var how []string
+	for _, h := range strings.Split(a.Second, " and ") {
+		how = append(how, map[string]string{"flange": "the flange takes the thrust",
+			"compound": "compound goes on a clean, degreased outside",
+			"stake":    "stake it with three light punch marks round the edge of the seat"}[h])
 	}
-	return fix + "; a longer bush or a larger seat holds more by itself"
+	return strings.Join(how, " and ") + "; a longer bush or a larger seat holds more by itself"
+}
+
+// wouldSeat is what would let the nearest bush be seated, by the question that
+// it failed.
+var wouldSeat = map[int]string{
+	1:  "a larger bush, or plug the hole and bore it anew",
+	2:  "a reamer or a boring head that makes the seat for this bush, or a bush turned to suit",
+	3:  "a bush with a smaller outside, a clean solid one set in compound, or another truck",
+	4:  "a flanged or a longer bush, or retaining compound on a clean solid one",
+	6:  "make what has to pass smaller, or fit it after the shaft is in",
+	7:  "a bush with a bore nearer the journal, or a mandrel or a reamer of the finished size",
+	8:  "a flanged bush, a bush with a smaller outside, or fewer washers",
+	9:  "a longer bush, or a material that bears more",
+	10: "a metal bush that is pressed in",
+	11: "a bush with a smaller flange or a smaller outside",
 }
 
 // say adds a finding about a bore, pointing at its line in the job.

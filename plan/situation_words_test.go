@@ -202,3 +202,40 @@ func TestInstrumentForASeat(t *testing.T) {
 		t.Errorf("sure to %v, limits %v apart", sure, width)
 	}
 }
+
+// TestGearRunsOut: 0.10 mm of run-out brings the teeth 0.05 mm nearer once a
+// turn. By hand: clamping 0.010, hole 0.010/sqrt 2, old centre and mate under
+// 0.02 each: 0.031 at the most.
+func TestGearRunsOut(t *testing.T) {
+	s := plain(t).gear(wormGear(16.14, ""))
+	unsaid(t, s.plan(), "gear runs out") // 0.02: half of it is 0.01
+	for name, more := range map[string]string{"trusted": "", "not trusted": ", tip: 11.0"} {
+		p := s.with("runout: 0.02", "runout: 0.10")
+		if more != "" {
+			p = p.with(more, "")
+		}
+		f := saidOf(t, p.plan(), "gear runs out", "d")
+		if f.Level != finding.Note || !strings.Contains(f.Text, "run out 0.10 mm") || !strings.Contains(f.Text, "0.05 mm nearer") || f.Fix == "" {
+			t.Errorf("%s: %+v", name, f)
+		}
+	}
+}
+
+// TestNoSeatSaysWhatWouldDo: every stop for want of a seat names what would
+// change it.
+func TestNoSeatSaysWhatWouldDo(t *testing.T) {
+	for name, c := range map[string]struct {
+		s   situation
+		fix string
+	}{
+		"no bush": {plain(t).with("  - {code: solid 5, bore: 3.2, bore_class: F7, od: 5.0, od_class: s7, length: 3.0, material: bearing bronze C93200, price: 1.00, on_hand: 9}\n  - {code: own turning, make: turned, material: bearing bronze C93200, price: 1.20}\n", "  - {code: small, bore: 3.0, od: 4.0, length: 3.0, material: bearing bronze C93200}\n").
+			add("choose: small\n"), "bush"},
+		"thin edge": {plain(t).with("narrowest: 3.20, worn_to: 90}", "narrowest: 3.20, worn_to: 90, edges: [{at: 90, metal: 0.6}]}").add("choose: solid 5\n"), "smaller outside"},
+	} {
+		p := c.s.plan()
+		f := said(p, "no seat")
+		if len(f) == 0 || !strings.Contains(f[0].Fix, c.fix) {
+			t.Errorf("%s: %v\n%s", name, f, everything(p))
+		}
+	}
+}

@@ -81,7 +81,7 @@ func (c *Case) leave() weighed {
 // shim moves an axle or a gear along and touches no bore.
 func (c *Case) shim() weighed {
 	if c.ShimFor == "" {
-		return no(Shim, "side play and gears stand right; a washer cures no worn hole")
+		return no(Shim, "nothing is wrong that a washer alone would cure")
 	}
 	if c.mayStay() != "" {
 		return no(Shim, "a washer cures no worn hole")

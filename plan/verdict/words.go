@@ -26,7 +26,11 @@ func (c *Case) price(w weighed) string {
 
 // hours says a time to a tenth of an hour.
 func hours(w weighed) string {
-	return strconv.FormatFloat(math.Round(*w.Hours*10)/10, 'f', -1, 64) + " hours"
+	s := strconv.FormatFloat(math.Round(*w.Hours*10)/10, 'f', -1, 64)
+	if s == "1" {
+		return s + " hour"
+	}
+	return s + " hours"
 }
 
 // sentence is what an owner is told: first what has to be mended before
@@ -167,10 +171,10 @@ func (c *Case) nothing(list []weighed) string {
 	return "Nothing we can do here cures it: " + why + "; leave it as it is for now."
 }
 
-// spoken turns "front axle.left" into "front axle, left side".
+// spoken turns "front axle.left" into "left side of the front axle".
 func spoken(bore string) string {
 	if shaft, side, ok := strings.Cut(bore, "."); ok {
-		return shaft + ", " + side + " side"
+		return side + " side of the " + shaft
 	}
 	return bore
 }
@@ -185,7 +189,7 @@ func (c *Case) say(l *finding.List, list []weighed, best int) {
 			"look for fine cracks like dried mud, plates no longer flat or grown, bulges, white powder, chips that crumble; measure the wheelbase against a sister; then write condition: sound, cracked or swollen")
 	}
 	for _, f := range c.Mend {
-		l.Say(finding.Caution, "mend first", "", f.Words+": mend that first, "+f.Why, "mend it, run it again, and bore nothing before that")
+		l.Say(finding.Caution, "mend first", "", f.Words+": mend that first, since "+f.Why, "mend it, run it again, and bore nothing before that")
 	}
 	if len(c.Unchecked) > 0 {
 		l.Say(finding.Note, "look-alikes", "", "not looked at, and each can pass for a worn hole: "+strings.Join(c.Unchecked, ", "), "check them before paying for bearings")
@@ -205,7 +209,7 @@ func (c *Case) say(l *finding.List, list []weighed, best int) {
 		}
 	}
 	if _, known := c.loss(); !known && risk > 0 && c.Rate != nil {
-		l.Say(finding.Note, "loss", "", fmt.Sprintf("what a lost truck would cost is not known, so a risk of %.2g %% is not in the cost", 100*risk), "value: or swap: in the job")
+		l.Say(finding.Note, "loss", "", fmt.Sprintf("what a lost truck would cost is not known, so a risk of %.2g %% is not in the cost", 100*risk), "give value: (of this truck) or swap: (what another one costs) in the job")
 	}
 	if best < 0 {
 		return

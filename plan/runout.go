@@ -1,0 +1,28 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+
+	"rebush/fits/finding"
+)
+
+// runsOut says where gears run out so much that no care with the bores helps:
+// half the run-out, by which the teeth come nearer once a turn, is more than
+// the standard uncertainty of the centre distance by clamping, holes, old
+// centres and the place of the mate.
+func (m *maker) runsOut(x *gear, shafts []shaftState) {
+	n := math.Max(1, float64(len(shafts[x.shaft].bores)))
+	survey := 0.0
+	for _, b := range shafts[x.shaft].bores {
+		survey = math.Max(survey, b.u)
+	}
+	u := math.Hypot(math.Hypot(m.setupU, m.holeU/math.Sqrt(n)), math.Hypot(survey, x.uMate))
+	half := x.tir / 2
+	if half <= u+1e-9 {
+		return
+	}
+	m.sayGear(finding.Note, "gear runs out", x.g,
+		fmt.Sprintf("the gears run out %.2f mm, so the teeth come %.2f mm nearer once a turn: that is more than any error of these bores (%.3f mm)", x.tir, half, u),
+		"true or change the gear first")
+}
