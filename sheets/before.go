@@ -21,6 +21,9 @@ var cautions = []string{
 
 func before(p *paper, pl *plan.Plan) {
 	p.open("Before you start", "before")
+	b := p.block()
+	b.para(sameWord, draw.Regular, p.st.small)
+	p.glue(b)
 	for _, c := range cautions {
 		b := p.block()
 		b.ticked(c, draw.Regular)
@@ -36,9 +39,6 @@ func before(p *paper, pl *plan.Plan) {
 		buy = append(buy, s)
 	}
 	list(p, "Buy first", "buy", buy)
-	b := p.block()
-	b.para(sameWord, draw.Regular, p.st.small)
-	p.add(b)
 }
 
 func list(p *paper, title, anchor string, lines []string) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/plan"
 	"rebush/sheets/draw"
@@ -110,11 +111,7 @@ func haveWant(u units, f finding.Finding) string {
 		if f.Unit == "" {
 			return number(v)
 		}
-		s := number(v) + " " + f.Unit
-		if f.Unit == "mm" {
-			return u.join(s, number(v/25.4)+" in")
-		}
-		return s
+		return dim.InWords(number(v)+" "+f.Unit, u.said())
 	}
 	var parts []string
 	if f.Have != nil {

@@ -4,6 +4,8 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/shopspring/decimal"
+
 	"rebush/plan"
 	"rebush/sheets/draw"
 )
@@ -116,7 +118,7 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 			continue
 		}
 		if s.SeatMM.Max.Given() {
-			say(s.Bore, "seat larger than "+p.u.len(s.SeatMM.Max), "Do not press the bush. "+nextBush(s)+
+			say(s.Bore, "seat larger than "+p.u.within(s.SeatMM.Max, decimal.Decimal.RoundFloor), "Do not press the bush. "+nextBush(s)+
 				" Write the size as made into the job file and ask for the rework sheet before anything else is cut.")
 		}
 		if _, ok := pressOf(pl, s.Bore); ok {
@@ -125,7 +127,7 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 			say(s.Bore, "the bush goes in by the fingers, or nearly", "It will not hold by the press alone. "+secondHold(s))
 		}
 		if s.BoreMM != nil && s.BoreMM.Min.Given() && s.BoreMM.Max.Given() {
-			say(s.Bore, "bore under "+p.u.len(s.BoreMM.Min)+" or over "+p.u.len(s.BoreMM.Max),
+			say(s.Bore, "bore under "+p.u.within(s.BoreMM.Min, decimal.Decimal.RoundCeil)+" or over "+p.u.within(s.BoreMM.Max, decimal.Decimal.RoundFloor),
 				"Under: size it again, one small step at a time, and gauge after each. Over: the bush is spoilt; press it out towards the side it came from and fit another of its kind.")
 		}
 	}
@@ -180,8 +182,8 @@ func causes(pl *plan.Plan) []wrongLine {
 			break
 		}
 		do := strconv.Itoa(int(c.Share*100+0.5)) + " of each 100 trials that went wrong failed here first."
-		if i == 0 && len(pl.Chance.Improve) > 0 {
-			m := pl.Chance.Improve[0]
+		if better := gains(pl.Chance); i == 0 && len(better) > 0 {
+			m := better[0]
 			do += " What would help most: " + m.Change + " (first time right " + percent(m.FirstTimeRight) + ")."
 		}
 		out = append(out, wrongLine{"Look hardest at: " + c.Cause, do})

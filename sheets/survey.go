@@ -62,7 +62,7 @@ func surveyBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
 		}
 	}
 	b.para(evidence(b.u, s), draw.Regular, b.st.small)
-	b.para(residuals(hole), draw.Regular, b.st.small)
+	b.para(residuals(b.u, hole), draw.Regular, b.st.small)
 	b.Line(0, b.y, b.Width, b.y, 0.2)
 	b.Reach(b.y)
 }
@@ -97,7 +97,11 @@ func surveyFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
 		}
 	}
 	wear := p.u.len(s.WearMM)
-	if wear != "" && s.WearDeg != nil && s.WearMM.Float() > 0 {
+	switch {
+	case wear == "":
+	case s.WearMM.Float() <= 0:
+		wear = "not to one side"
+	case s.WearDeg != nil:
 		wear += fmt.Sprintf(" towards %.0f°", *s.WearDeg)
 	}
 	worn := "worn"
@@ -131,9 +135,13 @@ func evidence(u units, s plan.SurveyedBore) string {
 }
 
 // residuals says how well the points lie on the fitted outline.
-func residuals(h plan.Hole) string {
+func residuals(u units, h plan.Hole) string {
 	if len(h.Residuals) == 0 {
 		return ""
+	}
+	unit, fine := "µm", func(format string, mm float64) string { return fmt.Sprintf(format, 0, mm*1000) }
+	if u == "in" {
+		unit, fine = "thou", func(format string, mm float64) string { return fmt.Sprintf(format, 1, mm*1000/25.4) }
 	}
 	out := map[int]bool{}
 	for _, i := range h.LeftOut {
@@ -142,7 +150,7 @@ func residuals(h plan.Hole) string {
 	var each []string
 	worst, sum, n := 0.0, 0.0, 0
 	for i, r := range h.Residuals {
-		each = append(each, fmt.Sprintf("%d: %+.0f", i+1, r*1000))
+		each = append(each, fmt.Sprintf("%d: ", i+1)+fine("%+.*f", r))
 		if out[i] {
 			each[i] += " left out"
 			continue
@@ -153,10 +161,10 @@ func residuals(h plan.Hole) string {
 	}
 	s := ""
 	if n > 0 {
-		s = fmt.Sprintf("Points lie within %.0f µm of the fitted outline, %.0f µm rms. ", worst*1000, 1000*math.Sqrt(sum/float64(n)))
+		s = "Points lie within " + fine("%.*f", worst) + " " + unit + " of the fitted outline, " + fine("%.*f", math.Sqrt(sum/float64(n))) + " " + unit + " rms. "
 	}
 	if len(each) <= 24 {
-		s += "Each, µm: " + strings.Join(each, ", ") + "."
+		s += "Each, " + unit + ": " + strings.Join(each, ", ") + "."
 	}
 	return s
 }
@@ -167,6 +175,16 @@ func noMinus(deg float64) float64 {
 		return 0
 	}
 	return deg
+}
+
+// sidePlay is one figure where both ends of it print alike.
+func sidePlay(u units, r *plan.MMRange) []string {
+	lo, haveLo := read(r.Min)
+	hi, haveHi := read(r.Max)
+	if haveLo && haveHi && inMM(lo) == inMM(hi) {
+		return u.lines(inMM(lo)+" mm", inInch(lo)+" in")
+	}
+	return u.limits(r)
 }
 
 // truckLines compares the truck as found with the truck after the job.
@@ -186,7 +204,7 @@ func truckLines(p *paper, pl *plan.Plan) {
 				lines: []string{fmt.Sprintf("%.2f°;  %.2f°", noMinus(*s.SkewDeg.Found), noMinus(*s.SkewDeg.After))}})
 		}
 		if s.SidePlayMM != nil {
-			if l := p.u.limits(s.SidePlayMM); len(l) > 0 {
+			if l := sidePlay(p.u, s.SidePlayMM); len(l) > 0 {
 				list = append(list, field{name: "side play of " + s.Shaft, lines: l})
 			}
 		}

@@ -98,6 +98,9 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64) {
 	if turned {
 		words = scaleWords(k) + "; black dot: dials at nothing, at the end away from the datum corner"
 	}
+	if b.u == "both" && dims > 0 {
+		words += "; figures in mm"
+	}
 	b.y = max(bottom+1.5+foot, b.write(0, bottom+1.5, b.Width, words, draw.Regular, pt)+1.5)
 	b.Reach(b.y)
 }

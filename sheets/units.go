@@ -56,6 +56,16 @@ func (u units) len(m plan.MM) string {
 	return u.join(inMM(d)+" mm", inInch(d)+" in")
 }
 
+// within prints one end of a pair of limits, its inches rounded into them, as
+// limits does.
+func (u units) within(m plan.MM, inwards func(decimal.Decimal, int32) decimal.Decimal) string {
+	d, ok := read(m)
+	if !ok {
+		return ""
+	}
+	return u.join(inMM(d)+" mm", fixed(inwards(d.DivRound(inch, 12), 4), 4)+" in")
+}
+
 func (u units) join(mm, in string) string {
 	switch u {
 	case "in":

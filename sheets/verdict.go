@@ -182,11 +182,22 @@ func ways(p *paper, v *plan.Verdict) {
 }
 
 // better lists what would make the job likelier to come right, most first.
+// gains are the improvements that show in the figures as they are printed.
+func gains(c *plan.Chance) []plan.Improve {
+	var out []plan.Improve
+	for _, m := range c.Improve {
+		if m.FirstTimeRight > c.FirstTimeRight && percent(m.FirstTimeRight) != percent(c.FirstTimeRight) {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
 func better(p *paper, c *plan.Chance) {
-	if c == nil || len(c.Improve) == 0 {
+	if c == nil {
 		return
 	}
-	for i, m := range c.Improve {
+	for i, m := range gains(c) {
 		b := p.block()
 		if i == 0 {
 			b.para("What would make it likelier to come right", draw.Bold, p.st.body)

@@ -169,7 +169,7 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 	if hole <= 0 {
 		hole = x.mid()
 	}
-	o := common(Operation{Kind: "chamfer", Do: fmt.Sprintf("Chamfer the outside edge of %s %.1f mm x 45 degrees: %.1f mm across", x.Name, size, across),
+	o := common(Operation{Kind: "chamfer", Do: fmt.Sprintf("Chamfer the outside edge of %s about %.1f mm x 45 degrees: about %.1f mm across", x.Name, size, across),
 		Tool: "countersink 90 degrees", ToolMM: math.NaN(), HoleMM: hole, Note: b.once("before the last tool, which takes its burr off; " + why)})
 	p := planned{o: o, q: &Query{Operation: "countersink", Dia: across, Through: (across - hole) / 2}, after: hole}
 	if b.loose() && b.s.Jig {
