@@ -23,6 +23,6 @@ func (m *maker) runsOut(x *gear, shafts []shaftState) {
 		return
 	}
 	m.sayGear(finding.Note, "gear runs out", x.g,
-		fmt.Sprintf("the gears run out %.2f mm, so the teeth come %.2f mm nearer once a turn: that is more than any error of these bores (%.3f mm)", x.tir, half, u),
+		fmt.Sprintf("the gears run out %.2f mm, so the teeth come %.2f mm nearer once a turn: that is more than the doubt of these bores (%.3f mm)", x.tir, half, u),
 		"true or change the gear first")
 }
