@@ -21,9 +21,6 @@ var cautions = []string{
 
 func before(p *paper, pl *plan.Plan) {
 	p.open("Before you start", "before")
-	b := p.block()
-	b.para(sameWord, draw.Regular, p.st.small)
-	p.glue(b)
 	for _, c := range cautions {
 		b := p.block()
 		b.ticked(c, draw.Regular)

@@ -41,11 +41,8 @@ func cover(p *paper, pl *plan.Plan) {
 	last := p.block()
 	last.para(countLine(pl), draw.Regular, p.st.body)
 	last.Link(draw.Box{X: 0, Y: 0, W: last.Width, H: last.y}, "findings")
-	last.y -= 1.5
-	if !pl.OK {
-		last.y += 1
-		last.para(sameWord, draw.Regular, p.st.small)
-	}
+	last.y -= 0.5
+	last.para(sameWord, draw.Regular, p.st.small)
 	last.Board.Height = last.y
 	details(p, pl, last.y)
 	p.add(last)

@@ -139,9 +139,19 @@ func residuals(u units, h plan.Hole) string {
 	if len(h.Residuals) == 0 {
 		return ""
 	}
-	unit, fine := "µm", func(format string, mm float64) string { return fmt.Sprintf(format, 0, mm*1000) }
+	unit, places, k := "µm", 0, 1000.0
 	if u == "in" {
-		unit, fine = "thou", func(format string, mm float64) string { return fmt.Sprintf(format, 1, mm*1000/25.4) }
+		unit, places, k = "thou", 1, 1000/25.4
+	}
+	fine := func(format string, mm float64) string {
+		f := math.Round(mm*k*10) / 10
+		if places == 0 {
+			f = math.Round(mm * k)
+		}
+		if f == 0 {
+			return "0"
+		}
+		return fmt.Sprintf(format, places, f)
 	}
 	out := map[int]bool{}
 	for _, i := range h.LeftOut {
