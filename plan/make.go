@@ -137,7 +137,7 @@ func (m *maker) checkMesh() {
 				level = finding.Caution
 			}
 			m.p.Findings.Figure(level, "tightest tooth", x.g.Name, j, want, "mm",
-				fmt.Sprintf("the tightest tooth would keep %.3f mm of backlash square to the flank, least %.3f mm", j, want), "less run-out, a wider window, or a better placed mate")
+				tightWords(j, want), "less run-out, a wider window, or a better placed mate")
 			continue
 		}
 		if w := x.window; x.trusted && !w.Empty && (near < w.Lo-1e-6 || far > w.Hi+1e-6) && m.reboring(x) {
@@ -149,6 +149,14 @@ func (m *maker) checkMesh() {
 				fmt.Sprintf("with the clearance reached the centre distance runs from %.3f to %.3f mm, wanted %.3f to %.3f mm", near, far, w.Lo, w.Hi), "try the mesh with a dummy axle and paper before the bores are opened")
 		}
 	}
+}
+
+// tightWords says what the tightest tooth of a turn is left with.
+func tightWords(j, want float64) string {
+	if j < 0 {
+		return fmt.Sprintf("the tightest tooth of the turn would bind by %.3f mm square to the flank; it should keep %.3f mm of backlash", -j, want)
+	}
+	return fmt.Sprintf("the tightest tooth would keep %.3f mm of backlash square to the flank, least %.3f mm", j, want)
 }
 
 // unseated says whether a shaft of a mesh was to be bushed and has no seat.
