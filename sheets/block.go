@@ -52,13 +52,6 @@ func (b *block) skip(mm float64) {
 	b.Reach(b.y)
 }
 
-// rule draws a line over the whole width.
-func (b *block) rule(pen float64) {
-	b.Line(0, b.y, b.Width, b.y, pen)
-	b.y += 1.6
-	b.Reach(b.y)
-}
-
 // ticked writes a paragraph beside a tick box.
 func (b *block) ticked(s string, f draw.Face) {
 	t := b.st.tick

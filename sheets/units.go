@@ -180,19 +180,6 @@ func percent(f float64) string {
 	return strconv.Itoa(int(f*100+0.5)) + " in 100"
 }
 
-// around prints a range of figures in a unit, "" where there is none.
-func around(r *plan.MinMax, unit string) string {
-	switch {
-	case r == nil || r.Min == nil && r.Max == nil:
-		return ""
-	case r.Min == nil:
-		return "up to " + number(*r.Max) + " " + unit
-	case r.Max == nil:
-		return "from " + number(*r.Min) + " " + unit
-	}
-	return number(*r.Min) + " to " + number(*r.Max) + " " + unit
-}
-
 // feedOf is the feed of a step in words, its figures in the units of the paper.
 func feedOf(u units, op plan.Operation) string {
 	s := op.FeedWords
