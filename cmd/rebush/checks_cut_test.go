@@ -4,6 +4,8 @@ import (
 	"math"
 	"strings"
 	"testing"
+
+	"rebush/testdata/checks"
 )
 
 // TestSpeedRows asks for each material, tool and operation of speeds.csv that
@@ -21,7 +23,7 @@ func TestSpeedRows(t *testing.T) {
 	}
 	key := func(r checkRow) [3]string { return [3]string{r["material"], r["tool"], r["operation"]} }
 	best, low := map[[3]string]int{}, map[[3]string]float64{}
-	rows := checkRows(t, "speeds.csv")
+	rows := checks.Rows[checkRow](t, "speeds.csv")
 	for pass := range 2 {
 		for _, r := range rows {
 			if r["v_min_m_min"] == "" {
@@ -63,7 +65,7 @@ func TestSpeedRows(t *testing.T) {
 // published rows that a single size can be asked of.
 func TestReamingRows(t *testing.T) {
 	passed := 0
-	for _, r := range checkRows(t, "reaming.csv") {
+	for _, r := range checks.Rows[checkRow](t, "reaming.csv") {
 		d, low, high := r["d_to_mm"], r["low_mm_or_factor"], r["high_mm_or_factor"]
 		var ok bool
 		switch {

@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"rebush/testdata/checks"
 )
 
 var (
@@ -93,7 +95,7 @@ func pressWords(text string) (words []string, ok bool) {
 // TestPressRows asks the rows of pressfit.csv that are a press, each within
 // its own tolerance; where the bush flows the figure lies inside the span.
 func TestPressRows(t *testing.T) {
-	rows := checkRows(t, "pressfit.csv")
+	rows := checks.Rows[checkRow](t, "pressfit.csv")
 	text := map[string]string{}
 	for _, r := range rows {
 		text[r["id"]] = r["inputs"]

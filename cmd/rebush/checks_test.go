@@ -2,43 +2,21 @@ package main
 
 import (
 	"bytes"
-	"encoding/csv"
 	"encoding/json"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
+
+	"rebush/testdata/checks"
 )
 
 // The rows of testdata/checks, each with its printed source, are asked here as
 // a person would: through the command.
 
 type checkRow map[string]string
-
-func checkRows(t *testing.T, name string) []checkRow {
-	t.Helper()
-	f, err := os.Open("../../testdata/checks/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	all, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out []checkRow
-	for _, line := range all[1:] {
-		r := checkRow{}
-		for i, c := range line {
-			r[all[0][i]] = c
-		}
-		out = append(out, r)
-	}
-	return out
-}
 
 // asked runs a lookup with --json and returns the answer.
 func asked(t *testing.T, words ...string) map[string]any {
@@ -99,7 +77,7 @@ func within(t *testing.T, what string, got, want, tol float64) bool {
 // TestFitRows asks every row of fits.csv; they are exact.
 func TestFitRows(t *testing.T) {
 	passed := 0
-	for _, r := range checkRows(t, "fits.csv") {
+	for _, r := range checks.Rows[checkRow](t, "fits.csv") {
 		in := map[string]string{}
 		for _, part := range strings.Split(r["inputs"], ";") {
 			k, v, _ := strings.Cut(strings.TrimSpace(part), "=")
@@ -160,7 +138,7 @@ func fitAsked(t *testing.T, q string, in map[string]string) float64 {
 // mm, the others exact in inch, the other unit to five places.
 func TestDrillRows(t *testing.T) {
 	passed := 0
-	for _, r := range checkRows(t, "drills.csv") {
+	for _, r := range checks.Rows[checkRow](t, "drills.csv") {
 		words := []string{"drill", r["name"]}
 		if strings.HasPrefix(r["series"], "reamer") {
 			words = append(words, "--reamers")

@@ -1,13 +1,12 @@
 package cutting
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"testing"
 
 	"rebush/fits/table"
+	"rebush/testdata/checks"
 )
 
 func newCutting(t testing.TB) *Cutting {
@@ -24,30 +23,14 @@ func newCutting(t testing.TB) *Cutting {
 	return c
 }
 
-// checkRows reads a file of published check values by column name.
+// checkRows reads a file of published values, and holds it to be a whole one.
 func checkRows(t *testing.T, name string) []map[string]string {
 	t.Helper()
-	f, err := os.Open("../../testdata/checks/" + name)
-	if err != nil {
-		t.Fatal(err)
+	rows := checks.Rows[map[string]string](t, name)
+	if len(rows) < 30 {
+		t.Fatalf("%s: only %d rows", name, len(rows))
 	}
-	defer f.Close()
-	recs, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	if len(recs) < 30 {
-		t.Fatalf("%s: only %d lines", name, len(recs))
-	}
-	var out []map[string]string
-	for _, rec := range recs[1:] {
-		m := map[string]string{}
-		for i, c := range rec {
-			m[recs[0][i]] = c
-		}
-		out = append(out, m)
-	}
-	return out
+	return rows
 }
 
 func num(t *testing.T, s string) float64 {

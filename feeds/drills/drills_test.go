@@ -1,8 +1,6 @@
 package drills
 
 import (
-	"encoding/csv"
-	"os"
 	"strings"
 	"testing"
 
@@ -12,6 +10,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/fits/table"
+	"rebush/testdata/checks"
 )
 
 func builtIn(t testing.TB) *Drills {
@@ -32,35 +31,26 @@ var inCheckFile = map[string]Series{
 // rows exact in mm and inch to five places, inch rows exact in inch with mm
 // following from 25.4. Each row names its own source.
 func TestPublishedSizes(t *testing.T) {
-	f, err := os.Open("../../testdata/checks/drills.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	d := builtIn(t)
 	count := map[Series]int{}
-	for _, r := range rows[1:] {
-		series, name, inch, mm := inCheckFile[r[0]], r[1], r[2], r[3]
+	for _, r := range checks.Rows[map[string]string](t, "drills.csv") {
+		series, name, inch, mm := inCheckFile[r["series"]], r["name"], r["inch"], r["mm"]
 		count[series]++
 		got, ok := d.ByName(series, name)
 		if !ok {
-			t.Errorf("%s %s: not found", r[0], name)
+			t.Errorf("%s %s: not found", r["series"], name)
 			continue
 		}
 		exactMM := decimal.RequireFromString(mm)
-		if strings.HasSuffix(r[0], "metric") {
+		if strings.HasSuffix(r["series"], "metric") {
 			if rounded := decimal.RequireFromString(inch); got.Size.StringInch(5) != rounded.StringFixed(5) {
-				t.Errorf("%s %s: %s in, published %s", r[0], name, got.Size.StringInch(5), inch)
+				t.Errorf("%s %s: %s in, published %s", r["series"], name, got.Size.StringInch(5), inch)
 			}
 		} else if byInch := dim.OfInch(decimal.RequireFromString(inch)); !got.Size.Equal(byInch) {
-			t.Errorf("%s %s: %s, published %s in", r[0], name, got.Size, inch)
+			t.Errorf("%s %s: %s, published %s in", r["series"], name, got.Size, inch)
 		}
 		if !got.Size.MM().Equal(exactMM) {
-			t.Errorf("%s %s: %s, published %s mm", r[0], name, got.Size, mm)
+			t.Errorf("%s %s: %s, published %s mm", r["series"], name, got.Size, mm)
 		}
 		if series == MachineReamer || series == HandReamer || series == InchReamer {
 			continue

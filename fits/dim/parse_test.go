@@ -1,13 +1,13 @@
 package dim
 
 import (
-	"encoding/csv"
-	"os"
 	"strings"
 	"testing"
 
 	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
+
+	"rebush/testdata/checks"
 )
 
 func TestParse(t *testing.T) {
@@ -94,24 +94,15 @@ func TestParseRefuses(t *testing.T) {
 // Number and letter drills against the published sizes; each row of the check
 // file names its own source.
 func TestParseNamedDrills(t *testing.T) {
-	f, err := os.Open("../../testdata/checks/drills.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	n := 0
-	for _, r := range rows {
-		if r[0] != "number" && r[0] != "letter" {
+	for _, r := range checks.Rows[map[string]string](t, "drills.csv") {
+		if r["series"] != "number" && r["series"] != "letter" {
 			continue
 		}
 		n++
-		got, err := Parse(r[1], MM)
-		if err != nil || !got.MM().Equal(decimal.RequireFromString(r[2]).Mul(mmPerInch)) {
-			t.Errorf("%s: %s, %v; published %s in", r[1], got, err, r[2])
+		got, err := Parse(r["name"], MM)
+		if err != nil || !got.MM().Equal(decimal.RequireFromString(r["inch"]).Mul(mmPerInch)) {
+			t.Errorf("%s: %s, %v; published %s in", r["name"], got, err, r["inch"])
 		}
 	}
 	if n != 97+26 {

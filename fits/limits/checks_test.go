@@ -1,8 +1,6 @@
 package limits
 
 import (
-	"encoding/csv"
-	"os"
 	"strings"
 	"testing"
 
@@ -10,6 +8,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/fits/table"
+	"rebush/testdata/checks"
 )
 
 func builtIn(t testing.TB) *Limits {
@@ -19,28 +18,6 @@ func builtIn(t testing.TB) *Limits {
 		t.Fatal(err)
 	}
 	return l
-}
-
-func checkRows(t *testing.T, file string) []map[string]string {
-	t.Helper()
-	f, err := os.Open("../../testdata/checks/" + file)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	recs, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out []map[string]string
-	for _, rec := range recs[1:] {
-		row := map[string]string{}
-		for i, c := range recs[0] {
-			row[c] = rec[i]
-		}
-		out = append(out, row)
-	}
-	return out
 }
 
 // inputs reads "nominal_mm=8; class=H7".
@@ -125,7 +102,7 @@ func answer(t *testing.T, l *Limits, quantity string, in map[string]string) deci
 // its printed source.
 func TestPublishedFits(t *testing.T) {
 	l := builtIn(t)
-	rows := checkRows(t, "fits.csv")
+	rows := checks.Rows[map[string]string](t, "fits.csv")
 	if len(rows) != 129 {
 		t.Errorf("%d rows, want 129", len(rows))
 	}
@@ -144,7 +121,7 @@ func TestPublishedFits(t *testing.T) {
 func TestPublishedReaming(t *testing.T) {
 	l := builtIn(t)
 	n := 0
-	for _, row := range checkRows(t, "reaming.csv") {
+	for _, row := range checks.Rows[map[string]string](t, "reaming.csv") {
 		over, upTo := row["d_over_mm"], row["d_to_mm"]
 		if over == "" {
 			over = "0.9"

@@ -1,9 +1,7 @@
 package material_test
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"regexp"
 	"strconv"
 	"strings"
@@ -13,6 +11,7 @@ import (
 
 	"rebush/fits/material"
 	"rebush/fits/table"
+	"rebush/testdata/checks"
 )
 
 func registry(t testing.TB) *material.Registry {
@@ -24,35 +23,13 @@ func registry(t testing.TB) *material.Registry {
 	return r
 }
 
-func rows(t testing.TB, name string) []map[string]string {
-	t.Helper()
-	f, err := os.Open("../../testdata/checks/" + name)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	all, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var out []map[string]string
-	for _, rec := range all[1:] {
-		m := map[string]string{}
-		for i, c := range all[0] {
-			m[c] = rec[i]
-		}
-		out = append(out, m)
-	}
-	return out
-}
-
 var span = regexp.MustCompile(`^(max |min )?([\d.]+)(?:-([\d.]+))?( by temper| soft| half hard| hard)?$`)
 
 // Every published row is found by its own name, with its figure and its source.
 func TestPublishedRows(t *testing.T) {
 	r := registry(t)
 	n := 0
-	for _, row := range rows(t, "materials.csv") {
+	for _, row := range checks.Rows[map[string]string](t, "materials.csv") {
 		m, err := r.Find(row["material"])
 		if err != nil {
 			t.Errorf("%s: %v", row["material"], err)
@@ -88,7 +65,7 @@ func TestPublishedRows(t *testing.T) {
 func TestCuttingNames(t *testing.T) {
 	r := registry(t)
 	known := map[string]bool{}
-	for _, row := range rows(t, "speeds.csv") {
+	for _, row := range checks.Rows[map[string]string](t, "speeds.csv") {
 		name := row["material"]
 		if name == "(any metal)" {
 			continue

@@ -1,15 +1,14 @@
 package press_test
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"regexp"
 	"strconv"
 	"strings"
 	"testing"
 
 	"rebush/fits/press"
+	"rebush/testdata/checks"
 )
 
 var (
@@ -196,37 +195,29 @@ func margins(tol string, want float64) (below, above float64) {
 // Every published row comes out within its own tolerance. Where the bush flows
 // the published value lies inside the band.
 func TestPublishedRows(t *testing.T) {
-	file, err := os.Open("../../testdata/checks/pressfit.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer file.Close()
-	all, err := csv.NewReader(file).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
+	all := checks.Rows[map[string]string](t, "pressfit.csv")
 	text := map[string]string{}
-	for _, r := range all[1:] {
-		text[r[0]] = r[2]
+	for _, r := range all {
+		text[r["id"]] = r["inputs"]
 	}
-	for _, r := range all[1:] {
-		in := r[2]
+	for _, r := range all {
+		in := r["inputs"]
 		if g := otherRow.FindStringSubmatch(in); g != nil {
 			// What the row adds stands before what it repeats, and wins.
 			in = strings.TrimSpace(otherRow.ReplaceAllString(in, "")) + " " + text[g[1]]
 		}
-		t.Run(r[0], func(t *testing.T) {
-			want := num(r[3])
-			low, high := answer(t, r[1], take(in))
-			below, above := margins(r[4], want)
+		t.Run(r["id"], func(t *testing.T) {
+			want := num(r["expected"])
+			low, high := answer(t, r["quantity"], take(in))
+			below, above := margins(r["tolerance"], want)
 			if !(low <= want+above && high >= want-below) {
-				t.Errorf("%s: %v to %v; want %v (%s) %s", r[1], low, high, want, r[4], r[6])
+				t.Errorf("%s: %v to %v; want %v (%s) %s", r["quantity"], low, high, want, r["tolerance"], r["source"])
 			}
 			if low == high {
 				return
 			}
 			if !(low <= want && want <= high) {
-				t.Errorf("%s: %v lies outside the band %v to %v", r[1], want, low, high)
+				t.Errorf("%s: %v lies outside the band %v to %v", r["quantity"], want, low, high)
 			}
 		})
 	}

@@ -1,8 +1,6 @@
 package stock_test
 
 import (
-	"encoding/csv"
-	"os"
 	"regexp"
 	"strings"
 	"testing"
@@ -15,6 +13,7 @@ import (
 	"rebush/fits/material"
 	"rebush/fits/stock"
 	"rebush/fits/table"
+	"rebush/testdata/checks"
 )
 
 func classes(t testing.TB) stock.Classes {
@@ -35,33 +34,24 @@ var sized = regexp.MustCompile(`bush_OD_mm=(\d+); OD_class=(\w+); housing=(\w+)`
 
 // Interference of a sintered bush in its housing, from the published classes.
 func TestPublishedRows(t *testing.T) {
-	f, err := os.Open("../../testdata/checks/fits.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	all, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
 	of, n := classes(t), 0
-	for _, r := range all[1:] {
-		g := sized.FindStringSubmatch(r[2])
+	for _, r := range checks.Rows[map[string]string](t, "fits.csv") {
+		g := sized.FindStringSubmatch(r["inputs"])
 		if g == nil {
 			continue
 		}
 		bush, err := stock.Size{Nominal: mm(g[1]), Class: g[2]}.Limits(of, dim.Length{})
 		seat, err2 := stock.Size{Nominal: mm(g[1]), Class: g[3]}.Limits(of, dim.Length{})
 		if err != nil || err2 != nil {
-			t.Errorf("%s: %v %v", r[0], err, err2)
+			t.Errorf("%s: %v %v", r["id"], err, err2)
 			continue
 		}
 		got := bush.High.Sub(seat.Low)
-		if strings.HasPrefix(r[1], "minimum") {
+		if strings.HasPrefix(r["quantity"], "minimum") {
 			got = bush.Low.Sub(seat.High)
 		}
-		if got.Um().String() != r[3] {
-			t.Errorf("%s: %s um, want %s (%s)", r[0], got.Um(), r[3], r[5])
+		if got.Um().String() != r["expected"] {
+			t.Errorf("%s: %s um, want %s (%s)", r["id"], got.Um(), r["expected"], r["source"])
 		}
 		n++
 	}

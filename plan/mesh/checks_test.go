@@ -1,12 +1,12 @@
 package mesh
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
 	"strconv"
 	"strings"
 	"testing"
+
+	"rebush/testdata/checks"
 )
 
 // inputs are the "name=value" parts of a check row.
@@ -120,20 +120,11 @@ func (in inputs) worm(form Form) Worm {
 
 // TestChecks holds every row of testdata/checks/mesh.csv.
 func TestChecks(t *testing.T) {
-	f, err := os.Open("../../testdata/checks/mesh.csv")
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	rows, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	passed := 0
-	for _, r := range rows[1:] {
-		t.Run(r[0], func(t *testing.T) {
+	rows, passed := checks.Rows[map[string]string](t, "mesh.csv"), 0
+	for _, r := range rows {
+		t.Run(r["id"], func(t *testing.T) {
 			in := inputs{t, map[string]string{}}
-			for _, part := range strings.Split(r[2], ";") {
+			for _, part := range strings.Split(r["inputs"], ";") {
 				k, v, ok := strings.Cut(part, "=")
 				if !ok {
 					in.m[part] = part
@@ -141,23 +132,23 @@ func TestChecks(t *testing.T) {
 				}
 				in.m[strings.TrimSpace(k)] = v
 			}
-			want, err1 := strconv.ParseFloat(r[3], 64)
-			tol, err2 := strconv.ParseFloat(r[4], 64)
+			want, err1 := strconv.ParseFloat(r["expected"], 64)
+			tol, err2 := strconv.ParseFloat(r["tolerance"], 64)
 			if err1 != nil || err2 != nil {
 				t.Fatalf("row %v is not numbers", r)
 			}
-			got, err := in.answer(r[1])
+			got, err := in.answer(r["quantity"])
 			if err != nil {
-				t.Fatalf("%s: %v", r[1], err)
+				t.Fatalf("%s: %v", r["quantity"], err)
 			}
 			if !(math.Abs(got-want) <= tol) {
-				t.Errorf("%s (%s): got %.10g, want %s ± %s; source: %s", r[1], r[2], got, r[3], r[4], r[6])
+				t.Errorf("%s (%s): got %.10g, want %s ± %s; source: %s", r["quantity"], r["inputs"], got, r["expected"], r["tolerance"], r["source"])
 				return
 			}
 			passed++
 		})
 	}
-	if want := len(rows) - 1; passed != want || want < 60 {
+	if want := len(rows); passed != want || want < 60 {
 		t.Errorf("%d of %d rows passed", passed, want)
 	}
 }

@@ -1,10 +1,7 @@
 package survey
 
 import (
-	"encoding/csv"
 	"math"
-	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -40,28 +37,6 @@ func (r row) points(t testing.TB) [][2]float64 {
 		pts = append(pts, [2]float64{x, y})
 	}
 	return pts
-}
-
-func checkRows(t testing.TB, name string) []row {
-	t.Helper()
-	f, err := os.Open(filepath.Join("..", "..", "testdata", "checks", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	all, err := csv.NewReader(f).ReadAll()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var rows []row
-	for _, line := range all[1:] {
-		r := row{}
-		for i, col := range all[0] {
-			r[col] = line[i]
-		}
-		rows = append(rows, r)
-	}
-	return rows
 }
 
 func near(t *testing.T, what string, got, want, tol float64) bool {

@@ -7,6 +7,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"rebush/testdata/checks"
 )
 
 // TestCircles walks circles.csv; the sources stand in its rows. Computed
@@ -14,7 +16,7 @@ import (
 // 5e-5, as its two printed answers differ by 3e-5.
 func TestCircles(t *testing.T) {
 	passed := 0
-	for _, r := range checkRows(t, "circles.csv") {
+	for _, r := range checks.Rows[row](t, "circles.csv") {
 		id, pts := r["id"], r.points(t)
 		ok := true
 		is := func(what string, c Circle, err error, cols ...string) {

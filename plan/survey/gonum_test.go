@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/optimize"
+
+	"rebush/testdata/checks"
 )
 
 // TestAgainstGonum: a general optimiser of gonum, started from the fit and from
@@ -12,7 +14,7 @@ import (
 func TestAgainstGonum(t *testing.T) {
 	n, worse := 0, 0
 	var widest float64
-	for _, r := range checkRows(t, "wornbores.csv") {
+	for _, r := range checks.Rows[row](t, "wornbores.csv") {
 		if r.num(t, "fan_half_deg") > 0 || r.num(t, "noise_um") == 0 || r.num(t, "n") < 16 {
 			continue
 		}
