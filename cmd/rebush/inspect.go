@@ -23,11 +23,7 @@ func runInspect(e *env, o options, jobs []string) error {
 	if err != nil {
 		return err
 	}
-	po, err := o.paperOptions()
-	if err != nil {
-		return err
-	}
-	with, err := o.planOptions()
+	po, with, err := o.drawingOptions()
 	if err != nil {
 		return err
 	}

@@ -29,11 +29,7 @@ func runSheet(e *env, o options, jobs []string) error {
 	if err != nil {
 		return err
 	}
-	po, err := o.paperOptions()
-	if err != nil {
-		return err
-	}
-	with, err := o.planOptions()
+	po, with, err := o.drawingOptions()
 	if err != nil {
 		return err
 	}
@@ -151,11 +147,7 @@ func runTemplate(e *env, o options, words []string) error {
 	if err != nil {
 		return err
 	}
-	po, err := o.paperOptions()
-	if err != nil {
-		return err
-	}
-	with, err := o.planOptions()
+	po, with, err := o.drawingOptions()
 	if err != nil {
 		return err
 	}

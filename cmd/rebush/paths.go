@@ -8,6 +8,7 @@ import (
 	"path/filepath"
 	"strings"
 
+	"rebush/plan"
 	"rebush/sheets"
 	"rebush/sheets/draw"
 )
@@ -102,6 +103,16 @@ func (o options) paperOptions() (sheets.Options, error) {
 		return s, usage("--date: %q is no date; a date is written 2026-11-25", s.Date)
 	}
 	return s, nil
+}
+
+// drawingOptions reads what is chosen of the paper and of the plan on it.
+func (o options) drawingOptions() (sheets.Options, plan.Options, error) {
+	po, err := o.paperOptions()
+	if err != nil {
+		return po, plan.Options{}, err
+	}
+	with, err := o.planOptions()
+	return po, with, err
 }
 
 // save writes a document to a file, or to standard output by way of text.

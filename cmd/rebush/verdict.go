@@ -24,11 +24,7 @@ func runVerdict(e *env, o options, jobs []string) error {
 	if err := namedJobs(jobs); err != nil {
 		return err
 	}
-	po, err := o.paperOptions()
-	if err != nil {
-		return err
-	}
-	with, err := o.planOptions()
+	po, with, err := o.drawingOptions()
 	if err != nil {
 		return err
 	}
