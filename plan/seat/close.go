@@ -7,12 +7,14 @@ import (
 )
 
 // closes is question 5: where the bore lies after pressing, over the least and
-// the largest interference, modulus and flow stress.
-func (j *judge) closes(a *Answer) {
+// the largest interference, modulus and flow stress. It refuses nothing: 6 and 7
+// judge what it finds.
+func (j *judge) closes(a *Answer) Fail {
 	if a.HeldBy == "press" {
 		j.closure(a)
 	}
 	a.Closed = [2]float64{a.Bush.BLow - a.Closure[1], a.Bush.BHigh - a.Closure[0]}
+	return Fail{}
 }
 
 // closure fills in the band by which the bore closes on diameter, and the

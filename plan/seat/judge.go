@@ -80,33 +80,20 @@ func (j *judge) answer(a *Answer, b *Bush, w *Way, glued bool) {
 // questions are asked in this order; the first that is answered no is the
 // reason.
 func (j *judge) questions(a *Answer) Fail {
-	for question := 1; question <= 11; question++ {
-		var f Fail
-		switch question {
-		case 1:
-			f = j.cleansUp(a)
-		case 2:
-			f = j.fits(a)
-		case 3:
-			f = j.wall(a)
-		case 4:
-			f = j.holds(a)
-		case 5:
-			j.closes(a)
-		case 6:
-			f = j.passes(a)
-		case 7:
-			f = j.finishes(a)
-		case 8:
-			f = j.length(a)
-		case 9:
-			f = j.load(a)
-		case 10:
-			f = j.current(a)
-		case 11:
-			f = j.room(a)
-		}
-		if f.What != noFail {
+	for _, ask := range [...]func(*judge, *Answer) Fail{
+		(*judge).cleansUp,
+		(*judge).fits,
+		(*judge).wall,
+		(*judge).holds,
+		(*judge).closes,
+		(*judge).passes,
+		(*judge).finishes,
+		(*judge).length,
+		(*judge).load,
+		(*judge).current,
+		(*judge).room,
+	} {
+		if f := ask(j, a); f.What != noFail {
 			return f
 		}
 	}
@@ -116,7 +103,7 @@ func (j *judge) questions(a *Answer) Fail {
 // cleansUp is question 1: the seat takes in the whole worn outline, with the
 // doubt about place and survey.
 func (j *judge) cleansUp(a *Answer) Fail {
-	if f := j.clears(a.Way.Kind, a.SeatLow, a.SeatHigh, a.HeldBy == "compound", a.Bush.Metal.Porous); f.What != noFail {
+	if f := j.clears(a.Way.Kind, a.SeatLow, a.HeldBy == "compound", a.Bush.Metal.Porous); f.What != noFail {
 		return f
 	}
 	if a.Way.Kind == OldSeatWay || a.Way.Kind == StrapWay {
@@ -131,7 +118,7 @@ func (j *judge) cleansUp(a *Answer) Fail {
 // clears compares a seat with the wear. Nothing is cut in an old seat or a
 // strap: the seat is there. Filled adhesive takes a solid bush also where some
 // of the worn wall stays, if it is seated in sound wall far enough round.
-func (j *judge) clears(kind Kind, low, _ float64, glued, porous bool) Fail {
+func (j *judge) clears(kind Kind, low float64, glued, porous bool) Fail {
 	switch kind {
 	case StrapWay:
 		return Fail{}

@@ -123,7 +123,7 @@ func (j *judge) atOnce(b *Bush, w *Way, glued bool) Fail {
 	if b.Turned || w.Kind == BoringHead {
 		return Fail{}
 	}
-	if f := j.clears(w.Kind, w.Low, w.High, glued, b.Metal.Porous); f.What != noFail {
+	if f := j.clears(w.Kind, w.Low, glued, b.Metal.Porous); f.What != noFail {
 		return f
 	}
 	return j.fitsIn(w.Kind, w.Low, b.ODLow-w.High, b.ODHigh-w.Low, glued)
