@@ -8,6 +8,14 @@ import (
 	"rebush/plan/survey"
 )
 
+// otherPlateRule names the doubt with which one plate tells of the other.
+func (m *maker) otherPlateRule() string {
+	if m.j.Chassis.DrilledTogether == job.Yes {
+		return "u_other_plate_drilled_together_mm"
+	}
+	return "u_other_plate_mm"
+}
+
 // borrowed is what another bore, a drawing or a sister tells.
 func (m *maker) borrowed(b *bore, own map[*bore]*survey.Evidence) []survey.Evidence {
 	var out []survey.Evidence
@@ -15,10 +23,7 @@ func (m *maker) borrowed(b *bore, own map[*bore]*survey.Evidence) []survey.Evide
 		if o == b || own[o] == nil {
 			continue
 		}
-		rule := "u_other_plate_mm"
-		if m.j.Chassis.DrilledTogether == job.Yes {
-			rule = "u_other_plate_drilled_together_mm"
-		}
+		rule := m.otherPlateRule()
 		e := survey.OtherPlate(own[o].Centre, own[o].Cov, m.rules.V(rule))
 		out = append(out, e)
 		if own[b] == nil {

@@ -5,7 +5,6 @@ import (
 	"math"
 
 	"rebush/fits/ledger"
-	"rebush/plan/job"
 	"rebush/plan/survey"
 )
 
@@ -73,10 +72,6 @@ func (x *explainer) again(e survey.Evidence, own map[*bore]*survey.Evidence) fun
 			if o == b || own[o] == nil {
 				continue
 			}
-			rule := "u_other_plate_mm"
-			if m.j.Chassis.DrilledTogether == job.Yes {
-				rule = "u_other_plate_drilled_together_mm"
-			}
 			other := own[o]
 			ox, okx := m.book.Get("survey/" + o.name() + "/centre_mm/0")
 			oy, oky := m.book.Get("survey/" + o.name() + "/centre_mm/1")
@@ -86,7 +81,7 @@ func (x *explainer) again(e survey.Evidence, own map[*bore]*survey.Evidence) fun
 				ox, _ = m.book.Get("survey/" + o.name() + "/centre_mm/0")
 				oy, _ = m.book.Get("survey/" + o.name() + "/centre_mm/1")
 			}
-			x.inputs = append(x.inputs, ledger.Num{Key: "survey/" + o.name() + "/centre_mm/0", V: ox.Value}, ledger.Num{Key: "survey/" + o.name() + "/centre_mm/1", V: oy.Value}, m.ruleLeaf(rule))
+			x.inputs = append(x.inputs, ledger.Num{Key: "survey/" + o.name() + "/centre_mm/0", V: ox.Value}, ledger.Num{Key: "survey/" + o.name() + "/centre_mm/1", V: oy.Value}, m.ruleLeaf(m.otherPlateRule()))
 			cov := other.Cov
 			return func(in []float64) survey.Evidence {
 				return survey.OtherPlate([2]float64{in[0], in[1]}, cov, in[2])

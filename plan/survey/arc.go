@@ -119,12 +119,7 @@ func Consensus(pts [][2]float64, s float64) (ArcFit, error) {
 	if _, err := Taubin(pts); err != nil {
 		return ArcFit{}, err
 	}
-	step := 1 + (len(pts)-1)/18
-	var pick [][2]float64
-	for i := 0; i < len(pts); i += step {
-		pick = append(pick, pts[i])
-	}
-	best, most := agree(pick, pts, pts, s)
+	best, most := agree(pts, pts, s)
 	if most < 4 {
 		return ArcFit{}, fmt.Errorf("%w: no four of them agree on one circle", ErrNoCircle)
 	}
@@ -153,9 +148,15 @@ func Consensus(pts [][2]float64, s float64) (ArcFit, error) {
 	return f, nil
 }
 
-// agree returns the circle through three of pick that most of voters lie on,
-// with none of pts clearly inside.
-func agree(pick, voters, pts [][2]float64, s float64) (best Circle, most int) {
+// agree returns the circle through three of voters that most of them lie on,
+// with none of pts clearly inside. Of more than 18 voters it tries every
+// second, third, ... only.
+func agree(voters, pts [][2]float64, s float64) (best Circle, most int) {
+	step := 1 + (len(voters)-1)/18
+	var pick [][2]float64
+	for i := 0; i < len(voters); i += step {
+		pick = append(pick, voters[i])
+	}
 	spread := spreadOf(pts)
 	for i := range pick {
 		for j := range pick[:i] {
@@ -194,12 +195,7 @@ func (f *ArcFit) compare(pts [][2]float64, s float64) {
 	if len(rest) < 3 {
 		return
 	}
-	step := 1 + (len(rest)-1)/18
-	var pick [][2]float64
-	for i := 0; i < len(rest); i += step {
-		pick = append(pick, rest[i])
-	}
-	c, votes := agree(pick, rest, pts, s)
+	c, votes := agree(rest, pts, s)
 	if votes < 3 {
 		return
 	}
