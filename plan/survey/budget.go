@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"gonum.org/v1/gonum/mathext"
+
+	"rebush/fits/odds"
 )
 
 // Contribution is one source of uncertainty of a result.
@@ -58,28 +60,24 @@ func (b Budget) Merged() Budget {
 // Source: JCGM 100:2008, 5.1.2. It is linear: where a factor has the mean 0 and
 // its partner has not, it says too little.
 func (b Budget) U() float64 {
-	var v float64
-	for _, c := range b.Merged() {
-		v += c.C * c.U * c.C * c.U
-	}
-	return math.Sqrt(v)
+	u, _ := b.combined()
+	return u
 }
 
 // Nu returns the effective degrees of freedom (Welch-Satterthwaite, JCGM
 // 100:2008, G.4.1); +Inf where every source is as good as known.
 func (b Budget) Nu() float64 {
-	var q, v float64
-	for _, c := range b.Merged() {
-		p := c.C * c.U * c.C * c.U
-		v += p
-		if c.Nu > 0 {
-			q += p * p / c.Nu
-		}
+	_, nu := b.combined()
+	return nu
+}
+
+func (b Budget) combined() (u, nu float64) {
+	m := b.Merged()
+	terms := make([]odds.Term, len(m))
+	for i, c := range m {
+		terms[i] = odds.Term{What: c.Name, C: c.C, U: c.U, N: c.Nu}
 	}
-	if q == 0 {
-		return math.Inf(1)
-	}
-	return v * v / q
+	return odds.Combine(terms)
 }
 
 // Share returns the part of the variance that each contribution carries, in
@@ -96,15 +94,9 @@ func (b Budget) Share() []float64 {
 	return shares
 }
 
-// Rectangular, Triangular and UShaped turn limits of +-a into standard
-// uncertainties. Source: JCGM 100:2008, 4.3 (from memory).
+// Rectangular turns limits of +-a into a standard uncertainty. Source: JCGM
+// 100:2008, 4.3 (from memory).
 func Rectangular(a float64) float64 { return math.Abs(a) / math.Sqrt(3) }
-
-// Triangular is for +-a with the middle likeliest.
-func Triangular(a float64) float64 { return math.Abs(a) / math.Sqrt(6) }
-
-// UShaped is for +-a with the ends likeliest, as of a swing.
-func UShaped(a float64) float64 { return math.Abs(a) / math.Sqrt2 }
 
 // RandomClocking is the u per axis of an eccentricity of at most e, turned any
 // way: fixed e gives e/sqrt 2, any from 0 to e alike e/sqrt 6.
@@ -147,8 +139,7 @@ func Conform(y, u, low, high float64) float64 {
 		}
 		return 0
 	}
-	phi := func(z float64) float64 { return math.Erfc(-z/math.Sqrt2) / 2 }
-	return phi((high-y)/u) - phi((low-y)/u)
+	return odds.Phi((high-y)/u) - odds.Phi((low-y)/u)
 }
 
 // Radial returns the mean and the 95 % bound of the distance off place when

@@ -74,9 +74,6 @@ func (b WornBore) place(e, T [2]float64) Place {
 	return Place{E: e, R: b.SeatRadius(e), Offset: dist(e, T), Rad: math.Atan2(T[1]-e[1], T[0]-e[0])}
 }
 
-// LeastWall returns the thinnest wall of an eccentric bush, mm.
-func LeastWall(od, offset, id float64) float64 { return od/2 - offset - id/2 }
-
 // ClockingError returns how far sideways the bore lands when an eccentric bush
 // is turned by err radians: 2 e sin(err/2).
 func ClockingError(offset, err float64) float64 { return 2 * offset * math.Abs(math.Sin(err/2)) }

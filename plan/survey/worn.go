@@ -165,17 +165,6 @@ func (b WornBore) ends(T [2]float64) [][2]float64 {
 	return es
 }
 
-// SeatRadiusFromPoints returns the least seat radius about T from probed
-// points: the farthest and 3 s, and (c + w)(1 - cos(pi/n)) for what lies
-// between n points. travel is c + w.
-func SeatRadiusFromPoints(T [2]float64, pts [][2]float64, s, travel float64) float64 {
-	if len(pts) == 0 {
-		return 0
-	}
-	_, hi := reach(pts, T)
-	return hi + 3*s + math.Max(0, travel)*(1-math.Cos(math.Pi/float64(len(pts))))
-}
-
 // UncutArc returns what a seat of radius Q about T leaves of the worn wall:
 // over how many degrees of the seat there is a void, and how deep it is in mm.
 // A press fit bears on the rest only and pushes towards the void.
