@@ -41,20 +41,7 @@ func demos(t testing.TB) map[string]*plan.Plan {
 // Every demo goes onto every paper, in every size and unit, and no rule of
 // paper is broken.
 func TestDemoGeometry(t *testing.T) {
-	var c counts
-	for name, p := range demos(t) {
-		for _, o := range everyOption() {
-			for what, d := range allPaper(t, p, o) {
-				for i, bad := range checkGeometry(d, &c) {
-					if i == 3 {
-						break
-					}
-					t.Errorf("%s, %s, %+v: %s", name, what, o, bad)
-				}
-			}
-		}
-	}
-	t.Logf("%d pages, %d items, %d texts, %d pairs looked at", c.pages, c.items, c.texts, c.pairs)
+	paperGeometry(t, demos(t))
 }
 
 // The text of each demo's setup sheet, as an independent reader sees it.

@@ -29,13 +29,7 @@ func findings(p *paper, pl *plan.Plan) {
 	for _, l := range levels {
 		for _, f := range pl.Findings {
 			if f.Level == l && !(p.stopsSaid && l == finding.Stop) {
-				f := f
-				p.fit(func(st style) *block {
-					b := p.block()
-					b.st = st
-					findingBlock(b, f)
-					return b
-				})
+				fitFinding(p, f)
 			}
 		}
 	}
@@ -53,19 +47,23 @@ func stops(p *paper, pl *plan.Plan) {
 		}
 		n++
 		p.stopsSaid = true
-		f := f
-		p.fit(func(st style) *block {
-			b := p.block()
-			b.st = st
-			findingBlock(b, f)
-			return b
-		})
+		fitFinding(p, f)
 	}
 	if n == 0 {
 		b := p.block()
 		b.para("No single stop is named: the plan could not be made as far as a cut. See the findings.", draw.Regular, p.st.body)
 		p.add(b)
 	}
+}
+
+// fitFinding adds a finding where there is room for it.
+func fitFinding(p *paper, f finding.Finding) {
+	p.fit(func(st style) *block {
+		b := p.block()
+		b.st = st
+		findingBlock(b, f)
+		return b
+	})
 }
 
 func findingBlock(b *block, f finding.Finding) {

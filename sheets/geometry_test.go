@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"rebush/plan"
 	"rebush/sheets/draw"
 )
 
@@ -165,9 +166,12 @@ func join(a, b draw.Box) draw.Box {
 	return draw.Box{X: x, Y: y, W: max(a.X+a.W, b.X+b.W) - x, H: max(a.Y+a.H, b.Y+b.H) - y}
 }
 
-func TestGeometry(t *testing.T) {
+// paperGeometry puts each plan onto every paper, in every size and unit, and
+// looks for what breaks a rule of paper.
+func paperGeometry(t *testing.T, plans map[string]*plan.Plan) {
+	t.Helper()
 	var c counts
-	for name, p := range hardPlans() {
+	for name, p := range plans {
 		for _, o := range everyOption() {
 			for what, d := range allPaper(t, p, o) {
 				for i, bad := range checkGeometry(d, &c) {
@@ -180,6 +184,10 @@ func TestGeometry(t *testing.T) {
 		}
 	}
 	t.Logf("%d pages, %d items, %d texts, %d pairs looked at", c.pages, c.items, c.texts, c.pairs)
+}
+
+func TestGeometry(t *testing.T) {
+	paperGeometry(t, hardPlans())
 }
 
 // A check that cannot fail is none: the geometry test must see each fault.
