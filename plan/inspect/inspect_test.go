@@ -96,6 +96,14 @@ func TestPutBack(t *testing.T) {
 	if err != nil || math.Abs(e.PackingMM-0.4476) > 5e-5 {
 		t.Errorf("packing %.4f, %v", e.PackingMM, err)
 	}
+	// A packing as thick as the offset wanted gives two thirds of it (the same).
+	e, err = PutBack([2]float64{0, 0}, [2]float64{0.0667, 0}, 5, 1, 5)
+	if err != nil || math.Abs(e.PackingMM-0.100) > 2e-3 {
+		t.Errorf("packing for two thirds %.4f, %v", e.PackingMM, err)
+	}
+	if _, err = PutBack([2]float64{0, 0}, [2]float64{3, 0}, 12, 1, 4); err == nil {
+		t.Error("an offset beyond the bar is accepted")
+	}
 	// e 0.050 and 5 degrees: 0.004 sideways (metrology 4.4); reading twice the offset.
 	e, err = PutBack([2]float64{10.03, 6.04}, [2]float64{10, 6}, 6, 3.2, 6)
 	if err != nil || math.Abs(e.OffsetMM-0.05) > 1e-9 || math.Abs(e.IndicatorMM-0.1) > 1e-9 || math.Abs(5*e.PerDegreeMM-0.00436) > 2e-5 {

@@ -74,26 +74,6 @@ func (b WornBore) place(e, T [2]float64) Place {
 	return Place{E: e, R: b.SeatRadius(e), Offset: dist(e, T), Rad: math.Atan2(T[1]-e[1], T[0]-e[0])}
 }
 
-// ClockingError returns how far sideways the bore lands when an eccentric bush
-// is turned by err radians: 2 e sin(err/2).
-func ClockingError(offset, err float64) float64 { return 2 * offset * math.Abs(math.Sin(err/2)) }
-
-// PackingThreeJaw returns the packing under one jaw of a three-jaw chuck that
-// sets a bar of diameter barD off centre by e:
-//
-//	t = 1.5 e + sqrt(D^2/4 - 0.75 e^2) - D/2
-//
-// Point contacts assumed. A packing as thick as the offset gives two thirds of
-// it only. Derived; an example printed on a hobby lathe page agrees (tests).
-// ErrNoRoom where the bar is too thin for the offset.
-func PackingThreeJaw(e, barD float64) (float64, error) {
-	under := barD*barD/4 - 0.75*e*e
-	if !(e >= 0) || !(under >= 0) || !finite(under) {
-		return 0, ErrNoRoom
-	}
-	return 1.5*e + math.Sqrt(under) - barD/2, nil
-}
-
 // Plug is a solid plug that is bored again.
 type Plug struct {
 	Centre  [2]float64
