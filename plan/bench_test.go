@@ -9,7 +9,7 @@ import (
 
 // BenchmarkPlan times the plan of the first demo, with and without its trials.
 func BenchmarkPlan(b *testing.B) {
-	j, err := job.Read("../testdata/jobs/corvelhurst.yaml", job.Options{})
+	j, err := job.Read("../testdata/jobs/pellinthwaite.yaml", job.Options{})
 	if err != nil {
 		b.Fatal(err)
 	}

@@ -5,29 +5,49 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"strings"
 	"testing"
 
 	"rebush/plan"
 	"rebush/plan/job"
 )
 
-// demos are the jobs that the project ships.
+// demos are the jobs that the project ships, and the dull ones of the tests.
 func demos(t testing.TB) []string {
 	t.Helper()
-	list, err := filepath.Glob("../testdata/jobs/*.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
 	var out []string
-	for _, f := range list {
-		if b := filepath.Base(f); b != "shop.yaml" && !regexp.MustCompile(`^shop-`).MatchString(b) {
-			out = append(out, f)
+	for _, dir := range jobFolders {
+		list, err := filepath.Glob(dir + "/*.yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := 0
+		for _, f := range list {
+			if !strings.HasPrefix(filepath.Base(f), "shop") {
+				out = append(out, f)
+				n++
+			}
+		}
+		if n < 2 {
+			t.Fatalf("only %d jobs in %s", n, dir)
 		}
 	}
-	if len(out) < 3 {
-		t.Fatalf("only %d demo jobs", len(out))
-	}
 	return out
+}
+
+// jobFolders hold the demos, and the dull jobs that show one thing each.
+var jobFolders = []string{"../testdata/jobs", "../testdata/situations"}
+
+// fileOf finds a file of either folder by its name.
+func fileOf(t testing.TB, name string) string {
+	t.Helper()
+	for _, dir := range jobFolders {
+		if _, err := os.Stat(filepath.Join(dir, name)); err == nil {
+			return filepath.Join(dir, name)
+		}
+	}
+	t.Fatalf("%s is in none of %v", name, jobFolders)
+	return ""
 }
 
 func makePlan(t testing.TB, file string, o plan.Options) *plan.Plan {

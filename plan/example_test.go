@@ -17,7 +17,7 @@ import (
 // A plan is made from a job file in two calls; what it has to say for itself
 // travels with it.
 func ExampleMake() {
-	j, err := job.Read("../testdata/jobs/corvelhurst.yaml", job.Options{})
+	j, err := job.Read("../testdata/jobs/pellinthwaite.yaml", job.Options{})
 	if err != nil {
 		fmt.Println(err)
 		return
@@ -32,10 +32,12 @@ func ExampleMake() {
 	}
 	fmt.Println("may be machined:", p.OK, "stops:", p.Findings.Count(finding.Stop))
 	// Output:
-	// front axle.left 0.1000
-	// front axle.right 0.0800
-	// rear axle.left 0.0000
-	// rear axle.right 0.0000
+	// drive axle.left 0.1164
+	// drive axle.right 0.1000
+	// cog shaft.left 0.0000
+	// cog shaft.right 0.0000
+	// carrying axle.left 0.2500
+	// carrying axle.right 0.1200
 	// may be machined: true stops: 0
 }
 

@@ -81,7 +81,7 @@ func TestDocsNameRoomsAndModules(t *testing.T) {
 func TestReadmeCommands(t *testing.T) {
 	doc := read(t, "README.md")
 	for start, want := range map[string]string{
-		`(?m)^go run .*$`:  "go run ./cmd/rebush sheet testdata/jobs/corvelhurst.yaml -o corvelhurst.pdf",
+		`(?m)^go run .*$`:  "go run ./cmd/rebush sheet testdata/jobs/pellinthwaite.yaml -o pellinthwaite.pdf",
 		`(?m)^go test .*$`: "go test ./...",
 	} {
 		found := regexp.MustCompile(start).FindAllString(doc, -1)

@@ -10,7 +10,7 @@ import (
 
 // The words of proving name what was measured before.
 func TestProving(t *testing.T) {
-	p := routed(t, "corvelhurst", nil)
+	p := routed(t, "stepped", nil)
 	all := ""
 	for _, s := range p.Proving {
 		all += s.Text + "\n"
@@ -20,7 +20,7 @@ func TestProving(t *testing.T) {
 			t.Errorf("nothing in proving about %q", w)
 		}
 	}
-	plastic := routed(t, "ombersleigh", nil) // no current through its axles
+	plastic := routed(t, "wexmarrow", nil) // no current through its axles
 	for _, s := range plastic.Proving {
 		if s.Blank == "ohm" {
 			t.Errorf("no current goes through these axles: %s", s.Text)
@@ -31,7 +31,7 @@ func TestProving(t *testing.T) {
 // A thick plate under a small drill is pecked.
 func TestRoutePecksDeepHoles(t *testing.T) {
 	pecked := func(thick string) bool {
-		p := routed(t, "corvelhurst", func(j *job.Job) {
+		p := routed(t, "stepped", func(j *job.Job) {
 			j.Chassis.Thickness = job.Ends{Left: dim.Must(thick), Right: dim.Must(thick)}
 			j.Chassis.Width = dim.Must("40 mm")
 			for i := range j.Shafts {
@@ -63,7 +63,7 @@ func TestRoutePecksDeepHoles(t *testing.T) {
 // A porous bush is drilled for its oil way at the speed of a solid bronze, and
 // dry.
 func TestRouteOilWayThroughPorousBush(t *testing.T) {
-	ways := ops(routed(t, "corvelhurst", nil), "oil")
+	ways := ops(routed(t, "stepped", nil), "oil")
 	if len(ways) == 0 {
 		t.Fatal("the oil way is not cleared")
 	}

@@ -10,18 +10,18 @@ import (
 	"rebush/plan"
 )
 
-// seriesJob is the first demo with a journal that no bush of its list fits, and
+// seriesJob is a dull job with a journal that no bush of its list fits, and
 // with the lines of the bush that could be turned taken out.
 func seriesJob(t *testing.T, more ...string) string {
 	t.Helper()
 	dir := t.TempDir()
-	for _, name := range []string{"corvelhurst.yaml", "shop.yaml"} {
-		data, err := os.ReadFile(filepath.Join("../testdata/jobs", name))
+	for _, name := range []string{"stepped.yaml", "shop.yaml"} {
+		data, err := os.ReadFile(fileOf(t, name))
 		if err != nil {
 			t.Fatal(err)
 		}
 		text := string(data)
-		if name == "corvelhurst.yaml" {
+		if name == "stepped.yaml" {
 			var keep []string
 			for _, line := range strings.Split(text, "\n") {
 				if !strings.Contains(line, "own turning") {
@@ -40,7 +40,7 @@ func seriesJob(t *testing.T, more ...string) string {
 			t.Fatal(err)
 		}
 	}
-	return filepath.Join(dir, "corvelhurst.yaml")
+	return filepath.Join(dir, "stepped.yaml")
 }
 
 // Where no bush of the list fits, the series that can be bought are searched

@@ -84,7 +84,7 @@ func plain(t testing.TB) situation {
 func demo(t testing.TB, name string) situation {
 	t.Helper()
 	read := func(n string) string {
-		b, err := os.ReadFile(filepath.Join("../testdata/jobs", n))
+		b, err := os.ReadFile(fileOf(t, n))
 		if err != nil {
 			t.Fatal(err)
 		}

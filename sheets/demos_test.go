@@ -9,13 +9,18 @@ import (
 	"rebush/plan/job"
 )
 
-// demos plans every demo job of the project.
+// demos plans every demo job of the project, and the dull ones of the tests.
 func demos(t testing.TB) map[string]*plan.Plan {
 	t.Helper()
 	files, err := filepath.Glob("../testdata/jobs/*.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
+	dull, err := filepath.Glob("../testdata/situations/*.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	files = append(files, dull...)
 	out := map[string]*plan.Plan{}
 	for _, f := range files {
 		name := strings.TrimSuffix(filepath.Base(f), ".yaml")

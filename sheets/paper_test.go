@@ -142,7 +142,7 @@ func TestCitizen(t *testing.T) {
 			title = m.Value
 		}
 	}
-	if title != "Setup sheet 2026-107, Rear motor truck, museum table-top tram car 3" {
+	if title != "Setup sheet 2026-107, Truck 12, front axle worn" {
 		t.Errorf("title is %q", title)
 	}
 	marks, err := pdf.r.GetBookmarks(&requests.GetBookmarks{Document: pdf.doc})

@@ -43,8 +43,8 @@ func egg(x, y, r, w, deg float64) [][2]float64 {
 // sampleJob is a job for pictures: two shafts, or as many as are asked for.
 func sampleJob(shafts int) *job.Job {
 	j := &job.Job{
-		Number: "2026-107", Title: "Rear motor truck, museum table-top tram car 3", Date: "2026-11-25",
-		Datum: "lower left corner of the left plate, long edge is x", File: "corvelhurst.yaml",
+		Number: "2026-107", Title: "Truck 12, front axle worn", Date: "2026-11-25",
+		Datum: "lower left corner of the left plate, long edge is x", File: "truck.yaml",
 		Chassis: job.Chassis{Material: "zinc die casting", Condition: "sound", Length: mm(fmt.Sprint(20 + 38*max(shafts-1, 1))), Height: mm("20"), Width: mm("16"),
 			Thickness: job.Ends{Left: mm("3"), Right: mm("3")}},
 		Shop: &job.Shop{MachineKind: "mill", Readout: true, Paper: "A4"},
@@ -70,7 +70,7 @@ func samplePlan(shafts int) *plan.Plan {
 	j := sampleJob(shafts)
 	p := &plan.Plan{RebushPlan: 1, Program: "rebush 1", JobNumber: j.Number, Hash: "3f9a0c17d2b4", OK: true, Job: j, Holes: map[string]plan.Hole{}}
 	book := ledger.New()
-	dia := book.Leaf("job/front axle.left/widest", "widest as read", "mm", "corvelhurst.yaml:31", 3.31)
+	dia := book.Leaf("job/front axle.left/widest", "widest as read", "mm", "truck.yaml:31", 3.31)
 	for i := range j.Shafts {
 		for k, b := range j.Shafts[i].Bores {
 			x := float64(10+38*i) + 0.01*float64(k)

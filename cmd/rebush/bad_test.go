@@ -15,7 +15,7 @@ func TestBadInput(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	shop, err := os.ReadFile("../../testdata/jobs/shop.yaml")
+	shop, err := os.ReadFile("../../testdata/situations/shop.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -19,7 +19,7 @@ func TestProgress(t *testing.T) {
 		}
 		return o.String(), e.String()
 	}
-	two := []string{demo, "../../testdata/jobs/ombersleigh.yaml"}
+	two := []string{demo, "../../testdata/jobs/wexmarrow.yaml"}
 	quiet, none := work(false, two...)
 	loud, count := work(true, two...)
 	if none != "" || quiet != loud || quiet == "" {
@@ -49,7 +49,7 @@ func TestNoColour(t *testing.T) {
 			t.Errorf("%+v: %v", c, got)
 		}
 	}
-	thin := "../../testdata/jobs/corvelhurst-thin-edge.yaml"
+	thin := "../../testdata/situations/thin-edge.yaml"
 	shown := func(colour bool) string {
 		var o bytes.Buffer
 		e := &env{in: os.Stdin, out: &o, errOut: &o, colour: colour}

@@ -18,9 +18,9 @@ func ran(in string, args ...string) (code int, out, errOut string) {
 }
 
 const (
-	demo     = "../../testdata/jobs/corvelhurst.yaml"
+	demo     = "../../testdata/situations/stepped.yaml"
 	probed   = "../../testdata/jobs/pellinthwaite-left.csv"
-	shopFile = "../../testdata/jobs/shop.yaml"
+	shopFile = "../../testdata/situations/shop.yaml"
 )
 
 // TestCommandLines goes through command lines with what they end with.
@@ -219,8 +219,8 @@ func TestNoNumberIsNaN(t *testing.T) {
 // says the same as alone.
 func TestManyJobs(t *testing.T) {
 	var names []string
-	for _, n := range []string{"pellinthwaite", "corvelhurst-thin-edge", "ombersleigh", "corvelhurst"} {
-		names = append(names, "../../testdata/jobs/"+n+".yaml")
+	for _, n := range []string{"jobs/pellinthwaite", "situations/thin-edge", "jobs/wexmarrow", "situations/stepped"} {
+		names = append(names, "../../testdata/"+n+".yaml")
 	}
 	code, out, errOut := ran("", append([]string{"plan", "--json", "--trials", "2000"}, names...)...)
 	if code != refused || errOut != "" {

@@ -12,7 +12,8 @@ import (
 func TestMain(m *testing.M) { testscript.Main(m, map[string]func(){"rebush": main}) }
 
 // TestScripts runs the end-to-end cases of testdata/script, each a text file:
-// commands, and what they print and leave behind. $JOBS is testdata/jobs.
+// commands, and what they print and leave behind. $JOBS is testdata/jobs,
+// $DULL testdata/situations.
 func TestScripts(t *testing.T) {
 	jobs, err := filepath.Abs("../../testdata/jobs")
 	if err != nil {
@@ -23,6 +24,7 @@ func TestScripts(t *testing.T) {
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){"append": appendLine},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("JOBS", jobs)
+			e.Setenv("DULL", filepath.Join(filepath.Dir(jobs), "situations"))
 			return nil
 		},
 	})

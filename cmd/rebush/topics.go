@@ -70,32 +70,32 @@ const fileHelp = `A job file is plain text: a name, a colon, a space, a value. W
 something stands below it, indented with spaces (no tabs). # begins a comment.
 
 rebush: 1
-title: Tram car 3, front truck
+title: Pump trolley of a garden line, driving axle
 units: mm                  # or in; any length may carry its own unit
 shop: shop.yaml            # what your shop has; leave it out for a small one
 chassis:
-  material: zinc die casting
+  material: mild steel
   condition: sound         # sound, cracked, swollen or unknown
-  plates: {left: {thickness: 3.0}, right: {thickness: 3.0}}
-  outline: {length: 58, height: 20}
-  width: 16.0              # over both plates
+  plates: {left: {thickness: 2.5}, right: {thickness: 2.5}}
+  outline: {length: 70, height: 24}
+  width: 20.0              # over both plates
 shafts:
   - name: front axle
-    journal: {left: 3.16, right: 2.36}
-    must_pass: {right: 2.40}       # the fattest thing to go through that hole
+    journal: 4.98                  # ends that differ: {left: 4.98, right: 3.98}
+    must_pass: 4.99                # the fattest thing to go through these holes
     bores:
       left:
-        centre: [10.00, 6.05]      # the middle of the hole as it is now
-        widest: 3.31
-        narrowest: 3.21
+        centre: [15.00, 11.07]     # the middle of the hole as it is now
+        widest: 5.16
+        narrowest: 5.02
         widest_at: 90              # up is 90, down 270, along +x 0
         worn_to: 90                # the side that the axle has eaten
-        edges: [{at: 270, metal: 4.4}]
-      right: {centre: [10.00, 6.04], widest: 2.49, narrowest: 2.41, widest_at: 90, worn_to: 90}
+        edges: [{at: 270, metal: 8.4}]
+      right: {centre: [15.00, 11.05], widest: 5.12, narrowest: 5.02, widest_at: 90, worn_to: 90}
 bushes:
-  - {code: drawer 7, bore: 3.20, od: 5.02, length: 3.8, flange: {od: 7, thickness: 0.8}, material: sintered bronze}
+  - {code: drawer 3, bore: 5.05, od: 7.03, length: 3.3, flange: {od: 9, thickness: 0.8}, material: sintered bronze}
   - {code: own turning, make: turned, material: bearing bronze C93200}
-complaint: {binds: yes, noisy: yes, rubs: no}
+complaint: {binds: no, noisy: yes, rubs: no}
 
 Inside { } and [ ] write decimal points and a space behind each comma. A drill
 number needs quotes: "#31". rebush schema lists every key; rebush check names

@@ -11,7 +11,7 @@ import (
 // TestBadInput: each mistake in the first demo gets a line with its place and
 // what would be right. The change is made at the first place that matches.
 func TestBadInput(t *testing.T) {
-	data, err := os.ReadFile(jobs + "/corvelhurst.yaml")
+	data, err := os.ReadFile(situations + "/stepped.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -41,9 +41,9 @@ func TestBadInput(t *testing.T) {
 		{"tab", "    rpm: 420", "\trpm: 420", `:22:1: a tab stands at the beginning of this line; indent with spaces`},
 		{"indentation", "        narrowest: 3.21", "      narrowest: 3.21", `:32:9: this line or the one before it is indented wrongly`},
 		{"colon without a space", "rebush: 1 ", "rebush:1 ", `job.yaml:1:7: no space stands behind the colon; write ` + "`rebush: 1`"},
-		{"two colons", "title: Rear motor", "title: Rear: motor", `job.yaml:3:12: a second colon stands on this line; put the text in quotes: title: "Rear: motor truck`},
+		{"two colons", "title: Truck with", "title: Truck: with", `job.yaml:3:13: a second colon stands on this line; put the text in quotes: title: "Truck: with a stepped axle`},
 		{"bracket", "[10.00, 6.05]", "[10.00, 6.05", `is not closed, or a comma is missing`},
-		{"quote", "title: Rear", `title: "Rear`, `quote`},
+		{"quote", "title: Truck", `title: "Truck`, `quote`},
 		{"leading zero", "teeth: 20", "teeth: 020", `teeth: 020 begins with 0, which some read as another number; write 20`},
 		{"leading zero of a length", "width: 16.0", "width: 016", `width: "016" begins with 0`},
 		{"yes or no", "binds: yes", "binds: perhaps", `binds: "perhaps" is not yes or no`},
@@ -77,14 +77,14 @@ func TestBadInput(t *testing.T) {
 			t.Errorf("%s: %q is not in the demo", c.name, c.old)
 			continue
 		}
-		_, err := Parse("job.yaml", jobs, []byte(text), Options{})
+		_, err := Parse("job.yaml", situations, []byte(text), Options{})
 		if err == nil {
 			t.Errorf("%s: taken", c.name)
 			continue
 		}
 		if c.want == "" {
 			var fe *FileError
-			if !errors.As(err, &fe) || !strings.Contains(err.Error(), "job.yaml:6:7: "+filepath.Join(jobs, "shopp.yaml")+": there is no such file") {
+			if !errors.As(err, &fe) || !strings.Contains(err.Error(), "job.yaml:6:7: "+filepath.Join(situations, "shopp.yaml")+": there is no such file") {
 				t.Errorf("%s: %v", c.name, err)
 			}
 			continue
@@ -103,12 +103,12 @@ func TestBadInput(t *testing.T) {
 // TestAllAtOnce: three mistakes of three kinds are told in the order of their
 // lines.
 func TestAllAtOnce(t *testing.T) {
-	data, err := os.ReadFile(jobs + "/corvelhurst.yaml")
+	data, err := os.ReadFile(situations + "/stepped.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	text := strings.NewReplacer("condition: sound", "condition: fair", "widest: 3.31", "widest: #31", "on: front axle", "on: middle axle").Replace(string(data))
-	_, err = Parse("job.yaml", jobs, []byte(text), Options{})
+	_, err = Parse("job.yaml", situations, []byte(text), Options{})
 	var ps Problems
 	if !errors.As(err, &ps) || len(ps) != 3 {
 		t.Fatalf("%d problems: %v", len(ps), err)

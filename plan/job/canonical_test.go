@@ -38,12 +38,12 @@ func inMM(t *testing.T, path string, s *shape) []byte {
 // form; comments, made and file names do not matter, any figure does.
 func TestCanonicalUnits(t *testing.T) {
 	dir := t.TempDir()
-	if err := os.WriteFile(dir+"/mm.yaml", inMM(t, jobs+"/shop-ombersleigh.yaml", shopShape), 0o600); err != nil {
+	if err := os.WriteFile(dir+"/mm.yaml", inMM(t, jobs+"/shop-wexmarrow.yaml", shopShape), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	data := inMM(t, jobs+"/ombersleigh.yaml", jobShape)
-	data = bytes.Replace(data, []byte("shop: shop-ombersleigh.yaml"), []byte("shop: mm.yaml # another"), 1)
-	inch, err := Read(jobs+"/ombersleigh.yaml", Options{})
+	data := inMM(t, jobs+"/wexmarrow.yaml", jobShape)
+	data = bytes.Replace(data, []byte("shop: shop-wexmarrow.yaml"), []byte("shop: mm.yaml # another"), 1)
+	inch, err := Read(jobs+"/wexmarrow.yaml", Options{})
 	if err != nil {
 		t.Fatal(err)
 	}

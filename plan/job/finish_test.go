@@ -10,7 +10,7 @@ import (
 // TestFinish: finish: may be said once for every bore or bore by bore, and auto
 // is the same as nothing.
 func TestFinish(t *testing.T) {
-	data, err := os.ReadFile(jobs + "/corvelhurst.yaml")
+	data, err := os.ReadFile(situations + "/stepped.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -21,7 +21,7 @@ func TestFinish(t *testing.T) {
 		"finish: as delivered": {"": "as delivered"},
 		"finish: {front axle.left: to its own axle, front axle.right: auto}": {"front axle.left": "to its own axle"},
 	} {
-		j, err := Parse("job.yaml", jobs, []byte(strings.Replace(string(data), "complaint:", line+"\ncomplaint:", 1)), Options{})
+		j, err := Parse("job.yaml", situations, []byte(strings.Replace(string(data), "complaint:", line+"\ncomplaint:", 1)), Options{})
 		if err != nil {
 			t.Errorf("%s: %v", line, err)
 			continue

@@ -158,16 +158,16 @@ func TestBuiltInShop(t *testing.T) {
 	if s := BuiltInShop(); s.MachineKind != "drill press" || s.Jig != "pinned" || len(s.Reamers) != 6 || s.File != "" {
 		t.Errorf("%+v", s)
 	}
-	data, err := os.ReadFile(jobs + "/corvelhurst.yaml")
+	data, err := os.ReadFile(situations + "/stepped.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	text := strings.Replace(string(data), "shop: shop.yaml", "#", 1)
-	j, err := Parse("job.yaml", jobs, []byte(text), Options{})
+	j, err := Parse("job.yaml", situations, []byte(text), Options{})
 	if err != nil || j.Shop.MachineKind != "drill press" {
 		t.Errorf("%v", err)
 	}
-	j, err = Parse("job.yaml", jobs, data, Options{Shop: jobs + "/shop-pellinthwaite.yaml"})
+	j, err = Parse("job.yaml", situations, data, Options{Shop: jobs + "/shop-pellinthwaite.yaml"})
 	if err != nil || j.Shop.Readout || j.Shop.MachineKind != "mill" {
 		t.Errorf("%v", err)
 	}
@@ -175,7 +175,7 @@ func TestBuiltInShop(t *testing.T) {
 
 // TestBadShop: mistakes of a shop file are told beside those of the job.
 func TestBadShop(t *testing.T) {
-	data, err := os.ReadFile(jobs + "/shop.yaml")
+	data, err := os.ReadFile(situations + "/shop.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -200,7 +200,7 @@ func TestBadShop(t *testing.T) {
 		if text == string(data) {
 			t.Fatalf("%q is not in the shop", c[0])
 		}
-		if _, err := ParseShop("shop.yaml", jobs, []byte(text)); err == nil || !strings.Contains(err.Error(), c[2]) {
+		if _, err := ParseShop("shop.yaml", situations, []byte(text)); err == nil || !strings.Contains(err.Error(), c[2]) {
 			t.Errorf("%s:\n got %v\nwant %s", c[1], err, c[2])
 		}
 	}

@@ -4,14 +4,13 @@ import (
 	"bytes"
 	"errors"
 	"os"
-	"path/filepath"
 	"testing"
 )
 
 // FuzzParse: any bytes give a job or an error of one of the two kinds, and a
 // job that is read has the same canonical form twice.
 func FuzzParse(f *testing.F) {
-	files, _ := filepath.Glob(jobs + "/*.yaml")
+	files := shipped(f)
 	for _, p := range append(files, "testdata/all-keys.yaml") {
 		data, err := os.ReadFile(p)
 		if err != nil {

@@ -16,7 +16,11 @@ func TestRealisticJobs(t *testing.T) {
 		}
 		return string(data)
 	}
-	demo := read("corvelhurst.yaml")
+	dull, err := os.ReadFile(situations + "/stepped.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	demo := string(dull)
 	for _, c := range [][]string{
 		{"thickness: 3.0", "thickness: 0.8"},
 		{"thickness: 3.0", "thickness: 6"},
@@ -61,14 +65,14 @@ func TestRealisticJobs(t *testing.T) {
 		if text == demo {
 			t.Fatalf("%q is not in the demo", c[0])
 		}
-		if _, err := Parse("job.yaml", jobs, []byte(text), Options{}); err != nil {
+		if _, err := Parse("job.yaml", situations, []byte(text), Options{}); err != nil {
 			t.Errorf("%s: %v", c[1], err)
 		}
 	}
-	if _, err := Parse("job.yaml", jobs, []byte(strings.ReplaceAll(demo, "\n", "\r\n")), Options{}); err != nil {
+	if _, err := Parse("job.yaml", situations, []byte(strings.ReplaceAll(demo, "\n", "\r\n")), Options{}); err != nil {
 		t.Errorf("lines that end with carriage returns: %v", err)
 	}
-	if _, err := Parse("job.yaml", jobs, []byte("\xEF\xBB\xBF"+demo), Options{}); err != nil {
+	if _, err := Parse("job.yaml", situations, []byte("\xEF\xBB\xBF"+demo), Options{}); err != nil {
 		t.Errorf("a byte order mark: %v", err)
 	}
 	large := strings.NewReplacer("journal: 4.00", "journal: 7.95", "widest: 4.14", "widest: 8.09", "narrowest: 4.04", "narrowest: 7.99",
@@ -79,7 +83,7 @@ func TestRealisticJobs(t *testing.T) {
 	small := strings.NewReplacer("journal: 3.16", "journal: 2.0", "journal: {left: 3.16, right: 2.36}", "journal: 2.0", "must_pass: {right: 2.40}", "must_pass: 2.02",
 		"widest: 3.31", "widest: 2.12", "narrowest: 3.21", "narrowest: 2.03", "widest: 2.49", "widest: 2.10", "narrowest: 2.41", "narrowest: 2.03",
 		"widest: 3.20, narrowest: 3.20", "widest: 2.03, narrowest: 2.03").Replace(demo)
-	if _, err := Parse("job.yaml", jobs, []byte(small), Options{}); err != nil {
+	if _, err := Parse("job.yaml", situations, []byte(small), Options{}); err != nil {
 		t.Errorf("an axle of 2 mm: %v", err)
 	}
 }

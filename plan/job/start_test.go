@@ -7,8 +7,8 @@ import (
 	"testing"
 )
 
-// answers to the questions of Ask, for the truck of the first demo.
-const answers = `Rear motor truck: tram car 3
+// answers to the questions of Ask, for a truck with a worm above one axle.
+const answers = `Truck 7: front axle
 mm
 
 sound
@@ -112,12 +112,12 @@ func TestAsk(t *testing.T) {
 			t.Errorf("%q is not said:\n%s", want, &out)
 		}
 	}
-	j, err := Parse("new.yaml", jobs, data, Options{})
+	j, err := Parse("new.yaml", situations, data, Options{})
 	if err != nil {
 		t.Fatalf("%v\n%s", err, data)
 	}
 	s, b := j.Bore("front axle.right")
-	if j.Title != "Rear motor truck: tram car 3" || j.Chassis.Width.String() != "16 mm" || s.MustPass.Right.String() != "2.4 mm" ||
+	if j.Title != "Truck 7: front axle" || j.Chassis.Width.String() != "16 mm" || s.MustPass.Right.String() != "2.4 mm" ||
 		b.Centre.Y.String() != "6.04 mm" || b.WornTo[0] != 85 || !j.Shafts[1].Leave || j.Gears[0].Worm.Height.String() != "14.06 mm" ||
 		j.Bushes[0].FlangeOD.String() != "7 mm" || !j.Bushes[0].OD.Measured || j.Gears[0].Wheel.Tip.String() != "11 mm" ||
 		len(j.Bushes) != 3 || !j.Bushes[2].Turned || j.Shafts[0].Insulated != "right" || j.Gears[0].Wheel.Runout.String() != "0.02 mm" ||

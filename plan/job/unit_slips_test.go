@@ -14,7 +14,25 @@ import (
 	"rebush/fits/dim"
 )
 
-const jobs = "../../testdata/jobs"
+// The shipped jobs, and the dull ones that tests lean on.
+const (
+	jobs       = "../../testdata/jobs"
+	situations = "../../testdata/situations"
+)
+
+// shipped are the files of both folders, shops among them.
+func shipped(t testing.TB) []string {
+	t.Helper()
+	var out []string
+	for _, dir := range []string{jobs, situations} {
+		list, err := filepath.Glob(dir + "/*.yaml")
+		if err != nil || len(list) == 0 {
+			t.Fatalf("%s: %v %v", dir, list, err)
+		}
+		out = append(out, list...)
+	}
+	return out
+}
 
 // slip is one length of a file with the key that holds it.
 type slip struct {
@@ -57,21 +75,21 @@ func lengths(n *yaml.Node, s *shape, key, path string, out *[]slip) {
 	}
 }
 
-// TestUnitSlips multiplies and divides every length of every demo job and shop
+// TestUnitSlips multiplies and divides every length of every shipped job and shop
 // by 25.4, one at a time: each is caught by a line that names its key.
 func TestUnitSlips(t *testing.T) {
-	files, err := filepath.Glob(jobs + "/*.yaml")
-	if err != nil || len(files) < 6 {
-		t.Fatalf("demo jobs: %v %v", files, err)
+	files := shipped(t)
+	if len(files) < 8 {
+		t.Fatalf("only %v", files)
 	}
 	for _, file := range files {
 		data, err := os.ReadFile(file)
 		if err != nil {
 			t.Fatal(err)
 		}
-		shape, parse := jobShape, func(d []byte) error { _, err := Parse(file, jobs, d, Options{}); return err }
+		shape, parse := jobShape, func(d []byte) error { _, err := Parse(file, filepath.Dir(file), d, Options{}); return err }
 		if strings.HasPrefix(filepath.Base(file), "shop") {
-			shape, parse = shopShape, func(d []byte) error { _, err := ParseShop(file, jobs, d); return err }
+			shape, parse = shopShape, func(d []byte) error { _, err := ParseShop(file, filepath.Dir(file), d); return err }
 		}
 		if err := parse(data); err != nil {
 			t.Errorf("%s as it stands:\n%v", file, err)
