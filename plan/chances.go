@@ -117,7 +117,7 @@ func (m *maker) chanceBore(b *bore) chance.Bore {
 	}
 	a, h := b.chosen, b.hole
 	x.Kind = chance.Cut
-	if a.Way.Kind == seat.OldSeatWay || a.Way.Kind == seat.StrapWay {
+	if a.Way.Kind == seat.OldSeatWay || a.Way.Kind == seat.CapWay {
 		x.Kind = chance.OldSeat
 	}
 	over := 0.0
@@ -141,8 +141,8 @@ func (m *maker) chanceBore(b *bore) chance.Bore {
 	switch a.HeldBy {
 	case "compound":
 		x.PressUM = [2]float64{-m.seatRule.GapHigh * 1000, -m.seatRule.GapLow * 1000}
-	case "strap":
-		x.PressUM = [2]float64{-m.seatRule.StrapHigh * 1000, -m.seatRule.StrapLow * 1000}
+	case "cap":
+		x.PressUM = [2]float64{-m.seatRule.CapHigh * 1000, -m.seatRule.CapLow * 1000}
 	default:
 		x.Closure = m.chanceClosure(a)
 	}

@@ -236,7 +236,7 @@ func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
 		why, owner = "there is no bush to choose from", "there is no bearing on the list to fit"
 	case b.chosen == nil:
 		why, owner = b.answers[0].Fail.Text(), ownerWords[b.answers[0].Fail.Question]
-	case b.chosen.Way.Kind == seat.OldSeatWay || b.chosen.Way.Kind == seat.StrapWay:
+	case b.chosen.Way.Kind == seat.OldSeatWay || b.chosen.Way.Kind == seat.CapWay:
 		name = verdict.Renew
 	case !m.p.OK:
 		why = "this shop cannot do it as it stands: see what stops it"
@@ -315,8 +315,8 @@ func (m *maker) otherWay(b *bore, name string, minutes float64, setups []string)
 	case !b.known || !b.targeted:
 		w.WhyNot = "the old centre is not known"
 		return w
-	case b.b.Strap:
-		w.WhyNot = "the bearing is held by a strap"
+	case b.b.Cap:
+		w.WhyNot = "the bearing lies under a cap"
 		return w
 	case !m.shop.Lathe:
 		w.WhyNot = "it has to be turned and the shop has no lathe"

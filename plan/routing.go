@@ -151,8 +151,8 @@ func (m *maker) routeBore(b *bore) route.Bore {
 		x.Reach, x.Shank = t.Reach.Float(), t.Shank.Float()
 	case seat.OldSeatWay:
 		x.Way = "old seat"
-	case seat.StrapWay:
-		x.Way = "strap"
+	case seat.CapWay:
+		x.Way = "cap"
 	}
 	if a.Bush.Turned {
 		x.BushSizes = fmt.Sprintf("outside %s to %s mm, bore %s to %s mm, length %.2f mm, %s", mmUp(a.Bush.ODLow), mmDown(a.Bush.ODHigh),
@@ -170,7 +170,7 @@ func (m *maker) routeBore(b *bore) route.Bore {
 // ifLarge says what to go on with where a seat comes out too large: the best
 // candidate with a larger outside, else what can be turned or glued.
 func (m *maker) ifLarge(b *bore) string {
-	if k := b.chosen.Way.Kind; k == seat.OldSeatWay || k == seat.StrapWay {
+	if k := b.chosen.Way.Kind; k == seat.OldSeatWay || k == seat.CapWay {
 		return ""
 	}
 	for _, a := range b.answers {

@@ -104,8 +104,8 @@ func (m *maker) wallFindings(b *bore) {
 	if a.Short {
 		m.say(finding.Caution, "short seat", b, fmt.Sprintf("the plate is %.2f mm for a seat of %.2f mm and there is no room for a shoulder: finish both bores in line", b.hole.Plate, a.SeatHigh), "room between plate and hub for a shoulder")
 	}
-	if a.HeldBy == "strap" {
-		m.say(finding.Note, "in pairs", b, "bushes held by a strap are renewed in pairs", "")
+	if a.HeldBy == "cap" {
+		m.say(finding.Note, "partner", b, "a bearing under a cap is renewed here: measure its partner on this shaft too", "")
 	}
 }
 

@@ -35,8 +35,8 @@ func (m *maker) rulesForSeat() seat.Rules {
 	r.AimLow, r.AimHigh = lo/1000, hi/1000
 	r.BushChamferThin, r.BushChamferThick = m.rules.Pair("bush_chamfer_mm")
 	r.SideLow, r.SideHigh = m.rules.Pair("side_play_mm")
-	lo, hi = m.rules.Pair("strap_slide_um")
-	r.StrapLow, r.StrapHigh = lo/1000, hi/1000
+	lo, hi = m.rules.Pair("cap_slide_um")
+	r.CapLow, r.CapHigh = lo/1000, hi/1000
 	return r
 }
 
@@ -153,8 +153,8 @@ func (m *maker) holeOf(b *bore) seat.Hole {
 		d := s.Diameter.Float() - r.bias
 		h.Old = &seat.OldSeat{Low: d - r.u, High: d + r.u, Sound: s.Sound}
 	}
-	if b.b.Strap {
-		h.Strap = 2 * b.worn.R
+	if b.b.Cap {
+		h.Cap = 2 * b.worn.R
 	}
 	if b.shaft.HubToHub.Given() && m.j.Chassis.Width.Given() {
 		lo, _ := m.rules.Pair("side_play_mm")

@@ -27,7 +27,7 @@ var changes = []change{
 	{"job", "rpm: 400", "rpm: 400\n    rods: yes"}, {"job", "rpm: 400", "rpm: 400\n    must_pass: {right: 3.24}"}, {"job", "rpm: 400", "rpm: 400\n    unworn: 3.18"},
 	{"job", "worn_to: 90}", "worn_to: [60, 120]}"}, {"job", "worn_to: 90}", "worn_to: 90, edges: [{at: 270, metal: 1.0}]}"}, {"job", "worn_to: 90}", "worn_to: 90, boss: 7}"},
 	{"job", "worn_to: 90}", "worn_to: 90, room: {inside: 6, outside: 6}}"}, {"job", "worn_to: 90}", "worn_to: 90, oil: {at: 90, diameter: 1.2}}"}, {"job", "worn_to: 90}", "worn_to: 90, bushed: yes}"},
-	{"job", "worn_to: 90}", "worn_to: 90, repaired: yes}"}, {"job", "worn_to: 90}", "worn_to: 90, hold: strap}"}, {"job", ", worn_to: 90}", "}"},
+	{"job", "worn_to: 90}", "worn_to: 90, repaired: yes}"}, {"job", "worn_to: 90}", "worn_to: 90, hold: cap}"}, {"job", ", worn_to: 90}", "}"},
 	{"job", "widest: 3.30", "widest: 3.90"}, {"job", "widest: 3.30", "widest: 3.22"}, {"job", "narrowest: 3.20, worn_to", "pins: {goes: 3.19, stops: 3.20}, worn_to"},
 	{"job", "    do: leave\n", ""}, {"job", "[48.00, 8.00]", "[22.10, 8.00]"}, {"job", "[48.00, 8.00]", "[15.00, 8.00]"},
 	{"job", "gears: []\n", "gears:\n" + wormGear(16.14, "")}, {"job", "gears: []\n", "gears:\n" + wormGear(15.98, ", moved: yes")}, {"job", "gears: []\n", "gears:\n" + wormGear(16.14, ", bearing_play: 0.05, slope: 4, end_float: 0.1, offset: 0.2")},

@@ -241,7 +241,7 @@ func TestNoFalseComfort(t *testing.T) {
 		"a knurl of 3.24":  plain(t).with("    rpm: 400\n", "    rpm: 400\n    must_pass: 3.24\n"),
 		"a boss of 7":      plain(t).with("worn_to: 90}", "worn_to: 90, boss: 7}"),
 		"a hole beside it": plain(t).with("[48.00, 8.00]", "[15.00, 8.00]"),
-		"a strap":          plain(t).with("worn_to: 90}", "worn_to: 90, hold: strap}"),
+		"a cap":            plain(t).with("worn_to: 90}", "worn_to: 90, hold: cap}"),
 	} {
 		p := s.with("widest: 3.30", "widest: 3.50").plan()
 		for _, o := range p.Verdict.Options {

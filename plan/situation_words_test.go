@@ -239,3 +239,30 @@ func TestNoSeatSaysWhatWouldDo(t *testing.T) {
 		}
 	}
 }
+
+// TestBearingUnderACap: held_by says cap, in a job that says strap too; the
+// bearing is laid in, and its partner is to be measured.
+func TestBearingUnderACap(t *testing.T) {
+	for _, hold := range []string{"cap", "strap"} {
+		under := "centre: [10.00, 8.00], widest: 3.94, narrowest: 3.90, worn_to: 90, hold: " + hold
+		p := plain(t).drive(under, under).with("  - {code: solid 5, ", "  - {code: under 3.9, bore: [3.190, 3.200], od: [3.878, 3.886], length: 3.0, material: bearing bronze C93200, price: 1.00}\n  - {code: solid 5, ").plan()
+		if s := seatOf(t, p, "drive.left"); s.HeldBy != "cap" || s.Bush != "under 3.9" || s.Tool != "the seat under its cap" {
+			t.Errorf("%s: held by %q, bush %q, seat by %q", hold, s.HeldBy, s.Bush, s.Tool)
+		}
+		if f := saidOf(t, p, "partner", "drive.left"); f.Level != finding.Note || !strings.Contains(f.Text, "measure its partner") {
+			t.Errorf("%s: %+v", hold, f)
+		}
+		laid := 0
+		for _, o := range p.Operations {
+			if strings.Contains(strings.ToLower(o.Do+o.Note+o.Backing), "strap") {
+				t.Errorf("%s: %s; %s", hold, o.Do, o.Note)
+			}
+			if strings.HasPrefix(o.Do, "Lay bearing under 3.9 into its seat at drive.") && strings.HasSuffix(o.Do, "and fit the cap") {
+				laid++
+			}
+		}
+		if laid != 2 {
+			t.Errorf("%s: %d bearings are laid in, want 2\n%s", hold, laid, everything(p))
+		}
+	}
+}

@@ -24,7 +24,7 @@ func (m *maker) clearances(b *bore) (lo, hi float64) {
 // untouched says that a bore keeps its place: its shaft is left alone, or its
 // bush is renewed in a sound seat.
 func untouched(b *bore) bool {
-	return b.shaft.Leave || b.b.Strap || b.b.Seat != nil && b.b.Seat.Sound
+	return b.shaft.Leave || b.b.Cap || b.b.Seat != nil && b.b.Seat.Sound
 }
 
 // targets decides where each bore goes.

@@ -103,7 +103,7 @@ func printTable(e *env, o options, b *books, t *table.Table) error {
 
 // ruleCell is a cell of the rules with the shop's own figures in it.
 func ruleCell(rules *table.Rules, name, column, v string) string {
-	if !slices.Contains(rules.Names(), name) {
+	if name = table.CurrentRule(name); !slices.Contains(rules.Names(), name) {
 		return v
 	}
 	r := rules.Get(name)

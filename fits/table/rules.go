@@ -20,6 +20,18 @@ type Rules struct {
 	order  []string
 }
 
+// renamed are rules that shops may still set under an older name.
+var renamed = map[string]string{"strap_slide_um": "cap_slide_um"}
+
+// CurrentRule is the name by which a rule goes now: name itself, unless it is
+// an older one.
+func CurrentRule(name string) string {
+	if now, ok := renamed[name]; ok {
+		return now
+	}
+	return name
+}
+
 // ReadRules reads the table "rules" of a library.
 func ReadRules(lib *Library) (*Rules, error) {
 	t, err := lib.Get("rules")
@@ -28,7 +40,7 @@ func ReadRules(lib *Library) (*Rules, error) {
 	}
 	r := &Rules{byName: map[string]Rule{}}
 	for _, row := range t.Rows {
-		rule := Rule{Name: row.Get("rule"), Unit: row.Get("unit"), What: row.Get("what"),
+		rule := Rule{Name: CurrentRule(row.Get("rule")), Unit: row.Get("unit"), What: row.Get("what"),
 			Source: row.Source(), Address: row.Address(), High: math.NaN()}
 		if rule.Low, err = strconv.ParseFloat(row.Get("low"), 64); err != nil {
 			return nil, fmt.Errorf("%s: low: %w", row.Address(), err)
@@ -48,8 +60,10 @@ func ReadRules(lib *Library) (*Rules, error) {
 }
 
 // Set overrides a rule with the shop's figure; source is the line of the shop
-// file. high is NaN for a single figure.
+// file. high is NaN for a single figure. An older name sets the rule that it is
+// called now.
 func (r *Rules) Set(name string, low, high float64, source string) error {
+	name = CurrentRule(name)
 	rule, ok := r.byName[name]
 	if !ok {
 		return fmt.Errorf("no rule %q", name)

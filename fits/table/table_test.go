@@ -125,6 +125,36 @@ func TestRules(t *testing.T) {
 	}
 }
 
+// TestOlderRuleName: a rule is set, and stands in a shop's own table of rules,
+// under the name it had before too.
+func TestOlderRuleName(t *testing.T) {
+	lib := table.BuiltIn()
+	own, err := lib.Get("rules")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := "# About.\n" + strings.Join(own.Columns, ",") + "\nstrap_slide_um,6,31,um,play,own\n"
+	if own, err = table.Parse("rules", "own.csv", []byte(text)); err != nil {
+		t.Fatal(err)
+	}
+	if err := lib.Replace(own); err != nil {
+		t.Fatal(err)
+	}
+	rules, err := table.ReadRules(lib)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if lo, hi := rules.Pair("cap_slide_um"); lo != 6 || hi != 31 {
+		t.Errorf("read as %v to %v", lo, hi)
+	}
+	if err := rules.Set("strap_slide_um", 7, 32, "shop.yaml:9"); err != nil {
+		t.Error(err)
+	}
+	if lo, hi := rules.Pair("cap_slide_um"); lo != 7 || hi != 32 {
+		t.Errorf("set to %v to %v", lo, hi)
+	}
+}
+
 // FuzzParse: any bytes give a table or an error, never a panic.
 func FuzzParse(f *testing.F) {
 	f.Add([]byte("# about\na,b,source\n1,2,x\n"))

@@ -42,7 +42,7 @@ func bindBore(r *reader, v *value, shaft string, side Side, c Chassis) Bore {
 		Bushed: v.get("bushed").tri() == Yes, Repaired: v.get("repaired").tri() == Yes,
 		Boss: v.get("boss").length(), RoomIn: v.get("room").get("inside").length(), RoomOut: v.get("room").get("outside").length(),
 		PinGoes: v.get("pins").get("goes").length(), PinStops: v.get("pins").get("stops").length(),
-		Strap: v.get("hold").text() == "strap", Lift: v.get("lift").length()}
+		Cap: v.get("hold").text() == "cap", Lift: v.get("lift").length()}
 	var m *mirror
 	if s := v.get("seen_from"); s.text() == "right" {
 		if c.Length.Given() {

@@ -105,7 +105,12 @@ func overrides(r *reader, root *value, s *Shop, folder string) {
 		if rule.shape.kind == aList {
 			low, high = rule.list[0].num, rule.list[1].num
 		}
-		if !has(rules.Names(), name) {
+		now := table.CurrentRule(name)
+		if now != name && v.get(now) != nil {
+			r.say(rule.pos, "rules: "+name+" is the older name of "+now+", which is set too", "keep one of the two")
+			continue
+		}
+		if !has(rules.Names(), now) {
 			r.say(rule.pos, "rules: there is no rule "+short(name), "did you mean `"+nearest(name, rules.Names())+"`? `rebush tables rules` lists them")
 			continue
 		}

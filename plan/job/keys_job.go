@@ -158,7 +158,7 @@ var boreShape = record(
 		need(key{"inside", length(3, 250), "inside edges apart", false}),
 		need(key{"outside", length(3, 250), "outside edges apart", false}),
 	), "spans"), "centre distances by inside and outside edges", false},
-	key{"hold", word("press", "strap"), "how the bearing is held", false},
+	key{"hold", word("press", "cap").once("strap", "cap"), "how the bearing is held: pressed in, or laid in under a cap", false},
 	key{"lift", length(0.02, 0.5), "play felt with an indicator", false},
 	key{"oil", record(
 		key{"at", degrees(), "direction of the oil hole", false},

@@ -49,6 +49,9 @@ func (r *reader) scalar(n *yaml.Node, s *shape, v *value) bool {
 		if b, ok := boolWord(raw); ok {
 			v.raw = b
 		}
+		if now, ok := s.was[v.raw]; ok {
+			v.raw = now
+		}
 		for _, w := range s.words {
 			if strings.EqualFold(w, v.raw) {
 				v.raw = w

@@ -33,6 +33,9 @@ type shape struct {
 	alts   []*shape // of anEither
 	ends   bool     // of aRecord: left and right of one thing
 	say    string   // for aList: what the items are ("x and y")
+
+	// was is of aWord: words of older files, and what each is called now.
+	was map[string]string
 }
 
 // key is one key of a record.
@@ -53,6 +56,14 @@ func whole(lo, hi float64) *shape {
 	return &shape{kind: aWhole, lo: lo, hi: hi}
 }
 func word(words ...string) *shape { return &shape{kind: aWord, words: words} }
+
+// once also reads a word that older files use; it means now, and nothing offers
+// it to a writer.
+func (s *shape) once(was, now string) *shape {
+	c := *s
+	c.was = map[string]string{was: now}
+	return &c
+}
 
 // length is a length whose plausible values run from lo to hi mm. Where hi is
 // less than 25.4 times lo, an inch figure read as mm, or the reverse, always

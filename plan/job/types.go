@@ -215,7 +215,7 @@ type Bore struct {
 	PinStops    dim.Length
 	Walls       *[4]dim.Length // left, right, bottom, top
 	Spans       []Span
-	Strap       bool // hold: strap
+	Cap         bool // hold: cap
 	Lift        dim.Length
 	Oil         *Oil
 }

@@ -181,15 +181,15 @@ func (b *builder) gaugeSeats(c clamping) {
 func (b *builder) oldSeats() {
 	b.setup = "bench"
 	for _, x := range b.j.Bores {
-		if x.Way != "old seat" && x.Way != "strap" {
+		if x.Way != "old seat" && x.Way != "cap" {
 			continue
 		}
 		lim := x.Seat
 		g := b.gauge(lim)
 		o := Operation{Kind: "gauge", Bore: x.Name, Do: fmt.Sprintf("Gauge the old bush's seat in %s", x.Name), Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops,
 			Minutes: b.r.Gauging, HoleMM: x.mid(), Note: "nothing is cut here: scrape no metal off, only dirt"}
-		if x.Way == "strap" {
-			o.Do = fmt.Sprintf("Gauge the strap seat of %s", x.Name)
+		if x.Way == "cap" {
+			o.Do = fmt.Sprintf("Gauge the seat under the cap of %s", x.Name)
 		}
 		if !g.proves {
 			o.Gauge = join(g.how, "take the mean of three readings with the instrument it was measured with")

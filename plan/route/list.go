@@ -80,8 +80,8 @@ func (b *builder) proving() {
 	if b.j.Rods {
 		add("Rods on: no tight spot in a whole turn", "")
 	}
-	add("Screws started by the fingers and not forced (stripped: the next longer screw of that thread, then repair the thread)", "")
-	add("Equal gap round the armature where it was out", "")
+	add("Each screw runs in two turns by hand; a spoilt thread is repaired before the truck runs", "")
+	add("Motor, if opened: turns by hand, rubs nowhere", "")
 	add("Oil in every bearing", "")
 	for _, way := range []string{"forward", "backward"} {
 		add("Runs "+way+", before: volts and amps", "V A")

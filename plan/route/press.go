@@ -50,7 +50,7 @@ func (b *builder) turnBushes() {
 // they are pressed.
 func (b *builder) faceBushes() {
 	for _, x := range b.j.Bores {
-		if x.BushMade || x.Proud <= 0.005 || x.Way == "strap" {
+		if x.BushMade || x.Proud <= 0.005 || x.Way == "cap" {
 			continue
 		}
 		o := Operation{Kind: "face", Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Face %.2f mm off bush %s for %s, to %.2f mm, and break its edge 0.2 mm", x.Proud, x.Bush, x.Name, x.Length-x.Proud),
@@ -68,7 +68,7 @@ func (b *builder) pressIn() {
 	b.setup, b.last = "press", ""
 	any, cure := false, false
 	for _, x := range b.j.Bores {
-		any = any || x.Way != "strap"
+		any = any || x.Way != "cap"
 		cure = cure || x.HeldBy == "compound" || strings.Contains(x.Second, "compound")
 	}
 	if any {
@@ -92,11 +92,11 @@ func (b *builder) press(x Bore) {
 	case "compound":
 		o.Do = fmt.Sprintf("Set bush %s into %s from outside with retaining compound", x.Bush, x.Name)
 		o.Tool, o.Note = "retaining compound, guide pin", b.once("both faces free of oil, a thin ring near the end that goes in, none in the bore; wipe, then do not touch it")
-	case "strap":
-		o.Do, o.Tool = fmt.Sprintf("Slide bearing %s into its strap at %s and close the strap", x.Bush, x.Name), "fingers"
-		o.Backing, o.Note = "strap and seat by themselves, no press", "both bearings of a shaft are renewed together"
+	case "cap":
+		o.Do, o.Tool = fmt.Sprintf("Lay bearing %s into its seat at %s and fit the cap", x.Bush, x.Name), "fingers"
+		o.Backing, o.Note = "none: no press, the cap holds it", "cap and seat free of dirt and burrs; measure its partner too"
 		if len(b.on(x.Shaft)) < 2 {
-			o.Note += "; only one is planned here"
+			o.Note += "; the partner is not planned here"
 		}
 	default:
 		o.Do = fmt.Sprintf("Draw bush %s into %s from outside", x.Bush, x.Name)

@@ -20,7 +20,7 @@ func TestPressing(t *testing.T) {
 		{"press not known", 0, "bolt", "HALT at 600 N", nil, "", true},
 		{"compound", 600, "compound", "none in the bore", func(x *Bore) { x.HeldBy = "compound" }, "", true},
 		{"stake", 600, "press", "stake", func(x *Bore) { x.Second = "flange and stake" }, "flange outwards", true},
-		{"strap", 600, "fingers", "together", func(x *Bore) { x.HeldBy, x.Way = "strap", "strap" }, "", false},
+		{"cap", 600, "fingers", "measure its partner too", func(x *Bore) { x.HeldBy, x.Way = "cap", "cap" }, "", false},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {

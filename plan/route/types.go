@@ -17,7 +17,7 @@ type Bore struct {
 	S, Allow    float64    // radius that just clears the wear; and what a seat adds to it
 	Wear        float64
 	Ligament    float64 // metal left outside the seat
-	Way         string  // reamer | boring head | end mill | old seat | strap
+	Way         string  // reamer | boring head | end mill | old seat | cap
 	WayName     string
 	WaySize     float64
 	Seat        [2]float64
@@ -35,7 +35,7 @@ type Bore struct {
 	Proud       float64
 	Porous      bool
 	Leaded      bool
-	HeldBy      string // press | compound | strap
+	HeldBy      string // press | compound | cap
 	Second      string
 	PressN      [2]float64 // expected: least, greatest
 	Finish      string

@@ -33,8 +33,8 @@ func (j *judge) odds(a *Answer) odds.Seat {
 	switch a.HeldBy {
 	case "compound":
 		o.UMin, o.UMax = -j.r.GapHigh, -j.r.GapLow
-	case "strap":
-		o.UMin, o.UMax = -j.r.StrapHigh, -j.r.StrapLow
+	case "cap":
+		o.UMin, o.UMax = -j.r.CapHigh, -j.r.CapLow
 	default:
 		o.UMin = a.WindowLow
 		o.UMax = math.Min(a.WinHigh, j.r.MaxShare*a.SeatLow)

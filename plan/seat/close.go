@@ -98,7 +98,7 @@ type Expansions struct{ Bush, Plate, Shaft float64 }
 //	bore x bush x dT - share x seat x (bush - plate) x dT - journal x shaft x dT
 //
 // with share the closure for each bit of interference. A press is not undone
-// below its largest interference, and a strap's bush takes up its play first.
+// below its largest interference, and a bush under a cap takes up its play first.
 // Source: linear expansion; the ring of the press (own derivation).
 func RunChange(heldBy string, e Expansions, t, bore, journal, seat, uHigh, share float64) float64 {
 	dt := (t - bench) * 1e-6
@@ -106,7 +106,7 @@ func RunChange(heldBy string, e Expansions, t, bore, journal, seat, uHigh, share
 	switch heldBy {
 	case "press":
 		tighter = math.Max(tighter, -uHigh)
-	case "strap":
+	case "cap":
 		tighter = math.Max(0, tighter+uHigh)
 	}
 	return bore*e.Bush*dt - journal*e.Shaft*dt - share*tighter

@@ -51,7 +51,7 @@ const (
 	noCurrentPlastic
 	noCurrentCompound
 	neighbour
-	strapSlide
+	capSlide
 	lastWhat
 )
 
@@ -61,7 +61,7 @@ const (
 func (f Fail) gap() float64 {
 	d := math.Abs(f.Want - f.Have)
 	switch f.What {
-	case dropsLoose, tooTight, strapSlide:
+	case dropsLoose, tooTight, capSlide:
 		return d / 1000
 	}
 	if f.Question <= 2 {
@@ -171,11 +171,11 @@ func (f Fail) Text() string {
 			return fmt.Sprintf("would break %.2f mm into %s, needs %.2f left", -f.Have, f.Name, f.Want)
 		}
 		return say("leaves %s mm to "+strings.ReplaceAll(f.Name, "%", "%%")+", needs %s", 2)
-	case strapSlide:
+	case capSlide:
 		if f.Have < 0 {
-			return fmt.Sprintf("%.0f um larger than the strap, wants %.0f of slide", -f.Have, f.Want)
+			return fmt.Sprintf("%.0f um larger than the seat under the cap, wants %.0f of play", -f.Have, f.Want)
 		}
-		return say("slide in the strap %s um, wants %s", 0)
+		return say("play under the cap %s um, wants %s", 0)
 	}
 	return ""
 }

@@ -39,7 +39,7 @@ func TestAnswersAreFinite(t *testing.T) {
 		case 0:
 			s.w = Way{Kind: BoringHead, Name: "boring head", Low: 3, High: 12}
 		case 1:
-			s.h.Strap = f("strap", 4.9, 5.2)
+			s.h.Cap = f("cap", 4.9, 5.2)
 		case 2:
 			s.old()
 			s.h.Old.Sound = rapid.Bool().Draw(t, "sound")

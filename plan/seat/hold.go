@@ -14,7 +14,7 @@ func (j *judge) holds(a *Answer) Fail {
 		return fail(4, noContact, a.Contact, 0)
 	}
 	switch a.HeldBy {
-	case "strap":
+	case "cap":
 		return Fail{}
 	case "compound":
 		return j.glueHolds(a)

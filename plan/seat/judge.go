@@ -62,8 +62,8 @@ func BoreLimits(h Hole, r Rules) [2]float64 {
 func (j *judge) answer(a *Answer, b *Bush, w *Way, glued bool) {
 	*a = Answer{Bush: *b, Way: *w, HeldBy: "press", LooseAt: math.NaN(), PV: math.NaN(), RunCold: math.NaN(), RunHot: math.NaN(), Ligament: math.Inf(1)}
 	switch {
-	case w.Kind == StrapWay:
-		a.HeldBy = "strap"
+	case w.Kind == CapWay:
+		a.HeldBy = "cap"
 	case glued:
 		a.HeldBy = "compound"
 	}
@@ -106,7 +106,7 @@ func (j *judge) cleansUp(a *Answer) Fail {
 	if f := j.clears(a.Way.Kind, a.SeatLow, a.HeldBy == "compound", a.Bush.Metal.Porous); f.What != noFail {
 		return f
 	}
-	if a.Way.Kind == OldSeatWay || a.Way.Kind == StrapWay {
+	if a.Way.Kind == OldSeatWay || a.Way.Kind == CapWay {
 		a.CleanUp = math.Inf(1)
 		return Fail{}
 	}
@@ -116,11 +116,11 @@ func (j *judge) cleansUp(a *Answer) Fail {
 }
 
 // clears compares a seat with the wear. Nothing is cut in an old seat or a
-// strap: the seat is there. Filled adhesive takes a solid bush also where some
+// cap: the seat is there. Filled adhesive takes a solid bush also where some
 // of the worn wall stays, if it is seated in sound wall far enough round.
 func (j *judge) clears(kind Kind, low float64, glued, porous bool) Fail {
 	switch kind {
-	case StrapWay:
+	case CapWay:
 		return Fail{}
 	case OldSeatWay:
 		if !j.h.Old.Sound {
@@ -150,12 +150,12 @@ func (j *judge) fits(a *Answer) Fail {
 func (j *judge) fitsIn(kind Kind, seat, uLow, uHigh float64, glued bool) Fail {
 	r := &j.r
 	switch {
-	case kind == StrapWay:
-		if -uHigh < r.StrapLow-slack {
-			return fail(2, strapSlide, -uHigh*1000, r.StrapLow*1000)
+	case kind == CapWay:
+		if -uHigh < r.CapLow-slack {
+			return fail(2, capSlide, -uHigh*1000, r.CapLow*1000)
 		}
-		if -uLow > r.StrapHigh+slack {
-			return fail(2, strapSlide, -uLow*1000, r.StrapHigh*1000)
+		if -uLow > r.CapHigh+slack {
+			return fail(2, capSlide, -uLow*1000, r.CapHigh*1000)
 		}
 	case glued:
 		if -uHigh < r.GapLow-slack {

@@ -25,7 +25,7 @@ var mends = map[what]struct {
 	},
 		func(s *scene, f Fail) { s.w.Low = f.Have }},
 	compoundGap:         {2, func(s *scene) { s.slip(); s.outside(0.03) }, func(s *scene, f Fail) { s.outside(f.Have - f.Want) }},
-	strapSlide:          {2, func(s *scene) { s.h.Strap = 5.032 }, func(s *scene, f Fail) { s.outside((f.Have - f.Want) / 1000) }},
+	capSlide:            {2, func(s *scene) { s.h.Cap = 5.032 }, func(s *scene, f Fail) { s.outside((f.Have - f.Want) / 1000) }},
 	wallTooThin:         {3, func(s *scene) { s.slip(); s.h.Edge = 2.9 }, func(s *scene, f Fail) { s.h.Edge += f.Want - f.Have }},
 	wallTooThinForPress: {3, func(s *scene) { s.h.Edge = 3.5 }, func(s *scene, f Fail) { s.h.Edge += f.Want - f.Have }},
 	pressTooHeavy:       {3, func(s *scene) { s.h.Edge = 4.5; s.b.ODLow, s.w.High = 5.027, 5.008 }, func(s *scene, f Fail) { s.outside((f.Want - f.Have) / 1000) }},

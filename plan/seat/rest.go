@@ -8,7 +8,7 @@ func (j *judge) length(a *Answer) Fail {
 	h, b := &j.h, &a.Bush
 	body := j.body(b)
 	short := math.Min(body, h.Plate)
-	if short < j.r.ShortShare*a.SeatLow-slack && b.FlangeOD == 0 && a.HeldBy != "strap" {
+	if short < j.r.ShortShare*a.SeatLow-slack && b.FlangeOD == 0 && a.HeldBy != "cap" {
 		// A bush turned for the seat has its shoulder where there is room for
 		// one; where there is none it goes in plain, as in a clock plate, and
 		// its bore is finished in place.
@@ -80,7 +80,7 @@ func (j *judge) room(a *Answer) Fail {
 	if d := a.Bush.FlangeOD; d > 0 && h.RoomOut > 0 && d > h.RoomOut+slack {
 		return fail(11, flangeRoom, d, h.RoomOut)
 	}
-	if a.HeldBy == "strap" {
+	if a.HeldBy == "cap" {
 		return Fail{}
 	}
 	want := j.r.LeastWall

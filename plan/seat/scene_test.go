@@ -80,7 +80,7 @@ func rules(t testing.TB) Rules {
 	r.GapLow, r.GapHigh = all.Pair("compound_gap_mm")
 	r.SpringLow, r.SpringHigh = um("mandrel_spring_um")
 	r.AimLow, r.AimHigh = um("clearance_aim_um")
-	r.StrapLow, r.StrapHigh = um("strap_slide_um")
+	r.CapLow, r.CapHigh = um("cap_slide_um")
 	r.BushChamferThin, r.BushChamferThick = all.Pair("bush_chamfer_mm")
 	return r
 }

@@ -86,11 +86,11 @@ func Search(h Hole, bushes []Bush, shop Shop, r Rules) []Answer {
 	return out
 }
 
-// waysFor lists the ways to make the seat of one hole: an old seat and a strap
+// waysFor lists the ways to make the seat of one hole: an old seat and a cap
 // come before anything that cuts.
 func (s Shop) waysFor(h Hole) []Way {
-	if h.Strap > 0 {
-		return []Way{{Kind: StrapWay, Name: "the strap's own seat", Size: h.Strap, Low: h.Strap, High: h.Strap, Index: -1}}
+	if h.Cap > 0 {
+		return []Way{{Kind: CapWay, Name: "the seat under its cap", Size: h.Cap, Low: h.Cap, High: h.Cap, Index: -1}}
 	}
 	if h.Old == nil {
 		return s.Ways
@@ -107,7 +107,7 @@ func (j *judge) asked(b *Bush, w *Way) (press, glue bool) {
 	if b.Turned && !j.shop.Lathe {
 		return false, false
 	}
-	if w.Kind == StrapWay || !j.shop.Compound {
+	if w.Kind == CapWay || !j.shop.Compound {
 		return true, false
 	}
 	if b.Turned || w.Kind == BoringHead {

@@ -95,14 +95,14 @@ func (j *judge) turn(a *Answer, glued bool) Fail {
 	if wall := (mid - aimBore) / 2; wall < r.LeastWall-slack {
 		return fail(1, wallOfBush, wall, r.LeastWall)
 	}
-	if j.h.Plate < r.ShortShare*mid && w.Kind != StrapWay && j.roomForShoulder(mid) {
+	if j.h.Plate < r.ShortShare*mid && w.Kind != CapWay && j.roomForShoulder(mid) {
 		b.FlangeOD, b.FlangeT = mid+2*r.ShoulderOver, r.ShoulderThick
 		b.Length += b.FlangeT
 	}
 	spread := half + seatHalf
-	u := -(r.StrapLow + r.StrapHigh) / 2
+	u := -(r.CapLow + r.CapHigh) / 2
 	switch {
-	case w.Kind == StrapWay:
+	case w.Kind == CapWay:
 	case glued:
 		u = -(r.GapLow + r.GapHigh) / 2
 	default:

@@ -37,7 +37,7 @@ type Hole struct {
 	THigh    float64
 	Near     []Near // other bores and gears in the same plate
 	Old      *OldSeat
-	Strap    float64 // diameter of a strap-held seat, 0 none
+	Cap      float64 // diameter of a seat under a cap, 0 none
 	Plate2   Plate
 	Finish   Finish // the only finish that is wanted, "" any
 }
@@ -117,7 +117,7 @@ const (
 	BoringHead
 	EndMill
 	OldSeatWay
-	StrapWay
+	CapWay
 )
 
 // Way is one tool that makes a seat.
@@ -144,19 +144,19 @@ type Shop struct {
 
 // Rules are the defaults that the search decides by, as plain numbers.
 type Rules struct {
-	CleanUp, BoringHead, Turned                        float64
-	NoWall, LightWall, LightShare, UsualShare          float64
-	PorousPeak, PorousHold, FlowLow, FlowHigh          float64
-	Smoothing, RzSeat, RzBush                          float64
-	HoldN, HoldFriction, HoldFactor                    float64
-	GapLow, GapHigh, CompoundShear, CompoundC          float64
-	MandrelStep, MandrelTotal, SpringLow, SpringHigh   float64
-	OverJournal, Pass, AimLow, AimHigh, ClearMax       float64 // mm
-	SeatChamfer, BushChamferThin, BushChamferThick     float64
-	ShortShare, SideLow, SideHigh, StrapLow, StrapHigh float64
-	Tie, HotK, LeastWall, MaxShare, OpenSolid          float64
-	RunLeast, NearRadii, FillDeg                       float64
-	ShoulderOver, ShoulderThick, MetalTie              float64
+	CleanUp, BoringHead, Turned                      float64
+	NoWall, LightWall, LightShare, UsualShare        float64
+	PorousPeak, PorousHold, FlowLow, FlowHigh        float64
+	Smoothing, RzSeat, RzBush                        float64
+	HoldN, HoldFriction, HoldFactor                  float64
+	GapLow, GapHigh, CompoundShear, CompoundC        float64
+	MandrelStep, MandrelTotal, SpringLow, SpringHigh float64
+	OverJournal, Pass, AimLow, AimHigh, ClearMax     float64 // mm
+	SeatChamfer, BushChamferThin, BushChamferThick   float64
+	ShortShare, SideLow, SideHigh, CapLow, CapHigh   float64
+	Tie, HotK, LeastWall, MaxShare, OpenSolid        float64
+	RunLeast, NearRadii, FillDeg                     float64
+	ShoulderOver, ShoulderThick, MetalTie            float64
 }
 
 // Finish is how a bore gets to size.
@@ -191,7 +191,7 @@ type Answer struct {
 	Closure            [2]float64
 	Closed             [2]float64 // bore after pressing
 	Contact            float64    // length of seat in contact
-	HeldBy             string     // press | compound | strap | flange
+	HeldBy             string     // press | compound | cap | flange
 	Second             string     // flange | compound | stake | flange and compound | flange and stake, "" none
 	Filled             bool       // part of the worn wall stays and is filled with the compound
 	MandrelIn          bool       // pressed with a mandrel standing in the bore: the bush cannot give way

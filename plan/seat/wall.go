@@ -11,7 +11,7 @@ func (j *judge) wall(a *Answer) Fail {
 	s := a.SeatHigh / 2
 	a.Ligament = j.ligament(s)
 	a.WindowLow, a.WinHigh = 0, math.Inf(1)
-	if a.HeldBy == "strap" {
+	if a.HeldBy == "cap" {
 		return Fail{} // nothing is cut and nothing presses
 	}
 	if a.HeldBy != "press" {
