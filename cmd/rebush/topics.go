@@ -63,6 +63,7 @@ under --units in. A bare fraction is inch. In a shell put quotes round #31.`},
   4  a fault in rebush: please report it
 
 For several jobs the highest.`},
+	{"licences", licences},
 }
 
 // fileHelp teaches the writing of a job file; a test plans the job in it.
