@@ -16,58 +16,6 @@ import (
 // testdata/house/long-files.txt.
 const longest = 400
 
-// strangers are words that no file may hold: folders of the machine that a
-// file was written on, and the addresses of package servers. They are put
-// together here so that this file does not hold them either.
-var strangers = []string{
-	"/wo" + "rk/", "/t" + "mp/", "/ro" + "ot/", "/ho" + "me/", "/Us" + "ers/",
-	"proxy.go" + "lang.org", "sum.go" + "lang.org", "pkg.go" + ".dev",
-	"py" + "pi.org", "python" + "hosted.org", "registry." + "npm", "npm" + "js.com",
-	"crates" + ".io", "ruby" + "gems.org", "deb." + "debian.org", "maven" + ".org", "docker" + ".io",
-}
-
-func TestHouseHoldsNoForeignAddress(t *testing.T) {
-	faults, read := strangerFaults(t, home(t))
-	if read < 100 {
-		t.Fatalf("read %d files; the walk does not see the project", read)
-	}
-	for _, f := range faults {
-		t.Error(f)
-	}
-}
-
-func TestHouseFindsForeignAddress(t *testing.T) {
-	for _, word := range strangers {
-		root := fstest.MapFS{
-			"plan/testdata/x.yaml": {Data: []byte("a\nb " + word + "c\n")},
-			".git/config":          {Data: []byte(word)},
-			"page.png":             {Data: []byte("\x00" + word)},
-		}
-		got, _ := strangerFaults(t, root)
-		compareFaults(t, got, []string{fmt.Sprintf("plan/testdata/x.yaml:2: holds %q", word)})
-	}
-}
-
-// strangerFaults looks through every text file, fixtures too, less what git
-// ignores; read is how many.
-func strangerFaults(t *testing.T, root fs.FS) (out []string, read int) {
-	t.Helper()
-	walkFiles(t, root, func(name string, data []byte) {
-		if bytes.IndexByte(data, 0) >= 0 {
-			return
-		}
-		read++
-		for i, line := range strings.Split(string(data), "\n") {
-			for _, word := range strangers {
-				if strings.Contains(line, word) {
-					out = append(out, fmt.Sprintf("%s:%d: holds %q", name, i+1, word))
-				}
-			}
-		}
-	})
-	return out, read
-}
-
 // walkFiles hands over every file that git would keep.
 func walkFiles(t *testing.T, root fs.FS, see func(name string, data []byte)) {
 	t.Helper()
