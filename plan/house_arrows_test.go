@@ -18,7 +18,7 @@ const module = "rebush"
 // floor; what stands on one floor does not know its neighbours, but for the
 // doors below.
 const (
-	ground   = iota // fits/{dim,table,ledger,finding,material,spelling}
+	ground   = iota // fits/{dim,table,ledger,finding,material,say,spelling}
 	seatBits        // fits/{limits,press,stock,odds}
 	seatWhole
 	holeBits // feeds/*
@@ -34,7 +34,7 @@ const (
 // fits are named here, so that somebody thinks of where they stand.
 func floor(dir string) (int, bool) {
 	switch dir {
-	case "fits/dim", "fits/table", "fits/ledger", "fits/finding", "fits/material", "fits/spelling":
+	case "fits/dim", "fits/table", "fits/ledger", "fits/finding", "fits/material", "fits/spelling", "fits/say":
 		return ground, true
 	case "fits/limits", "fits/press", "fits/stock", "fits/odds":
 		return seatBits, true
@@ -64,6 +64,9 @@ func floor(dir string) (int, bool) {
 // may also see the plain types of plan/job.
 var doors = map[string][]string{
 	"fits/dim":      {"fits/table"},
+	"fits/say":      {"fits/dim"},
+	"fits/finding":  {"fits/say"},
+	"fits/ledger":   {"fits/dim"},
 	"fits/material": {"fits/table", "fits/dim", "fits/spelling"},
 }
 

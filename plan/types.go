@@ -47,33 +47,6 @@ type Plan struct {
 	WithoutEffect []string `json:"-"` // sources of error that change nothing when doubled
 }
 
-// MinMax is a pair of limits in the unit of its key.
-type MinMax struct {
-	Min *float64 `json:"min"`
-	Max *float64 `json:"max"`
-}
-
-// MMRange is a pair of gauged limits in mm.
-type MMRange struct {
-	Min MM `json:"min"`
-	Max MM `json:"max"`
-}
-
-// FoundAfter compares a figure as found with the same after the job.
-type FoundAfter struct {
-	Found *float64 `json:"found"`
-	After *float64 `json:"after"`
-}
-
-// FoundAfterMM is FoundAfter for a gauged length.
-type FoundAfterMM struct {
-	Found MM `json:"found"`
-	After MM `json:"after"`
-}
-
-// XY is a place or a move in mm; null where it is not known.
-type XY [2]MM
-
 // SurveyedBore is where one bore is and where its centre used to be.
 type SurveyedBore struct {
 	Bore        string     `json:"bore"`

@@ -10,7 +10,8 @@ import (
 	"fmt"
 	"math"
 	"sort"
-	"strconv"
+
+	"rebush/fits/dim"
 )
 
 // Num is a number with the key under which the ledger knows it. A Num with an
@@ -36,6 +37,8 @@ type Entry struct {
 type Ledger struct {
 	entries map[string]Entry
 	order   []string
+	cited   map[string]bool
+	mention []string // cited or recorded, in order
 }
 
 // New returns an empty ledger.
@@ -83,6 +86,7 @@ func (l *Ledger) put(key string, e Entry) {
 	}
 	l.entries[key] = e
 	l.order = append(l.order, key)
+	l.Cite(key)
 }
 
 // Get returns an entry.
@@ -118,19 +122,18 @@ func (l *Ledger) Number(key string) int {
 func (l *Ledger) Entries() map[string]Entry {
 	out := make(map[string]Entry, len(l.entries))
 	for k, e := range l.entries {
-		e.Value = nine(e.Value)
+		e.Value = finite(dim.Sig9(e.Value))
 		out[k] = e
 	}
 	return out
 }
 
-// nine rounds to 9 significant digits, so that every platform prints the same.
-func nine(f float64) float64 {
-	r, err := strconv.ParseFloat(strconv.FormatFloat(f, 'e', 8, 64), 64)
-	if err != nil || math.IsNaN(r) || math.IsInf(r, 0) {
+// finite is a figure as JSON can hold it.
+func finite(f float64) float64 {
+	if math.IsNaN(f) || math.IsInf(f, 0) {
 		return 0
 	}
-	return r
+	return f
 }
 
 // Recompute works every entry out again from the recorded values of its inputs

@@ -105,3 +105,9 @@ func (r *Rules) Pair(name string) (low, high float64) {
 
 // Names lists the rules in table order.
 func (r *Rules) Names() []string { return append([]string(nil), r.order...) }
+
+// Leaf is a rule as an entry of the ledger: rules are recorded by
+// book.Leaf(rules.Get("press_halt_factor").Leaf()).
+func (r Rule) Leaf() (key, what, unit, source string, v float64) {
+	return "rules/" + r.Name, r.What, r.Unit, r.Address + ": " + r.Source, r.Low
+}

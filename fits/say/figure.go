@@ -1,0 +1,251 @@
+package say
+
+import (
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/shopspring/decimal"
+
+	"rebush/fits/dim"
+)
+
+// Figure is one figure of a sentence, or a row of them with one unit behind:
+// "5.005 to 5.012 mm". It holds the exact values; places are those of the
+// metric print.
+type Figure struct {
+	values  []float64
+	between string // what stands between the figures of a row
+	unit    string
+	places  int
+	style   style
+	dir     dim.Direction
+}
+
+// style is how a figure is written.
+type style uint8
+
+const (
+	signed style = 1 << iota // always with its sign
+	about                    // no finer in inches than it was said
+	bare                     // the unit was said just before
+	rate                     // a length by time
+	into                     // a row whose first goes up and whose last goes down
+)
+
+// MM is a length in mm, printed to a number of places of mm; in inches to a
+// ten-thousandth.
+func MM(v float64, places int) Figure { return Num(v, places, "mm") }
+
+// MMs are lengths in one breath: "5.005 to 5.012 mm".
+func MMs(lo, hi float64, places int) Figure { return Row(places, "mm", " to ", lo, hi) }
+
+// Limits are two limits in mm, rounded into each other, so that what lies
+// inside the printed pair lies inside the true one.
+func Limits(lo, hi float64, places int) Figure {
+	f := MMs(lo, hi, places)
+	f.style |= into
+	return f
+}
+
+// Um is a length in micrometres; in inches it is told in thou.
+func Um(v float64, places int) Figure { return Num(v, places, "um") }
+
+// Num is a figure of any other unit; it reads the same in mm and inches.
+func Num(v float64, places int, unit string) Figure {
+	return Figure{values: []float64{v}, unit: unit, places: places}
+}
+
+// Row is several figures of one unit with words between them: " to ", " or ".
+func Row(places int, unit, between string, values ...float64) Figure {
+	return Figure{values: values, unit: unit, between: between, places: places}
+}
+
+// Signed writes a plus as well.
+func (f Figure) Signed() Figure { f.style |= signed; return f }
+
+// About is for a figure after "about": in inches it is told no finer.
+func (f Figure) About() Figure { f.style |= about; return f }
+
+// Bare leaves mm out where it was said just before: "leaves 0.41 mm, needs
+// 1.25". Inches are always said.
+func (f Figure) Bare() Figure { f.style |= bare; return f }
+
+// Rate is for a length by time, "90 mm a minute": in inches to a tenth.
+func (f Figure) Rate() Figure { f.style |= rate; return f }
+
+// Rounded prints in a direction instead of to the nearest.
+func (f Figure) Rounded(d dim.Direction) Figure { f.dir = d; return f }
+
+// String prints in mm.
+func (f Figure) String() string { return f.in(dim.InMM, false) }
+
+// In prints one figure in the units of the reader.
+func (f Figure) In(u dim.Units) string { return f.in(u, false) }
+
+// Text is the figure as a text of its own.
+func (f Figure) Text() Text { return Text(f.token()) }
+
+func (f Figure) length() bool { return f.unit == "mm" || f.unit == "um" }
+
+// in prints the figure; inside says that it stands in brackets.
+func (f Figure) in(u dim.Units, inside bool) string {
+	for _, v := range f.values {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return "unknown"
+		}
+	}
+	if u == dim.InMM || !f.length() {
+		unit := f.unit
+		if f.style&bare != 0 {
+			unit = ""
+		}
+		return f.write(f.decimals(1), f.places, unit)
+	}
+	inch := f.inch()
+	if u == dim.InInch {
+		return inch
+	}
+	mm := f.write(f.decimals(1), f.places, f.unit)
+	if inside {
+		return mm + ", " + inch // no brackets in brackets
+	}
+	return mm + " (" + inch + ")"
+}
+
+// inch prints mm as inches and um as thou, from the exact values.
+func (f Figure) inch() string {
+	unit, places := "in", 4
+	switch {
+	case f.unit == "um":
+		unit, places = "thou", 1
+	case f.style&rate != 0:
+		places = 1
+	case f.style&about != 0:
+		places = min(4, f.places+2)
+	}
+	list := f.decimals(25.4)
+	if f.vanish(list, places) {
+		places++
+	}
+	return f.write(list, places, unit)
+}
+
+// decimals are the values divided by a factor, to 9 significant digits.
+func (f Figure) decimals(by float64) []decimal.Decimal {
+	out := make([]decimal.Decimal, len(f.values))
+	for i, v := range f.values {
+		out[i] = decimal.NewFromFloat(dim.Sig9(v))
+		if by != 1 {
+			out[i] = out[i].DivRound(decimal.NewFromFloat(by), 12)
+		}
+	}
+	return out
+}
+
+// vanish says whether a figure would become nothing, or two become one.
+func (f Figure) vanish(list []decimal.Decimal, places int) bool {
+	for i, d := range list {
+		if f.round(d, i, places).IsZero() && !d.IsZero() {
+			return true
+		}
+		if i > 0 && !d.Equal(list[i-1]) && f.round(d, i, places).Equal(f.round(list[i-1], i-1, places)) {
+			return true
+		}
+	}
+	return false
+}
+
+func (f Figure) round(d decimal.Decimal, i, places int) decimal.Decimal {
+	dir := f.dir
+	if f.style&into != 0 {
+		dir = dim.Up
+		if i > 0 {
+			dir = dim.Down
+		}
+	}
+	// What is a hair off a whole place is that place, whatever the direction.
+	near := d.Round(int32(places))
+	if d.Sub(near).Abs().LessThan(hair) {
+		return near
+	}
+	switch dir {
+	case dim.Up:
+		return d.RoundCeil(int32(places))
+	case dim.Down:
+		return d.RoundFloor(int32(places))
+	}
+	return near
+}
+
+// hair is what physics rounded to 9 digits may be off a typed figure.
+var hair = decimal.New(1, -9)
+
+func (f Figure) write(list []decimal.Decimal, places int, unit string) string {
+	var b strings.Builder
+	for i, d := range list {
+		if i > 0 {
+			b.WriteString(f.between)
+		}
+		r := f.round(d, i, places)
+		if f.style&signed != 0 && r.Sign() >= 0 {
+			b.WriteByte('+')
+		}
+		if r.IsZero() {
+			r = decimal.Zero // never "-0.00"
+		}
+		b.WriteString(r.StringFixed(int32(places)))
+	}
+	if unit == "" {
+		return b.String()
+	}
+	return b.String() + " " + unit
+}
+
+// A figure stands in its text between two control characters that no name may
+// hold (clean takes them out).
+const open, shut, part = '\x02', '\x03', '\x1f'
+
+func (f Figure) token() string {
+	fields := []string{f.unit, f.between, strconv.Itoa(f.places), strconv.Itoa(int(f.style)), strconv.Itoa(int(f.dir))}
+	for _, v := range f.values {
+		fields = append(fields, strconv.FormatFloat(v, 'g', -1, 64))
+	}
+	return string(open) + strings.Join(fields, string(part)) + string(shut)
+}
+
+func parse(s string) (Figure, bool) {
+	fields := strings.Split(s, string(part))
+	if len(fields) < 6 {
+		return Figure{}, false
+	}
+	f := Figure{unit: fields[0], between: fields[1]}
+	f.places, _ = strconv.Atoi(fields[2])
+	n, _ := strconv.Atoi(fields[3])
+	f.style = style(n)
+	n, _ = strconv.Atoi(fields[4])
+	f.dir = dim.Direction(n)
+	for _, field := range fields[5:] {
+		v, err := strconv.ParseFloat(field, 64)
+		if err != nil {
+			return Figure{}, false
+		}
+		f.values = append(f.values, v)
+	}
+	return f, true
+}
+
+// clean takes the marks of a figure out of words.
+func clean(s string) string {
+	if strings.IndexFunc(s, mark) < 0 {
+		return s
+	}
+	return strings.Map(func(r rune) rune {
+		if mark(r) {
+			return -1
+		}
+		return r
+	}, s)
+}
+
+func mark(r rune) bool { return r == open || r == shut || r == part }
