@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/plan/inspect"
 	"rebush/plan/job"
@@ -55,9 +56,9 @@ func (m *maker) inspectSize(b *bore, made job.Made, what string, size, lo, hi fl
 		return
 	}
 	row := Inspection{Bore: b.name(), What: what, MadeMM: mm3(size), GuardUM: num(d.GuardMM * 1000), Result: d.Result, Next: []Next{}, Rule: d.Rule}
-	row.LimitsMM = &MMRange{mm3(lo), mm3(hi)}
+	row.LimitsMM = dim.Sizes(lo, hi)
 	if what == "place" {
-		row.LimitsMM = &MMRange{mm3(0), mm3(hi)}
+		row.LimitsMM = dim.Sizes(0, hi)
 	}
 	if d.Result != inspect.Accept {
 		row.Next = m.next(b, what, size-r.bias, u, made, lo, hi, d)

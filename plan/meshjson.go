@@ -140,7 +140,7 @@ func (m *maker) reached(x *gear, of func() (near, far float64)) *MMRange {
 				}))
 			}, in...).V)
 	}
-	return &MMRange{calc("min", false), calc("max", true)}
+	return &MMRange{Min: calc("min", false), Max: calc("max", true)}
 }
 
 // lean works out what unlike left and right bores do to a mesh: the loss of

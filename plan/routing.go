@@ -279,9 +279,9 @@ func (m *maker) operationJSON(o route.Operation) Operation {
 		out.Minutes = num(math.Round(o.Minutes*10) / 10)
 	}
 	if o.Limits != nil {
-		out.LimitsMM = &MMRange{mmUp(o.Limits[0]), mmDown(o.Limits[1])}
+		out.LimitsMM = dim.Limits(o.Limits[0], o.Limits[1])
 		if o.OfSeat {
-			out.LimitsMM = &MMRange{mm3(o.Limits[0]), mm3(o.Limits[1])}
+			out.LimitsMM = dim.Sizes(o.Limits[0], o.Limits[1])
 		}
 	}
 	m.explainOperation(o, &out)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"rebush/fits/dim"
 	"rebush/fits/ledger"
 	"rebush/plan/seat"
 )
@@ -30,7 +31,7 @@ func (m *maker) seatJSON(b *bore) Seat {
 		lim := seat.BoreLimits(b.hole, m.seatRule)
 		s.HeldBy, s.Finish = "", ""
 		if lim[0] <= lim[1] {
-			s.BoreMM = &MMRange{mmUp(lim[0]), mmDown(lim[1])}
+			s.BoreMM = dim.Limits(lim[0], lim[1])
 		}
 		return s
 	}
@@ -56,9 +57,9 @@ func (m *maker) explainSeat(b *bore, s *Seat) {
 
 	seatLow := l.Calc(key("seat_mm/min"), "least diameter of the seat", "mm", "least hole that "+a.Way.Name+" leaves", wayRule(a.Way), pass, way[0])
 	seatHigh := l.Calc(key("seat_mm/max"), "largest diameter of the seat", "mm", "largest hole that "+a.Way.Name+" leaves", wayRule(a.Way), pass, way[1])
-	s.SeatMM = &MMRange{mmUp(seatLow.V), mmDown(seatHigh.V)}
+	s.SeatMM = dim.Limits(seatLow.V, seatHigh.V)
 	if a.Way.Kind == seat.Reamer || a.Way.Kind == seat.OldSeatWay {
-		s.SeatMM = &MMRange{mm3(seatLow.V), mm3(seatHigh.V)}
+		s.SeatMM = dim.Sizes(seatLow.V, seatHigh.V)
 	}
 
 	if !math.IsInf(a.CleanUp, 1) {
@@ -149,7 +150,7 @@ func (m *maker) explainBore(b *bore, s *Seat, boLow, boHigh ledger.Num) {
 		}, in...)
 	hi := l.Calc(key("bore_mm/max"), "largest finished bore", "mm", "journal + largest clearance accepted", "rule clearance_max_um",
 		func(in []float64) float64 { return in[0] + in[1]/1000 }, journal, top)
-	s.BoreMM = &MMRange{mmUp(lo.V), mmDown(hi.V)}
+	s.BoreMM = dim.Limits(lo.V, hi.V)
 	rl := l.Calc(key("running_um/min"), "least running clearance on diameter", "um", "least finished bore less journal", "rule bore_over_journal_um", lessUm, lo, journal)
 	rh := l.Calc(key("running_um/max"), "largest running clearance on diameter", "um", "largest finished bore less journal", "rule clearance_max_um", lessUm, hi, journal)
 	s.RunningUM = minMax(rl.V, rh.V)
@@ -165,9 +166,9 @@ func (m *maker) explainBore(b *bore, s *Seat, boLow, boHigh ledger.Num) {
 		after := func(in []float64) float64 { return in[0] - in[1]/1000 }
 		cl := l.Calc(key("closed_mm/min"), "least bore after pressing", "mm", "smallest bore of the bush less the largest closure", "as the closure", after, boLow, cMax)
 		ch := l.Calc(key("closed_mm/max"), "largest bore after pressing", "mm", "largest bore of the bush less the least closure", "as the closure", after, boHigh, cMin)
-		s.ClosedMM = &MMRange{mm3(cl.V), mm3(ch.V)}
+		s.ClosedMM = dim.Sizes(cl.V, ch.V)
 	} else {
-		s.ClosedMM = &MMRange{mm3(b.chosen.Closed[0]), mm3(b.chosen.Closed[1])}
+		s.ClosedMM = dim.Sizes(b.chosen.Closed[0], b.chosen.Closed[1])
 	}
 	s.ExpectedMM = m.expected(b)
 }
@@ -340,5 +341,5 @@ func (m *maker) expected(b *bore) *MMRange {
 		}
 		return mm3(l.Leaf(at("expected_mm/"+k), k+" finished bore expected", "mm", src, a.Expected[i]).V)
 	}
-	return &MMRange{calc(0, "min"), calc(1, "max")}
+	return &MMRange{Min: calc(0, "min"), Max: calc(1, "max")}
 }

@@ -6,6 +6,7 @@ import (
 	"sort"
 	"strings"
 
+	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/plan/job"
 )
@@ -38,7 +39,7 @@ func (m *maker) sidePlay() {
 			if m.p.Shafts[k].Shaft == s.Name {
 				lo := l.Calc(key("side_play_mm/min"), "least side play", "mm", "the side play as it comes out", "plane geometry", pass, play)
 				hi := l.Calc(key("side_play_mm/max"), "largest side play", "mm", "the side play as it comes out", "plane geometry", pass, play)
-				m.p.Shafts[k].SidePlayMM = &MMRange{mm3(lo.V), mm3(hi.V)}
+				m.p.Shafts[k].SidePlayMM = dim.Sizes(lo.V, hi.V)
 			}
 		}
 		if s.Leave {
