@@ -260,7 +260,7 @@ func (m *maker) shankUnder(d float64) float64 {
 func (m *maker) operationJSON(o route.Operation) Operation {
 	out := Operation{Number: o.Number, Setup: o.Setup, Bore: o.Bore, Do: o.Do, Tool: o.Tool, ToolMM: mm3(o.ToolMM), Approach: o.Approach,
 		DepthMM: mmAt(o.Depth, 1), Gauge: o.Gauge, Go: o.Go, NoGo: o.NoGo, Lubricant: o.Lubricant, ThrustN: num(o.Thrust), Backing: o.Backing,
-		GaugeFirst: o.GaugeFirst, MayWait: o.MayWait, Note: o.Note, Kind: o.Kind, HoleMM: o.HoleMM, Holding: o.Holding}
+		GaugeFirst: o.GaugeFirst, MayWait: o.MayWait, Note: o.Note, Kind: string(o.Kind), HoleMM: o.HoleMM, Holding: o.Holding}
 	if o.At != nil {
 		out.DialMM = &XY{mm3(o.At[0]), mm3(o.At[1])}
 		out.AtMM = out.DialMM

@@ -29,7 +29,7 @@ func (b *builder) lineUp() {
 	if b.j.Width > 0 {
 		long = fmt.Sprintf(", about %.0f mm long", 10*math.Ceil(0.4*b.j.Width))
 	}
-	b.add(Operation{Kind: "line up", Do: fmt.Sprintf("Line up %s: a test rod through both bores, and one in every other axle", list(names)),
+	b.add(Operation{Kind: KindLineUp, Do: fmt.Sprintf("Line up %s: a test rod through both bores, and one in every other axle", list(names)),
 		Tool: plural(len(rods), "test rod ", "test rods ") + list(rods) + long, Minutes: b.r.Gauging * float64(len(names)),
 		Gauge: fmt.Sprintf("turns free; level at both plates to %.2f mm, parallel to the other rods", b.r.LineUp)})
 }
@@ -44,7 +44,7 @@ func (b *builder) assemble() {
 		if len(mine) == 0 {
 			continue
 		}
-		b.add(Operation{Kind: "assemble", Do: b.axleWords(s), Tool: "fingers, oil", Minutes: b.r.Gauging, Note: b.passNote(s, mine)})
+		b.add(Operation{Kind: KindAssemble, Do: b.axleWords(s), Tool: "fingers, oil", Minutes: b.r.Gauging, Note: b.passNote(s, mine)})
 		if s.Wheels {
 			wheels = append(wheels, s)
 		}
@@ -69,7 +69,7 @@ func (b *builder) wheels(on []Shaft) {
 			insulated = append(insulated, fmt.Sprintf("insulated wheel of %s on the %s", s.Name, s.Insulated))
 		}
 	}
-	o := Operation{Kind: "wheels", Do: fmt.Sprintf("Press the %s of %s to gauge", plural(len(on), "wheel", "wheels"), list(names)),
+	o := Operation{Kind: KindWheels, Do: fmt.Sprintf("Press the %s of %s to gauge", plural(len(on), "wheel", "wheels"), list(names)),
 		Tool: "wheel press, flat support under the hub", Minutes: b.r.Press * float64(len(on)), Backing: "flat plate under the hub; a hollow cup splits it",
 		Gauge:      "back to back as measured before stripping",
 		GaugeFirst: fmt.Sprintf("%s %s freely both ways, %send float is there, bores written down.", list(names), plural(len(on), "turns", "turn"), mesh),

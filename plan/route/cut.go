@@ -28,7 +28,7 @@ func (b *builder) cutIn(c clamping) {
 		set.Bores = append(set.Bores, x.Name)
 	}
 	b.out.Setups = append(b.out.Setups, set)
-	o := Operation{Kind: "set up", Do: b.setUpWords(c), Holding: set.Words, Note: b.setUpNote(c)}
+	o := Operation{Kind: KindSetUp, Do: b.setUpWords(c), Holding: set.Words, Note: b.setUpNote(c)}
 	b.add(o)
 	box := b.secondDatum(c)
 	for i := 0; i < len(c.bores); i++ {
@@ -70,7 +70,7 @@ func merge(near, far []planned) []planned {
 		take := i == len(near)
 		if !take && i > 0 && k < len(far) {
 			last, next := near[i-1], far[k]
-			together := next.o.Tool == last.o.Tool || next.o.Kind == "chamfer"
+			together := next.o.Tool == last.o.Tool || next.o.Kind == KindChamfer
 			take = together && next.o.Kind == last.o.Kind && next.pass <= hole+1e-9
 		}
 		if take {
@@ -115,7 +115,7 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 				Fix:  fmt.Sprintf("a boring head, or an end mill of at least %.2f mm; or a bush with a larger outside", 2*x.locate())})
 		}
 		do := fmt.Sprintf("Open %s to %s mm", where, trim(st.tool.Size))
-		if st.kind == "locate" {
+		if st.kind == KindLocate {
 			do = fmt.Sprintf("Cut the new place of %s, %s mm", where, trim(st.tool.Size))
 		}
 		o := common(Operation{Kind: st.kind, Do: do, Tool: st.tool.Name, ToolMM: st.tool.Size, HoleMM: st.tool.Size, Note: b.toolNote(st, x)})
@@ -169,7 +169,7 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 	if hole <= 0 {
 		hole = x.mid()
 	}
-	o := common(Operation{Kind: "chamfer", Do: fmt.Sprintf("Chamfer the outside edge of %s about %.1f mm x 45 degrees: about %.1f mm across", x.Name, size, across),
+	o := common(Operation{Kind: KindChamfer, Do: fmt.Sprintf("Chamfer the outside edge of %s about %.1f mm x 45 degrees: about %.1f mm across", x.Name, size, across),
 		Tool: "countersink 90 degrees", ToolMM: math.NaN(), HoleMM: hole, Note: b.once("before the last tool, which takes its burr off; " + why)})
 	p := planned{o: o, q: &Query{Operation: "countersink", Dia: across, Through: (across - hole) / 2}, after: hole}
 	if b.loose() && b.s.Jig {
@@ -196,7 +196,7 @@ func (b *builder) lastTool(x Bore, where string, common func(Operation) Operatio
 	lim := x.Seat
 	g := b.gauge(lim)
 	q := Query{Operation: "ream", Dia: x.WaySize, Through: x.Plate, ThinWall: x.thin()}
-	o := common(Operation{Kind: "size seat", Do: fmt.Sprintf("Ream the seat of %s", where), Tool: x.WayName, ToolMM: x.WaySize, HoleMM: x.mid(),
+	o := common(Operation{Kind: KindSizeSeat, Do: fmt.Sprintf("Ream the seat of %s", where), Tool: x.WayName, ToolMM: x.WaySize, HoleMM: x.mid(),
 		Limits: &lim, OfSeat: true, Go: g.goes, NoGo: g.stops, Note: b.once("never turn it back, in or out")})
 	pass := math.Max(x.WaySize, x.Shank)
 	switch x.Way {

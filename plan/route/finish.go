@@ -30,7 +30,7 @@ func (b *builder) oilWays() {
 		if !own {
 			b.buy(t.Name, "oil way", x.Name)
 		}
-		o := Operation{Kind: "oil", Bore: x.Name, Do: fmt.Sprintf("Drill bush %s through from the old oil hole of %s", x.Bush, x.Name), Tool: t.Name, ToolMM: t.Size,
+		o := Operation{Kind: KindOil, Bore: x.Name, Do: fmt.Sprintf("Drill bush %s through from the old oil hole of %s", x.Bush, x.Name), Tool: t.Name, ToolMM: t.Size,
 			Backing: "close rod in the bore", Holding: fmt.Sprintf("on edge, oil hole at %.0f degrees uppermost", x.Oil.AtDeg), HoleMM: (x.Limits[0] + x.Limits[1]) / 2,
 			Note: "light feed, until it meets the rod; deburr inside; the felt must touch"}
 		q := Query{Operation: "drill", Dia: t.Size, Through: math.Max(0.1, (x.Seat[0]-x.Limits[1])/2), Material: x.BushMetal}
@@ -97,7 +97,7 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 		if g.Shaft != shaft {
 			continue
 		}
-		o := Operation{Kind: "try mesh", Do: fmt.Sprintf("Try the mesh of %s before the bores are opened", g.Name),
+		o := Operation{Kind: KindTryMesh, Do: fmt.Sprintf("Try the mesh of %s before the bores are opened", g.Name),
 			Tool: "dummy axle, thin paper in the teeth", Minutes: b.r.Gauging, Gauge: fmt.Sprintf("backlash %.2f to %.2f mm", g.Backlash[0], g.Backlash[1]),
 			Note: "press the dummy the way the axle is pressed; out of its limits: stop and measure the seats again"}
 		if len(low) > 0 {
@@ -129,7 +129,7 @@ func (b *builder) boreInPlace(mine []Bore) {
 	set.Bores = names
 	b.setup, b.last = name, ""
 	b.out.Setups = append(b.out.Setups, set)
-	b.add(Operation{Kind: "set up", Do: fmt.Sprintf("Clamp the chassis again, %s plate uppermost, to bore %s", c.up, list(names)), Holding: set.Words,
+	b.add(Operation{Kind: KindSetUp, Do: fmt.Sprintf("Clamp the chassis again, %s plate uppermost, to bore %s", c.up, list(names)), Holding: set.Words,
 		Note: join("bring the outside of the new bush true under the spindle, then set the target's figures", b.mirrorNote(c))})
 	for _, x := range in {
 		lim, at := x.Limits, x.At
@@ -137,7 +137,7 @@ func (b *builder) boreInPlace(mine []Bore) {
 			at[0] = b.mirrorX(at[0])
 		}
 		g := b.gauge(lim)
-		o := Operation{Kind: "size bore", Bore: x.Name, Do: fmt.Sprintf("Bore %s in place at the target", x.Name), Tool: x.FinishTool, At: &at, Approach: b.approach(c, x),
+		o := Operation{Kind: KindSizeBore, Bore: x.Name, Do: fmt.Sprintf("Bore %s in place at the target", x.Name), Tool: x.FinishTool, At: &at, Approach: b.approach(c, x),
 			Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Backing: "slotted block close under that wall", Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
 			Note: "sharp tool, light last cuts"}
 		head := "boring head"
@@ -160,7 +160,7 @@ func (b *builder) mirrorNote(c clamping) string {
 func (b *builder) finish(x Bore, pair bool) {
 	lim := x.Limits
 	g := b.gauge(lim)
-	o := Operation{Kind: "size bore", Bore: x.Name, Limits: &lim, Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2, Gauge: g.how, Go: g.goes, NoGo: g.stops,
+	o := Operation{Kind: KindSizeBore, Bore: x.Name, Limits: &lim, Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2, Gauge: g.how, Go: g.goes, NoGo: g.stops,
 		Backing: "anvil behind that wall"}
 	if !g.proves {
 		o.Gauge = join(g.how, "the very axle proves it")
@@ -171,10 +171,10 @@ func (b *builder) finish(x Bore, pair bool) {
 	}
 	switch x.Finish {
 	case "as delivered":
-		o.Kind, o.Do, o.Minutes, o.Backing = "gauge", fmt.Sprintf("Gauge the bore of %s: the bush closes into its limits by itself", x.Name), b.r.Gauging, ""
+		o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, fmt.Sprintf("Gauge the bore of %s: the bush closes into its limits by itself", x.Name), b.r.Gauging, ""
 	case "mandrel":
 		if x.MandrelIn {
-			o.Kind, o.Do, o.Minutes, o.Backing = "gauge", fmt.Sprintf("Gauge the bore of %s: the mandrel it was pressed on has sized it", x.Name), b.r.Gauging, ""
+			o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, fmt.Sprintf("Gauge the bore of %s: the mandrel it was pressed on has sized it", x.Name), b.r.Gauging, ""
 			break
 		}
 		var names []string

@@ -139,7 +139,7 @@ func (b *builder) tryInScrap() {
 			want = "it slides in without shake"
 		}
 		lim := x.Seat
-		b.add(Operation{Kind: "scrap", Do: fmt.Sprintf("In scrap of the same metal and thickness make a hole as for %s and try %s in it", list(holes), try), Tool: x.WayName, ToolMM: math.NaN(),
+		b.add(Operation{Kind: KindScrap, Do: fmt.Sprintf("In scrap of the same metal and thickness make a hole as for %s and try %s in it", list(holes), try), Tool: x.WayName, ToolMM: math.NaN(),
 			Limits: &lim, OfSeat: true, Gauge: want, Backing: "block under the scrap", Minutes: 2*b.r.ToolChange + b.r.Gauging,
 			Note: "same tools, speeds and oil as on the job: the gauges here do not prove this seat, this does"})
 	}
@@ -167,7 +167,7 @@ func (b *builder) gaugeSeats(c clamping) {
 	for _, x := range c.bores {
 		lim := x.Seat
 		g := b.gauge(lim)
-		o := Operation{Kind: "gauge", Bore: x.Name, Do: fmt.Sprintf("Gauge the seat of %s before the clamps come off", x.Name),
+		o := Operation{Kind: KindGauge, Bore: x.Name, Do: fmt.Sprintf("Gauge the seat of %s before the clamps come off", x.Name),
 			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Minutes: b.r.Gauging, HoleMM: x.mid()}
 		if !g.proves {
 			o.Gauge = join(g.how, "the scrap hole proves the tool")
@@ -186,7 +186,7 @@ func (b *builder) oldSeats() {
 		}
 		lim := x.Seat
 		g := b.gauge(lim)
-		o := Operation{Kind: "gauge", Bore: x.Name, Do: fmt.Sprintf("Gauge the old bush's seat in %s", x.Name), Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops,
+		o := Operation{Kind: KindGauge, Bore: x.Name, Do: fmt.Sprintf("Gauge the old bush's seat in %s", x.Name), Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops,
 			Minutes: b.r.Gauging, HoleMM: x.mid(), Note: "nothing is cut here: scrape no metal off, only dirt"}
 		if x.Way == "cap" {
 			o.Do = fmt.Sprintf("Gauge the seat under the cap of %s", x.Name)
@@ -201,7 +201,7 @@ func (b *builder) oldSeats() {
 // wash is the last look before the presses.
 func (b *builder) wash() {
 	b.setup = "bench"
-	o := Operation{Kind: "wash", Do: "Wash and dry the chassis, take the burrs off inside; no chip at a seat or an oil hole", Tool: "brush", Minutes: b.r.Gauging,
+	o := Operation{Kind: KindWash, Do: "Wash and dry the chassis, take the burrs off inside; no chip at a seat or an oil hole", Tool: "brush", Minutes: b.r.Gauging,
 		Note: "old paint may hold lead: wipe wet, no dry sanding"}
 	if b.j.Magnesium {
 		o.Do = "Brush and wipe the chassis clean with white spirit, take the burrs off inside; no chip at a seat or an oil hole"

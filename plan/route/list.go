@@ -27,7 +27,7 @@ func (b *builder) layOut() {
 	}
 	for _, o := range b.out.Operations {
 		add(strings.TrimSuffix(o.Tool, inFingers))
-		if o.ToolMM > 0 && b.loose() && b.s.Jig && (o.Kind == "locate" || o.Kind == "open" || o.Kind == "size seat") {
+		if o.ToolMM > 0 && b.loose() && b.s.Jig && (o.Kind == KindLocate || o.Kind == KindOpen || o.Kind == KindSizeSeat) {
 			add(fmt.Sprintf("slip bush %s mm", trim(o.ToolMM)))
 		}
 	}

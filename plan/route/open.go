@@ -8,7 +8,7 @@ import (
 // step is one tool that opens a hole before its seat is made.
 type step struct {
 	tool Tool
-	kind string // locate | open
+	kind Kind   // locate | open
 	op   string // plunge | drill | bore
 	head string
 	note string
@@ -58,7 +58,7 @@ func (b *builder) opening(x Bore, far bool) []step {
 		return b.onMill(x, far)
 	case "lathe":
 		w := b.window(x)
-		return []step{{tool: Tool{Name: "boring tool", Size: w.bored()}, kind: "locate", op: "bore", head: "faceplate", bar: true}}
+		return []step{{tool: Tool{Name: "boring tool", Size: w.bored()}, kind: KindLocate, op: "bore", head: "faceplate", bar: true}}
 	}
 	return b.throughJig(x)
 }
@@ -72,7 +72,7 @@ func (b *builder) onMill(x Bore, far bool) []step {
 		// The tool on size stands on the target by itself; a smaller one first
 		// leaves it a light cut.
 		if t, ok := b.mill(math.Max(x.Found, w.low), w.high, far); ok {
-			return []step{{tool: t, kind: "locate", op: "plunge"}}
+			return []step{{tool: t, kind: KindLocate, op: "plunge"}}
 		}
 		return nil
 	case "boring head":
@@ -80,7 +80,7 @@ func (b *builder) onMill(x Bore, far bool) []step {
 	}
 	pre, ok := b.before(x, w, far)
 	if ok && pre.op == "plunge" {
-		pre.kind = "locate"
+		pre.kind = KindLocate
 		return []step{pre} // one end mill does both
 	}
 	limit := w.mill
@@ -100,21 +100,21 @@ func (b *builder) onMill(x Bore, far bool) []step {
 // forBar opens the hole as far as the boring bar needs to get in; the bar then
 // makes the new axis.
 func (b *builder) forBar(x Bore, w window, far bool) []step {
-	bore := step{tool: Tool{Name: "boring head", Size: w.bored()}, kind: "locate", op: "bore", head: "boring head", bar: true,
+	bore := step{tool: Tool{Name: "boring head", Size: w.bored()}, kind: KindLocate, op: "bore", head: "boring head", bar: true,
 		note: "light cuts until the lobe is gone: a single point does not follow the egg"}
 	enter := b.s.BoringFrom - 0.5
 	if x.Found <= 0 || x.Found >= enter-1e-9 {
 		return []step{bore}
 	}
 	if t, ok := b.mill(math.Max(enter, x.Found), x.mid()-0.3, far); ok {
-		return []step{{tool: t, kind: "open", op: "plunge", note: "room for the boring bar"}, bore}
+		return []step{{tool: t, kind: KindOpen, op: "plunge", note: "room for the boring bar"}, bore}
 	}
 	d := math.Ceil(enter*2-1e-9) / 2
 	if d > x.mid()-0.3 {
 		d = math.Floor((x.mid()-0.3)*10+1e-9) / 10
 	}
 	st := b.bought(d, far)
-	st.kind, st.note = "open", "room for the boring bar"
+	st.kind, st.note = KindOpen, "room for the boring bar"
 	return []step{st, bore}
 }
 
@@ -123,11 +123,11 @@ func (b *builder) forBar(x Bore, w window, far bool) []step {
 // head; else one to buy; else the nearest there is, with a caution.
 func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
 	if t, ok := b.mill(w.least, limit, far); ok {
-		return step{tool: t, kind: "locate", op: "plunge"}
+		return step{tool: t, kind: KindLocate, op: "plunge"}
 	}
 	if b.s.BoringFrom > 0 && b.s.BoringFrom <= w.mill+1e-9 && w.mill >= w.least-1e-9 && (!far || b.r.ReachDiameters*w.mill >= b.j.Width) &&
 		(x.Found <= 0 || x.Found >= b.s.BoringFrom-0.5) {
-		return step{tool: Tool{Name: "boring head", Size: w.bored()}, kind: "locate", op: "bore", head: "boring head", bar: true, note: "light cuts: a single point does not follow the egg"}
+		return step{tool: Tool{Name: "boring head", Size: w.bored()}, kind: KindLocate, op: "bore", head: "boring head", bar: true, note: "light cuts: a single point does not follow the egg"}
 	}
 	if d, ok := standardMill(w.least, limit); ok {
 		st := b.bought(d, far)
@@ -141,13 +141,13 @@ func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
 		st.left = w.least - d
 		return st
 	}
-	return step{tool: t, kind: "locate", op: "plunge", left: w.least - t.Size}
+	return step{tool: t, kind: KindLocate, op: "plunge", left: w.least - t.Size}
 }
 
 // bought is an end mill that the shop has to buy.
 func (b *builder) bought(d float64, far bool) step {
 	t := Tool{Name: trim(d) + " mm end mill (to buy)", Size: d}
-	st := step{kind: "locate", op: "plunge", buy: "centre-cutting"}
+	st := step{kind: KindLocate, op: "plunge", buy: "centre-cutting"}
 	if far && !b.reachOK(t) {
 		t.Reach = b.j.Width
 		st.buy += fmt.Sprintf(", reach %s mm", trim(b.j.Width))
@@ -187,11 +187,11 @@ func (b *builder) throughJig(x Bore) []step {
 	}
 	first, has := b.firstDrill(w.least, pre.tool.Size)
 	if !has || sameSize(first.Size, pre.tool.Size) {
-		pre.kind = "locate"
+		pre.kind = KindLocate
 		pre.left = math.Max(0, w.least-pre.tool.Size)
 		return []step{pre}
 	}
-	loc := step{tool: first, kind: "locate", op: "drill"}
+	loc := step{tool: first, kind: KindLocate, op: "drill"}
 	return append(append([]step{loc}, b.between(first.Size, pre.tool.Size, false)...), pre)
 }
 

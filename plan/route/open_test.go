@@ -132,7 +132,7 @@ func TestMergeToolByTool(t *testing.T) {
 	var got []string
 	for _, o := range r.Operations {
 		if o.Setup == "A" && o.Bore != "" {
-			got = append(got, o.Kind+" "+o.Bore)
+			got = append(got, string(o.Kind)+" "+o.Bore)
 		}
 	}
 	want := []string{"locate axle.left", "locate axle.right", "open axle.left", "open axle.right", "chamfer axle.left", "chamfer axle.right",

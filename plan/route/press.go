@@ -13,7 +13,7 @@ func (b *builder) removeOld() {
 		if !x.Bushed {
 			continue
 		}
-		b.add(Operation{Kind: "take out", Bore: x.Name, Do: fmt.Sprintf("Push the old bush out of %s to the outside", x.Name),
+		b.add(Operation{Kind: KindTakeOut, Bore: x.Name, Do: fmt.Sprintf("Push the old bush out of %s to the outside", x.Name),
 			Tool: "stepped punch through the opposite hole, a little under the bush's outside", Minutes: b.r.Press,
 			Backing:    "ring under that wall, clear of the flange; never across the open box",
 			GaugeFirst: "Place and bore of the old bush measured and written down: they are lost with it.",
@@ -37,7 +37,7 @@ func (b *builder) turnBushes() {
 			}
 		}
 		lim := x.OD
-		o := Operation{Kind: "turn", Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Turn the %s for %s: %s", plural(len(names), "bush", "bushes"), list(names), x.BushSizes),
+		o := Operation{Kind: KindTurn, Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Turn the %s for %s: %s", plural(len(names), "bush", "bushes"), list(names), x.BushSizes),
 			Tool: "turning tool, drill, boring tool or reamer", Limits: &lim, Gauge: "micrometer", Minutes: b.r.TurnBush * float64(len(names)),
 			Backing: "bar in the chuck, held short",
 			Note:    b.once("bore and outside in one chucking, then part off; lead of 0.5 mm on the end that goes in; lips of the drill dubbed: bronze grabs")}
@@ -53,7 +53,7 @@ func (b *builder) faceBushes() {
 		if x.BushMade || x.Proud <= 0.005 || x.Way == "cap" {
 			continue
 		}
-		o := Operation{Kind: "face", Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Face %.2f mm off bush %s for %s, to %.2f mm, and break its edge 0.2 mm", x.Proud, x.Bush, x.Name, x.Length-x.Proud),
+		o := Operation{Kind: KindFace, Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Face %.2f mm off bush %s for %s, to %.2f mm, and break its edge 0.2 mm", x.Proud, x.Bush, x.Name, x.Length-x.Proud),
 			Tool: "facing tool, sharp", Minutes: b.r.ToolChange + b.r.Gauging, Gauge: "calliper", Backing: "on a mandrel, or in a soft collet",
 			Note: "the end without the flange, dry"}
 		if !b.s.Lathe && b.s.Machine != "lathe" {
@@ -78,13 +78,13 @@ func (b *builder) pressIn() {
 		b.press(x)
 	}
 	if cure {
-		b.add(Operation{Kind: "cure", Do: "Leave the chassis lying until the compound has cured as its maker says", Gauge: "no bush turns under a finger nail",
+		b.add(Operation{Kind: KindCure, Do: "Leave the chassis lying until the compound has cured as its maker says", Gauge: "no bush turns under a finger nail",
 			Note: "axles out until then; a good place to stop for the night"})
 	}
 }
 
 func (b *builder) press(x Bore) {
-	o := Operation{Kind: "press", Bore: x.Name, HoleMM: (x.Limits[0] + x.Limits[1]) / 2, Minutes: b.r.Press,
+	o := Operation{Kind: KindPress, Bore: x.Name, HoleMM: (x.Limits[0] + x.Limits[1]) / 2, Minutes: b.r.Press,
 		Backing: "anvil directly behind that wall, never across the box"}
 	g := b.gauge(x.Seat)
 	o.GaugeFirst = fmt.Sprintf("Seat of %s: %s. Bush %s", x.Name, g.box(), b.measured(x))

@@ -68,7 +68,7 @@ func TestFinishing(t *testing.T) {
 			r := Make(j, millShop(), plainCut, plainRules())
 			var o Operation
 			for _, p := range r.Operations {
-				if p.Kind == c.kind && p.Bore == "axle.left" && !p.OfSeat {
+				if string(p.Kind) == c.kind && p.Bore == "axle.left" && !p.OfSeat {
 					o = p
 				}
 			}

@@ -14,7 +14,7 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 		// Without a mill an end mill or a boring head has no place.
 		return step{}, false
 	}
-	drill := func(t Tool) step { return step{tool: t, kind: "open", op: "drill"} }
+	drill := func(t Tool) step { return step{tool: t, kind: KindOpen, op: "drill"} }
 	for _, t := range b.s.Drills {
 		if sameSize(t.For, x.WaySize) && t.Size >= w.least-1e-9 && t.Size < x.WaySize && b.canDrill(t) && (!far || b.reachOK(t)) {
 			s := drill(t)
@@ -26,7 +26,7 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 	}
 	if b.s.Machine == "mill" {
 		if t, ok := b.mill(math.Max(w.least, x.WaySize-w.most), w.mill, far); ok {
-			return step{tool: t, kind: "open", op: "plunge"}, true
+			return step{tool: t, kind: KindOpen, op: "plunge"}, true
 		}
 	}
 	for i := len(b.s.Drills) - 1; i >= 0; i-- {
@@ -81,7 +81,7 @@ func (b *builder) between(from, to float64, far bool) []step {
 		if next == nil {
 			return out
 		}
-		out = append(out, step{tool: *next, kind: "open", op: "drill"})
+		out = append(out, step{tool: *next, kind: KindOpen, op: "drill"})
 		from = next.Size
 	}
 	return out

@@ -56,13 +56,13 @@ func kinds(r Route, bore string) []string {
 	var out []string
 	for _, o := range r.Operations {
 		if o.Bore == bore {
-			out = append(out, o.Kind+" "+o.Tool)
+			out = append(out, string(o.Kind)+" "+o.Tool)
 		}
 	}
 	return out
 }
 
-func find(t *testing.T, r Route, kind, bore string) Operation {
+func find(t *testing.T, r Route, kind Kind, bore string) Operation {
 	t.Helper()
 	for _, o := range r.Operations {
 		if o.Kind == kind && (bore == "" || o.Bore == bore) {

@@ -178,7 +178,7 @@ type Rules struct {
 // Operation is one block of the sheet.
 type Operation struct {
 	Number     int
-	Kind       string
+	Kind       Kind
 	Setup      string
 	Bore       string
 	Do         string

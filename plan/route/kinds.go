@@ -1,0 +1,36 @@
+package route
+
+// Kind is what sort of work an operation is: what is done, not with which
+// tool. The words are those of the JSON key operations[].kind.
+type Kind string
+
+// The kinds, in the order in which a route meets them.
+const (
+	KindLookOver Kind = "look over" // the casting, where nobody has said that it is sound
+	KindTakeOut  Kind = "take out"  // an old bush
+	KindScrap    Kind = "scrap"     // a trial hole
+	KindSetUp    Kind = "set up"
+	KindLocate   Kind = "locate" // the cut that makes the new place
+	KindOpen     Kind = "open"   // towards the size before the last tool
+	KindChamfer  Kind = "chamfer"
+	KindSizeSeat Kind = "size seat"
+	KindGauge    Kind = "gauge"
+	KindWash     Kind = "wash"
+	KindTurn     Kind = "turn" // a bush
+	KindFace     Kind = "face" // a bush
+	KindPress    Kind = "press"
+	KindCure     Kind = "cure"
+	KindOil      Kind = "oil" // the oil way through a new bush
+	KindTryMesh  Kind = "try mesh"
+	KindSizeBore Kind = "size bore"
+	KindLineUp   Kind = "line up"
+	KindAssemble Kind = "assemble"
+	KindWheels   Kind = "wheels"
+)
+
+// Kinds lists every kind once, in the order of a route.
+func Kinds() []Kind {
+	return []Kind{KindLookOver, KindTakeOut, KindScrap, KindSetUp, KindLocate, KindOpen, KindChamfer, KindSizeSeat,
+		KindGauge, KindWash, KindTurn, KindFace, KindPress, KindCure, KindOil, KindTryMesh, KindSizeBore, KindLineUp,
+		KindAssemble, KindWheels}
+}
