@@ -141,7 +141,7 @@ func spurGear(pinion string) string {
 // TestSpurPairs: module 0.5, 36 and 12 teeth, standard and tight at 12.000.
 func TestSpurPairs(t *testing.T) {
 	g := involute{0.5, 36, 12}
-	near(t, "published: backlash at 12.100", g.backlash(12.1), 0.07564, 1e-5)
+	near(t, "backlash at 12.100, own evaluation", g.backlash(12.1), 0.07564, 1e-5)
 	// Pressed and worn to 180 degrees, away from a pinion in front: found at
 	// x = 9.88, new at 9.98.
 	back := plain(t).with("    rpm: 400\n", "    rpm: 400\n    load_towards: 180\n").

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 // TestSpeedRows asks for each material, tool and operation of speeds.csv that
@@ -23,7 +23,7 @@ func TestSpeedRows(t *testing.T) {
 	}
 	key := func(r checkRow) [3]string { return [3]string{r["material"], r["tool"], r["operation"]} }
 	best, low := map[[3]string]int{}, map[[3]string]float64{}
-	rows := checks.Rows[checkRow](t, "speeds.csv")
+	rows := testdata.Rows[checkRow](t, "transcription/speeds.csv")
 	for pass := range 2 {
 		for _, r := range rows {
 			if r["v_min_m_min"] == "" {
@@ -62,10 +62,10 @@ func TestSpeedRows(t *testing.T) {
 }
 
 // TestReamingRows asks the limits of reamers and drills, and the stock of the
-// published rows that a single size can be asked of.
+// rows that a single size can be asked of.
 func TestReamingRows(t *testing.T) {
 	passed := 0
-	for _, r := range checks.Rows[checkRow](t, "reaming.csv") {
+	for _, r := range append(testdata.Rows[checkRow](t, "checks/reaming.csv"), testdata.Rows[checkRow](t, "transcription/reaming.csv")...) {
 		d, low, high := r["d_to_mm"], r["low_mm_or_factor"], r["high_mm_or_factor"]
 		var ok bool
 		switch {

@@ -10,7 +10,7 @@ import (
 	"testing"
 
 	"rebush/plan/mesh"
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 // meshKeys are the figures that a row of mesh.csv asks for, by its words.
@@ -39,7 +39,7 @@ var meshKeys = []struct {
 func TestMeshRows(t *testing.T) {
 	passed, left := 0, []string{}
 next:
-	for _, r := range checks.Rows[checkRow](t, "mesh.csv") {
+	for _, r := range testdata.All[checkRow](t, "mesh.csv") {
 		q := r["quantity"]
 		for _, k := range meshKeys {
 			if !strings.HasPrefix(q, k.words) || strings.Contains(q, " for ") || strings.Contains(q, "recommended") {
@@ -143,11 +143,11 @@ func pointsFile(t *testing.T, points string) string {
 	return path
 }
 
-// TestCircleRows asks every circle of circles.csv: computed columns to 1e-6 of
+// TestCircleRows asks every circle of own/circles.csv: its columns to 1e-6 of
 // the radius and the nine figures that are printed.
 func TestCircleRows(t *testing.T) {
 	rows, figures := 0, 0
-	for _, r := range checks.Rows[checkRow](t, "circles.csv") {
+	for _, r := range testdata.Rows[checkRow](t, "own/circles.csv") {
 		path, ok := pointsFile(t, r["points"]), true
 		for fit, col := range map[string]string{"least": "lsci", "kasa": "kasa", "pratt": "pratt", "taubin": "taubin", "zone": "mzci", "circumscribed": "mcci", "inscribed": "mici"} {
 			if r[col+"_x"] == "" {
@@ -181,7 +181,7 @@ func TestCircleRows(t *testing.T) {
 // has a tolerance.
 func TestWornBoreRows(t *testing.T) {
 	passed := 0
-	for _, r := range checks.Rows[checkRow](t, "wornbores.csv") {
+	for _, r := range testdata.Rows[checkRow](t, "own/wornbores.csv") {
 		if r["tol_centre_mm"] == "" {
 			continue
 		}

@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 var (
@@ -95,7 +95,7 @@ func pressWords(text string) (words []string, ok bool) {
 // TestPressRows asks the rows of pressfit.csv that are a press, each within
 // its own tolerance; where the bush flows the figure lies inside the span.
 func TestPressRows(t *testing.T) {
-	rows := checks.Rows[checkRow](t, "pressfit.csv")
+	rows := testdata.All[checkRow](t, "pressfit.csv")
 	text := map[string]string{}
 	for _, r := range rows {
 		text[r["id"]] = r["inputs"]
@@ -117,7 +117,7 @@ func TestPressRows(t *testing.T) {
 		want := number(t, r["expected"])
 		below, above := margins(t, r["tolerance"], want)
 		if !(low <= want+above && high >= want-below) {
-			t.Errorf("%s %s: %.7g to %.7g, published %v (%s) %s\n%q", r["id"], q, low, high, want, r["tolerance"], r["source"], words)
+			t.Errorf("%s %s: %.7g to %.7g, want %v (%s) %s\n%q", r["id"], q, low, high, want, r["tolerance"], r["source"], words)
 			continue
 		}
 		passed++

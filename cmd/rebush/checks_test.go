@@ -10,11 +10,12 @@ import (
 
 	"github.com/shopspring/decimal"
 
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
-// The rows of testdata/checks, each with its printed source, are asked here as
-// a person would: through the command.
+// The rows of testdata are asked here as a person would: through the command.
+// The folder of a row says whether it was printed by somebody outside, copied
+// from the tables of the program, remembered, or is our own.
 
 type checkRow map[string]string
 
@@ -68,7 +69,7 @@ func number(t *testing.T, s string) float64 {
 func within(t *testing.T, what string, got, want, tol float64) bool {
 	t.Helper()
 	if !(math.Abs(got-want) <= tol) {
-		t.Errorf("%s: got %.9g, published %.9g, within %.2g", what, got, want, tol)
+		t.Errorf("%s: got %.9g, want %.9g, within %.2g", what, got, want, tol)
 		return false
 	}
 	return true
@@ -77,7 +78,7 @@ func within(t *testing.T, what string, got, want, tol float64) bool {
 // TestFitRows asks every row of fits.csv; they are exact.
 func TestFitRows(t *testing.T) {
 	passed := 0
-	for _, r := range checks.Rows[checkRow](t, "fits.csv") {
+	for _, r := range testdata.Rows[checkRow](t, "checks/fits.csv") {
 		in := map[string]string{}
 		for _, part := range strings.Split(r["inputs"], ";") {
 			k, v, _ := strings.Cut(strings.TrimSpace(part), "=")
@@ -138,7 +139,7 @@ func fitAsked(t *testing.T, q string, in map[string]string) float64 {
 // mm, the others exact in inch, the other unit to five places.
 func TestDrillRows(t *testing.T) {
 	passed := 0
-	for _, r := range checks.Rows[checkRow](t, "drills.csv") {
+	for _, r := range testdata.Rows[checkRow](t, "transcription/drills.csv") {
 		words := []string{"drill", r["name"]}
 		if strings.HasPrefix(r["series"], "reamer") {
 			words = append(words, "--reamers")
@@ -155,7 +156,7 @@ func TestDrillRows(t *testing.T) {
 			sameIn = decimal.RequireFromString(in).StringFixed(5) == decimal.RequireFromString(r["inch"]).StringFixed(5)
 		}
 		if !same(mm, r["mm"]) || !sameIn {
-			t.Errorf("%s %s: %s mm, %s in; published %s, %s (%s)", r["series"], r["name"], mm, in, r["mm"], r["inch"], r["source"])
+			t.Errorf("%s %s: %s mm, %s in; copied %s, %s (%s)", r["series"], r["name"], mm, in, r["mm"], r["inch"], r["source"])
 			continue
 		}
 		passed++

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"rebush/fits/table"
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 func newCutting(t testing.TB) *Cutting {
@@ -23,10 +23,12 @@ func newCutting(t testing.TB) *Cutting {
 	return c
 }
 
-// checkRows reads a file of published values, and holds it to be a whole one.
+// checkRows reads a file of transcription rows, and holds it to be a whole one.
+// Its rows are the rows of the tables copied a second time: they show that a
+// question reaches its row, never that the figure in it is right.
 func checkRows(t *testing.T, name string) []map[string]string {
 	t.Helper()
-	rows := checks.Rows[map[string]string](t, name)
+	rows := testdata.Rows[map[string]string](t, "transcription/"+name)
 	if len(rows) < 30 {
 		t.Fatalf("%s: only %d rows", name, len(rows))
 	}
@@ -42,7 +44,9 @@ func num(t *testing.T, s string) float64 {
 	return v
 }
 
-func TestEveryRowIsReachedByName(t *testing.T) {
+// TestTranscriptionReached is a transcription check: every row is reached by
+// its name, with all that stands in it.
+func TestTranscriptionReached(t *testing.T) {
 	c := newCutting(t)
 	equal := func(want map[string]string, have table.Row) bool {
 		for k, v := range want {
@@ -65,7 +69,7 @@ func TestEveryRowIsReachedByName(t *testing.T) {
 			t.Errorf("speeds: not reached: %v", w)
 		}
 	}
-	for _, w := range checkRows(t, "reaming.csv") {
+	for _, w := range append(checkRows(t, "reaming.csv"), testdata.Rows[map[string]string](t, "checks/reaming.csv")...) {
 		if !among(w, c.ReamRows(w["quantity"], w["kind"], w["material"])) {
 			t.Errorf("reaming: not reached: %v", w)
 		}
@@ -78,9 +82,9 @@ func TestEveryRowIsReachedByName(t *testing.T) {
 	}
 }
 
-// Every speed row: the answer's span holds each row of the best kind of
+// TestTranscriptionSpeeds, a transcription check of every speed row: the answer's span holds each row of the best kind of
 // source, the lowest of them is used, and a lesser kind never wins.
-func TestSpeedRows(t *testing.T) {
+func TestTranscriptionSpeeds(t *testing.T) {
 	c := newCutting(t)
 	rows := checkRows(t, "speeds.csv")
 	type key struct{ m, t, o string }
@@ -141,8 +145,8 @@ func TestSpeedRows(t *testing.T) {
 	}
 }
 
-// Every published factor lies in the span of an answer built on it.
-func TestFactorRows(t *testing.T) {
+// TestTranscriptionFactors: every factor of the copied rows lies in the span of an answer built on it.
+func TestTranscriptionFactors(t *testing.T) {
 	c := newCutting(t)
 	ops := map[string]bool{}
 	for _, w := range checkRows(t, "speeds.csv") {
@@ -184,8 +188,8 @@ func TestFactorRows(t *testing.T) {
 	}
 }
 
-// The stock rows of the reaming table hold the answers for their sizes.
-func TestReamStockRows(t *testing.T) {
+// TestTranscriptionReamStock: the copied stock rows of the reaming table hold the answers for their sizes.
+func TestTranscriptionReamStock(t *testing.T) {
 	c := newCutting(t)
 	n := 0
 	for _, w := range checkRows(t, "reaming.csv") {

@@ -10,7 +10,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/fits/table"
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 func builtIn(t testing.TB) *Drills {
@@ -22,19 +22,21 @@ func builtIn(t testing.TB) *Drills {
 	return d
 }
 
-var inCheckFile = map[string]Series{
+var inFile = map[string]Series{
 	"number": Number, "letter": Letter, "fraction": Fraction, "metric": Metric,
 	"reamer_machine_metric": MachineReamer, "reamer_hand_metric": HandReamer, "reamer_chucking_inch": InchReamer,
 }
 
-// TestPublishedSizes reaches every row of the check file by its name: metric
-// rows exact in mm and inch to five places, inch rows exact in inch with mm
-// following from 25.4. Each row names its own source.
-func TestPublishedSizes(t *testing.T) {
+// TestTranscriptionSizes is a transcription check: it reaches every row of the
+// copied tables by its name, metric rows exact in mm and inch to five places,
+// inch rows exact in inch with mm following from 25.4. A wrong size copied
+// twice it does not see; .ci/drills holds the number and letter drills against
+// a source of another hand.
+func TestTranscriptionSizes(t *testing.T) {
 	d := builtIn(t)
 	count := map[Series]int{}
-	for _, r := range checks.Rows[map[string]string](t, "drills.csv") {
-		series, name, inch, mm := inCheckFile[r["series"]], r["name"], r["inch"], r["mm"]
+	for _, r := range testdata.Rows[map[string]string](t, "transcription/drills.csv") {
+		series, name, inch, mm := inFile[r["series"]], r["name"], r["inch"], r["mm"]
 		count[series]++
 		got, ok := d.ByName(series, name)
 		if !ok {
@@ -44,13 +46,13 @@ func TestPublishedSizes(t *testing.T) {
 		exactMM := decimal.RequireFromString(mm)
 		if strings.HasSuffix(r["series"], "metric") {
 			if rounded := decimal.RequireFromString(inch); got.Size.StringInch(5) != rounded.StringFixed(5) {
-				t.Errorf("%s %s: %s in, published %s", r["series"], name, got.Size.StringInch(5), inch)
+				t.Errorf("%s %s: %s in, copied %s", r["series"], name, got.Size.StringInch(5), inch)
 			}
 		} else if byInch := dim.OfInch(decimal.RequireFromString(inch)); !got.Size.Equal(byInch) {
-			t.Errorf("%s %s: %s, published %s in", r["series"], name, got.Size, inch)
+			t.Errorf("%s %s: %s, copied %s in", r["series"], name, got.Size, inch)
 		}
 		if !got.Size.MM().Equal(exactMM) {
-			t.Errorf("%s %s: %s, published %s mm", r["series"], name, got.Size, mm)
+			t.Errorf("%s %s: %s, copied %s mm", r["series"], name, got.Size, mm)
 		}
 		if series == MachineReamer || series == HandReamer || series == InchReamer {
 			continue
@@ -62,7 +64,7 @@ func TestPublishedSizes(t *testing.T) {
 	}
 	for series := range tables {
 		if n := len(d.All(series)); n != count[series] || n == 0 {
-			t.Errorf("%s: %d sizes, the check file has %d", series, n, count[series])
+			t.Errorf("%s: %d sizes, the copy has %d", series, n, count[series])
 		}
 	}
 }

@@ -7,7 +7,7 @@ import (
 	"github.com/shopspring/decimal"
 	"pgregory.net/rapid"
 
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 func TestParse(t *testing.T) {
@@ -91,18 +91,18 @@ func TestParseRefuses(t *testing.T) {
 	}
 }
 
-// Number and letter drills against the published sizes; each row of the check
-// file names its own source.
-func TestParseNamedDrills(t *testing.T) {
+// TestTranscriptionNamedDrills is a transcription check: number and letter
+// drills read as their rows were copied.
+func TestTranscriptionNamedDrills(t *testing.T) {
 	n := 0
-	for _, r := range checks.Rows[map[string]string](t, "drills.csv") {
+	for _, r := range testdata.Rows[map[string]string](t, "transcription/drills.csv") {
 		if r["series"] != "number" && r["series"] != "letter" {
 			continue
 		}
 		n++
 		got, err := Parse(r["name"], MM)
 		if err != nil || !got.MM().Equal(decimal.RequireFromString(r["inch"]).Mul(mmPerInch)) {
-			t.Errorf("%s: %s, %v; published %s in", r["name"], got, err, r["inch"])
+			t.Errorf("%s: %s, %v; copied %s in", r["name"], got, err, r["inch"])
 		}
 	}
 	if n != 97+26 {

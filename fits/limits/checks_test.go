@@ -8,7 +8,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/fits/table"
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 func builtIn(t testing.TB) *Limits {
@@ -98,11 +98,11 @@ func answer(t *testing.T, l *Limits, quantity string, in map[string]string) deci
 	return pick(d.LowerUm, d.UpperUm)
 }
 
-// TestPublishedFits holds every row of the check file, exactly; the row names
-// its printed source.
+// TestPublishedFits holds every row of checks/fits.csv, exactly; the row names
+// where it is printed.
 func TestPublishedFits(t *testing.T) {
 	l := builtIn(t)
-	rows := checks.Rows[map[string]string](t, "fits.csv")
+	rows := testdata.Rows[map[string]string](t, "checks/fits.csv")
 	if len(rows) != 129 {
 		t.Errorf("%d rows, want 129", len(rows))
 	}
@@ -121,7 +121,7 @@ func TestPublishedFits(t *testing.T) {
 func TestPublishedReaming(t *testing.T) {
 	l := builtIn(t)
 	n := 0
-	for _, row := range checks.Rows[map[string]string](t, "reaming.csv") {
+	for _, row := range testdata.Rows[map[string]string](t, "checks/reaming.csv") {
 		over, upTo := row["d_over_mm"], row["d_to_mm"]
 		if over == "" {
 			over = "0.9"

@@ -11,7 +11,7 @@ import (
 
 	"rebush/fits/material"
 	"rebush/fits/table"
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 func registry(t testing.TB) *material.Registry {
@@ -25,11 +25,13 @@ func registry(t testing.TB) *material.Registry {
 
 var span = regexp.MustCompile(`^(max |min )?([\d.]+)(?:-([\d.]+))?( by temper| soft| half hard| hard)?$`)
 
-// Every published row is found by its own name, with its figure and its source.
-func TestPublishedRows(t *testing.T) {
+// TestTranscriptionRows is a transcription check: every copied row is found by
+// its own name, with its figure and its source. It says nothing of whether the
+// figure is right.
+func TestTranscriptionRows(t *testing.T) {
 	r := registry(t)
 	n := 0
-	for _, row := range checks.Rows[map[string]string](t, "materials.csv") {
+	for _, row := range testdata.Rows[map[string]string](t, "transcription/materials.csv") {
 		m, err := r.Find(row["material"])
 		if err != nil {
 			t.Errorf("%s: %v", row["material"], err)
@@ -65,7 +67,7 @@ func TestPublishedRows(t *testing.T) {
 func TestCuttingNames(t *testing.T) {
 	r := registry(t)
 	known := map[string]bool{}
-	for _, row := range checks.Rows[map[string]string](t, "speeds.csv") {
+	for _, row := range testdata.Rows[map[string]string](t, "transcription/speeds.csv") {
 		name := row["material"]
 		if name == "(any metal)" {
 			continue

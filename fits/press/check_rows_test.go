@@ -8,7 +8,7 @@ import (
 	"testing"
 
 	"rebush/fits/press"
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 var (
@@ -192,10 +192,10 @@ func margins(tol string, want float64) (below, above float64) {
 	return part(tol), part(tol)
 }
 
-// Every published row comes out within its own tolerance. Where the bush flows
-// the published value lies inside the band.
-func TestPublishedRows(t *testing.T) {
-	all := checks.Rows[map[string]string](t, "pressfit.csv")
+// TestRows: every row, printed, remembered or our own, comes out within its own
+// tolerance. Where the bush flows the value lies inside the band.
+func TestRows(t *testing.T) {
+	all := testdata.All[map[string]string](t, "pressfit.csv")
 	text := map[string]string{}
 	for _, r := range all {
 		text[r["id"]] = r["inputs"]

@@ -13,7 +13,7 @@ import (
 	"rebush/fits/material"
 	"rebush/fits/stock"
 	"rebush/fits/table"
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 func classes(t testing.TB) stock.Classes {
@@ -32,10 +32,10 @@ func mm(s string) dim.Length { return dim.Must(s + " mm") }
 
 var sized = regexp.MustCompile(`bush_OD_mm=(\d+); OD_class=(\w+); housing=(\w+)`)
 
-// Interference of a sintered bush in its housing, from the published classes.
+// Interference of a sintered bush in its housing, from the printed classes.
 func TestPublishedRows(t *testing.T) {
 	of, n := classes(t), 0
-	for _, r := range checks.Rows[map[string]string](t, "fits.csv") {
+	for _, r := range testdata.Rows[map[string]string](t, "checks/fits.csv") {
 		g := sized.FindStringSubmatch(r["inputs"])
 		if g == nil {
 			continue

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 // inputs are the "name=value" parts of a check row.
@@ -118,9 +118,9 @@ func (in inputs) worm(form Form) Worm {
 	return w
 }
 
-// TestChecks holds every row of testdata/checks/mesh.csv.
+// TestChecks holds every row of mesh.csv: printed, remembered and our own.
 func TestChecks(t *testing.T) {
-	rows, passed := checks.Rows[map[string]string](t, "mesh.csv"), 0
+	rows, passed := testdata.All[map[string]string](t, "mesh.csv"), 0
 	for _, r := range rows {
 		t.Run(r["id"], func(t *testing.T) {
 			in := inputs{t, map[string]string{}}

@@ -8,15 +8,14 @@ import (
 
 	"pgregory.net/rapid"
 
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
-// TestCircles walks circles.csv; the sources stand in its rows. Computed
-// columns to 1e-6 of R, printed answers to half their last digit and C04 to
-// 5e-5, as its two printed answers differ by 3e-5.
+// TestCircles holds every kind of fit to own/circles.csv, to 1e-6 of R. What
+// makes those figures right is shown in circle_own_test.go.
 func TestCircles(t *testing.T) {
 	passed := 0
-	for _, r := range checks.Rows[row](t, "circles.csv") {
+	for _, r := range testdata.Rows[row](t, "own/circles.csv") {
 		id, pts := r["id"], r.points(t)
 		ok := true
 		is := func(what string, c Circle, err error, cols ...string) {
@@ -54,24 +53,46 @@ func TestCircles(t *testing.T) {
 			t.Errorf("%s: inscribed: %v, want ErrOneSide", id, err)
 			ok = false
 		}
-		if r.has("answer_x") {
-			got := ls.Circle
-			if r["answer_method"] == "kasa" {
-				got = k
-			}
-			tol := map[string]float64{"C01": 5e-5, "C02": 1e-4, "C03": 5e-6, "C04": 5e-5, "C05": 5e-4}[id]
-			if tol == 0 {
-				tol = 1e-8
-			}
-			for i, v := range []float64{got.Centre[0], got.Centre[1], got.R} {
-				ok = near(t, id+" printed", v, r.num(t, []string{"answer_x", "answer_y", "answer_r"}[i]), tol) && ok
+		if ok {
+			passed++
+		}
+	}
+	t.Logf("own/circles.csv: %d rows passed", passed)
+	if passed != 17 {
+		t.Errorf("%d rows passed, want 17", passed)
+	}
+}
+
+// TestPrintedCircles holds the answers that were printed with their points, to
+// half the last digit printed, and those remembered.
+func TestPrintedCircles(t *testing.T) {
+	passed := 0
+	for _, r := range append(testdata.Rows[row](t, "checks/circles.csv"), testdata.Rows[row](t, "remembered/circles.csv")...) {
+		fit := map[string]func([][2]float64) (Circle, error){
+			"least": func(p [][2]float64) (Circle, error) { f, err := Least(p, 0); return f.Circle, err },
+			"kasa":  Kasa, "pratt": Pratt, "taubin": Taubin,
+		}[r["answer_method"]]
+		if fit == nil {
+			t.Fatalf("%s: method %q", r["id"], r["answer_method"])
+		}
+		c, err := fit(r.points(t))
+		if err != nil {
+			t.Errorf("%s: %v", r["id"], err)
+			continue
+		}
+		ok := true
+		for i, got := range []float64{c.Centre[0], c.Centre[1], c.R} {
+			if col := []string{"answer_x", "answer_y", "answer_r"}[i]; r.has(col) {
+				ok = near(t, r["id"]+" "+col, got, r.num(t, col), r.num(t, "tolerance")) && ok
 			}
 		}
 		if ok {
 			passed++
 		}
 	}
-	t.Logf("circles.csv: %d rows passed", passed)
+	if passed != 10 {
+		t.Errorf("%d rows passed, want 10", passed)
+	}
 }
 
 func TestCircleErrors(t *testing.T) {

@@ -7,7 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 // The example of sections 2 and 4 of the metrology notes (derived there and
@@ -74,7 +74,7 @@ func TestExampleReadings(t *testing.T) {
 
 // TestWornColumns holds the geometry columns of wornbores.csv.
 func TestWornColumns(t *testing.T) {
-	for _, r := range checks.Rows[row](t, "wornbores.csv") {
+	for _, r := range testdata.Rows[row](t, "own/wornbores.csv") {
 		n := func(c string) float64 { return r.num(t, c) }
 		b := NewWornBore([2]float64{n("x0"), n("y0")}, n("R"), n("r"), n("w"), n("theta_deg")*deg)
 		near(t, r["id"]+" d", b.D, n("d"), 1e-6)

@@ -6,7 +6,7 @@ import (
 
 	"gonum.org/v1/gonum/optimize"
 
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 // TestAgainstGonum: a general optimiser of gonum, started from the fit and from
@@ -14,7 +14,7 @@ import (
 func TestAgainstGonum(t *testing.T) {
 	n, worse := 0, 0
 	var widest float64
-	for _, r := range checks.Rows[row](t, "wornbores.csv") {
+	for _, r := range testdata.Rows[row](t, "own/wornbores.csv") {
 		if r.num(t, "fan_half_deg") > 0 || r.num(t, "noise_um") == 0 || r.num(t, "n") < 16 {
 			continue
 		}

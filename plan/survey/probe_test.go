@@ -9,12 +9,12 @@ import (
 
 	"pgregory.net/rapid"
 
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 // probes of the rows of wornbores.csv with a tolerance.
 func eachProbe(t *testing.T, do func(r row, p Probe, o [2]float64)) {
-	for _, r := range checks.Rows[row](t, "wornbores.csv") {
+	for _, r := range testdata.Rows[row](t, "own/wornbores.csv") {
 		if r.has("tol_centre_mm") {
 			do(r, Probe{Points: r.points(t), S: r.num(t, "noise_um") / 1000, Journal: 2 * r.num(t, "r"), WornTo: []float64{r.num(t, "wear_side_hint_deg") * deg}, UDir: 10 * deg},
 				[2]float64{r.num(t, "x0"), r.num(t, "y0")})

@@ -4,7 +4,7 @@ import (
 	"math"
 	"testing"
 
-	"rebush/testdata/checks"
+	"rebush/testdata"
 )
 
 const deg = math.Pi / 180
@@ -14,7 +14,7 @@ const deg = math.Pi / 180
 func TestWornBores(t *testing.T) {
 	passed, noisy, covered := 0, 0, 0
 	var sum float64
-	for _, r := range checks.Rows[row](t, "wornbores.csv") {
+	for _, r := range testdata.Rows[row](t, "own/wornbores.csv") {
 		if !r.has("tol_centre_mm") {
 			continue
 		}
@@ -46,7 +46,7 @@ func TestWornBores(t *testing.T) {
 }
 
 func benchPoints(b testing.TB) ([][2]float64, float64, float64) {
-	for _, r := range checks.Rows[row](b, "wornbores.csv") {
+	for _, r := range testdata.Rows[row](b, "own/wornbores.csv") {
 		if r["id"] == "WB023" {
 			return r.points(b), r.num(b, "r"), r.num(b, "wear_side_hint_deg") * deg
 		}
