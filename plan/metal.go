@@ -28,10 +28,7 @@ func (m *maker) plateOf() (seat.Plate, error) {
 		p.Alpha = v.Low
 	}
 	if p.Casting {
-		uts, ok := mat.Low("UTS_aged")
-		if !ok {
-			uts, ok = mat.Low("UTS")
-		}
+		uts, ok := mat.Weakest()
 		if !ok {
 			return p, fmt.Errorf("no tensile strength is known for %s: the wall cannot be judged", mat.Name)
 		}
@@ -41,7 +38,7 @@ func (m *maker) plateOf() (seat.Plate, error) {
 		}
 		if p.Zinc {
 			p.Creep = m.rules.V("zinc_creep_mpa")
-			if v, ok := mat.Low("creep_pseudo_modulus_100d"); ok {
+			if v, ok := m.creepsLike(mat).Low("creep_pseudo_modulus_100d"); ok {
 				p.ERelaxed = v.Low * 1000
 			}
 		}
@@ -54,6 +51,20 @@ func (m *maker) plateOf() (seat.Plate, error) {
 			"write the temper with the material, for example \"brass sheet, half hard\"")
 	}
 	return p, nil
+}
+
+// creepsLike is the zinc whose creep figure stands for this one: its own, else
+// that of zinc of which nothing is known, the softest of all that were tried.
+func (m *maker) creepsLike(mat *material.Material) *material.Material {
+	if _, own := mat.Low("creep_pseudo_modulus_100d"); own {
+		return mat
+	}
+	for _, any := range m.materials.All() {
+		if any.Kind == mat.Kind && len(any.Gathers) > 0 {
+			return any
+		}
+	}
+	return mat
 }
 
 // metalOf gathers what the seat search needs of a bush's material.

@@ -272,7 +272,7 @@ func (m *maker) smoothLeaf(b *bore) ledger.Num {
 		return m.book.Leaf("rules/no smoothing", "smoothing of a porous or plastic bush", "um", m.rules.Get("smoothing_factor").Address+": not meant for a porous face", 0)
 	}
 	k, rb, rs := m.ruleLeaf("smoothing_factor"), m.ruleLeaf("rz_bush_um"), m.ruleLeaf("rz_seat_um")
-	return m.book.Calc("rules/smoothing", "what roughness takes off a press", "um", "factor x (Rz of the bush + Rz of the seat)", "DIN 7190 smoothing rule, from memory",
+	return m.book.Calc("rules/smoothing", "what roughness takes off a press", "um", "factor x (Rz of the bush + Rz of the seat)", "DIN 7190 smoothing rule: fits/press/METHODS.md 5",
 		func(in []float64) float64 { return in[0] * (in[1] + in[2]) }, k, rb, rs)
 }
 
@@ -303,7 +303,9 @@ func (m *maker) source(path string) string { return place(m.j.At(path), m.j.File
 func (m *maker) limitSource() string {
 	if m.plate.Casting {
 		m.used("casting_stress_share")
-		return m.rules.Get("casting_stress_share").Address + " of the aged tensile strength (" + m.matter(m.chassis, "UTS_aged", false) + "), never above yield"
+		weakest, _ := m.chassis.Weakest()
+		return m.rules.Get("casting_stress_share").Address + " of the least tensile strength, as cast or aged (" +
+			weakest.Address + ": " + weakest.Source + "), never above yield"
 	}
 	if !m.plate.YieldKnown {
 		return m.rules.Get("plate_unknown_yield_mpa").Address + ": yield of a temper that is not said"

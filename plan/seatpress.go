@@ -32,7 +32,7 @@ func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh le
 			return pick(st.At(in[0] / 1000))
 		}
 	}
-	const src = "Lame; Shigley ch. 3; off the middle Jeffery 1921 with the mean hoop round the hole"
+	const src = "Lame; Shigley ch. 3; beside an edge Jeffery 1921: fits/press/METHODS.md 2"
 	pHigh := l.Calc(key("pressure_mpa/max"), "largest seat pressure", "MPa", "interference over the flexibility of plate and bush, no more than the bush bears before it flows", src,
 		at(stress, func(s press.State) float64 { return s.P }), uHigh, seatLow, bushBore, eA, eB, fl)
 	hoop := l.Calc(key("hoop_mpa"), "largest tension in the plate", "MPa", "largest pressure times the larger of the tension at the seat and at the free edge", src,
@@ -44,7 +44,7 @@ func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh le
 	eBl := l.Leaf(key("bush_e_low"), "modulus of "+a.Bush.Metal.Name+" for holding", "MPa", m.matter(m.bushMaterial(b), "E", false), hold.Bush.E)
 	fll := l.Leaf(key("bush_flow_low"), "flow stress of the bush for holding", "MPa", m.flowSource(b, "porous_hold_mpa", false), hold.Bush.Yield)
 	smooth := m.smoothLeaf(b)
-	uHold := l.Calc(key("interference_left_um"), "least interference that is left after smoothing", "um", "least interference less smoothing, not below 0", "DIN 7190 smoothing rule, from memory",
+	uHold := l.Calc(key("interference_left_um"), "least interference that is left after smoothing", "um", "least interference less smoothing, not below 0", "DIN 7190 smoothing rule: fits/press/METHODS.md 5",
 		func(in []float64) float64 { return math.Max(0, in[0]-in[1]) }, uLow, smooth)
 	pLow := l.Calc(key("pressure_mpa/min"), "least lasting seat pressure", "MPa", "the same at the least interference, softest figures"+slackWords(a), src,
 		at(hold, func(s press.State) float64 { return s.P }), uHold, seatHigh, bushBore, eAl, eBl, fll)
@@ -80,7 +80,7 @@ func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh le
 			pick = func(s press.State) float64 { return s.ClosureHigh * 1000 }
 		}
 		cl[i] = l.Calc(key("closure_um/"+k), k+" closure of the bore on diameter", "um", "elastic up to the flow of the bush, beyond it 1.0 (least) or outer over inner wall diameter (largest) of each further um",
-			"Lame; own finite-element check of the flowing ring", at(c, pick), u, d, bushBore, ea, eb, flow(k, c))
+			"Lame, and the ring that flows: fits/press/METHODS.md 3", at(c, pick), u, d, bushBore, ea, eb, flow(k, c))
 	}
 	s.ClosureUM = minMax(cl[0].V, cl[1].V)
 }

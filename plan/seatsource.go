@@ -16,9 +16,6 @@ func (m *maker) matter(mat *material.Material, property string, high bool) strin
 		v, ok = mat.High(property)
 	}
 	if !ok {
-		if property == "UTS_aged" {
-			return m.matter(mat, "UTS", high)
-		}
 		return "materials:1: no figure for " + mat.Name
 	}
 	return v.Address + ": " + v.Source
@@ -46,7 +43,7 @@ func (m *maker) flowSource(b *bore, rule string, high bool) string {
 // left of it under lasting tension.
 func (m *maker) holdSource(a *seat.Answer) string {
 	if a.Slackens {
-		return m.matter(m.chassis, "creep_pseudo_modulus_100d", false)
+		return m.matter(m.creepsLike(m.chassis), "creep_pseudo_modulus_100d", false)
 	}
 	return m.matter(m.chassis, "E", false)
 }

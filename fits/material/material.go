@@ -155,6 +155,18 @@ func (m *Material) High(property string) (Value, bool) {
 	return best, found
 }
 
+// Weakest returns the least tensile strength published for the material, as cast
+// or aged, in MPa, and whether there is one. An old casting may be in either
+// state, and of an alloy that is not named nobody knows which it is.
+func (m *Material) Weakest() (Value, bool) {
+	cast, isCast := m.Low("UTS")
+	aged, isAged := m.Low("UTS_aged")
+	if isAged && (!isCast || aged.Low < cast.Low) {
+		return aged, true
+	}
+	return cast, isCast
+}
+
 // Elastic returns the modulus in MPa, Poisson's ratio and the yield in MPa as
 // the mechanics of a press want them. high asks for the greatest published
 // modulus (for stress), else the least (for holding). The yield is the least

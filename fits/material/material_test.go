@@ -141,10 +141,11 @@ func TestCautious(t *testing.T) {
 	}{
 		{"zinc die-casting alloy 5", "yield_tension", 221, 295},
 		{"zinc die casting", "yield_tension", 221, 295},
-		{"zinc die casting", "UTS", 248, 328},
-		{"zinc die casting", "UTS_aged", 269, 269},
+		{"zinc die casting", "UTS", 248, 358},
+		{"zinc die casting", "UTS_aged", 241, 331},
+		{"zinc die-casting alloy 5", "UTS_aged", 269, 269},
 		{"zinc die casting", "creep_pseudo_modulus_100d", 20.7, 20.7},
-		{"zinc die casting", "expansion", 27.4, 27.4},
+		{"zinc die casting", "expansion", 27.4, 27.8},
 		{"bearing bronze", "yield_tension", 97, 138},
 		{"sintered bronze", "E", 40, 55},
 		{"sintered bronze", "pv_limit", 0.7, 1.75},
@@ -174,6 +175,37 @@ func TestCautious(t *testing.T) {
 		}
 		if m.NeedsTemper() != want {
 			t.Errorf("%s: needs temper %v, want %v", name, m.NeedsTemper(), want)
+		}
+	}
+}
+
+// The least strength is looked for among as cast and aged alike: that of aged
+// alloy 3 where the alloy is not named, and each alloy's own where it is.
+func TestWeakest(t *testing.T) {
+	r := registry(t)
+	for name, want := range map[string]float64{
+		"zinc die casting": 241, "zinc die-casting alloy 3": 241, "zinc die-casting alloy 5": 269, "zinc alloy 2": 331,
+		"aluminium die casting": 325, "grey cast iron": 200,
+	} {
+		m, err := r.Find(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		v, ok := m.Weakest()
+		if !ok || v.Low != want || v.Source == "" {
+			t.Errorf("%s: %v from %q, want %v", name, v.Low, v.Source, want)
+		}
+		for _, other := range m.All() {
+			if (other.Property == "UTS" || other.Property == "UTS_aged") && other.HasLow && other.Low < v.Low {
+				t.Errorf("%s: %v is not the least, %s has %v", name, v.Low, other.Address, other.Low)
+			}
+		}
+	}
+	if m, _ := r.Find("zinc alloy 5"); m != nil {
+		for _, v := range m.All() {
+			if strings.HasPrefix(v.Property, "creep_") && (v.HasLow || v.HasHigh) {
+				t.Errorf("alloy 5 has a creep figure that was measured on alloy 3: %s", v.Address)
+			}
 		}
 	}
 }

@@ -86,7 +86,7 @@ func (s *Seat) bore(u Sum) float64 {
 // closure is how far the bore closes at interference u, and its slope there,
 // for a bush that flows from interference flow on.
 //
-// Source: pressfit 1.7, own derivation checked by finite elements.
+// Source: fits/press/METHODS.md 3.
 func (s *Seat) closure(u, flow, after float64) (closed, slope float64) {
 	if s.FlowHigh <= 0 || u <= flow {
 		return s.Elastic * u, s.Elastic

@@ -31,8 +31,8 @@ func (s Seat) bush(st *State) {
 //
 //	p = sy (D-Di)/D
 //
-// Source: exact for a ring in plane stress, the hoop being -sy everywhere (own
-// derivation).
+// Source: exact for a ring in plane stress, the hoop being -sy everywhere:
+// METHODS.md 3.
 func (s Seat) FlowPressure() float64 { return s.Bush.Yield * (s.D - s.Di) / s.D }
 
 // FlowPressureMises is the same by von Mises, from 1 to 1.155 times as much.
@@ -40,7 +40,7 @@ func (s Seat) FlowPressure() float64 { return s.Bush.Yield * (s.D - s.Di) / s.D 
 //
 //	sin f exp(sqrt(3) f) = Q^2 sin(pi/3) exp(sqrt(3) pi/3),  p = (2/sqrt(3)) sy cos(f + pi/6)
 //
-// Source: Nadai's parameter for a ring in plane stress, derived again here.
+// Source: Nadai's parameter for a ring in plane stress; METHODS.md 3.
 func (s Seat) FlowPressureMises() float64 { return s.misesAt(s.flowAngle()) }
 
 func (s Seat) misesAt(f float64) float64 {
@@ -73,8 +73,8 @@ func (s Seat) flowAngle() float64 {
 //
 //	sqrt(sin f / sin(pi/3)) exp(sqrt(3)/2 (pi/3 - f))
 //
-// Source: own derivation from Nadai's parameter; it gives 1.155 for a 4/6 bush
-// where finite elements found 1.16.
+// Source: own derivation from Nadai's parameter (METHODS.md 3); it gives 1.155
+// for a 4/6 bush where finite elements found 1.16.
 func flowSlope(f float64) float64 {
 	return math.Sqrt(math.Sin(f)/sin60) * math.Exp(sqrt3/2*(pi/3-f))
 }

@@ -50,8 +50,7 @@ func (w Warm) HeatTo(play, bushC float64) (float64, bool) {
 //	Uw = U - factor (RzBush + RzSeat)
 //
 // Rz in um. It does not serve porous bronze, whose Rz means nothing here.
-// Source: DIN 7190, Roloff/Matek ch. 12, factor 0.8, from memory; the 2017
-// edition is said to halve it.
+// Source: DIN 7190, by METHODS.md 5, which says why the greater factor stays.
 func Smoothed(U, rzBushUm, rzSeatUm, factor float64) float64 {
 	return max(0, U-factor*(rzBushUm+rzSeatUm)/1000) // um to mm
 }

@@ -82,8 +82,7 @@ type State struct {
 // The seat must have passed Validate.
 //
 // Sources: Lame thick cylinders; Shigley ch. 3, equation 3-56, for a ring;
-// with the mean hoop of Jeffery 1921 off the middle (own derivation: the mean
-// hoop strain is the mean opening).
+// with the mean hoop of Jeffery 1921 off the middle (METHODS.md 2).
 func (s Seat) At(U float64) State {
 	if !(U > 0) {
 		return State{}
@@ -133,7 +132,7 @@ func (s Seat) InterferenceFor(p float64) float64 { return p * s.compliance(s.Fac
 // mandrel stands in the bore and keeps it from closing, MPa. The mandrel is
 // taken as rigid and the bush as elastic, so both are upper figures.
 //
-// Source: ring with its bore held, plane stress (own derivation).
+// Source: ring with its bore held, plane stress: METHODS.md 4.
 func (s Seat) HeldAt(U float64) (p, hoop float64) {
 	if !(U > 0) {
 		return 0, 0
