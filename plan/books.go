@@ -18,6 +18,7 @@ type books struct {
 	cutting   *cutting.Cutting
 	drills    *drills.Drills
 	instr     *instruments
+	stops     map[string]table.StopRule
 }
 
 // booksFor reads the tables for a shop; from hands on what another plan has
@@ -26,6 +27,9 @@ func booksFor(shop *job.Shop, from *books) (*books, error) {
 	b := &books{lib: shop.Tables, rules: shop.Rules}
 	var err error
 	if b.instr, err = readInstruments(b.lib, shop); err != nil {
+		return nil, err
+	}
+	if b.stops, err = readStops(); err != nil {
 		return nil, err
 	}
 	if from != nil && from.lib == b.lib && from.rules == b.rules {

@@ -103,6 +103,9 @@ func (m *maker) verdictCase() verdict.Case {
 	if m.grown && condition != "cracked" {
 		condition = "swollen"
 	}
+	if m.forbidden != "" && condition != "cracked" && condition != "swollen" {
+		condition = m.forbidden
+	}
 	c := verdict.Case{Condition: condition, KeepOriginal: j.Chassis.KeepOriginal,
 		Binds: j.Binds == job.Yes, Noisy: j.Noisy == job.Yes, Rubs: j.Rubs == job.Yes,
 		Rate: sh.PerHour, Currency: sh.Currency, SetupHours: sh.SetupHours, StripHours: sh.StripHours, Value: j.Value,

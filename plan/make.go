@@ -34,15 +34,17 @@ func Make(j *job.Job, o Options) (*Plan, error) {
 // chain carries the plan from the survey to the operations.
 func (m *maker) chain() {
 	m.condition()
+	m.burning()
 	m.surveyAll()
 	m.placing()
 	m.targets()
 	m.seatAll()
+	m.burningBush()
 	m.checkMesh()
-	m.p.OK = !m.p.Findings.Stops()
+	m.p.OK = !m.lower()
 	if m.p.OK {
 		m.routing()
-		m.p.OK = !m.p.Findings.Stops()
+		m.p.OK = !m.lower()
 		if !m.p.OK {
 			m.p.Operations, m.p.Setups = []Operation{}, nil
 		}
@@ -199,6 +201,7 @@ func (m *maker) pictures() {
 
 // finish closes the plan.
 func (m *maker) finish() {
+	m.nothingToAccept()
 	for i := range m.p.Findings {
 		m.point(&m.p.Findings[i])
 	}

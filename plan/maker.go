@@ -39,6 +39,7 @@ type maker struct {
 	plate               seat.Plate
 	bores               []*bore // in job order
 	grown               bool    // against its sister, beyond what may be machined
+	forbidden           string  // a metal that must not be cut, in a word
 	setupU              float64
 	holeU               float64
 	setupFrom, holeFrom string // where those two stand

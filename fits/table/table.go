@@ -125,8 +125,12 @@ func BuiltIn() *Library {
 }
 
 // Replace puts a shop's table in the place of the built-in one of that name.
-// The new table must have every column of the old one.
+// The new table must have every column of the old one. What keeps people from
+// harm is not replaced.
 func (l *Library) Replace(t *Table) error {
+	if t.Name == "stops" || t.Name == "hazards" {
+		return fmt.Errorf("%s: the table of %s is not for a shop to replace", t.From, t.Name)
+	}
 	old, err := builtIn(t.Name)
 	if err != nil {
 		return err

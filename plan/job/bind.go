@@ -21,6 +21,9 @@ func bindJob(r *reader, root *value, name, folder string) *Job {
 	}
 	j.Choose = bindChoose(root.get("choose"))
 	j.Finish = bindChoose(root.get("finish"))
+	for _, v := range root.get("accept").items() {
+		j.Accept = append(j.Accept, v.text())
+	}
 	if made := root.get("made"); made != nil {
 		for _, bore := range made.order {
 			v := made.get(bore)

@@ -39,6 +39,7 @@ func checkJob(r *reader, j *Job, root *value) {
 	checkWheelbase(r, j, root)
 	checkFrames(r, j, root)
 	checkMade(r, j, root)
+	checkAccept(r, root)
 }
 
 // shaftNames and boreNames are what other keys may refer to.

@@ -26,6 +26,7 @@ var jobShape = record(
 	key{"bushes", list(0, 0, bushShape, "bushes"), "bushes on the shelf", false},
 	key{"choose", either(text(), named(text())), "auto, a bush code, or a code per bore", false},
 	key{"finish", either(word(finishWords...), named(word(finishWords...))), "how the bore comes to its size, of all bores or per bore", false},
+	key{"accept", list(1, 0, text(), "rules"), "stops that this job takes upon itself; `rebush tables stops` lists those that may be", false},
 	key{"made", named(madeShape), "sizes as made, by bore, for inspection", false},
 	key{"complaint", record(
 		key{"binds", yesNo(), "does it bind", false},

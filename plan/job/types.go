@@ -71,6 +71,7 @@ type Job struct {
 	Bushes   []Bush
 	Choose   map[string]string // bore name -> bush code; "" -> for every bore; empty map: auto
 	Finish   map[string]string // bore name -> auto is not in it; "" -> for every bore; empty map: auto
+	Accept   []string          // rules whose stop this job takes upon itself
 	Made     []Made
 	Swap     *Swap
 	Value    *float64

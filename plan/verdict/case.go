@@ -18,7 +18,7 @@ const (
 
 // Case is everything a verdict needs.
 type Case struct {
-	Condition    string // sound | cracked | swollen | unknown
+	Condition    string // sound | cracked | swollen | unknown | magnesium: of a metal that must not be cut
 	KeepOriginal bool   // swap is not wanted
 	Binds        bool
 	Noisy        bool

@@ -53,8 +53,11 @@ func (c *Case) sentence(list []weighed, best, second int) string {
 
 func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
-// doomed says that the casting itself is going.
-func (c *Case) doomed() bool { return c.Condition == "cracked" || c.Condition == "swollen" }
+// doomed says that the casting itself is going, or is of a metal that this job
+// must not cut.
+func (c *Case) doomed() bool {
+	return c.Condition == "cracked" || c.Condition == "swollen" || c.Condition == "magnesium"
+}
 
 // why is the reason in an owner's words why this truck is not mended; "" where
 // it could be.
