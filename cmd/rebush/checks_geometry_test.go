@@ -192,7 +192,7 @@ func TestWornBoreRows(t *testing.T) {
 		}
 	}
 	t.Logf("wornbores.csv: %d rows passed", passed)
-	if passed != 107 {
-		t.Errorf("%d rows passed, want 107", passed)
+	if passed != 149 {
+		t.Errorf("%d rows passed, want 149", passed)
 	}
 }

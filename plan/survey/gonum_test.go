@@ -42,7 +42,7 @@ func TestAgainstGonum(t *testing.T) {
 		for _, x0 := range [][]float64{
 			{f.O[0], f.O[1], f.R + 1e-5, f.D + 1e-5, f.Theta},
 			{r.num(t, "x0"), r.num(t, "y0"), r.num(t, "R") + 1e-4, r.num(t, "d"), r.num(t, "theta_deg") * deg},
-			{r.num(t, "lsci_x"), r.num(t, "lsci_y"), r.num(t, "lsci_r"), r.num(t, "d"), side},
+			{r.num(t, "mcci_x"), r.num(t, "mcci_y"), r.num(t, "mcci_r"), r.num(t, "d"), side},
 		} {
 			res, err := optimize.Minimize(optimize.Problem{Func: cost}, x0, &optimize.Settings{FuncEvaluations: 4000}, &optimize.NelderMead{SimplexSize: 0.02})
 			if err == nil && res.F/1e6 < best {

@@ -52,7 +52,7 @@ func TestProbeRows(t *testing.T) {
 	})
 	t.Logf("%d rows inside, %d doubtful", passed, doubt)
 	if doubt > 3 {
-		t.Errorf("%d of 107 sure cases are called doubtful", doubt)
+		t.Errorf("%d of 149 sure cases are called doubtful", doubt)
 	}
 }
 
