@@ -15,7 +15,7 @@ import (
 func (m *maker) meshJSON(x *gear, g target.GearOut, words string) Mesh {
 	l := m.book
 	key := func(k string) string { return "mesh/" + x.g.Name + "/" + k }
-	const src = "exact involute and worm geometry (own derivations checked by flank sampling; ISO 21771, KHK from memory)"
+	const src = "exact involute and worm geometry: ISO 21771, KHK, and plan/mesh/METHODS.md 1"
 	holes := m.meshHoles(x)
 	mate := m.mateNum(x)
 	centre := func(k, what, formula string, pick func([]*bore) float64) ledger.Num {

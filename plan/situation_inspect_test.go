@@ -104,7 +104,7 @@ func decimalOf(f float64) string { return strings.TrimRight(strings.TrimRight(fm
 
 // TestInspectPlace: target (10, 8); a hole may stand 2 x hypot(0.010, 0.010) =
 // 0.0283 off. 0.06 off with a lathe: an eccentric bush of that offset, thin side
-// named, packing 1.5 e + ... of metrology 4.4.
+// named, packing 1.5 e + ... of plan/inspect/METHODS.md 3.
 func TestInspectPlace(t *testing.T) {
 	s := madeAs(t, "centre: [10.06, 8.00], with: read-out").gear(wormGear(16.14, ""))
 	i := inspected(t, s.plan(), "place")

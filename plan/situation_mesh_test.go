@@ -30,7 +30,7 @@ func perMM() float64 {
 	return 2 * math.Tan(20*math.Pi/180) / math.Cos(math.Atan(0.5/6))
 }
 
-// doubtWorm is u_a of planning 3 for these jobs: set-up 0.010, two holes of
+// doubtWorm is u_a of plan/target/METHODS.md 3 for these jobs: set-up 0.010, two holes of
 // 0.010, geometry 0.020, mate 0.010 (worst instrument for a middle), run-out
 // 0.02: sqrt(0.0001 + 0.00005 + 0.0004 + 0.0001 + 0.000025) = 0.02598.
 var doubtWorm = math.Sqrt(0.010*0.010 + 0.010*0.010/2 + 0.020*0.020 + 0.010*0.010 + 0.02*0.02/16)
@@ -111,7 +111,7 @@ func TestWormAboveAndBelow(t *testing.T) {
 }
 
 // involute is one spur pair for working windows out by bisection, independent
-// of the room for meshes: the formulas of metrology's companion, mesh 1.1.
+// of the room for meshes: the formulas of plan/mesh/METHODS.md 1.
 type involute struct{ m, z1, z2 float64 }
 
 func (g involute) backlash(a float64) float64 {
@@ -244,7 +244,7 @@ func TestMeshWindows(t *testing.T) {
 	sin := 2 * math.Sin(20*math.Pi/180)
 	nearMM(t, "least", m.BacklashWindowMM[0], 0.0508/sin*perMM(), 2e-4)
 	nearMM(t, "most", m.BacklashWindowMM[1], 0.1778/sin*perMM(), 2e-4)
-	// A straight wheel runs tight farther out: mesh 2.4, normal module 0.5,
+	// A straight wheel runs tight farther out: plan/mesh/METHODS.md 2.4, normal module 0.5,
 	// 24 teeth: 9.075. At 9.075 under load nothing is left.
 	straight := strings.NewReplacer("throated", "straight", "teeth: 20", "teeth: 24", "tip: 11.0", "tip: 13.0").Replace(wormGear(8.12+9.075, ", moved: yes"))
 	m = meshOf(t, plain(t).gear(straight).plan())

@@ -32,7 +32,7 @@ func wornWall(x, y, R, r, w, thetaDeg float64, n int) string {
 }
 
 // TestOldCentres works the old centre of one bore from every kind of evidence
-// by the decisions of planning 1 and the formulas of metrology 3.
+// by the decisions and formulas of plan/survey/METHODS.md 3.
 func TestOldCentres(t *testing.T) {
 	const good = "centre: [10.00, 8.05], widest: 3.30, narrowest: 3.20, worn_to: 90"
 	features := "  features:\n" +
@@ -67,7 +67,7 @@ func TestOldCentres(t *testing.T) {
 		// Pins 3.19 goes, 3.20 stops: 2R = 3.195, w = 3.30 - 3.195 = 0.105,
 		// O = 8.05 - 0.0525.
 		{"widest and pins", plain(t).drive("centre: [10.00, 8.05], widest: 3.30, pins: {goes: 3.19, stops: 3.20}, worn_to: 90", good), 4, 10, 7.9975, 0, 0.105, 3.195, 1e-4, false},
-		// Four walls: metrology 3.4 moved by (10, 8): R 1.55, r 1.53, w 0.10
+		// Four walls: plan/survey/METHODS.md 3.4 moved by (10, 8): R 1.55, r 1.53, w 0.10
 		// towards 30 degrees. u of the wall 0.010, of R 0.002, common to both
 		// axes: along the diagonal sqrt(0.0001 + 2 x 0.000004) = 0.01039.
 		{"four walls", plain(t).with("name: drive\n    journal: 3.16", "name: drive\n    journal: 3.06").

@@ -14,7 +14,7 @@ var eight = []string{"leave", "shim", "renew", "re-bush", "bush in a bush", "plu
 
 const swapLine = "swap: {price: 65, hours: 0.5, second_hand: yes}\n"
 
-// hoursOf is planning 7 by hand: clampings, printed minutes but those of the
+// hoursOf is plan/verdict/METHODS.md 1 by hand: clampings, printed minutes but those of the
 // rebuild, which is in the shop's hours, strip and rebuild.
 func hoursOf(p *plan.Plan, setup, strip float64) float64 {
 	minutes, n := 0.0, 0
@@ -129,7 +129,7 @@ func TestRunnerUpIsTrue(t *testing.T) {
 	}
 }
 
-// TestVerdicts: what is chosen in the situations of planning 7.
+// TestVerdicts: what is chosen in the situations of plan/verdict/METHODS.md 3.
 func TestVerdicts(t *testing.T) {
 	// play is a bore of 3.20 by w more; the journal is 3.16.
 	play := func(widest string) situation {

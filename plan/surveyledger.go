@@ -8,7 +8,7 @@ import (
 	"rebush/plan/survey"
 )
 
-const howWorn = "circle joined with the swept journal (own derivation, checked by brute force)"
+const howWorn = "circle joined with the swept journal, own derivation: plan/survey/METHODS.md 1"
 
 // explainer gathers the inputs of one old centre as it was measured, and works
 // the centre out again from them.

@@ -267,7 +267,7 @@ func (m *maker) targetLedger(b *bore, p target.Placed, t *Target) {
 		k := fmt.Sprint(i)
 		n := l.Calc(key("target_mm/"+k), axis+" of the new centre", "mm",
 			"least move, in units of what is known of the old centres, that brings the trusted meshes into their windows narrowed by the doubt; with none to move it, the weighted mean of the shaft's old centres",
-			"planning rule: weighted least squares with active windows, own derivation", func(in []float64) float64 { return round4(at(again(in))[i]) }, inputs...)
+			"weighted least squares inside the windows: plan/target/METHODS.md 1", func(in []float64) float64 { return round4(at(again(in))[i]) }, inputs...)
 		b.target[i] = n.V
 		o := m.ledgerNum("survey/" + b.name() + "/centre_mm/" + k)
 		f := l.Leaf("survey/"+b.name()+"/found_mm/"+k, axis+" of the middle of the hole as found", "mm", m.source("shafts/"+b.shaft.Name+"/bores/"+string(b.b.Side)+"/centre"), m.ledgerValue("survey/"+b.name()+"/found_mm/"+k, b.found[i]))

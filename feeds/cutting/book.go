@@ -160,7 +160,8 @@ func (c *Cutting) direct(m material, tool, op string) (booked, bool) {
 
 // pick takes the best kind of source among the rows, spans it, and uses the
 // lowest figure of it. Rows that are marked very conservative count like the
-// others: the lowest published figure is the rule for work fed by hand.
+// others: the lowest published figure is the rule for work fed by hand
+// (METHODS.md 1).
 func pick(rows []speedRow) booked {
 	best := remembered
 	for _, s := range rows {

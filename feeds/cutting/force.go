@@ -40,8 +40,8 @@ type wearRow struct {
 //	T = 0.05·Kd·f^0.8·D^0.8·B·W + 0.007·Kd·D²·J·W   (N)
 //
 // Kd is the work-material factor for each, A, B and J come from the chisel
-// edge, W from the wear. Source: Machinery's Handbook 31st ed., pp. 1152-1153.
-// The printed D^0.8 at 8.8 mm, 5.96, does not follow its own law (5.70).
+// edge, W from the wear. Source: Machinery's Handbook 31st ed., pp. 1152-1153;
+// METHODS.md 2 says what of it was read.
 func ShawOxford(kdThrust, kdTorque, feedMMRev, diaMM, a, b, j, w float64) (thrustN, torqueNmm float64) {
 	ff := math.Pow(feedMMRev, 0.8)
 	thrustN = 0.05*kdThrust*ff*math.Pow(diaMM, 0.8)*b*w + 0.007*kdThrust*diaMM*diaMM*j*w

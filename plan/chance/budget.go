@@ -21,7 +21,7 @@ type Line struct {
 // tool gives it, and the window of each trusted pair. It stands beside the
 // trials in tests and on no sheet.
 //
-// Source: JCGM 100:2008, 5.1.2; contributions by metrology 7.1.
+// Source: JCGM 100:2008, 5.1.2; contributions by METHODS.md 3.
 func (m *Model) Budget() []Line {
 	var out []Line
 	for i := range m.Bores {

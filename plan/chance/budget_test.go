@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// example is the worked budget of metrology 7.2 as a model: one pair at 12 mm,
+// example is the worked budget of plan/survey/METHODS.md 7.1 as a model: one pair at 12 mm,
 // line of centres at 35 degrees, load straight along it, one bore.
 func example() Model {
 	y, x := math.Sincos(35 * math.Pi / 180)
@@ -23,7 +23,7 @@ func example() Model {
 	}
 }
 
-// Both columns of metrology 7.2: u(a) 12.196 closed and 12.180 by trials, mean
+// Both columns of plan/survey/METHODS.md 7.1: u(a) 12.196 closed and 12.180 by trials, mean
 // 12.010, P 0.9861 and 0.9867.
 func TestWorkedExampleBothWays(t *testing.T) {
 	m := example()
@@ -62,7 +62,7 @@ func TestWorkedExampleBothWays(t *testing.T) {
 	}
 }
 
-// The rows of metrology 7.2 about place and skew over 18 mm: the survey (0.004)
+// The rows of plan/survey/METHODS.md 7.1 about place and skew over 18 mm: the survey (0.004)
 // and the table count once per plate or once for both.
 func TestWorkedExampleSkew(t *testing.T) {
 	datum, table := 0.005/math.Sqrt(3)*math.Sqrt2, 0.010/math.Sqrt(3)

@@ -167,7 +167,7 @@ func TestSourcesKeepTheirNumbers(t *testing.T) {
 	}
 }
 
-// metrology 4.1: R 1.55, journal 1.53, wear 0.10: seat radius needed on the
+// plan/survey/METHODS.md 4: R 1.55, journal 1.53, wear 0.10: seat radius needed on the
 // old centre, 0.03 towards the wear, away, 0.05 sideways (derived, exact).
 func TestNeed(t *testing.T) {
 	m := truck()

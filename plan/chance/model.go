@@ -99,7 +99,7 @@ type Bore struct {
 	Replaceable bool    // a spoilt bush can be replaced by one of its kind
 }
 
-// Survey is where the old bore was and how it wore (metrology.md 2.1): a
+// Survey is where the old bore was and how it wore (plan/survey/METHODS.md 1): a
 // circle of radius R about Centre joined with the journal of radius
 // JournalR, displaced by D = clearance + wear towards TowardsDeg, over a fan
 // of FanDeg to either side.
@@ -162,7 +162,7 @@ type Gear struct {
 	ReportOnly  bool       // not trusted: decides nothing
 
 	// Loss of normal backlash per mm that the right bore stands off the left
-	// one, along Open and square to it (mesh.md 6.5: face/span sin alpha,
+	// one, along Open and square to it (plan/mesh/METHODS.md 4.5: face/span sin alpha,
 	// face/span cos alpha), and the most accepted. A limit of 0: no check.
 	LeanAlong, LeanAcross, LeanLimitMM float64
 }

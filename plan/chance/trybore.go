@@ -112,7 +112,7 @@ func (b *boreC) clears(vx, vy, depth, q float64) bool {
 // need is the seat radius that clears the worn outline when the seat stands
 // at (vx, vy) from the old centre.
 //
-// Source: metrology 4.1 (derived, exact), the worst point of a fan included.
+// Source: plan/survey/METHODS.md 4, the worst point of a fan included.
 func (b *boreC) need(vx, vy, depth float64) float64 {
 	away := math.Sqrt(float64(vx*vx) + float64(vy*vy))
 	far := 0.0

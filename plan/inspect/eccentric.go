@@ -20,9 +20,8 @@ type Eccentric struct {
 // turned from bar of diameter barMM, with outside odMM and bore boreMM.
 // Errors: an offset that leaves no wall, or more than three jaws can pack.
 //
-// Source: metrology 4.4: least wall OD/2 - e - ID/2, reading 2e, packing
-// 1.5 e + sqrt(D^2/4 - 0.75 e^2) - D/2 (printed with a worked example on a
-// hobby lathe page).
+// Source: METHODS.md 2 for wall OD/2 - e - ID/2 and reading 2e, METHODS.md 3
+// for the packing 1.5 e + sqrt(D^2/4 - 0.75 e^2) - D/2.
 func PutBack(made, target [2]float64, odMM, boreMM, barMM float64) (Eccentric, error) {
 	for _, v := range []float64{made[0], made[1], target[0], target[1], odMM, boreMM, barMM} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {

@@ -40,8 +40,7 @@ type Decision struct {
 // one outside by as much, and says that the instrument cannot tell between.
 // Errors: limits the wrong way round, figures that are none.
 //
-// Source: ISO 14253-1:2017 (k 1.65, conformance probability 95 %), from memory;
-// the chance by JCGM 106:2012, from memory.
+// Source: ISO 14253-1:2017 and JCGM 106:2012, both from memory: METHODS.md 1.
 func Decide(m Made) (Decision, error) {
 	switch {
 	case math.IsNaN(m.MM) || math.IsInf(m.MM, 0):

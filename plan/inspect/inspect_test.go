@@ -91,7 +91,7 @@ func TestBetterInstrument(t *testing.T) {
 }
 
 func TestPutBack(t *testing.T) {
-	// Printed on a hobby lathe page (metrology 4.4): R 1.6875, e 0.313, block 0.448 (0.4476).
+	// Printed on a hobby lathe page (METHODS.md 3): R 1.6875, e 0.313, block 0.448 (0.4476).
 	e, err := PutBack([2]float64{0, 0}, [2]float64{0.313, 0}, 3.375, 1, 3.375)
 	if err != nil || math.Abs(e.PackingMM-0.4476) > 5e-5 {
 		t.Errorf("packing %.4f, %v", e.PackingMM, err)
@@ -104,7 +104,7 @@ func TestPutBack(t *testing.T) {
 	if _, err = PutBack([2]float64{0, 0}, [2]float64{3, 0}, 12, 1, 4); err == nil {
 		t.Error("an offset beyond the bar is accepted")
 	}
-	// e 0.050 and 5 degrees: 0.004 sideways (metrology 4.4); reading twice the offset.
+	// e 0.050 and 5 degrees: 0.004 sideways (METHODS.md 2); reading twice the offset.
 	e, err = PutBack([2]float64{10.03, 6.04}, [2]float64{10, 6}, 6, 3.2, 6)
 	if err != nil || math.Abs(e.OffsetMM-0.05) > 1e-9 || math.Abs(e.IndicatorMM-0.1) > 1e-9 || math.Abs(5*e.PerDegreeMM-0.00436) > 2e-5 {
 		t.Errorf("%+v, %v", e, err)

@@ -27,7 +27,7 @@ func Involute(t float64) float64 { return math.Tan(t) - t }
 // for u > 0, so the search cannot go astray however large y is. It answers 0
 // for y of 0 or less.
 //
-// Source: the relation, any handbook of gearing; the substitution is our own.
+// Source: the relation, any handbook; the substitution, METHODS.md 1.2.
 func InverseInvolute(y float64) float64 {
 	if !(y > 0) {
 		return 0

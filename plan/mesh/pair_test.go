@@ -41,7 +41,7 @@ func TestWindowByHand(t *testing.T) {
 }
 
 func TestWindowContactRatio(t *testing.T) {
-	// 12/36, module 0.5: contact ratio 1.2 at 12.1900 (own derivation).
+	// 12/36, module 0.5: contact ratio 1.2 at 12.1900 (METHODS.md 1.6).
 	win := must[Window](t)(WindowOf(full(0.5, 12, 36), 0.5, Wish{Lo: 0.05, Hi: 0.2}, 0, limits))
 	near(t, "hi", win.Hi, 12.19, 6e-5)
 	if win.HiBy != "contact ratio" {

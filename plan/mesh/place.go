@@ -79,7 +79,7 @@ func AtStation(left, right [2]float64, spacing, z float64) ([2]float64, error) {
 //
 // with in and out the parts of the difference along and square to that line.
 //
-// Source: plane geometry, our own; the same combination as ISO/TR 10064-3.
+// Source: METHODS.md 4.5; the same combination as ISO/TR 10064-3.
 func SkewLoss(difference, towards [2]float64, spacing, face, operatingDeg float64) (float64, error) {
 	l := math.Hypot(towards[0], towards[1])
 	if !(spacing > 0) || !(face >= 0) || !(l > 0) {

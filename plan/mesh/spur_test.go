@@ -61,8 +61,8 @@ func TestContactAndLimits(t *testing.T) {
 	}
 }
 
-// The estimate of the handbooks reads low by these shares (own derivation, no
-// published value).
+// The estimate of the handbooks reads low by these shares (METHODS.md 1.3,
+// no published value).
 func TestHandbookEstimateReadsLow(t *testing.T) {
 	for _, r := range []struct {
 		m      float64
@@ -83,7 +83,7 @@ func TestHandbookEstimateReadsLow(t *testing.T) {
 	}
 }
 
-// 14/20/30 and 12/36 then 14/42: own derivation, no published value.
+// 14/20/30 and 12/36 then 14/42: METHODS.md 1.7, no published value.
 func TestTrains(t *testing.T) {
 	first, second := full(0.5, 14, 20), full(0.5, 20, 30)
 	near(t, "idler +0.05", must[float64](t)(IdlerPlay(first, first.Standard()+0.05, second, second.Standard()+0.05)), 0.566, 6e-4)
@@ -115,7 +115,7 @@ func TestTrains(t *testing.T) {
 }
 
 // The first axle positions of an axle below its mate, m 0.5, 12/36, wanted
-// normal backlash 0.04 (own derivation, no published value).
+// normal backlash 0.04 (METHODS.md 4.1, no published value).
 func TestCorrections(t *testing.T) {
 	s, m := full(0.5, 12, 36), [2]float64{0, 12}
 	at := must[float64](t)(s.CentreForNormal(0.04))

@@ -44,7 +44,7 @@ func (s Spur) ContactRatioUncapped(a float64) (float64, error) {
 // to the base tangent points, which it cannot pass. For an undercut pinion
 // (below 17 teeth at 20 degrees without shift) it is still an upper bound.
 //
-// Source: plane geometry, our own.
+// Source: METHODS.md 1.4.
 func (s Spur) ContactRatio(a float64) (float64, error) {
 	if _, err := s.PathOfContact(a); err != nil {
 		return 0, err
@@ -108,7 +108,7 @@ type Lowest struct {
 // other, where no involute was generated. An undercut gear has none: the rack
 // that undercut it reached deeper than its mate does.
 //
-// Source: standard generation geometry, our own.
+// Source: METHODS.md 1.6.
 func (s Spur) Lowest(clearance float64) Lowest {
 	low := Lowest{s.Tight(), "flanks"}
 	raise := func(a float64, by string) {

@@ -14,8 +14,7 @@ func between(lo, hi float64) string { return fmt.Sprintf("between %.4g and %.4g 
 //	jbn = m cos alpha [ (z1+z2)(inv aw - inv alpha) - 2(x1+x2) tan alpha ] + T cos alpha
 //
 // The error is a *DistanceError where the pair cannot mesh at a.
-// Source: the tooth thickness on the operating circles, any handbook; the
-// closed form is our own and agrees with it.
+// Source: METHODS.md 1.3.
 func (s Spur) Normal(a float64) (float64, error) {
 	t, err := s.operating(a)
 	if err != nil {
@@ -104,7 +103,7 @@ func HandbookBacklash(da, alphaDeg float64) float64 { return 2 * da * math.Tan(a
 // centre distance a and a normal module, both mm: (2/3)(0.06 + 0.0005a + 0.03m).
 // Its table starts at module 1.5; below that it is stretched, and generous.
 //
-// Source: ISO/TR 10064-2:1996, from memory.
+// Source: ISO/TR 10064-2:1996, from memory: METHODS.md 3.
 func LeastNormalISO(a, module float64) float64 { return 2. / 3 * (0.06 + 0.0005*a + 0.03*module) }
 
 // ShiftSum returns the sum of the profile shift factors that a pair needs to

@@ -8,8 +8,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// A straight wheel of 24 teeth under an involute worm: own derivation checked
-// by sampling the flanks, no published value.
+// A straight wheel of 24 teeth under an involute worm: METHODS.md 2.4,
+// no published value.
 func TestStraightWheel(t *testing.T) {
 	for _, r := range []struct {
 		m              float64
@@ -81,7 +81,7 @@ func TestThroated(t *testing.T) {
 		g.PitchDiameter = 0.5 / math.Tan(r[0]*rad)
 		near(t, "self-locking", g.SelfLocking(), r[1], 6e-4)
 	}
-	// Moved along its axle: own derivation, no published value.
+	// Moved along its axle: METHODS.md 2.5, no published value.
 	for _, r := range []struct{ throat, e, closes float64 }{{2.5, 0.1, 0.071}, {2.5, 0.3, 0.193}, {3.5, 0.2, 0.087}} {
 		g := w
 		g.ThroatRadius = r.throat

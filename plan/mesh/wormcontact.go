@@ -18,7 +18,7 @@ func (w Worm) reach(a float64) error {
 // rack and pinion in its middle plane, the others as crossed helicoids. It is
 // 0 where contact has ended.
 //
-// Source: plane geometry, our own.
+// Source: METHODS.md 2.3.
 func (w Worm) ContactRatio(a float64) (float64, error) {
 	if err := w.reach(a); err != nil {
 		return 0, err

@@ -30,8 +30,7 @@ type flanks struct {
 // with psi1 half the tooth angle of the worm at its base cylinder and s_n2 the
 // normal tooth thickness of the wheel where it rolls.
 //
-// Source: standard relations of crossed involute helicoids; the closed form is
-// our own.
+// Source: METHODS.md 2.4 and METHODS.md 2.5.
 func (w Worm) flanks() flanks {
 	mx, mn, leadDeg := w.Normals()
 	an, g, sig := w.Angle*rad, leadDeg*rad, w.sigma()

@@ -99,7 +99,7 @@ type Expansions struct{ Bush, Plate, Shaft float64 }
 //
 // with share the closure for each bit of interference. A press is not undone
 // below its largest interference, and a bush under a cap takes up its play first.
-// Source: linear expansion; the ring of the press (own derivation).
+// Source: linear expansion, fits/press/METHODS.md 6; the ring, fits/press/METHODS.md 1.
 func RunChange(heldBy string, e Expansions, t, bore, journal, seat, uHigh, share float64) float64 {
 	dt := (t - bench) * 1e-6
 	tighter := seat * (e.Bush - e.Plate) * dt

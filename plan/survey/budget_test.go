@@ -74,8 +74,7 @@ func TestEndGaugeByTrials(t *testing.T) {
 	near(t, "high end", v[at+n], 932, 2.5)
 }
 
-// axle is the worked example of section 7.2 of the metrology notes, in mm:
-// inputs illustrative, not sourced; results derived there both ways.
+// axle is the worked example of METHODS.md 7.1, in mm; its inputs are made up.
 var axle = struct{ survey, datum, table, wander, bush, clearance float64 }{
 	0.004, math.Sqrt2 * Rectangular(0.005), Rectangular(0.010), 0.008, RandomClocking(0.010, false), Rectangular(0.005) / 2,
 }

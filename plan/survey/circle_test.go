@@ -129,8 +129,8 @@ func TestCircleErrors(t *testing.T) {
 	}
 }
 
-// TestArcFactors holds the factors against the derived table (metrology notes,
-// section 1.3; worked out independently by brute force).
+// TestArcFactors holds the factors against the derived table (METHODS.md 5;
+// worked out independently by brute force).
 func TestArcFactors(t *testing.T) {
 	for _, c := range [][5]float64{
 		{90, 11.366, 2.346, 10.282, 1.105}, {120, 6.618, 1.847, 5.564, 1.190}, {150, 4.429, 1.572, 3.418, 1.296},
@@ -218,8 +218,7 @@ func TestCirclesMove(t *testing.T) {
 	})
 }
 
-// TestKasaBias is the table of section 1.2 of the metrology notes (simulated
-// there): mean error of the radius in micrometres, R 1.55, noise 0.02, 16
+// TestKasaBias is the simulation of METHODS.md 5.1: mean error of the radius in micrometres, R 1.55, noise 0.02, 16
 // points. Arc 120: Kasa -4.5, least squares +0.2.
 func TestKasaBias(t *testing.T) {
 	rng := rand.New(rand.NewPCG(12, 13))

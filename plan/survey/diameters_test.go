@@ -10,7 +10,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// Section 3.2 of the metrology notes: widest 3.200, narrowest 3.100, u 0.005
+// METHODS.md 3.2: widest 3.200, narrowest 3.100, u 0.005
 // each: R 1.5500 (0.0025), w 0.100 (0.0071); 10 degrees on w 0.1 costs 0.009.
 func TestDiametersExample(t *testing.T) {
 	d := Diameters{Middle: [2]float64{10, 6}, Widest: 3.200, Narrowest: 3.100, UWidest: 0.005, UNarrow: 0.005, WornTo: []float64{90 * deg}, UDir: 10 * deg, Journal: 3.06}
@@ -83,7 +83,7 @@ func TestDiametersHonest(t *testing.T) {
 	}
 }
 
-// Section 3.4: R 1.55, r 1.53, w 0.10, worn to 30: walls -1.5500, 1.6339,
+// METHODS.md 3.4: R 1.55, r 1.53, w 0.10, worn to 30: walls -1.5500, 1.6339,
 // -1.5500, 1.5900. Middles would give (0.042, 0.020).
 func TestWalls(t *testing.T) {
 	b := NewWornBore([2]float64{}, 1.55, 1.53, 0.10, 30*deg)

@@ -8,8 +8,7 @@ import (
 	"testing"
 )
 
-// Worked in section 5.3 of the metrology notes (derived, checked there by an
-// independent script).
+// The example of METHODS.md 6.
 func TestAlign(t *testing.T) {
 	from := [][2]float64{{0, 0}, {40, 0}, {40, 15}, {0, 15}}
 	to := [][2]float64{{12.503, -3.204}, {52.488, -2.335}, {52.164, 12.665}, {12.176, 11.793}}
@@ -111,7 +110,7 @@ func TestAlignHonest(t *testing.T) {
 	}
 }
 
-// 0.07 over 18 is 0.223 degrees (section 5.4).
+// 0.07 over 18 is 0.223 degrees (METHODS.md 6).
 func TestSkewAndRock(t *testing.T) {
 	a, u := Skew(10.07, 10, 18, 0.012, 0.012, 0)
 	near(t, "skew", a/deg, 0.223, 5e-4)

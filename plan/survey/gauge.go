@@ -2,7 +2,7 @@ package survey
 
 import "math"
 
-// Instrument readings of a worn bore and of pins. All derived unless said.
+// Instrument readings of a worn bore and of pins. METHODS.md 2.
 
 // NibRead returns what calliper nibs with flats of width flat read across a
 // bore of diameter d: sqrt(d^2 - b^2), always small.

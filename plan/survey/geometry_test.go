@@ -10,9 +10,7 @@ import (
 	"rebush/testdata"
 )
 
-// The example of sections 2 and 4 of the metrology notes (derived there and
-// checked against brute force by an independent script): R 1.55, r 1.53,
-// w 0.10.
+// The example of METHODS.md 3.4 and METHODS.md 4: R 1.55, r 1.53, w 0.10.
 func example() WornBore { return NewWornBore([2]float64{0, 0}, 1.55, 1.53, 0.10, 0) }
 
 func TestExampleReadings(t *testing.T) {

@@ -75,8 +75,7 @@ func (c *Case) loss() (float64, bool) {
 // rework its minutes, a spoilt bush and another bush (larger or eccentric) the
 // minutes of a spoilt one and a bush. bush is nil where no price is given.
 //
-// Source: planning 6 and 7; that another bush takes the time of a spoilt one
-// is a judgement of this package.
+// Source: METHODS.md 2.
 func (l Limits) FaultsOf(rework, spoilt, another, lost float64, bush *float64) []Fault {
 	return []Fault{
 		{Name: "rework", Chance: rework, Minutes: l.ReworkMinutes},

@@ -29,7 +29,7 @@ var gravity = map[string]int{Leave: 0, Shim: 1, Renew: 2, Rebush: 3, BushInABush
 // within Limits.Tie of it, the one that removes less metal, a swap last: it
 // gives all of it away. Without a rate the hours decide. Errors: figures that are none.
 //
-// Source: planning 7; the money is the shop's own.
+// Source: METHODS.md 3; the money is the shop's own.
 func Decide(c Case) (Result, error) {
 	if err := c.check(); err != nil {
 		return Result{}, err
