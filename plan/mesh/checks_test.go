@@ -15,6 +15,28 @@ type inputs struct {
 	m map[string]string
 }
 
+func readInputs(t *testing.T, text string) inputs {
+	in := inputs{t, map[string]string{}}
+	for _, part := range strings.Split(text, ";") {
+		k, v, ok := strings.Cut(part, "=")
+		if !ok {
+			in.m[part] = part
+			continue
+		}
+		in.m[strings.TrimSpace(k)] = v
+	}
+	return in
+}
+
+func parse(t *testing.T, s string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		t.Fatalf("%q is no number", s)
+	}
+	return v
+}
+
 func (in inputs) has(name string) bool { _, ok := in.m[name]; return ok }
 
 // v reads a number; a name that is not there is 0. "2 per inch" and "14.25 in"
@@ -123,20 +145,8 @@ func TestChecks(t *testing.T) {
 	rows, passed := testdata.All[map[string]string](t, "mesh.csv"), 0
 	for _, r := range rows {
 		t.Run(r["id"], func(t *testing.T) {
-			in := inputs{t, map[string]string{}}
-			for _, part := range strings.Split(r["inputs"], ";") {
-				k, v, ok := strings.Cut(part, "=")
-				if !ok {
-					in.m[part] = part
-					continue
-				}
-				in.m[strings.TrimSpace(k)] = v
-			}
-			want, err1 := strconv.ParseFloat(r["expected"], 64)
-			tol, err2 := strconv.ParseFloat(r["tolerance"], 64)
-			if err1 != nil || err2 != nil {
-				t.Fatalf("row %v is not numbers", r)
-			}
+			in := readInputs(t, r["inputs"])
+			want, tol := parse(t, r["expected"]), parse(t, r["tolerance"])
 			got, err := in.answer(r["quantity"])
 			if err != nil {
 				t.Fatalf("%s: %v", r["quantity"], err)
