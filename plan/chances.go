@@ -52,7 +52,7 @@ func (m *maker) chances() {
 		key, what, formula string
 		of                 func(chance.Result) float64
 	}{
-		{"first_time_right", "share of trials that come right first time", "every doubt of this plan drawn anew in each trial: a model's figure", func(r chance.Result) float64 { return r.FirstTimeRight }},
+		{"first_time_right", "share of trials that come right first time", "every doubt of this plan drawn anew in each simulated job: an estimate", func(r chance.Result) float64 { return r.FirstTimeRight }},
 		{"low", "least share right first time, 95 %", "Wilson interval of that share", func(r chance.Result) float64 { return r.Low }},
 		{"high", "most share right first time, 95 %", "Wilson interval of that share", func(r chance.Result) float64 { return r.High }},
 		{"saved", "share right after rework or another bush", "the same trials", func(r chance.Result) float64 { return r.Saved }},

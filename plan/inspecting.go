@@ -72,11 +72,11 @@ func (m *maker) next(b *bore, what string, size, u float64, made job.Made, lo, h
 	if d.Result == inspect.CannotTell {
 		say := "measure again with a better instrument"
 		if d.Never {
-			say = "this instrument can accept nothing here: take one that is sure to about " + sureTo(d.NeedUMM) + " mm"
+			say = "this instrument can accept nothing here: take one that is good to about " + sureTo(d.NeedUMM) + " mm"
 		}
 		out = append(out, Next{Do: say})
 		if what == "seat" {
-			out = append(out, Next{Do: "try the very bush in a hole made in scrap by the same tool", Bush: b.chosen.Bush.Code, FirstTimeRight: num(d.Conform)})
+			out = append(out, Next{Do: "try the bush itself in a hole made in scrap by the same tool", Bush: b.chosen.Bush.Code, FirstTimeRight: num(d.Conform)})
 		}
 	}
 	switch {
@@ -87,7 +87,7 @@ func (m *maker) next(b *bore, what string, size, u float64, made job.Made, lo, h
 	case what == "seat" && size > (lo+hi)/2:
 		out = append(out, m.nextSeat(b, size, u)...)
 	case what == "bore" && size < (lo+hi)/2:
-		out = append(out, Next{Do: "size the bore again, or open it to its own axle", Bush: b.chosen.Bush.Code, FirstTimeRight: num(b.chosen.Chance)})
+		out = append(out, Next{Do: "size the bore again, or ease it to its own axle", Bush: b.chosen.Bush.Code, FirstTimeRight: num(b.chosen.Chance)})
 	case what == "bore":
 		if size <= hi+0.04 {
 			out = append(out, Next{Do: fmt.Sprintf("accept it: the axle runs with %.0f um of clearance, %.0f at the most was wanted", (size-b.hole.Journal)*1000, (hi-b.hole.Journal)*1000), Bush: b.chosen.Bush.Code})
@@ -176,7 +176,7 @@ func (m *maker) nextPlace(b *bore, made job.Made) []Next {
 		if mid >= x.window.Lo && mid <= x.window.Hi {
 			word = "inside"
 		}
-		out = append(out, Next{Do: fmt.Sprintf("accept it: %s would have %.3f mm of backlash, %s its window", x.g.Name, x.play(mid), word), Bush: a.Bush.Code})
+		out = append(out, Next{Do: fmt.Sprintf("accept it: %s would have %.3f mm of backlash, %s its limits", x.g.Name, x.play(mid), word), Bush: a.Bush.Code})
 	}
 	return out
 }

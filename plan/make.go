@@ -139,7 +139,7 @@ func (m *maker) checkMesh() {
 				level = finding.Caution
 			}
 			m.p.Findings.Figure(level, "tightest tooth", x.g.Name, j, want, "mm",
-				tightWords(j, want), "less run-out, a wider window, or a better placed mate")
+				tightWords(j, want), "less run-out, wider backlash limits, or a mating gear in a better place")
 			continue
 		}
 		if w := x.window; x.trusted && !w.Empty && (near < w.Lo-1e-6 || far > w.Hi+1e-6) && m.reboring(x) {
@@ -148,7 +148,7 @@ func (m *maker) checkMesh() {
 				have, lim = far, w.Hi
 			}
 			m.p.Findings.Figure(finding.Caution, "mesh after fitting", x.g.Name, sig9(have), sig9(lim), "mm",
-				fmt.Sprintf("with the clearance reached the centre distance runs from %.3f to %.3f mm, wanted %.3f to %.3f mm", near, far, w.Lo, w.Hi), "try the mesh with a dummy axle and paper before the bores are opened")
+				fmt.Sprintf("with the clearance reached the centre distance runs from %.3f to %.3f mm, wanted %.3f to %.3f mm", near, far, w.Lo, w.Hi), "try the mesh with a dummy axle and a paper strip before the bores are opened")
 		}
 	}
 }

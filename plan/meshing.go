@@ -102,13 +102,13 @@ func (m *maker) gearsOf(shafts []shaftState) []*gear {
 		g := &m.j.Gears[i]
 		k, ok := index[g.Wheel.On]
 		if !ok {
-			m.sayGear(finding.Caution, "mesh", g, "the place of its shaft is not known, so this mesh is not reckoned", "")
+			m.sayGear(finding.Caution, "mesh", g, "the place of its shaft is not known, so this mesh is not worked out", "")
 			continue
 		}
 		x := &gear{g: g, shaft: k, mate: -1, share: m.share(g.Wheel), mShare: m.share(g.Wheel), tir: g.Wheel.Runout.Float(), tirU: g.Wheel.Runout.Float()}
 		if err := m.buildGear(x, shafts, index); err != nil {
 			text := strings.NewReplacer("gear 1", "the wheel", "gear 2", "the pinion").Replace(err.Error())
-			m.sayGear(finding.Caution, "mesh", g, text, "check teeth, module, angle and place of the mate")
+			m.sayGear(finding.Caution, "mesh", g, text, "check teeth, module, angle and place of the mating gear")
 			continue
 		}
 		out = append(out, x)
@@ -128,7 +128,7 @@ func (m *maker) buildGear(x *gear, shafts []shaftState, index map[string]int) er
 			return err
 		}
 	default:
-		return fmt.Errorf("a %s gear needs its mate", g.Kind)
+		return fmt.Errorf("a %s gear needs its mating gear", g.Kind)
 	}
 	if err := x.pair.Validate(); err != nil {
 		return err
@@ -156,7 +156,7 @@ func (m *maker) buildGear(x *gear, shafts []shaftState, index map[string]int) er
 	}
 	x.window = w
 	if w.Empty {
-		m.sayGear(finding.Caution, "window empty", g, fmt.Sprintf("no centre distance gives this backlash with enough teeth in contact (%s against %s): the middle, %.3f mm, is aimed at", w.LoBy, w.HiBy, w.Middle()), "a wider backlash window or other gears")
+		m.sayGear(finding.Caution, "window empty", g, fmt.Sprintf("no centre distance gives this backlash with enough teeth in contact (%s against %s): the middle, %.3f mm, is aimed at", w.LoBy, w.HiBy, w.Middle()), "wider backlash limits or other gears")
 	}
 	x.trusted = x.pair.Measured()
 	x.uGeom = mesh.UGeometry(x.pair, g.Module, m.rules.V("u_geometry_trusted_mm"), m.rules.V("u_geometry_module_factor"))
@@ -328,7 +328,7 @@ func (m *maker) foundMesh(x *gear, shafts []shaftState) (words string) {
 		}
 		m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "mesh contradicts", Where: x.g.Name, Have: &have, Want: &want, Unit: "mm",
 			Text: fmt.Sprintf("by these figures the teeth would have jammed as found (centre distance %.3f mm, least %.3f mm), %s: the mesh is not trusted and moves nothing", found, tight, yet),
-			Fix:  "check the place of the mate and the tooth counts; say moved: yes if the mate was renewed since"})
+			Fix:  "check the place of the mating gear and the tooth counts; say moved: yes if it was renewed since"})
 	}
 	return words
 }

@@ -46,11 +46,11 @@ func (m *maker) meshJSON(x *gear, g target.GearOut, words string) Mesh {
 			return x.distance(m.shafts, newCentre, func(b *bore) float64 { return sign * m.lift(b) })
 		}
 	}
-	mid := centre("target_centre_mm", "centre distance under load at the target", "each shaft at new centre + half the middle running clearance towards the load", after(1))
+	mid := centre("target_centre_mm", "centre distance under load at the new centre", "each shaft at new centre + half the middle running clearance towards the load", after(1))
 	row.FoundCentreMM, row.TargetCentreMM = mm4(f.V), mm4(mid.V)
 	row.FoundBacklashMM = play("found_backlash_mm", "backlash as found", f)
 	row.OriginalBacklashMM = play("original_backlash_mm", "backlash when new", o)
-	row.TargetBacklashMM = play("target_backlash_mm", "backlash at the target under load", mid)
+	row.TargetBacklashMM = play("target_backlash_mm", "backlash at the new centre under load", mid)
 	// Lifted off its wheels the shaft drops to the other side of its bore.
 	lifted := centre("lifted_centre_mm", "centre distance with the truck lifted", "each shaft at new centre less half the middle running clearance", after(-1))
 	row.LiftedBacklashMM = play("lifted_backlash_mm", "backlash with the truck lifted", lifted)
@@ -78,7 +78,7 @@ func (m *maker) backlashWindow(x *gear) *[2]MM {
 	var out [2]MM
 	for i, by := range []string{x.window.LoBy, x.window.HiBy} {
 		key := fmt.Sprintf("mesh/%s/backlash_window_mm/%d", x.g.Name, i)
-		what := []string{"least", "most"}[i] + " backlash of the window"
+		what := []string{"least", "most"}[i] + " backlash limit"
 		if by == "backlash" && !x.wish.Normal && !x.window.Empty && x.closes == 0 {
 			out[i] = mm4(l.Calc(key, what, "mm", "as it is wanted", "job file or handbook row", pass, m.ledgerNum(fmt.Sprintf("mesh/%s/wish_mm/%d", x.g.Name, i))).V)
 			continue
@@ -86,7 +86,7 @@ func (m *maker) backlashWindow(x *gear) *[2]MM {
 		if v := x.play([]float64{lo, hi}[i]); math.IsNaN(v) {
 			continue
 		}
-		out[i] = mm4(l.Calc(key, what, "mm", "backlash at that end of the window", "exact involute and worm geometry", func(in []float64) float64 {
+		out[i] = mm4(l.Calc(key, what, "mm", "backlash at that limit", "exact involute and worm geometry", func(in []float64) float64 {
 			ends := [2]float64{in[0], in[1]}
 			if in[0] > in[1] {
 				ends[0] = (in[0] + in[1]) / 2
@@ -107,7 +107,7 @@ func (m *maker) correction(x *gear) *XY {
 	again := lastOf(m.placeAgain)
 	for i, axis := range []string{"x", "y"} {
 		out[i] = mm4(m.book.Calc(fmt.Sprintf("mesh/%s/correction_mm/%d", x.g.Name, i), axis+" move that this mesh asks of its shaft's old centre", "mm",
-			"shortest way along the line of centres into the narrowed window", "plane geometry", func(in []float64) float64 {
+			"shortest way along the line of centres into the narrowed limits", "plane geometry", func(in []float64) float64 {
 				for _, g := range again(in).Gears {
 					if g.Name == x.g.Name {
 						return round4(g.Correction[i])
@@ -192,11 +192,11 @@ func (m *maker) meshFindings(x *gear, g target.GearOut) {
 	case math.Abs(g.Missed) <= near:
 		return
 	case !x.trusted:
-		m.sayGear(finding.Note, "mesh off", x.g, fmt.Sprintf("by its figures this mesh would stand %.3f mm %s for its window; it is not trusted and moved nothing", math.Abs(g.Missed), sideOf(g.Missed)), "")
+		m.sayGear(finding.Note, "mesh off", x.g, fmt.Sprintf("by its figures this mesh would stand %.3f mm %s for its backlash limits; it is not trusted and moved nothing", math.Abs(g.Missed), sideOf(g.Missed)), "")
 	case g.Stuck:
-		m.sayGear(finding.Caution, "mesh fixed", x.g, fmt.Sprintf("neither shaft may move and the mesh stands %.3f mm %s for its window", math.Abs(g.Missed), sideOf(g.Missed)), "let one of the shafts be bushed (do: auto), or accept it")
+		m.sayGear(finding.Caution, "mesh fixed", x.g, fmt.Sprintf("neither shaft may move and the mesh stands %.3f mm %s for its backlash limits", math.Abs(g.Missed), sideOf(g.Missed)), "let one of the shafts be bushed (do: auto), or accept it")
 	case math.Abs(g.Outside) > near:
-		m.sayGear(finding.Caution, "mesh window", x.g, fmt.Sprintf("the window cannot be met: the mesh stands %.3f mm %s for it", math.Abs(g.Outside), sideOf(g.Outside)), "a wider backlash window, or other gears")
+		m.sayGear(finding.Caution, "mesh window", x.g, fmt.Sprintf("the backlash limits cannot be met: the mesh stands %.3f mm %s for it", math.Abs(g.Outside), sideOf(g.Outside)), "wider backlash limits, or other gears")
 	}
 }
 
@@ -219,7 +219,7 @@ func (m *maker) meshHoles(x *gear) []*bore {
 // mateNum is the place of a fixed mate as an input; of a mate on a shaft of
 // the job its bores are inputs already.
 func (m *maker) mateNum(x *gear) ledger.Num {
-	return m.book.Leaf("mesh/"+x.g.Name+"/mate_mm", "height of the mate (0: it sits on a shaft of the job)", "mm", m.source("gears/"+x.g.Name), x.mateAt[1])
+	return m.book.Leaf("mesh/"+x.g.Name+"/mate_mm", "height of the mating gear (0: it sits on a shaft of the job)", "mm", m.source("gears/"+x.g.Name), x.mateAt[1])
 }
 
 // withHoles asks for a distance with the holes and the mate as the inputs have

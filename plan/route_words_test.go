@@ -15,7 +15,7 @@ func TestProving(t *testing.T) {
 	for _, s := range p.Proving {
 		all += s.Text + "\n"
 	}
-	for _, w := range []string{"back to back", "megohm", "before", "after", "forward", "backward", "two turns by hand", "spoilt thread", "rubs nowhere", "felt", "insulated wheel on the right"} {
+	for _, w := range []string{"back to back", "megohm", "before", "after", "forward", "backward", "two turns by hand", "spoilt thread", "rubs nowhere", "oil reaches the journal", "insulated wheel on the right"} {
 		if !strings.Contains(all, w) {
 			t.Errorf("nothing in proving about %q", w)
 		}
@@ -46,7 +46,7 @@ func TestRoutePecksDeepHoles(t *testing.T) {
 		drills := 0
 		for _, o := range ops(p, "open") {
 			drills++
-			if strings.Contains(o.Note, "draw it back") {
+			if strings.Contains(o.Note, "withdraw it") {
 				return true
 			}
 		}

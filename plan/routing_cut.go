@@ -46,7 +46,7 @@ func (m *maker) cutter() route.Cutter {
 		point := 0.0
 		if q.Operation == "drill" {
 			if pecks := m.cutting.Pecks(q.Through, q.Dia); len(pecks) > 1 {
-				c.Note = joined(c.Note, "deep for its size: draw it back to clear it at "+peckWords(pecks))
+				c.Note = joined(c.Note, "deep for its size: withdraw it to clear the chips at "+peckWords(pecks))
 			}
 			point = cutting.PointLength(q.Dia, m.cutting.PointAngle())
 		}

@@ -89,14 +89,14 @@ func (m *maker) wallFindings(b *bore) {
 	a := b.chosen
 	if a.Corner {
 		m.say(finding.Caution, "corner", b, "two edges are near; the tension worked out for the nearest one alone is too low",
-			"press lightly with a second hold, or glue a clean solid bush")
+			"press lightly with a second hold, or set a clean solid bush in retaining compound")
 	}
 	if a.NearHole != "" {
 		m.say(finding.Caution, "near hole", b, "the metal towards "+a.NearHole+" is thin; the tension worked out without it is too low",
 			"press lightly, with the other hole filled by its shaft or a pin")
 	}
 	if a.MandrelIn {
-		m.say(finding.Caution, "mandrel in", b, fmt.Sprintf("press it with the %.3f mm mandrel standing in its bore: the bush cannot give way, and the press of %.0f MPa is worked out for that", a.FinishSizes[0], a.PHigh), "")
+		m.say(finding.Caution, "mandrel in", b, fmt.Sprintf("press it with the %.3f mm mandrel left in its bore: the bush cannot give way, and the press of %.0f MPa is worked out for that", a.FinishSizes[0], a.PHigh), "")
 	}
 	if a.Filled {
 		m.say(finding.Caution, "wear filled", b, "this seat does not clear the wear: the rest is filled with the compound, and the shaft stays out until it is hard", "a larger bush or a plug clears it")

@@ -258,7 +258,7 @@ func (m *maker) seatFindings(b *bore) {
 	}
 	if a.Slackens {
 		f.Figure(finding.Caution, "press slackens", b.name(), sig9(a.Peak), m.plate.Creep, "MPa",
-			fmt.Sprintf("this press pulls the casting with %.0f MPa and zinc gives way above %.0f over the years: it will slacken", a.Peak, m.plate.Creep),
+			fmt.Sprintf("this press puts %.0f MPa of tension into the casting and zinc creeps above %.0f: over the years it will slacken", a.Peak, m.plate.Creep),
 			"hold it "+heldBy[a.Second]+" as well, or take a larger seat or a lighter press")
 	}
 	if a.OverYield {

@@ -16,7 +16,7 @@ func (m *maker) seatJSON(b *bore) Seat {
 	for _, a := range b.answers {
 		c := Candidate{Bush: a.Bush.Code, Tool: a.Way.Name, Feasible: a.Feasible}
 		if a.HeldBy == "compound" {
-			c.Tool += ", glued"
+			c.Tool += ", with compound"
 		}
 		if a.Feasible {
 			c.Chance = num(math.Round(a.Chance*1e6) / 1e6)
@@ -339,7 +339,7 @@ func (m *maker) expected(b *bore) *MMRange {
 		case seat.Ream:
 			src = place(m.j.Shop.At("reamers"), "built-in small shop:1") + ", reamer limits by ISO 522 / DIN 1420"
 		case seat.ToOwnAxle:
-			src = m.rules.Get("clearance_aim_um").Address + " over the journal: opened until the very axle runs"
+			src = m.rules.Get("clearance_aim_um").Address + " over the journal: eased until its own axle runs"
 		}
 		return mm3(l.Leaf(at("expected_mm/"+k), k+" finished bore expected", "mm", src, a.Expected[i]).V)
 	}

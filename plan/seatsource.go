@@ -52,7 +52,7 @@ func (m *maker) holdSource(a *seat.Answer) string {
 // hole and the target.
 func (m *maker) clearsNum(b *bore) ledger.Num {
 	in := append(m.holeNums(b), m.ledgerNum("targets/"+b.name()+"/target_mm/0"), m.ledgerNum("targets/"+b.name()+"/target_mm/1"))
-	return m.book.Calc("seats/"+b.name()+"/clears_mm", "seat radius that just takes in the worn outline about the target", "mm",
+	return m.book.Calc("seats/"+b.name()+"/clears_mm", "seat radius that just clears the worn outline about the new centre", "mm",
 		"the larger of |T-O| + R and |T-D| + r, D being O moved by clearance and wear", howWorn,
 		func(v []float64) float64 {
 			return round6(m.holesAs([]*bore{b}, v, func() float64 { return b.stands().SeatRadius(b.target) }))
@@ -72,7 +72,7 @@ func (m *maker) edgeNum(b *bore) ledger.Num {
 		in = append(in, l.Leaf("seats/"+b.name()+"/edges/"+string(rune('0'+i%10)), "metal measured to an edge", "mm", m.source(path), v.Float()))
 	}
 	boss := b.b.Boss.Float()
-	return l.Calc("seats/"+b.name()+"/edge_mm", "target to "+orText(b.hole.EdgeName, "the outside of the boss"), "mm",
+	return l.Calc("seats/"+b.name()+"/edge_mm", "new centre to "+orText(b.hole.EdgeName, "the outside of the boss"), "mm",
 		"least of: edge as measured from the hole less the move towards it, outline, outside of the boss", "plane geometry", func(v []float64) float64 {
 			out := m.holesAs([]*bore{b}, v[:8], func() float64 {
 				d, _ := m.nearestEdge(b)

@@ -233,7 +233,7 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 	if best < 0 {
 		level, text := finding.Stop, "nothing tells where the old centre was"
 		if b.shaft.Leave {
-			level, text = finding.Caution, "nothing tells where this bore is: the shaft is left alone, but nothing is reckoned from its place"
+			level, text = finding.Caution, "nothing tells where this bore is: the shaft is left alone, but nothing is worked out from its place"
 		}
 		m.say(level, "no centre", b, text,
 			"measure centre, widest, narrowest and worn_to; or probe the wall; or measure the other plate's bore")

@@ -74,7 +74,7 @@ func (m *maker) targets() {
 		zero := 0.0
 		m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "windows fight", Where: f.Shaft, Have: &gap, Want: &zero, Unit: "mm",
 			Text: fmt.Sprintf("%s and %s cannot both have their backlash: together they are %.3f mm short (%s by %.3f mm, %s by %.3f mm)", f.A, f.B, gap, f.A, math.Abs(f.AMiss), f.B, math.Abs(f.BMiss)),
-			Fix:  "a wider backlash window for one of them, a tighter set-up, or other gears"})
+			Fix:  "wider backlash limits for one of them, a tighter set-up, or other gears"})
 	}
 	m.truck()
 }
@@ -97,7 +97,7 @@ func (m *maker) placeShaft(s shaftState, in target.Shaft, out target.ShaftOut) {
 		if d := math.Hypot(out.Moved[0], out.Moved[1]); move > limit+1e-9 || d > 3*out.UMean+1e-9 && d > 0.01 {
 			m.used("move_caution_mm")
 			m.p.Findings.Figure(finding.Caution, "long move", b.name(), sig9(move), math.Min(limit, sig9(3*out.UMean)), "mm",
-				fmt.Sprintf("the new centre lies %.3f mm from the old one, and the old one is known to %.3f mm", move, out.UMean), "check the survey of this bore and the place of the mate before cutting")
+				fmt.Sprintf("the new centre lies %.3f mm from the old one, and the old one is known to %.3f mm", move, out.UMean), "measure this bore and the place of the mating gear again before cutting")
 		}
 	}
 	row := Shaft{Shaft: s.s.Name, AxisMM: m.axis(s)}
@@ -266,8 +266,8 @@ func (m *maker) targetLedger(b *bore, p target.Placed, t *Target) {
 	for i, axis := range []string{"x", "y"} {
 		k := fmt.Sprint(i)
 		n := l.Calc(key("target_mm/"+k), axis+" of the new centre", "mm",
-			"least move, in units of what is known of the old centres, that brings the trusted meshes into their windows narrowed by the doubt; with none to move it, the weighted mean of the shaft's old centres",
-			"weighted least squares inside the windows: plan/target/METHODS.md 1", func(in []float64) float64 { return round4(at(again(in))[i]) }, inputs...)
+			"smallest move, each old centre weighed by how well it is known, that brings the trusted meshes within their backlash limits less the doubt; with no mesh to move it, the weighted mean of the shaft's old centres",
+			"weighted least squares inside the limits: plan/target/METHODS.md 1", func(in []float64) float64 { return round4(at(again(in))[i]) }, inputs...)
 		b.target[i] = n.V
 		o := m.ledgerNum("survey/" + b.name() + "/centre_mm/" + k)
 		f := l.Leaf("survey/"+b.name()+"/found_mm/"+k, axis+" of the middle of the hole as found", "mm", m.source("shafts/"+b.shaft.Name+"/bores/"+string(b.b.Side)+"/centre"), m.ledgerValue("survey/"+b.name()+"/found_mm/"+k, b.found[i]))

@@ -136,7 +136,7 @@ func mirroredBox(b *block, pl *plan.Plan, s plan.Setup) {
 		_, turned := dialEnd(pl, s)
 		switch {
 		case turned && byDials(pl):
-			words += "x is now dialled from the end that lies on the left: touch that end and set the dials to nothing before the first figure."
+			words += "x is now dialled from the end that lies on the left: touch that end and zero the dials there before the first figure."
 		case turned:
 			words += "x now counts from the end that lies on the left."
 		default:

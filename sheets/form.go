@@ -30,7 +30,7 @@ func Form(j *job.Job, o Options) (*draw.Document, error) {
 	b.para("The plates", draw.Bold, p.st.body)
 	plateSketch(b)
 	p.glue(b)
-	p.add(p.asked("", []ask{{"A length", 1}, {"B height", 1}, {"width over plates", 1}, {"thick, left", 1}, {"thick, right", 1}, {"material", 1}}))
+	p.add(p.asked("", []ask{{"A length", 1}, {"B height", 1}, {"width over plates", 1}, {"thickness, left", 1}, {"thickness, right", 1}, {"material", 1}}))
 	for _, s := range formShafts(j) {
 		shaftForm(p, s)
 	}

@@ -24,7 +24,7 @@ func legend(b *block, pl *plan.Plan) {
 	}
 	if pl.OK {
 		list = append(list,
-			sign{func(x, y float64) { b.Cross(x, y, 2, 0.4) }, "target"},
+			sign{func(x, y float64) { b.Cross(x, y, 2, 0.4) }, "new centre"},
 			sign{func(x, y float64) { b.Arrow(x-4, y, x+4, y, 2.4, 0.45) }, "the move"})
 	}
 	for _, h := range pl.Holes {
@@ -97,7 +97,7 @@ func details(p *paper, pl *plan.Plan, below float64) {
 	if n == 0 {
 		return
 	}
-	b.y = b.write(0, low, b.Width, "Thick, hole as found; broken, before it wore; thin, new seat. Ring, old centre; arrow, the move to the target.", draw.Regular, b.st.small)
+	b.y = b.write(0, low, b.Width, "Thick, hole as found; broken, before it wore; thin, new seat. Ring, old centre; arrow, the move to the new centre.", draw.Regular, b.st.small)
 	b.Reach(b.y)
 	if p.y+b.y+gap+below > p.floor() {
 		return

@@ -34,7 +34,7 @@ func whereOf(pl *plan.Plan, op plan.Operation, said saidOnce) string {
 		there = append(there, "lubricant")
 	}
 	if len(there) > 0 {
-		s += ": " + strings.Join(there, ", ") + " as said there"
+		s += ": " + strings.Join(there, ", ") + " as given there"
 	}
 	return s
 }
@@ -115,7 +115,7 @@ func opWords(b *block, x float64, op plan.Operation) {
 		b.named(x, field{name: "gauge", lines: []string{op.Gauge}})
 	}
 	if op.Note != "" {
-		f := field{name: "mind", lines: []string{op.Note}}
+		f := field{name: "note", lines: []string{op.Note}}
 		if strings.Contains(op.Note, "HALT") {
 			f.face = draw.Bold
 		}

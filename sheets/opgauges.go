@@ -72,7 +72,7 @@ func (p *paper) unit() string {
 func opBlanks(b *block, p *paper, op plan.Operation, next string) {
 	wait := next
 	if op.MayWait {
-		wait = "May wait here. " + next
+		wait = "Can be left here. " + next
 	}
 	pt := b.st.small
 	if b.st.large {
@@ -90,9 +90,9 @@ func opBlanks(b *block, p *paper, op plan.Operation, next string) {
 func nextOf(pl *plan.Plan, i int) string {
 	if i+1 >= len(pl.Operations) {
 		if len(pl.Proving) > 0 {
-			return "Next: proving."
+			return "Next: final checks."
 		}
-		return "The last."
+		return "Last operation."
 	}
 	n := pl.Operations[i+1]
 	s := "Next: " + strconv.Itoa(n.Number)

@@ -154,7 +154,7 @@ func TestCitizen(t *testing.T) {
 		names = append(names, m.Title)
 	}
 	want := []string{"Setup sheet", "Before you start", "Lay out", "Buy first", "Where the holes are", "Route", "Operations", "Set-up A",
-		"Change of set-up: now set-up B", "Putting together and proving", "If it goes wrong", "Findings", "Where the numbers come from", "Defaults that decided something"}
+		"Change of set-up: now set-up B", "Assembly and final checks", "If it goes wrong", "Findings", "Where the numbers come from", "Defaults that decided something"}
 	if diff := cmp.Diff(want, names); diff != "" {
 		t.Errorf("outline (-want +got):\n%s", diff)
 	}

@@ -16,7 +16,7 @@ func proving(p *paper, pl *plan.Plan) {
 	if len(pl.Proving) == 0 {
 		return
 	}
-	p.follow("Putting together and proving", "proving")
+	p.follow("Assembly and final checks", "proving")
 	for _, s := range provingSteps(pl.Proving) {
 		b := p.block()
 		if s.Blank == "" {
@@ -124,7 +124,7 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 		if _, ok := pressOf(pl, s.Bore); ok {
 			say(s.Bore, "the bush goes in harder than its operation expects",
 				"Stop where the operation says halt. Draw the bush out again, look for a burr or a bush that went in askew, and measure the seat.")
-			say(s.Bore, "the bush goes in by the fingers, or nearly", "It will not hold by the press alone. "+secondHold(s))
+			say(s.Bore, "the bush pushes in by hand, or nearly", "It will not hold by the press alone. "+secondHold(s))
 		}
 		if s.BoreMM != nil && s.BoreMM.Min.Given() && s.BoreMM.Max.Given() {
 			say(s.Bore, "bore under "+p.u.within(s.BoreMM.Min, decimal.Decimal.RoundCeil)+" or over "+p.u.within(s.BoreMM.Max, decimal.Decimal.RoundFloor),
@@ -186,7 +186,7 @@ func causes(pl *plan.Plan) []wrongLine {
 			m := better[0]
 			do += " What would help most: " + m.Change + " (first time right " + percent(m.FirstTimeRight) + ")."
 		}
-		out = append(out, wrongLine{"Look hardest at: " + c.Cause, do})
+		out = append(out, wrongLine{"Most likely to go wrong: " + c.Cause, do})
 	}
 	return out
 }

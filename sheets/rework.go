@@ -87,7 +87,7 @@ func inspected(b *block, p *paper, in plan.Inspection) {
 			s += " (" + n.Bush + ")"
 		}
 		if n.FirstTimeRight != nil {
-			s += ". Comes right: " + percent(*n.FirstTimeRight) + ", a model's figure"
+			s += ". Comes right: " + percent(*n.FirstTimeRight) + ", an estimate"
 		}
 		b.ticked(s, draw.Regular)
 	}

@@ -126,7 +126,7 @@ func samplePlan(shafts int) *plan.Plan {
 	p.Operations = sampleOps(j)
 	p.LayOut = []string{"end mill 4 mm", "drill 4.85 mm (bought for the reamer of 5)", "reamer 5 mm H7", "pin gauges 4.99, 5.00, 5.01, 5.02", "sizing mandrels 3.19 and 3.20", "bushes: drawer 7, two and one to spare", "M3 bolt with two washers, to draw the bush in"}
 	p.Buy = []plan.BuyLine{{What: "sizing mandrel 3.21", Why: "the bore has to end over 3.20"}}
-	p.Proving = []plan.Step{{Text: "Larger end of the axle in last; screws started by fingers, none forced."}, {Text: "Gear in the middle, thin strip each side."},
+	p.Proving = []plan.Step{{Text: "Larger end of the axle in last; each screw runs in two turns by hand."}, {Text: "Gear in the middle, equal packing each side."},
 		{Text: "Ohms, insulated wheel to axle", Blank: "ohm"}, {Text: "Runs at 12 V, forwards", Blank: "A"}, {Text: "Runs at 12 V, backwards", Blank: "A"}, {Text: "Oil hole open, felt touching."}}
 	p.Chance = &plan.Chance{FirstTimeRight: 0.872, Low: 0.867, High: 0.877, Saved: 0.113, Lost: 0.015, Trials: 20000, Seed: 1,
 		Causes:  []plan.Cause{{Cause: "mesh too tight, front drive", Share: 0.55}, {Cause: "seat too large, front axle.left", Share: 0.3}, {Cause: "wall", Share: 0.15}},
@@ -139,7 +139,7 @@ func samplePlan(shafts int) *plan.Plan {
 			{Name: "re-bush", Feasible: true, Cost: num(74.2), Hours: num(1.7), Chance: num(0.872), Loses: []string{"1 mm of metal round each hole"}, Keeps: []string{"the original casting"}},
 			{Name: "bush in a bush", WhyNot: "no seat is spoilt"}, {Name: "plug", Feasible: true, Cost: num(141), Hours: num(3.1), Chance: num(0.8)},
 			{Name: "new axle too", WhyNot: "the journals are good"}, {Name: "swap", Feasible: true, Cost: num(102), Hours: num(0.5), Chance: num(0.8), Loses: []string{"the original"}}}}
-	p.Findings.Figure(finding.Caution, "move", "front axle.left", 0.04, 0.15, "mm", "The target lies 0.04 mm above the old centre: the worm stands in new bearings and calls for it.", "measure the height of the worm again")
+	p.Findings.Figure(finding.Caution, "move", "front axle.left", 0.04, 0.15, "mm", "The new centre lies 0.04 mm above the old centre: the worm stands in new bearings and calls for it.", "measure the height of the worm again")
 	p.Findings.Figure(finding.Caution, "creep", "front axle.left", 27, 15, "MPa", "This press will slacken in zinc: a flange, compound or stake is required. The bush chosen has a flange.", "a thicker wall")
 	p.Findings.Say(finding.Note, "temperature", "", "No temperatures in use were given: 5 to 40 °C is taken.", "temperature: [5, 45] under chassis")
 	p.Inspect = []plan.Inspection{
@@ -175,9 +175,9 @@ func sampleOps(j *job.Job) []plan.Operation {
 			if k == 0 {
 				first = "Target found again from the other end of the long edge: within 0.01 mm of the first reading."
 			}
-			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "open", Do: "Plunge the end mill on the target, through the plate", Tool: "end mill 4 mm", ToolMM: "4.000", AtMM: at, DialMM: at, Approach: up,
+			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "open", Do: "Plunge the end mill on the new centre, through the plate", Tool: "end mill 4 mm", ToolMM: "4.000", AtMM: at, DialMM: at, Approach: up,
 				RPM: num(1750), RPMIdeal: num(3183), FeedMMRev: num(0.03), FeedWords: "quill down slowly, 1 mm in a second", Lubricant: "none or a drop of thin oil", ThrustN: num(28),
-				Backing: "brass block behind this plate", GaugeFirst: first, MayWait: true, HoleMM: 4, Minutes: num(4), Note: "The end mill cuts the new place; it does not follow the egg."})
+				Backing: "brass block behind this plate", GaugeFirst: first, MayWait: true, HoleMM: 4, Minutes: num(4), Note: "The end mill cuts on the new centre; it does not follow the oval."})
 			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "open", Do: "Drill before the reamer", Tool: "drill 4.85 mm", ToolMM: "4.850", AtMM: at, DialMM: at, Approach: up, RPM: num(1250), RPMIdeal: num(1312), FeedWords: "slow and even, slower where it breaks through",
 				Backing: "brass block behind this plate", MayWait: true, HoleMM: 4.9, Minutes: num(4)})
 			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "chamfer", Do: "Chamfer the entry 0.2 x 45°, from the outside", Tool: "countersink 90°", AtMM: at, DialMM: at, RPM: num(320), FeedWords: "by hand", MayWait: true, HoleMM: 4.9})

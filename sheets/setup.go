@@ -52,8 +52,8 @@ func (p *paper) of(pl *plan.Plan) {
 	}
 }
 
-// chanceLine says how likely the job is to come right, and that it is a
-// model's figure.
+// chanceLine says how likely the job is to come right, and that it is an
+// estimate.
 func chanceLine(c *plan.Chance) string {
 	if c == nil {
 		return ""
@@ -64,9 +64,9 @@ func chanceLine(c *plan.Chance) string {
 	}
 	s += "; right after more work or another bush: " + percent(c.Saved) + "; lost: " + percent(c.Lost) + "."
 	if c.Trials > 0 {
-		s += fmt.Sprintf(" A model's figure, from %d trials on paper: not a promise.", c.Trials)
+		s += fmt.Sprintf(" An estimate from %d simulated jobs, not a promise.", c.Trials)
 	} else {
-		s += " A model's figure: not a promise."
+		s += " An estimate, not a promise."
 	}
 	return s
 }

@@ -92,7 +92,7 @@ func surveyFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
 	add(old, false, p.u.at(s.CentreMM, false)...)
 	for _, t := range pl.Targets {
 		if t.Bore == s.Bore && pl.OK && !leftAlone(pl, s.Bore) {
-			add("target", true, p.u.at(dialled(pl, t), false)...)
+			add("new centre", true, p.u.at(dialled(pl, t), false)...)
 			add("move from the old centre", true, moveOf(p.u, t)...)
 		}
 	}

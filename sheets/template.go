@@ -41,7 +41,7 @@ func Template(pl *plan.Plan, o Options) (*draw.Document, error) {
 		p.doc.Place(b.Board, marginLeft, p.topY())
 	}
 	if n == 0 {
-		return nil, fmt.Errorf("the plan has no target: there is nothing to put on a template")
+		return nil, fmt.Errorf("the plan has no new centre: there is nothing to put on a template")
 	}
 	return p.finish()
 }

@@ -115,7 +115,7 @@ func TestTemplateRefuses(t *testing.T) {
 	for _, c := range []struct {
 		p    *plan.Plan
 		want string
-	}{{big, "dial figures"}, {stop, "do not machine"}, {none, "no target"}} {
+	}{{big, "dial figures"}, {stop, "do not machine"}, {none, "no new centre"}} {
 		if _, err := Template(c.p, Options{}); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("error is %v, want one that says %q", err, c.want)
 		}

@@ -97,7 +97,7 @@ func travellerBlock(b *block, pl *plan.Plan) {
 		facts = append(facts, count(n, "operation"))
 	}
 	if pl.Chance != nil && machined(pl) {
-		facts = append(facts, "first time right "+percent(pl.Chance.FirstTimeRight)+", a model's figure")
+		facts = append(facts, "first time right "+percent(pl.Chance.FirstTimeRight)+", an estimate")
 	}
 	if s := bushes(pl); s != "" && machined(pl) {
 		facts = append(facts, s)

@@ -96,7 +96,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64) {
 	}
 	words := scaleWords(k) + "; the black dot is the datum corner"
 	if turned {
-		words = scaleWords(k) + "; black dot: dials at nothing, at the end away from the datum corner"
+		words = scaleWords(k) + "; black dot: dials at zero, at the end away from the datum corner"
 	}
 	if b.u == "both" && dims > 0 {
 		words += "; figures in mm"

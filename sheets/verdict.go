@@ -98,7 +98,7 @@ func wayOf(name string) string {
 
 // options is a row for each way, with its reasons below it.
 func options(p *paper, v *plan.Verdict) {
-	p.follow("The ways it can go", "options")
+	p.follow("The choices side by side", "options")
 	for _, feasible := range []bool{true, false} {
 		for _, opt := range v.Options {
 			if opt.Feasible != feasible {

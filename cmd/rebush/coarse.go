@@ -77,7 +77,7 @@ const hottest = 150
 // looseAt says at which temperature a press lets go.
 func looseAt(c float64) string {
 	if c > hottest {
-		return "at no heat that a truck sees"
+		return "at no temperature that a truck sees"
 	}
 	return "at " + coarse(c) + " C"
 }

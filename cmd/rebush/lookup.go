@@ -56,7 +56,7 @@ func lookupCommand() *command {
 			{name: "press", what: "pressure, stress and hold of a press fit", run: lookupPress,
 				flags: with("bush-bore", "bush-od", "housing-od", "edge", "length", "interference", "bush", "housing", "friction", "warm", "expansion"),
 				more: "--edge is the metal left between the seat and a straight edge; with --housing-od too, the seat stands off the middle of a round boss. " +
-					"Without either the plate has no edge near. Where sources disagree on a metal, stress is reckoned with the stiffest figure and hold with the softest.",
+					"Without either the plate has no edge near. Where sources disagree on a metal, stress is worked out with the stiffest figure and hold with the softest.",
 				examples: []string{`rebush lookup press --bush-bore 4 --bush-od 6 --housing-od 24 --length 4 --interference "12 um" --bush "bearing bronze" --housing "zinc die casting"`,
 					`rebush lookup press --bush-bore 4 --bush-od 6 --edge 0.9 --length 3 --interference 0.5thou --bush 100000,0.34 --housing 85500,0.3 --friction 0.1`}},
 			{name: "mesh", args: "spur|worm", what: "backlash and centre distance of a gear pair", sub: []*command{

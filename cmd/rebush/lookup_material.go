@@ -96,14 +96,14 @@ func (a materialAnswer) show(p *page, u dim.Units) {
 	p.pair("note", "%s", a.Note)
 }
 
-// propertyNames are the properties as a person says them. One that is missing
+// propertyNames are the properties in the words of a handbook. One that is missing
 // here is printed as the table has it.
 var propertyNames = map[string]string{
-	"E": "stiffness (E)", "poisson": "Poisson's ratio", "yield_tension": "gives way in tension at", "yield_compression": "gives way in compression at",
-	"UTS": "tears at", "UTS_aged": "tears at, when aged", "expansion": "growth with heat", "elongation": "stretches before it tears",
-	"creep_stress_0p2pct_5y_room": "stress that creeps 0.2 % in 5 years", "creep_pseudo_modulus_100d": "stiffness after 100 days under load",
-	"creep_note": "creep", "temperature_max": "hottest in use", "density": "density", "pv_limit": "most pressure times speed", "p_limit": "most pressure",
-	"v_limit": "most rubbing speed",
+	"E": "modulus of elasticity (E)", "poisson": "Poisson's ratio", "yield_tension": "yield strength, tension", "yield_compression": "yield strength, compression",
+	"UTS": "tensile strength", "UTS_aged": "tensile strength, aged", "expansion": "thermal expansion", "elongation": "elongation at break",
+	"creep_stress_0p2pct_5y_room": "stress for 0.2 % creep in 5 years", "creep_pseudo_modulus_100d": "creep modulus, 100 days",
+	"creep_note": "creep", "temperature_max": "highest temperature in use", "density": "density", "pv_limit": "largest pv", "p_limit": "largest bearing pressure",
+	"v_limit": "largest rubbing speed",
 }
 
 func propertyName(s string) string {

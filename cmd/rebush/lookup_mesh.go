@@ -193,7 +193,7 @@ func (a *wormAnswer) show(p *page, u dim.Units) {
 	a.lines(p, u)
 	p.pair("lead angle", "%.3f deg", float64(a.LeadAngle))
 	p.pair("play of the wheel, the worm held", "%.3f deg", float64(a.PlayDeg))
-	p.pair("the wheel cannot turn the worm from", "friction %.3f, at rest", float64(a.SelfLocking))
+	p.pair("self-locking from", "friction %.3f, at rest", float64(a.SelfLocking))
 	if a.FaceMM != "" {
 		p.pair("the wheel's face must be at least", "%s mm", a.FaceMM)
 	}

@@ -94,7 +94,7 @@ func (a *meshAnswer) fill(o options, p mesh.Pair) (float64, error) {
 		a.Note += "a tip digs into a root. "
 	}
 	if eps < 1 {
-		a.Note += "below a contact ratio of 1 no tooth holds for a moment. "
+		a.Note += "below a contact ratio of 1 there are moments without a tooth in contact. "
 	}
 	return at, nil
 }

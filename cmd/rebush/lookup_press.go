@@ -159,10 +159,10 @@ func pressed(b *books, o options, seat press.Seat, u float64, bush, housing meta
 		a.GrowthUM, a.EdgeHoopMPa = absent, absent
 	}
 	if st.Flows {
-		a.Note = "the whole wall of the bush flows: the pressure is the least it can be, and the closure is a span. "
+		a.Note = "the whole wall of the bush yields: the pressure is the least it can be, and the closure is a span. "
 	}
 	if st.HousingFlows {
-		a.Note += "the metal round the seat flows too: it will not hold this press. "
+		a.Note += "the metal round the seat yields too: it will not hold this press. "
 	}
 	return a, a.warm(o, seat, u)
 }
@@ -202,7 +202,7 @@ func (a *pressAnswer) show(p *page, u dim.Units) {
 	if a.HoldPressureMPa != a.PressureMPa {
 		say("  with the softest figures", a.HoldPressureMPa, "MPa", "")
 	}
-	say("hoop in the bush, at its bore", a.BushHoopMPa, "MPa", " (below zero: squeezed)")
+	say("hoop stress in the bush, at its bore", a.BushHoopMPa, "MPa", " (below zero: compression)")
 	say("largest tension round the seat", a.HousingHoopMPa, "MPa", "")
 	if a.BushFlows {
 		p.pair("the bore closes by", "%s to %s um", coarse(float64(a.ClosureSpanUM.Min)), coarse(float64(a.ClosureSpanUM.Max)))
@@ -210,8 +210,8 @@ func (a *pressAnswer) show(p *page, u dim.Units) {
 		say("the bore closes by", a.ClosureUM, "um", "")
 	}
 	say("the outside grows by", a.GrowthUM, "um", "")
-	say("held along", a.ForceN, "N", fmt.Sprintf(" at friction %g", float64(a.Friction)))
-	say("held against turning", a.TorqueNmm, "N mm", "")
+	say("holds along the axis", a.ForceN, "N", fmt.Sprintf(" at friction %g", float64(a.Friction)))
+	say("holds against turning", a.TorqueNmm, "N mm", "")
 	if a.LooseAtC.given() {
 		p.pair("comes loose", "%s", looseAt(float64(a.LooseAtC)))
 	}

@@ -141,7 +141,7 @@ func (a *speedAnswer) setStep(b *books, c *cutting.Cutting, o options) error {
 func (a *speedAnswer) show(p *page, u dim.Units) {
 	p.line("%s %s in %s, %s", a.Tool, a.Operation, a.Material, a.dia.Format(u))
 	p.pair("speed", "%.4g m/min (%s figures span %.4g to %.4g)", float64(a.SpeedMMin.Used), a.Basis, float64(a.SpeedMMin.Min), float64(a.SpeedMMin.Max))
-	p.pair("spindle", "%.0f turns a minute", float64(a.RPM))
+	p.pair("spindle", "%.0f rev/min", float64(a.RPM))
 	if a.Step.given() {
 		s := fmt.Sprintf("%.0f", float64(a.Step))
 		if a.StepNote != "" {

@@ -68,7 +68,7 @@ func showPlan(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 		showChance(pg, p.Chance)
 	}
 	if len(p.Findings) > 0 {
-		head("To know")
+		head("Findings")
 		findingLines(e, w, p.Findings)
 	}
 }
@@ -98,7 +98,7 @@ func showSeat(pg *page, s plan.Seat, u dim.Units) {
 			pg.pair("force", "up to %s N to press it in; it holds %s N at least", coarse(*s.ForceN.Max), coarse(*s.ForceN.Min))
 		}
 		if s.HoopMPa != nil && s.HoopLimitMPa != nil {
-			pg.pair("pull in the casting or plate", "%s of %s MPa allowed", coarse(*s.HoopMPa), coarse(*s.HoopLimitMPa))
+			pg.pair("tension in the casting or plate", "%s of %s MPa allowed", coarse(*s.HoopMPa), coarse(*s.HoopLimitMPa))
 		}
 		pg.pair("metal left to edge", "%s", short(s.MetalLeftMM, u))
 		span("the bore closes by", s.ClosureUM, "um")
@@ -155,7 +155,7 @@ func showChance(pg *page, c *plan.Chance) {
 	pg.pair("right after rework", "%s", percent(c.Saved))
 	pg.pair("lost", "%s", percent(c.Lost))
 	for _, x := range c.Causes {
-		pg.pair("fails by", "%s: %s of what is not right", x.Cause, percent(x.Share))
+		pg.pair("goes wrong by", "%s: %s of what is not right", x.Cause, percent(x.Share))
 	}
 	for _, x := range c.Improve {
 		pg.pair("would help", "%s: %s (%+.1f points)", x.Change, percent(x.FirstTimeRight), 100*x.Gain)

@@ -44,7 +44,7 @@ metal left    what stands between the seat and the nearest free edge
 clean-up      how far the seat cuts beyond the worn wall
 closure       how much the bore shrinks when the bush is pressed in
 old centre    where the middle of the bore was before it wore
-worn to       the side that the shaft has eaten away, anticlockwise from +x
+worn to       the side that the shaft has worn away, anticlockwise from +x
 frame         always seen from the left side: x along the truck, y up`},
 	{"lengths", `A length may be typed as at the bench:
 
@@ -83,14 +83,14 @@ chassis:
 shafts:
   - name: front axle
     journal: 4.98                  # ends that differ: {left: 4.98, right: 3.98}
-    must_pass: 4.99                # the fattest thing to go through these holes
+    must_pass: 4.99                # largest diameter to go through these holes
     bores:
       left:
         centre: [15.00, 11.07]     # the middle of the hole as it is now
         widest: 5.16
         narrowest: 5.02
         widest_at: 90              # up is 90, down 270, along +x 0
-        worn_to: 90                # the side that the axle has eaten
+        worn_to: 90                # the side that the axle has worn
         edges: [{at: 270, metal: 8.4}]
       right: {centre: [15.00, 11.05], widest: 5.12, narrowest: 5.02, widest_at: 90, worn_to: 90}
 bushes:

@@ -100,7 +100,7 @@ func whole(v float64) bool { return math.IsNaN(v) || v == math.Trunc(v) }
 // (half as much again). Errors: a size outside the table, an unknown material.
 func (c *Cutting) ReamStock(reamerMM float64, hand bool, materialName string) (low, high float64, from Ref, err error) {
 	if !(reamerMM > 0) || math.IsInf(reamerMM, 0) {
-		return 0, 0, Ref{}, fmt.Errorf("a reamer of %v mm is none; give a size above 0", reamerMM)
+		return 0, 0, Ref{}, fmt.Errorf("a reamer of %v mm is not possible; give a size above 0", reamerMM)
 	}
 	m, err := c.material(materialName)
 	if err != nil {

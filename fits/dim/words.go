@@ -64,7 +64,7 @@ var (
 
 var (
 	against  = regexp.MustCompile(`\b(?:needs|needs more than|at most|least|most|wants|wanted|wanted from|expected|room for|reaches up to|reaches from|still runs|still runs is|has) ((?:[+-]?\d+\.\d+|[+-]?\d+)(?: to [+-]?\d+(?:\.\d+)?)?)`)
-	unitless = regexp.MustCompile(`^(?:$|[,;:)]|\.$|\. | (?:for|left|is there|or a|of clearance|of slide)\b)`)
+	unitless = regexp.MustCompile(`^(?:$|[,;:)]|\.$|\. | (?:for|left|is there|or a|of clearance|of play)\b)`)
 	unitSaid = regexp.MustCompile(`\d (N mm|mm/s|mm\^2|mm|um|[A-Za-z/%]+)`)
 )
 

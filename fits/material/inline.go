@@ -38,11 +38,11 @@ func ParseInline(s string) (*Material, error) {
 	}
 	switch {
 	case x[0] < 1 || x[0] > 1e9:
-		return nil, fmt.Errorf("%q: a modulus of %v MPa is none; metals lie between 40000 and 210000", s, x[0])
+		return nil, fmt.Errorf("%q: a modulus of %v MPa is not possible; metals lie between 40000 and 210000", s, x[0])
 	case x[1] < 0 || x[1] > 0.5:
 		return nil, fmt.Errorf("%q: Poisson's ratio is %v; it lies between 0 and 0.5", s, x[1])
 	case len(x) == 3 && (x[2] <= 0 || x[2] > 1e9):
-		return nil, fmt.Errorf("%q: a yield of %v MPa is none; leave it off where it is not known", s, x[2])
+		return nil, fmt.Errorf("%q: a yield of %v MPa is not possible; leave it off where it is not known", s, x[2])
 	}
 	m := &Material{Name: s, Asked: s, Kind: AsGiven}
 	put := func(property string, v float64, unit string) {

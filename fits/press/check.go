@@ -26,7 +26,7 @@ func (s Seat) Validate() error {
 	case s.Di >= s.D:
 		return fmt.Errorf("the bush's bore, %v mm, is not smaller than its outside, %v mm", s.Di, s.D)
 	case s.D-s.Di < thinnest*s.D:
-		return fmt.Errorf("the bush's wall, %v mm, is too thin to reckon with", (s.D-s.Di)/2)
+		return fmt.Errorf("the bush's wall, %v mm, is too thin to work with", (s.D-s.Di)/2)
 	case !(s.L >= 0 && s.L <= largest):
 		return fmt.Errorf("the seat's length is %v mm; it must be 0 or more", s.L)
 	}
@@ -68,7 +68,7 @@ func (s Seat) checkWall() error {
 	if t, ok := s.Ligament(); ok && !(t > 0) {
 		return fmt.Errorf("the metal left to the edge is %v mm: the seat breaks out; there must be some", t)
 	} else if ok && t < thinnest*s.D {
-		return fmt.Errorf("the metal left to the edge, %v mm, is too thin to reckon with", t)
+		return fmt.Errorf("the metal left to the edge, %v mm, is too thin to work with", t)
 	}
 	return nil
 }

@@ -77,7 +77,7 @@ func (s Size) Limits(classes Classes, u dim.Length) (Limits, error) {
 		return Limits{}, fmt.Errorf("the lower limit %s is above the upper limit %s", l.Low, l.High)
 	}
 	if l.Low.Sign() <= 0 {
-		return Limits{}, fmt.Errorf("a diameter of %s is none; it must be greater than 0", l.Low)
+		return Limits{}, fmt.Errorf("a diameter of %s is not possible; it must be greater than 0", l.Low)
 	}
 	return l, nil
 }
@@ -86,7 +86,7 @@ func (s Size) Limits(classes Classes, u dim.Length) (Limits, error) {
 func (s Size) classed(classes Classes) (Limits, error) {
 	l := Limits{How: s.Nominal.String() + " " + strings.TrimSpace(s.Class)}
 	if s.Nominal.Sign() <= 0 {
-		return Limits{}, fmt.Errorf("a diameter of %s is none; it must be greater than 0", s.Nominal)
+		return Limits{}, fmt.Errorf("a diameter of %s is not possible; it must be greater than 0", s.Nominal)
 	}
 	for _, class := range strings.Split(s.Class, " to ") {
 		lower, upper, rows, err := classes(s.Nominal, strings.TrimSpace(class))

@@ -87,13 +87,13 @@ func TestSizes(t *testing.T) {
 		}
 	}
 	for say, s := range map[string]stock.Size{
-		"without a class":      {Nominal: mm("5")},
-		"no size is given":     {},
-		"needs its nominal":    {Class: "s7"},
-		"is above":             {Low: mm("5.1"), High: mm("5")},
-		"must be greater than": {Low: mm("0"), High: mm("5")},
-		"is not a class":       {Nominal: mm("5"), Class: "7s"},
-		"-1 mm is none":        {Nominal: mm("-1"), Class: "s7"},
+		"without a class":       {Nominal: mm("5")},
+		"no size is given":      {},
+		"needs its nominal":     {Class: "s7"},
+		"is above":              {Low: mm("5.1"), High: mm("5")},
+		"must be greater than":  {Low: mm("0"), High: mm("5")},
+		"is not a class":        {Nominal: mm("5"), Class: "7s"},
+		"-1 mm is not possible": {Nominal: mm("-1"), Class: "s7"},
 	} {
 		if _, err := s.Limits(of, dim.Length{}); err == nil || !strings.Contains(err.Error(), say) {
 			t.Errorf("%+v: %v; want %q in it", s, err, say)

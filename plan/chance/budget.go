@@ -80,7 +80,7 @@ func (m *Model) gearLine(g *Gear) Line {
 	c := m.compileGear(g)
 	mean := g.CentreMM
 	terms := []odds.Term{{What: "geometry", C: -1, U: g.UGeomMM}, {What: "mate", C: 1, U: g.UMateMM},
-		{What: "run-out of the wheel", C: 1, U: c.e0 / math.Sqrt2}, {What: "run-out of the mate", C: 1, U: c.e1 / math.Sqrt2}}
+		{What: "run-out of the wheel", C: 1, U: c.e0 / math.Sqrt2}, {What: "run-out of the mating gear", C: 1, U: c.e1 / math.Sqrt2}}
 	shared := make([][2]float64, len(m.Setups))
 	for k := 0; k < c.n; k++ {
 		b := &m.Bores[c.bore[k]]
@@ -114,5 +114,5 @@ func (m *Model) gearLine(g *Gear) Line {
 	for i, v := range shared {
 		terms = append(terms, odds.Term{What: "clamping " + m.Setups[i].Name, C: math.Hypot(v[0], v[1]), U: m.Setups[i].UMM})
 	}
-	return line(g.Name+": window", mean, g.WindowMM[0], g.WindowMM[1], terms)
+	return line(g.Name+": backlash limits", mean, g.WindowMM[0], g.WindowMM[1], terms)
 }

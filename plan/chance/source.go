@@ -36,7 +36,7 @@ func (m *Model) sources() []source {
 		owner, index = ownGear, i
 		at := func(m *Model) *Gear { return &m.Gears[i] }
 		add("computed centre distance of "+g.Name, g.UGeomMM, func(m *Model, k float64) { at(m).UGeomMM *= k })
-		add("place of the mate of "+g.Name, g.UMateMM, func(m *Model, k float64) { at(m).UMateMM *= k })
+		add("place of the mating gear of "+g.Name, g.UMateMM, func(m *Model, k float64) { at(m).UMateMM *= k })
 		add("run-out of the gears of "+g.Name, g.RunoutMM[0]+g.RunoutMM[1], func(m *Model, k float64) {
 			at(m).RunoutMM[0] *= k
 			at(m).RunoutMM[1] *= k

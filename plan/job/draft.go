@@ -150,7 +150,7 @@ func (s draftShaft) write(line func(string, ...any)) {
 		}
 	}
 	if len(pass) > 0 {
-		line("    must_pass: {%s}          # largest thing that goes through that end on assembly", strings.Join(pass, ", "))
+		line("    must_pass: {%s}          # largest diameter that goes through that end on assembly", strings.Join(pass, ", "))
 	}
 	if s.insulated != "" {
 		line("    insulated: %s", strings.ToLower(s.insulated))

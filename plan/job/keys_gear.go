@@ -32,7 +32,7 @@ var gearShape = record(
 		key{"shift", number(-1.5, 1.5), "profile shift", false},
 		key{"u", length(0.002, 0.05), "standard uncertainty of its place", false},
 		key{"moved", yesNo(), "renewed or moved since the wear was made", false},
-	), "mate of a spur wheel", false},
+	), "pinion that a spur wheel meshes with", false},
 	key{"worm", record(
 		need(key{"starts", whole(1, 8), "number of starts", false}),
 		need(key{"pitch_diameter", length(1.5, 35), "pitch diameter", false}),
@@ -47,7 +47,7 @@ var gearShape = record(
 		key{"bearing_play", orZero(length(0.012, 0.3)), "play of its bearings on diameter", false},
 		key{"u", length(0.002, 0.05), "standard uncertainty of its place", false},
 		key{"moved", yesNo(), "renewed or moved since the wear was made", false},
-	), "mate of a worm wheel", false},
+	), "worm that a worm wheel meshes with", false},
 )
 
 func bushSize(lo, hi float64) *shape { return either(length(lo, hi), pair(length(lo, hi))) }

@@ -48,7 +48,7 @@ func Ask(in io.Reader, out io.Writer) ([]byte, error) {
 	d.width = a.ask("How wide is the chassis over both plates?", ch.find("width").shape, need1)
 	d.rails = a.ask("Do the rails lie below or above the edge you measure from?", ch.find("rails").shape, "below")
 	d.current = a.ask("Does current pass through the axle bearings (axles, none)?", ch.find("current").shape, "none")
-	axles := a.ask("How many shafts do you want to put down?", whole(1, 8), "2")
+	axles := a.ask("How many shafts will you enter?", whole(1, 8), "2")
 	n := 0
 	if _, err := fmt.Sscan(axles, &n); err != nil {
 		n = 0
@@ -133,14 +133,14 @@ func (a *asker) shaft(d *draft, i int) draftShaft {
 	if strings.EqualFold(d.current, "axles") {
 		s.insulated = a.ask("  On which side is its insulated wheel (left, right, none; Enter: not known)?", shaftShape.find("insulated").shape, "")
 	}
-	s.hubs = a.ask("  Room between the wheel hubs (Enter: not measured)?", shaftShape.find("hub_to_hub").shape, "")
+	s.hubs = a.ask("  Distance between the wheel hubs (Enter: not measured)?", shaftShape.find("hub_to_hub").shape, "")
 	for k, side := range Sides {
 		b := &s.bores[k]
 		b.centre = a.ask(fmt.Sprintf("  %s bore: x and y of its middle as found?", strings.ToUpper(string(side[:1]))+string(side[1:])), point(), need1)
 		b.widest = a.ask("    Largest diameter?", boreShape.find("widest").shape, need1)
 		b.narrowest = a.ask("    Smallest diameter?", boreShape.find("narrowest").shape, b.widest)
 		b.at = a.ask("    Which way is it worn, in degrees from the front anticlockwise (up is 90; Enter: round)?", degrees(), "")
-		s.pass[k] = a.ask("    Largest thing that goes through it on assembly (Enter: nothing larger than the journal)?", journal, "")
+		s.pass[k] = a.ask("    Largest diameter that goes through it on assembly (Enter: nothing larger than the journal)?", journal, "")
 		b.metal = a.ask("    Metal from the wall of the hole to the nearest free edge (Enter: not measured)?", length(0.3, 60), "")
 		if b.metal != "" {
 			b.metalAt = a.ask("    In which direction, in degrees?", degrees(), "270")
@@ -150,7 +150,7 @@ func (a *asker) shaft(d *draft, i int) draftShaft {
 }
 
 func (a *asker) gear(d *draft) {
-	kind := a.ask("Is there a mesh to keep: worm, spur or none?", word("worm", "spur", "none"), "none")
+	kind := a.ask("Does a gear drive one of these shafts: worm, spur or none?", word("worm", "spur", "none"), "none")
 	if kind == "" || strings.EqualFold(kind, "none") {
 		return
 	}
@@ -164,7 +164,7 @@ func (a *asker) gear(d *draft) {
 	g.module = a.ask("  Module in mm (25.4 divided by the diametral pitch)?", gearShape.find("module").shape, need1)
 	g.teeth = a.ask("  Teeth of the wheel?", whole(5, 400), need1)
 	g.tip = a.ask("  Its tip diameter as measured (Enter: not measured)?", length(2, 120), "")
-	g.runout = a.ask("  How far does its rim run out over a turn, by an indicator (Enter: not measured)?", gearShape.find("wheel").shape.find("runout").shape, "")
+	g.runout = a.ask("  Its run-out, total reading of an indicator over a turn (Enter: not measured)?", gearShape.find("wheel").shape.find("runout").shape, "")
 	if g.kind == "worm" {
 		g.form = a.ask("  Is the wheel throated, helical, straight or unknown?", word("throated", "helical", "straight", "unknown"), "unknown")
 		g.starts = a.ask("  Starts of the worm?", whole(1, 8), "1")

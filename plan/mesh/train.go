@@ -56,9 +56,9 @@ func Circles(a [2]float64, ra float64, c [2]float64, rc float64) (left, right [2
 	}
 	switch {
 	case d > ra+rc:
-		return left, right, fmt.Errorf("the mates are %.4f mm too far apart for one gear to reach both", d-ra-rc)
+		return left, right, fmt.Errorf("the mating gears are %.4f mm too far apart for one gear to reach both", d-ra-rc)
 	case d < math.Abs(ra-rc):
-		return left, right, fmt.Errorf("the mates are %.4f mm too near each other for one gear to reach both", math.Abs(ra-rc)-d)
+		return left, right, fmt.Errorf("the mating gears are %.4f mm too near each other for one gear to reach both", math.Abs(ra-rc)-d)
 	}
 	u := (ra*ra - rc*rc + d*d) / (2 * d)
 	h := math.Sqrt(math.Max(0, ra*ra-u*u))

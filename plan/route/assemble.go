@@ -29,7 +29,7 @@ func (b *builder) lineUp() {
 	if b.j.Width > 0 {
 		long = fmt.Sprintf(", about %.0f mm long", 10*math.Ceil(0.4*b.j.Width))
 	}
-	b.add(Operation{Kind: KindLineUp, Do: fmt.Sprintf("Line up %s: a test rod through both bores, and one in every other axle", list(names)),
+	b.add(Operation{Kind: KindLineUp, Do: fmt.Sprintf("Line up %s: a test rod through both bores, and one in the bores of every other axle", list(names)),
 		Tool: plural(len(rods), "test rod ", "test rods ") + list(rods) + long, Minutes: b.r.Gauging * float64(len(names)),
 		Gauge: fmt.Sprintf("turns free; level at both plates to %.2f mm, parallel to the other rods", b.r.LineUp)})
 }
@@ -70,9 +70,9 @@ func (b *builder) wheels(on []Shaft) {
 		}
 	}
 	o := Operation{Kind: KindWheels, Do: fmt.Sprintf("Press the %s of %s to gauge", plural(len(on), "wheel", "wheels"), list(names)),
-		Tool: "wheel press, flat support under the hub", Minutes: b.r.Press * float64(len(on)), Backing: "flat plate under the hub; a hollow cup splits it",
+		Tool: "wheel press, flat support under the hub", Minutes: b.r.Press * float64(len(on)), Backing: "flat plate under the hub, never under the rim",
 		Gauge:      "back to back as measured before stripping",
-		GaugeFirst: fmt.Sprintf("%s %s freely both ways, %send float is there, bores written down.", list(names), plural(len(on), "turns", "turn"), mesh),
+		GaugeFirst: fmt.Sprintf("%s %s freely both ways, %send float is there, bore sizes written down.", list(names), plural(len(on), "turns", "turn"), mesh),
 		Note:       strings.Join(insulated, "; ")}
 	if len(apart) == len(on) {
 		o.Gauge = "back to back " + list(apart)
@@ -120,7 +120,7 @@ func (b *builder) passNote(s Shaft, mine []Bore) string {
 		}
 	}
 	if s.Gear {
-		note = join(note, "the gear goes on between the plates as the axle comes through; thin strips on both sides centre it against the draft")
+		note = join(note, "the gear goes on between the plates as the axle comes through; equal packing on both sides centres it")
 	}
 	return note
 }

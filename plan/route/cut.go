@@ -111,12 +111,12 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 		}
 		if st.left > 0.005 {
 			b.trouble(Trouble{Rule: "locating tool", Where: x.Name, Have: st.tool.Size, Want: 2 * x.locate(),
-				Text: fmt.Sprintf("%s leaves %.2f mm of the worn lobe for the next tool to follow", st.tool.Name, st.left/2),
+				Text: fmt.Sprintf("%s leaves %.2f mm of the worn side for the next tool to follow", st.tool.Name, st.left/2),
 				Fix:  fmt.Sprintf("a boring head, or an end mill of at least %.2f mm; or a bush with a larger outside", 2*x.locate())})
 		}
-		do := fmt.Sprintf("Open %s to %s mm", where, trim(st.tool.Size))
+		do := fmt.Sprintf("Open out %s to %s mm", where, trim(st.tool.Size))
 		if st.kind == KindLocate {
-			do = fmt.Sprintf("Cut the new place of %s, %s mm", where, trim(st.tool.Size))
+			do = fmt.Sprintf("Start %s on its new centre, %s mm", where, trim(st.tool.Size))
 		}
 		o := common(Operation{Kind: st.kind, Do: do, Tool: st.tool.Name, ToolMM: st.tool.Size, HoleMM: st.tool.Size, Note: b.toolNote(st, x)})
 		if st.bar {
@@ -149,7 +149,7 @@ func (b *builder) toolNote(st step, x Bore) string {
 	case st.op == "drill" && b.loose() && b.s.Jig:
 		note = join(fmt.Sprintf("only through its slip bush, %s mm; lips dubbed", trim(st.tool.Size)), note)
 	case st.op == "drill" && b.loose():
-		note = join("lips dubbed; let the chassis find its place under the drill, then clamp", note)
+		note = join("lips dubbed; let the hole centre itself under the drill, then clamp", note)
 	case st.op == "drill" && b.j.Soft:
 		note = join("lips dubbed, or it grabs", note)
 	case st.op == "bore" && st.head == "faceplate":
@@ -215,7 +215,7 @@ func (b *builder) lastTool(x Bore, where string, common func(Operation) Operatio
 		}
 	case "end mill":
 		q.Operation = "plunge"
-		o.Do, o.Note = fmt.Sprintf("Plunge the seat of %s with the end mill on size", where), "one slow plunge, no dwelling"
+		o.Do, o.Note = fmt.Sprintf("Plunge the seat of %s with an end mill of its size", where), "one slow plunge, no dwelling"
 	}
 	return planned{o: o, q: &q, pass: pass, after: x.mid()}
 }

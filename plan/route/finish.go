@@ -31,8 +31,8 @@ func (b *builder) oilWays() {
 			b.buy(t.Name, "oil way", x.Name)
 		}
 		o := Operation{Kind: KindOil, Bore: x.Name, Do: fmt.Sprintf("Drill bush %s through from the old oil hole of %s", x.Bush, x.Name), Tool: t.Name, ToolMM: t.Size,
-			Backing: "close rod in the bore", Holding: fmt.Sprintf("on edge, oil hole at %.0f degrees uppermost", x.Oil.AtDeg), HoleMM: (x.Limits[0] + x.Limits[1]) / 2,
-			Note: "light feed, until it meets the rod; deburr inside; the felt must touch"}
+			Backing: "close-fitting rod in the bore", Holding: fmt.Sprintf("on edge, oil hole at %.0f degrees uppermost", x.Oil.AtDeg), HoleMM: (x.Limits[0] + x.Limits[1]) / 2,
+			Note: "light feed, until it meets the rod; deburr inside; oil must reach the axle"}
 		q := Query{Operation: "drill", Dia: t.Size, Through: math.Max(0.1, (x.Seat[0]-x.Limits[1])/2), Material: x.BushMetal}
 		b.figures(&o, q)
 		o.Depth = math.NaN() // from the mouth of the old hole, which is not known
@@ -98,10 +98,10 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 			continue
 		}
 		o := Operation{Kind: KindTryMesh, Do: fmt.Sprintf("Try the mesh of %s before the bores are opened", g.Name),
-			Tool: "dummy axle, thin paper in the teeth", Minutes: b.r.Gauging, Gauge: fmt.Sprintf("backlash %.2f to %.2f mm", g.Backlash[0], g.Backlash[1]),
-			Note: "press the dummy the way the axle is pressed; out of its limits: stop and measure the seats again"}
+			Tool: "dummy axle, paper strip in the mesh", Minutes: b.r.Gauging, Gauge: fmt.Sprintf("backlash %.2f to %.2f mm", g.Backlash[0], g.Backlash[1]),
+			Note: "hold the dummy to the side that the load holds the axle; out of its limits: stop and measure the seats again"}
 		if len(low) > 0 {
-			o.Tool = fmt.Sprintf("dummy axle turned to pass (about %s mm), thin paper in the teeth", strings.Join(low, " / "))
+			o.Tool = fmt.Sprintf("dummy axle turned to pass (about %s mm), paper strip in the mesh", strings.Join(low, " / "))
 		}
 		b.add(o)
 	}
@@ -130,14 +130,14 @@ func (b *builder) boreInPlace(mine []Bore) {
 	b.setup, b.last = name, ""
 	b.out.Setups = append(b.out.Setups, set)
 	b.add(Operation{Kind: KindSetUp, Do: fmt.Sprintf("Clamp the chassis again, %s plate uppermost, to bore %s", c.up, list(names)), Holding: set.Words,
-		Note: join("bring the outside of the new bush true under the spindle, then set the target's figures", b.mirrorNote(c))})
+		Note: join("bring the outside of the new bush true under the spindle, then set the dials to its new centre", b.mirrorNote(c))})
 	for _, x := range in {
 		lim, at := x.Limits, x.At
 		if c.up == "right" {
 			at[0] = b.mirrorX(at[0])
 		}
 		g := b.gauge(lim)
-		o := Operation{Kind: KindSizeBore, Bore: x.Name, Do: fmt.Sprintf("Bore %s in place at the target", x.Name), Tool: x.FinishTool, At: &at, Approach: b.approach(c, x),
+		o := Operation{Kind: KindSizeBore, Bore: x.Name, Do: fmt.Sprintf("Bore %s in place on its new centre", x.Name), Tool: x.FinishTool, At: &at, Approach: b.approach(c, x),
 			Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Backing: "slotted block close under that wall", Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
 			Note: "sharp tool, light last cuts"}
 		head := "boring head"
@@ -163,11 +163,11 @@ func (b *builder) finish(x Bore, pair bool) {
 	o := Operation{Kind: KindSizeBore, Bore: x.Name, Limits: &lim, Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2, Gauge: g.how, Go: g.goes, NoGo: g.stops,
 		Backing: "anvil behind that wall"}
 	if !g.proves {
-		o.Gauge = join(g.how, "the very axle proves it")
+		o.Gauge = join(g.how, "its own axle proves it")
 	}
 	line := ""
 	if pair {
-		line = b.once("close rod in the other bore keeps it in line")
+		line = b.once("a close-fitting rod in the other bore keeps it in line")
 	}
 	switch x.Finish {
 	case "as delivered":
@@ -195,12 +195,12 @@ func (b *builder) finish(x Bore, pair bool) {
 		o.Note = join(line, "never turn it back")
 		b.figures(&o, Query{Operation: "ream", Dia: x.FinishSizes[0], Through: x.Plate, Material: x.BushMetal})
 	default:
-		o.Do = fmt.Sprintf("Open the bore of %s until its own axle runs", x.Name)
+		o.Do = fmt.Sprintf("Ease the bore of %s until its own axle runs", x.Name)
 		o.Tool = "broach or hand reamer, a little at a time"
-		o.Note = join(line, "the very axle is the gauge: free with oil, no shake")
+		o.Note = join(line, "its own axle is the gauge: free with oil, no shake")
 		if x.Porous {
-			o.Tool = "balls or stepped mandrels, a little at a time"
-			o.Note = "the very axle is the gauge: free with oil, no shake; a porous bore is stretched, never reamed or honed: its pores smear shut"
+			o.Tool = "sizing balls or stepped mandrels, a little at a time"
+			o.Note = "its own axle is the gauge: free with oil, no shake; a porous bore is burnished, never reamed or honed: that closes its pores"
 		}
 	}
 	b.leaded(&o, x.Leaded && (x.Finish == "ream" || x.Finish == "to its own axle"))

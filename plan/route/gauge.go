@@ -201,10 +201,10 @@ func (b *builder) oldSeats() {
 // wash is the last look before the presses.
 func (b *builder) wash() {
 	b.setup = "bench"
-	o := Operation{Kind: KindWash, Do: "Wash and dry the chassis, take the burrs off inside; no chip at a seat or an oil hole", Tool: "brush", Minutes: b.r.Gauging,
+	o := Operation{Kind: KindWash, Do: "Wash and dry the chassis, take the burrs off inside; no chips left in a seat or an oil hole", Tool: "brush", Minutes: b.r.Gauging,
 		Note: "old paint may hold lead: wipe wet, no dry sanding"}
 	if b.j.Magnesium {
-		o.Do = "Brush and wipe the chassis clean with white spirit, take the burrs off inside; no chip at a seat or an oil hole"
+		o.Do = "Brush and wipe the chassis clean with white spirit, take the burrs off inside; no chips left in a seat or an oil hole"
 		o.Note = join("magnesium: never water", o.Note)
 	}
 	b.leaded(&o, b.j.Leaded)

@@ -48,9 +48,9 @@ func (b *builder) proving() {
 		add("Porous bushes soaked in oil again before the axles go in", "")
 	}
 	if oil {
-		add("Oil hole open, felt touching", "")
+		add("Oil hole open, oil reaches the journal", "")
 	}
-	add("Each axle turns freely both ways by its own weight", "")
+	add("Each axle turns freely both ways, no tight spot", "")
 	for _, w := range b.j.SidePlayWords {
 		add(w, "mm")
 	}
@@ -74,11 +74,11 @@ func (b *builder) proving() {
 	if b.j.Current {
 		add("Insulated wheel to axle, before: open, above about 10 megohm", "ohm")
 		add("Insulated wheel to axle, after", "ohm")
-		add("Live wheel to chassis, before: near nothing", "ohm")
+		add("Live wheel to chassis, before: near zero", "ohm")
 		add("Live wheel to chassis, after", "ohm")
 	}
 	if b.j.Rods {
-		add("Rods on: no tight spot in a whole turn", "")
+		add("Coupling rods on: no tight spot in a whole turn", "")
 	}
 	add("Each screw runs in two turns by hand; a spoilt thread is repaired before the truck runs", "")
 	add("Motor, if opened: turns by hand, rubs nowhere", "")

@@ -101,7 +101,7 @@ func (b *builder) onMill(x Bore, far bool) []step {
 // makes the new axis.
 func (b *builder) forBar(x Bore, w window, far bool) []step {
 	bore := step{tool: Tool{Name: "boring head", Size: w.bored()}, kind: KindLocate, op: "bore", head: "boring head", bar: true,
-		note: "light cuts until the lobe is gone: a single point does not follow the egg"}
+		note: "light cuts until the oval is gone: a single-point tool does not follow it"}
 	enter := b.s.BoringFrom - 0.5
 	if x.Found <= 0 || x.Found >= enter-1e-9 {
 		return []step{bore}
@@ -127,11 +127,11 @@ func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
 	}
 	if b.s.BoringFrom > 0 && b.s.BoringFrom <= w.mill+1e-9 && w.mill >= w.least-1e-9 && (!far || b.r.ReachDiameters*w.mill >= b.j.Width) &&
 		(x.Found <= 0 || x.Found >= b.s.BoringFrom-0.5) {
-		return step{tool: Tool{Name: "boring head", Size: w.bored()}, kind: KindLocate, op: "bore", head: "boring head", bar: true, note: "light cuts: a single point does not follow the egg"}
+		return step{tool: Tool{Name: "boring head", Size: w.bored()}, kind: KindLocate, op: "bore", head: "boring head", bar: true, note: "light cuts: a single-point tool does not follow the oval"}
 	}
 	if d, ok := standardMill(w.least, limit); ok {
 		st := b.bought(d, far)
-		st.buy = fmt.Sprintf("centre-cutting, at least %.2f mm to take in the lobe and at most %.2f mm", w.least, limit)
+		st.buy = fmt.Sprintf("centre-cutting, at least %.2f mm to take in the worn side and at most %.2f mm", w.least, limit)
 		return st
 	}
 	t, ok := b.mill(0, limit, far)

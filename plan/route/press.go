@@ -17,7 +17,7 @@ func (b *builder) removeOld() {
 			Tool: "stepped punch through the opposite hole, a little under the bush's outside", Minutes: b.r.Press,
 			Backing:    "ring under that wall, clear of the flange; never across the open box",
 			GaugeFirst: "Place and bore of the old bush measured and written down: they are lost with it.",
-			Note:       "will it not move, bore it to a thin shell and fold that in; never drive it; then measure its seat, put it into the job file and plan again before any cut"})
+			Note:       "will it not move, bore it to a thin shell and collapse that; never drive it; then measure its seat, put it into the job file and plan again before any cut"})
 	}
 }
 
@@ -78,8 +78,8 @@ func (b *builder) pressIn() {
 		b.press(x)
 	}
 	if cure {
-		b.add(Operation{Kind: KindCure, Do: "Leave the chassis lying until the compound has cured as its maker says", Gauge: "no bush turns under a finger nail",
-			Note: "axles out until then; a good place to stop for the night"})
+		b.add(Operation{Kind: KindCure, Do: "Leave the chassis until the compound has cured for the time that its maker gives", Gauge: "no bush turns by hand",
+			Note: "axles out until then; a good place to break off"})
 	}
 }
 
@@ -91,7 +91,7 @@ func (b *builder) press(x Bore) {
 	switch x.HeldBy {
 	case "compound":
 		o.Do = fmt.Sprintf("Set bush %s into %s from outside with retaining compound", x.Bush, x.Name)
-		o.Tool, o.Note = "retaining compound, guide pin", b.once("both faces free of oil, a thin ring near the end that goes in, none in the bore; wipe, then do not touch it")
+		o.Tool, o.Note = "retaining compound, guide pin", b.once("both faces free of oil, a thin bead round the leading end, none in the bore; wipe off what squeezes out and leave it undisturbed")
 	case "cap":
 		o.Do, o.Tool = fmt.Sprintf("Lay bearing %s into its seat at %s and fit the cap", x.Bush, x.Name), "fingers"
 		o.Backing, o.Note = "none: no press, the cap holds it", "cap and seat free of dirt and burrs; measure its partner too"
@@ -99,13 +99,17 @@ func (b *builder) press(x Bore) {
 			o.Note += "; the partner is not planned here"
 		}
 	default:
-		o.Do = fmt.Sprintf("Draw bush %s into %s from outside", x.Bush, x.Name)
 		o.Tool, o.Note = b.pressTool(x)
+		verb := "Press"
+		if strings.HasPrefix(o.Tool, "bolt") {
+			verb = "Draw"
+		}
+		o.Do = fmt.Sprintf("%s bush %s into %s from outside", verb, x.Bush, x.Name)
 		o.Note = join(o.Note, secondWords(x))
 		if x.MandrelIn && len(x.FinishSizes) > 0 {
 			last := trim(x.FinishSizes[len(x.FinishSizes)-1])
 			o.Tool += ", sizing mandrel " + last + " mm in the bore"
-			o.Note = join(o.Note, "press it with the mandrel "+last+" mm standing in the bore and draw the mandrel afterwards")
+			o.Note = join(o.Note, "press it with the mandrel "+last+" mm left in the bore and withdraw the mandrel afterwards")
 		}
 	}
 	if x.Filled {

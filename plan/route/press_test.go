@@ -55,8 +55,8 @@ func TestFinishing(t *testing.T) {
 		{"ream", func(x *Bore) {
 			x.Porous, x.Finish, x.FinishTool, x.FinishSizes = false, "ream", "3.2 mm H7 reamer", []float64{3.2}
 		}, "size bore", []string{"3.2 mm H7 reamer", "in line"}, ""},
-		{"porous to its own axle", func(x *Bore) { x.Finish = "to its own axle" }, "size bore", []string{"balls or stepped mandrels", "very axle", "never reamed"}, "broach"},
-		{"solid to its own axle", func(x *Bore) { x.Finish, x.Porous = "to its own axle", false }, "size bore", []string{"broach", "very axle"}, "balls"},
+		{"porous to its own axle", func(x *Bore) { x.Finish = "to its own axle" }, "size bore", []string{"balls or stepped mandrels", "its own axle", "never reamed"}, "broach"},
+		{"solid to its own axle", func(x *Bore) { x.Finish, x.Porous = "to its own axle", false }, "size bore", []string{"broach", "its own axle"}, "balls"},
 		{"bored in place", func(x *Bore) { x.Finish, x.FinishTool = "bore", "boring head" }, "size bore", []string{"in place"}, ""},
 	}
 	for _, c := range cases {

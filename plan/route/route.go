@@ -60,7 +60,7 @@ func (b *builder) forbidden() bool {
 		}
 		stop = true
 		b.out.Troubles = append(b.out.Troubles, Trouble{Rule: "no jig", Where: x.Name, Stop: true, Have: x.Wear, Want: b.r.NoJigWear,
-			Text: fmt.Sprintf("worn %.2f mm and no jig: drill and reamer would follow the egg", x.Wear),
+			Text: fmt.Sprintf("worn %.2f mm and no jig: drill and reamer would follow the oval hole", x.Wear),
 			Fix:  "make a jig plate pinned in sound holes and say `jig: pinned`, or send it out; a plug alone does not cure it"})
 	}
 	return stop

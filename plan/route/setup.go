@@ -36,7 +36,7 @@ func (b *builder) setUpWords(c clamping) string {
 	switch {
 	case b.s.Machine == "lathe":
 		x := c.bores[0]
-		w = fmt.Sprintf("Set the chassis on the faceplate, %s plate outwards, and bring the target of %s to the spindle", c.up, x.Name)
+		w = fmt.Sprintf("Set the chassis on the faceplate, %s plate outwards, and bring the new centre of %s to the spindle", c.up, x.Name)
 	case b.loose() && b.s.Jig:
 		w = fmt.Sprintf("Lock the chassis in the jig with the %s plate uppermost", c.up)
 	}
@@ -52,19 +52,19 @@ func (b *builder) setUpNote(c clamping) string {
 	x := c.bores[0]
 	switch {
 	case b.s.Machine == "lathe" && len(c.from) > 0:
-		w = append(w, fmt.Sprintf("close rod through the finished seat of %s, run true with the indicator", list(c.from)))
+		w = append(w, fmt.Sprintf("close-fitting rod through the finished seat of %s, run true with the indicator", list(c.from)))
 	case b.s.Machine == "lathe":
 		w = append(w, "run the unworn arc of the old hole true with the indicator", b.shift(x), "counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
 	case b.loose() && b.s.Jig && len(c.from) > 0:
-		w = append(w, "the jig stands on the same holes", fmt.Sprintf("a close rod down through the jig bush must drop into the finished seat of %s", list(c.from)))
+		w = append(w, "the jig stands on the same holes", fmt.Sprintf("a close-fitting rod down through the jig bush must drop into the finished seat of %s", list(c.from)))
 	case b.loose() && b.s.Jig:
 		w = append(w, "prove the jig on a second hole before it is locked")
 	case b.loose():
 		w = append(w, "lower the drill into the hole with the spindle stopped and clamp where it centres itself")
 	case len(c.from) > 0:
-		w = append(w, fmt.Sprintf("close rod in the finished seat of %s: bring it true under the spindle and set the dials to its figures", list(c.from)))
+		w = append(w, fmt.Sprintf("close-fitting rod in the finished seat of %s: bring it true under the spindle and set the dials to its figures", list(c.from)))
 	default:
-		w = append(w, "square it by a close rod through the better axle hole (the walls have draft), then touch "+b.datum(c))
+		w = append(w, "square it by a close-fitting rod through the better axle hole, not by the walls, then touch "+b.datum(c))
 	}
 	if c.up == "right" && b.s.Machine == "mill" {
 		if b.j.Length > 0 {
@@ -74,7 +74,7 @@ func (b *builder) setUpNote(c clamping) string {
 		}
 	}
 	if b.s.Machine == "mill" && !b.s.Readout {
-		w = append(w, "every figure is come up to from one side; overshot: back off a full turn and come again")
+		w = append(w, "take up backlash: come to every figure from one side; overshot, back off a full turn and come up again")
 	}
 	if b.j.Magnesium {
 		w = append(w, "MAGNESIUM burns: sharp tool, no dwelling, dry sand within reach, never water or foam")
@@ -104,7 +104,7 @@ func (b *builder) shift(x Bore) string {
 		w = append(w, fmt.Sprintf("%.2f mm %s", math.Abs(v.by), word))
 	}
 	if len(w) == 0 {
-		return "no shift: the target is the old centre"
+		return "no shift: the new centre is the old one"
 	}
 	return "then shift the chassis " + list(w) + " as it is seen from this side, datum edge below"
 }
@@ -140,10 +140,10 @@ func (b *builder) secondDatum(c clamping) string {
 		return fmt.Sprintf("Rod in the seat of %s reads true under the spindle at its figures.", c.from[0])
 	}
 	if !found {
-		return fmt.Sprintf("Target of %s read again from another edge.", x.Name)
+		return fmt.Sprintf("New centre of %s read again from another edge.", x.Name)
 	}
 	d := math.Hypot(best.At[0]-x.At[0], best.At[1]-x.At[1])
-	return fmt.Sprintf("Target of %s read again from a second datum: %.2f mm from the middle of %s.", x.Name, d, best.Name)
+	return fmt.Sprintf("New centre of %s read again from a second datum: %.2f mm from the middle of %s.", x.Name, d, best.Name)
 }
 
 // approach says how the dials come to their figures.

@@ -118,9 +118,9 @@ func (f Fail) Text() string {
 	case pressTooHeavy:
 		return say("press up to %s um beside a thin wall, at most %s", 0)
 	case castingCracks:
-		return say("pulls the casting with %s MPa, at most %s", 0)
+		return say("tension in the casting %s MPa, at most %s", 0)
 	case plateYields:
-		return say("pulls the metal left at the edge with %s MPa on the mean, at most %s", 0)
+		return say("mean tension in the metal left at the edge %s MPa, at most %s", 0)
 	case doesNotHold:
 		return say("holds %s "+f.Name+", needs %s, and has no second hold", 1)
 	case compoundGap:

@@ -186,7 +186,7 @@ func spoken(bore string) string {
 func (c *Case) say(l *finding.List, list []weighed, best int) {
 	switch c.Condition {
 	case "cracked", "swollen":
-		l.Say(finding.Stop, "condition", "chassis", "the casting is "+c.Condition+": do not machine", "another truck; nothing else cures a casting that is going")
+		l.Say(finding.Stop, "condition", "chassis", "the casting is "+c.Condition+": do not machine", "another truck; no repair cures a cracked or swollen casting")
 	case "unknown", "":
 		l.Say(finding.Caution, "condition", "chassis", "nobody has said whether the casting is sound",
 			"look for fine cracks like dried mud, plates no longer flat or grown, bulges, white powder, chips that crumble; measure the wheelbase against a sister; then write condition: sound, cracked or swollen")
