@@ -182,7 +182,7 @@ func (o options) tips() (one, two float64, err error) {
 func (a *spurAnswer) show(p *page, u dim.Units) {
 	a.lines(p, u)
 	if a.Uncapped.given() && fmt.Sprintf("%.3f", float64(a.Uncapped)) != fmt.Sprintf("%.3f", float64(a.ContactRatio)) {
-		p.pair("contact ratio of handbooks", "%.3f: it flatters, contact cannot pass the base tangent points", float64(a.Uncapped))
+		p.pair("contact ratio of handbooks", "%.3f: too high here: contact cannot pass the base tangent points", float64(a.Uncapped))
 	}
 	p.pair("play of each gear, the other held", "%.3f and %.3f deg", float64(a.PlayDeg[0]), float64(a.PlayDeg[1]))
 	p.pair("note", "%s", a.Note)

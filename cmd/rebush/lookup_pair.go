@@ -114,5 +114,5 @@ func (a *meshAnswer) lines(p *page, u dim.Units) {
 	p.pair("backlash along the pitch circle", "%s", mm(a.BacklashMM))
 	p.pair("backlash between the flanks", "%s", mm(a.NormalBacklashMM))
 	p.pair("contact ratio", "%.3f", float64(a.ContactRatio))
-	p.pair("least gap of tip and root", "%s", mm(a.TipClearanceMM))
+	p.pair("least tip clearance", "%s", mm(a.TipClearanceMM))
 }

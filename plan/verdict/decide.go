@@ -135,9 +135,9 @@ func fate(name string) (loses, keeps []string) {
 	case Rebush:
 		return []string{"the metal round the old holes"}, []string{"the frame", "the axles"}
 	case BushInABush:
-		return []string{"the inside of the old bearing, or the spoilt skin of its seat"}, []string{"the frame", "the place of the factory's holes"}
+		return []string{"the inside of the old bearing, or the spoilt skin of its seat"}, []string{"the frame", "the original hole centres"}
 	case Plug:
-		return []string{"more metal than any other repair"}, []string{"the frame", "a free choice of place"}
+		return []string{"more metal than any other repair"}, []string{"the frame", "a free choice of centre"}
 	case NewAxle:
 		return []string{"the old axle", "the metal round the old holes"}, []string{"the frame"}
 	default:
