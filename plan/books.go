@@ -7,6 +7,7 @@ import (
 	"rebush/fits/material"
 	"rebush/fits/table"
 	"rebush/plan/job"
+	"rebush/plan/safety"
 )
 
 // books are the handbook tables in force, read once and never changed.
@@ -19,6 +20,7 @@ type books struct {
 	drills    *drills.Drills
 	instr     *instruments
 	stops     map[string]table.StopRule
+	safety    *safety.Book
 }
 
 // booksFor reads the tables for a shop; from hands on what another plan has
@@ -29,12 +31,16 @@ func booksFor(shop *job.Shop, from *books) (*books, error) {
 	if b.instr, err = readInstruments(b.lib, shop); err != nil {
 		return nil, err
 	}
+	if from != nil && from.lib == b.lib && from.rules == b.rules {
+		b.materials, b.limits, b.cutting, b.drills = from.materials, from.limits, from.cutting, from.drills
+		b.stops, b.safety = from.stops, from.safety
+		return b, nil
+	}
 	if b.stops, err = readStops(); err != nil {
 		return nil, err
 	}
-	if from != nil && from.lib == b.lib && from.rules == b.rules {
-		b.materials, b.limits, b.cutting, b.drills = from.materials, from.limits, from.cutting, from.drills
-		return b, nil
+	if b.safety, err = safety.New(b.lib, kindNames()); err != nil {
+		return nil, err
 	}
 	if b.materials, err = material.New(b.lib); err != nil {
 		return nil, err

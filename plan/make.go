@@ -9,6 +9,7 @@ import (
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/plan/job"
+	"rebush/plan/safety"
 )
 
 // Program is what a plan says made it.
@@ -55,7 +56,8 @@ func newMaker(j *job.Job, o Options, from *books) (*maker, error) {
 	m := &maker{j: j, opt: o, book: ledger.New()}
 	m.p = &Plan{RebushPlan: 1, Program: Program, JobNumber: j.Number, Job: j, Book: m.book, Holes: map[string]Hole{},
 		Survey: []SurveyedBore{}, Mesh: []Mesh{}, Targets: []Target{}, Shafts: []Shaft{}, Seats: []Seat{}, Operations: []Operation{},
-		Inspect: []Inspection{}, Findings: finding.List{}}
+		Inspect: []Inspection{}, Findings: finding.List{},
+		Safety: Safety{PageOne: []safety.Line{}, Before: []safety.Line{}}}
 	sum := sha256.Sum256(j.Canonical())
 	m.p.Hash = hex.EncodeToString(sum[:8])
 	var err error
@@ -86,8 +88,7 @@ func (m *maker) condition() {
 		add(finding.Stop, "the casting is swollen: no hole is to be cut and nothing pressed in", "swap the truck, or keep it as it is")
 	case "sound":
 	default:
-		add(finding.Caution, "the condition of the casting is not said: look for cracks round every hole and screw, bowed walls, crazed or blistered skin, a chip that crumbles",
-			"write condition: sound, cracked or swollen")
+		m.unsaid(add)
 	}
 }
 
@@ -201,6 +202,7 @@ func (m *maker) pictures() {
 
 // finish closes the plan.
 func (m *maker) finish() {
+	m.p.Safety.LookFor, m.p.Safety.Owner = m.lookFor(), m.safety.At(safety.Owner, m.whole())
 	m.nothingToAccept()
 	for i := range m.p.Findings {
 		m.point(&m.p.Findings[i])

@@ -50,7 +50,7 @@ func routeText(p *plan.Plan) string {
 		}
 		w.WriteString("\n")
 	}
-	for _, o := range p.Operations {
+	for i, o := range p.Operations {
 		fmt.Fprintf(&w, "\n%d [%s] %s\n", o.Number, o.Setup, o.Do)
 		line := func(name, text string) {
 			if text != "" {
@@ -86,6 +86,13 @@ func routeText(p *plan.Plan) string {
 			line("minutes", fmt.Sprintf("%.1f", *o.Minutes))
 		}
 		line("note", o.Note)
+		safety, at := p.FreshSafety(i)
+		for _, l := range safety {
+			line("safety, "+l.Hazard, l.Words)
+		}
+		if at > 0 {
+			line("safety", fmt.Sprintf("as at %d", at))
+		}
 	}
 	w.WriteString("\nbuy\n")
 	for _, b := range p.Buy {

@@ -45,6 +45,7 @@ func (m *maker) routing() {
 	for _, p := range r.Proving {
 		m.p.Proving = append(m.p.Proving, Step{p[0], p[1]})
 	}
+	m.hazards(r.Operations)
 }
 
 // routeOf turns seats, shop and job into the route room's terms.
@@ -52,6 +53,7 @@ func (m *maker) routeOf(bores []*bore) route.Route {
 	c := m.j.Chassis
 	kind := m.chassis.Kind
 	j := route.Job{Width: c.Width.Float(), Length: c.Length.Float(), Plate: m.chassis.Name, Casting: m.plate.Casting,
+		Unsure:    m.unsure(),
 		Soft:      kind != material.Steel && kind != material.CastIron,
 		Magnesium: kind == material.MagnesiumCasting, Leaded: m.chassis.Leaded,
 		Current: c.Current == "axles", DatumWords: m.j.Datum}
@@ -116,7 +118,7 @@ func (m *maker) routeShaft(s *job.Shaft) route.Shaft {
 func (m *maker) routeBore(b *bore) route.Bore {
 	a := b.chosen
 	x := route.Bore{Name: b.name(), Shaft: b.shaft.Name, Side: string(b.b.Side), Plate: b.hole.Plate, At: b.target,
-		Old: b.stands().O, Repaired: moved(b), Found: 2 * b.worn.R,
+		Old: b.worn.O, Found: 2 * b.worn.R,
 		S: b.hole.S, Allow: seat.Allow(b.hole, m.seatRule), Wear: b.worn.W, Ligament: a.Ligament,
 		WayName: a.Way.Name, WaySize: a.Way.Size, Seat: [2]float64{a.SeatLow, a.SeatHigh},
 		Bush: a.Bush.Code, BushMade: a.Bush.Turned, Bushed: b.b.Bushed, BushMetal: a.Bush.Metal.Name,

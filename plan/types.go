@@ -11,6 +11,7 @@ import (
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/plan/job"
+	"rebush/plan/safety"
 )
 
 // Plan is the whole plan of one job.
@@ -31,6 +32,7 @@ type Plan struct {
 	Verdict    *Verdict                `json:"verdict"`
 	Inspect    []Inspection            `json:"inspect"`
 	Findings   finding.List            `json:"findings"`
+	Safety     Safety                  `json:"safety"`
 	Ledger     map[string]ledger.Entry `json:"ledger"`
 
 	// What paper needs beside the JSON.
@@ -185,6 +187,8 @@ type Operation struct {
 	Kind      string  `json:"kind"` // set up | locate | open | chamfer | size seat | gauge | press | size bore | oil | wash | prove
 	HoleMM    float64 `json:"-"`    // diameter of the hole when the operation is done
 	Holding   string  `json:"holding"`
+
+	Safety []safety.Line `json:"safety"` // what can hurt in it
 }
 
 // Chance is what the Monte Carlo says of the plan.

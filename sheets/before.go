@@ -5,25 +5,12 @@ import (
 	"rebush/sheets/draw"
 )
 
-// cautions stand before every job. Common practice, no source.
-var cautions = []string{
-	"The machine's own manual, local codes and licensed practice come first. This sheet comes after them.",
-	"Eye protection on, from the first cut to the last of the cleaning.",
-	"Rotating machinery: no gloves, no rings, no loose sleeves, long hair tied back.",
-	"Clamp the work, never hold it by hand. Chuck key out before the spindle starts.",
-	"Swarf: spindle stopped, then a brush. Never fingers.",
-	"Work and tools get hot from cutting, and edges are sharp.",
-	"Old paint may hold lead: wipe it wet, no dry sanding. Dust of old castings: damp cloth, do not breathe it.",
-	"Bronze and brass may hold lead: wash hands before eating.",
-	"Is it zinc? Magnesium looks alike and weighs about a quarter as much. Its swarf burns, and water feeds the fire. Light in the hand, or not sure: do not cut it.",
-	"Never melt or heat a casting.",
-}
-
+// before is what is done and laid out before the first operation.
 func before(p *paper, pl *plan.Plan) {
 	p.open("Before you start", "before")
-	for _, c := range cautions {
+	for _, l := range pl.Safety.Before {
 		b := p.block()
-		b.ticked(c, draw.Regular)
+		b.ticked(l.Words+".", draw.Regular)
 		p.tight(b)
 	}
 	list(p, "Lay out", "lay out", pl.LayOut)

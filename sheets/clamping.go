@@ -13,6 +13,7 @@ type saidOnce struct {
 	holding   string
 	lubricant string
 	backing   map[string]string // by bore
+	safety    int               // number of the step that said what can hurt in this one too
 }
 
 // saidOnceOf finds what the operations of a clamping have in common: one

@@ -36,6 +36,9 @@ func cover(p *paper, pl *plan.Plan) {
 	}
 	if p.stop {
 		stops(p, pl)
+	} else {
+		lookForBox(p, pl.Safety.LookFor)
+		pageOne(p, pl)
 	}
 	picture(p, pl)
 	last := p.block()

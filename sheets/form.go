@@ -3,6 +3,7 @@ package sheets
 import (
 	"strings"
 
+	"rebush/plan"
 	"rebush/plan/job"
 	"rebush/sheets/draw"
 )
@@ -21,16 +22,20 @@ func Form(j *job.Job, o Options) (*draw.Document, error) {
 	b.Bookmark("Measuring form", 0, 0)
 	formHead(b, p)
 	p.add(b)
-	p.add(p.asked("Before anything is taken apart", []ask{
-		{"volts", 1}, {"amps forwards", 1}, {"amps backwards", 1},
-		{"ohms, insulated wheel to axle", 1.5}, {"ohms, live wheel to chassis", 1.5},
-		{"wheels back to back", 1}, {"noise, heat", 2}}))
+	warn, err := plan.FormSafety(j)
+	if err != nil {
+		return nil, err
+	}
+	p.add(p.asked("Before anything is taken apart", []ask{{"volts", 1}, {"amps forwards", 1}, {"amps backwards", 1}, {"noise, heat", 1}}))
+	p.warned(warn, "supply")
+	p.add(p.asked("", []ask{{"ohms, insulated wheel to axle", 1.5}, {"ohms, live wheel to chassis", 1.5}, {"wheels back to back", 1}}))
 	p.add(ticks(p, "Looked at and sound? These feel like a worn hole and are not.", []string{"rims tight", "hubs tight", "wheels to gauge", "no crack, no swelling", "axle straight", "axle not pitted"}))
 	b = p.block()
 	b.para("The plates", draw.Bold, p.st.body)
 	plateSketch(b)
 	p.glue(b)
 	p.add(p.asked("", []ask{{"A length", 1}, {"B height", 1}, {"width over plates", 1}, {"thickness, left", 1}, {"thickness, right", 1}, {"material", 1}}))
+	p.warned(warn, "zinc or magnesium", "magnesium fire", "lead in paint")
 	for _, s := range formShafts(j) {
 		shaftForm(p, s)
 	}

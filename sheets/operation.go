@@ -34,7 +34,7 @@ func operations(p *paper, pl *plan.Plan) {
 				st.body++ // read at arm's length, the other pages in the hand
 			}
 			b.st = st
-			opBlock(b, p, pl, op, pressed[op.Bore], said, next)
+			opBlock(b, p, pl, i, pressed[op.Bore], said, next)
 			return b
 		})
 	}
@@ -60,13 +60,17 @@ var tiny = style{small: 8, body: 9.5, figure: 14, big: 16, title: 20, tick: 6, b
 // opBlock is one operation: what to do and where, with a drawing of the hole as
 // it is afterwards; the figures to set; limits, gauges and the size as made;
 // who did it, and what comes next.
-func opBlock(b *block, p *paper, pl *plan.Plan, op plan.Operation, pressed bool, said saidOnce, next string) {
+func opBlock(b *block, p *paper, pl *plan.Plan, i int, pressed bool, said saidOnce, next string) {
+	op := pl.Operations[i]
+	fresh, at := pl.FreshSafety(i)
+	said.safety = at
 	b.Anchor(opAnchor(op), 0)
 	b.Bookmark(short(strconv.Itoa(op.Number)+" "+op.Do, 36), 1, 0)
 	if op.GaugeFirst != "" {
 		gaugeFirst(b, op)
 	}
 	opHead(b, pl, op, said)
+	opSafety(b, 0, fresh)
 	top := b.y
 	x := 0.0
 	h, ok := pl.Holes[op.Bore]

@@ -36,6 +36,9 @@ func whereOf(pl *plan.Plan, op plan.Operation, said saidOnce) string {
 	if len(there) > 0 {
 		s += ": " + strings.Join(there, ", ") + " as given there"
 	}
+	if said.safety > 0 {
+		s += "; safety as at " + strconv.Itoa(said.safety)
+	}
 	return s
 }
 

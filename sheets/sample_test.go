@@ -13,6 +13,7 @@ import (
 	"rebush/fits/ledger"
 	"rebush/plan"
 	"rebush/plan/job"
+	"rebush/plan/safety"
 	"rebush/sheets/draw"
 )
 
@@ -124,6 +125,16 @@ func samplePlan(shafts int) *plan.Plan {
 		{Name: "B", Words: "chassis turned over, right plate up, located on a dowel in the left seat.", Plate: "right", Mirrored: true},
 	}
 	p.Operations = sampleOps(j)
+	eyes := []safety.Line{{Hazard: "eyes", Words: "eye protection on"}, {Hazard: "rotating", Words: "no gloves near what turns"}}
+	for i := range p.Operations {
+		if k := p.Operations[i].Kind; k == "open" || k == "size seat" {
+			p.Operations[i].Safety = eyes
+		}
+	}
+	p.Safety = plan.Safety{
+		PageOne: []safety.Line{{Words: "The machine's own manual comes before this sheet."}, {Words: "Eye protection on. No gloves, rings, loose sleeves or hair."}},
+		Before:  []safety.Line{{Words: "Supply off and unplugged before the truck is stripped"}},
+		Owner:   []safety.Line{{Words: "Old paint may hold lead: wash hands."}}}
 	p.LayOut = []string{"end mill 4 mm", "drill 4.85 mm (bought for the reamer of 5)", "reamer 5 mm H7", "pin gauges 4.99, 5.00, 5.01, 5.02", "sizing mandrels 3.19 and 3.20", "bushes: drawer 7, two and one to spare", "M3 bolt with two washers, to draw the bush in"}
 	p.Buy = []plan.BuyLine{{What: "sizing mandrel 3.21", Why: "the bore has to end over 3.20"}}
 	p.Proving = []plan.Step{{Text: "Larger end of the axle in last; each screw runs in two turns by hand."}, {Text: "Gear in the middle, equal packing each side."},

@@ -46,6 +46,7 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 		in.y -= 1.5
 	})
 	p.add(b)
+	lookForBox(p, pl.Safety.LookFor)
 	options(p, v)
 	ways(p, v)
 	better(p, pl.Chance)
@@ -54,6 +55,7 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 		b.para("What stands in the way of the work, and what would change that, is on the first page of the setup sheet.", draw.Regular, p.st.body)
 		p.add(b)
 	}
+	owned(p, pl.Safety.Owner)
 	b = p.block()
 	b.skip(1)
 	b.para("Agreed with the owner", draw.Bold, p.st.body)

@@ -53,3 +53,21 @@ func showOperation(pg *page, op plan.Operation, u dim.Units) {
 		}
 	}
 }
+
+// showSafety prints what can hurt in an operation and was not said before it.
+func showSafety(pg *page, p *plan.Plan, i int) {
+	lines, at := p.FreshSafety(i)
+	var words []string
+	for _, l := range lines {
+		words = append(words, l.Words)
+	}
+	if at > 0 {
+		words = append(words, fmt.Sprintf("as at %d", at))
+	}
+	if len(words) == 0 {
+		return
+	}
+	for _, l := range wrap("SAFETY "+strings.Join(words, "; "), 90) {
+		pg.line("     %s", l)
+	}
+}

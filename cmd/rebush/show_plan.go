@@ -59,8 +59,9 @@ func showPlan(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 	}
 	if len(p.Operations) > 0 {
 		head("Route")
-		for _, op := range p.Operations {
+		for i, op := range p.Operations {
 			showOperation(pg, op, u)
+			showSafety(pg, p, i)
 		}
 	}
 	if p.Chance != nil {

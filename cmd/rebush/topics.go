@@ -31,7 +31,10 @@ names (shop: shop.yaml). rebush help file shows how both are written.`},
 - A figure is as good as the reading behind it. Measure twice; try the pins.
 - Speeds and feeds are for sharp tools and work that is held down. Wear eye
   protection; let no drill grab thin brass or bronze by hand.
-- Magnesium chips burn, and water feeds the fire: dry sand within reach.
+- Magnesium looks like zinc at a quarter of the weight. Its chips burn; water,
+  foam and CO2 feed the fire. It is a stop that only accept: [magnesium] in the
+  job lowers: dry sand, graphite or salt powder within reach, no water, no spirit.
+- Supply off and unplugged before ohms are read or anything is stripped.
 - Porous bronze is neither drilled nor reamed on its running face: the pores
   smear shut.
 - Gauge before every step that cannot be undone, and try the press in scrap.

@@ -69,7 +69,7 @@ func (b *builder) wheels(on []Shaft) {
 			insulated = append(insulated, fmt.Sprintf("insulated wheel of %s on the %s", s.Name, s.Insulated))
 		}
 	}
-	o := Operation{Kind: KindWheels, Do: fmt.Sprintf("Press the %s of %s to gauge", plural(len(on), "wheel", "wheels"), list(names)),
+	o := Operation{Kind: KindWheels, Pressed: true, Do: fmt.Sprintf("Press the %s of %s to gauge", plural(len(on), "wheel", "wheels"), list(names)),
 		Tool: "wheel press, flat support under the hub", Minutes: b.r.Press * float64(len(on)), Backing: "flat plate under the hub, never under the rim",
 		Gauge:      "back to back as measured before stripping",
 		GaugeFirst: fmt.Sprintf("%s %s freely both ways, %send float is there, bore sizes written down.", list(names), plural(len(on), "turns", "turn"), mesh),

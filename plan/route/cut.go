@@ -93,7 +93,7 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 		at[0] = b.mirrorX(at[0])
 	}
 	common := func(o Operation) Operation {
-		o.Bore, o.Backing = x.Name, b.backing(far)
+		o.Bore, o.Backing, o.Leaded = x.Name, b.backing(far), b.j.Leaded
 		if b.s.Machine != "lathe" {
 			o.At, o.Approach = &at, b.approach(c, x)
 		}
@@ -179,12 +179,12 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 		return p
 	}
 	p.q, p.o.At, p.o.Approach, p.o.Minutes = nil, nil, "", b.r.ToolChange
-	p.o.Tool += inFingers
+	p.o.Tool, p.o.FromBelow = p.o.Tool+inFingers, true
 	p.o.Backing = "block out, fingers in from below, spindle stopped"
 	p.o.Note = join(p.o.Note, "this plate's outside lies below")
 	if b.s.Machine == "lathe" {
 		p.o.Tool, p.o.Note = "hooked boring tool, back edge at 45 degrees", "from within, pulled towards you; "+why
-		p.o.Backing = b.backing(true)
+		p.o.Backing, p.o.FromBelow = b.backing(true), false
 		p.q = &Query{Operation: "bore", Dia: across, Through: size, Head: "faceplate"}
 		p.o.Minutes = 0
 	}

@@ -39,7 +39,7 @@ func (b *builder) oilWays() {
 		if !math.IsNaN(x.LoadDeg) && away(x.LoadDeg, x.Oil.AtDeg) <= 45 {
 			o.Note = join(o.Note, "it comes out on the loaded side: keep it small and round its edge well, oil is pressed back here")
 		}
-		b.leaded(&o, x.Leaded)
+		o.Leaded = x.Leaded
 		b.add(o)
 	}
 }
@@ -145,7 +145,7 @@ func (b *builder) boreInPlace(mine []Bore) {
 			head = "faceplate"
 		}
 		b.figures(&o, Query{Operation: "bore", Dia: (lim[0] + lim[1]) / 2, Through: x.Plate, Head: head, Material: x.BushMetal})
-		b.leaded(&o, x.Leaded)
+		o.Leaded = x.Leaded
 		b.add(o)
 	}
 }
@@ -185,7 +185,7 @@ func (b *builder) finish(x Bore, pair bool) {
 		o.Tool = "sizing mandrel " + strings.Join(names, ", ") + " mm"
 		o.ToolMM = x.FinishSizes[len(x.FinishSizes)-1]
 		o.Minutes = b.r.Sizing * float64(len(names))
-		o.Lubricant = "oil"
+		o.Lubricant, o.Pressed = "oil", true
 		o.Note = "straight through, one stroke each, under the press"
 		if x.Porous {
 			o.Note += "; porous: never ream it"
@@ -203,6 +203,6 @@ func (b *builder) finish(x Bore, pair bool) {
 			o.Note = "its own axle is the gauge: free with oil, no shake; a porous bore is burnished, never reamed or honed: that closes its pores"
 		}
 	}
-	b.leaded(&o, x.Leaded && (x.Finish == "ream" || x.Finish == "to its own axle"))
+	o.Leaded = x.Leaded && (x.Finish == "ream" || x.Finish == "to its own axle")
 	b.add(o)
 }

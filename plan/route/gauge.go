@@ -141,7 +141,8 @@ func (b *builder) tryInScrap() {
 		lim := x.Seat
 		b.add(Operation{Kind: KindScrap, Do: fmt.Sprintf("In scrap of the same metal and thickness make a hole as for %s and try %s in it", list(holes), try), Tool: x.WayName, ToolMM: math.NaN(),
 			Limits: &lim, OfSeat: true, Gauge: want, Backing: "block under the scrap", Minutes: 2*b.r.ToolChange + b.r.Gauging,
-			Note: "same tools, speeds and oil as on the job: the gauges here do not prove this seat, this does"})
+			Note:    "same tools, speeds and oil as on the job: the gauges here do not prove this seat, this does",
+			Spindle: b.s.Machine != "hand", Leaded: b.j.Leaded})
 	}
 }
 
@@ -201,13 +202,11 @@ func (b *builder) oldSeats() {
 // wash is the last look before the presses.
 func (b *builder) wash() {
 	b.setup = "bench"
-	o := Operation{Kind: KindWash, Do: "Wash and dry the chassis, take the burrs off inside; no chips left in a seat or an oil hole", Tool: "brush", Minutes: b.r.Gauging,
-		Note: "old paint may hold lead: wipe wet, no dry sanding"}
+	o := Operation{Kind: KindWash, Do: "Wash and dry the chassis, take the burrs off inside; no chips left in a seat or an oil hole", Tool: "brush", Minutes: b.r.Gauging}
 	if b.j.Magnesium {
-		o.Do = "Brush and wipe the chassis clean with white spirit, take the burrs off inside; no chips left in a seat or an oil hole"
-		o.Note = join("magnesium: never water", o.Note)
+		o.Do = "Brush the chassis clean, dry, and wipe it with a dry cloth; take the burrs off inside; no chips left in a seat or an oil hole"
+		o.Tool = "dry brush, dry cloth"
 	}
-	b.leaded(&o, b.j.Leaded)
 	b.add(o)
 }
 

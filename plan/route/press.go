@@ -13,7 +13,7 @@ func (b *builder) removeOld() {
 		if !x.Bushed {
 			continue
 		}
-		b.add(Operation{Kind: KindTakeOut, Bore: x.Name, Do: fmt.Sprintf("Push the old bush out of %s to the outside", x.Name),
+		b.add(Operation{Kind: KindTakeOut, Pressed: true, Bore: x.Name, Do: fmt.Sprintf("Push the old bush out of %s to the outside", x.Name),
 			Tool: "stepped punch through the opposite hole, a little under the bush's outside", Minutes: b.r.Press,
 			Backing:    "ring under that wall, clear of the flange; never across the open box",
 			GaugeFirst: "Place and bore of the old bush measured and written down: they are lost with it.",
@@ -41,7 +41,7 @@ func (b *builder) turnBushes() {
 			Tool: "turning tool, drill, boring tool or reamer", Limits: &lim, Gauge: "micrometer", Minutes: b.r.TurnBush * float64(len(names)),
 			Backing: "bar in the chuck, held short",
 			Note:    b.once("bore and outside in one chucking, then part off; lead of 0.5 mm on the end that goes in; lips of the drill dubbed: bronze grabs")}
-		b.leaded(&o, x.Leaded)
+		o.Leaded, o.Spindle = x.Leaded, true
 		b.add(o)
 	}
 }
@@ -55,9 +55,10 @@ func (b *builder) faceBushes() {
 		}
 		o := Operation{Kind: KindFace, Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Face %.2f mm off bush %s for %s, to %.2f mm, and break its edge 0.2 mm", x.Proud, x.Bush, x.Name, x.Length-x.Proud),
 			Tool: "facing tool, sharp", Minutes: b.r.ToolChange + b.r.Gauging, Gauge: "calliper", Backing: "on a mandrel, or in a soft collet",
-			Note: "the end without the flange, dry"}
+			Note: "the end without the flange, dry", Leaded: x.Leaded, Spindle: true}
 		if !b.s.Lathe && b.s.Machine != "lathe" {
 			o.Setup, o.Tool, o.Backing = "bench", "fine file, bush in a drilled block of its own length", "drilled block"
+			o.Spindle = false
 		}
 		b.add(o)
 	}
@@ -99,6 +100,7 @@ func (b *builder) press(x Bore) {
 			o.Note += "; the partner is not planned here"
 		}
 	default:
+		o.Pressed = true
 		o.Tool, o.Note = b.pressTool(x)
 		verb := "Press"
 		if strings.HasPrefix(o.Tool, "bolt") {
@@ -112,6 +114,7 @@ func (b *builder) press(x Bore) {
 			o.Note = join(o.Note, "press it with the mandrel "+last+" mm left in the bore and withdraw the mandrel afterwards")
 		}
 	}
+	o.Compound = x.HeldBy == "compound" || strings.Contains(x.Second, "compound") || x.Filled
 	if x.Filled {
 		o.Note = join(o.Note, "part of the old wear stays outside the bush: fill it with the compound, no gap left, and let it cure before the axle is tried")
 	}

@@ -152,30 +152,37 @@ func TestAxleGoesIn(t *testing.T) {
 	}
 }
 
-func TestWordsOfMetals(t *testing.T) {
+// What hazards go by is marked: dry cleaning of magnesium, chips of leaded
+// metal, the hand below, the compound, the press.
+func TestMarksOfHazards(t *testing.T) {
 	j := axle()
 	j.Magnesium = true
-	text := ""
 	for _, o := range Make(j, millShop(), plainCut, plainRules()).Operations {
-		if o.Kind == "wash" && strings.Contains(o.Do, "Wash") {
+		if o.Kind == KindWash && (strings.Contains(o.Do, "Wash") || !strings.Contains(o.Do, "dry") || strings.Contains(o.Do+o.Tool, "spirit")) {
 			t.Error("magnesium is washed: " + o.Do)
 		}
-		text += o.Do + o.Note
-	}
-	if !strings.Contains(text, "never water") {
-		t.Error("nothing says that magnesium meets no water")
 	}
 	j = axle()
 	for i := range j.Bores {
 		x := &j.Bores[i]
-		x.BushMade, x.BushSizes, x.Leaded = true, "any", true
+		x.BushMade, x.BushSizes, x.Leaded, x.Second = true, "any", true, "flange and compound"
 	}
-	n := 0
+	marks := map[string]int{}
 	for _, o := range Make(j, millShop(), plainCut, plainRules()).Operations {
-		n += strings.Count(o.Note, "holds lead")
+		if o.Leaded != (o.Kind == KindTurn) {
+			t.Errorf("%s: chips of leaded metal %v", o.Do, o.Leaded)
+		}
+		if o.Kind == KindPress && (!o.Compound || !o.Pressed) {
+			t.Errorf("%s: compound %v, pressed %v", o.Do, o.Compound, o.Pressed)
+		}
+		for name, is := range map[string]bool{"leaded": o.Leaded, "below": o.FromBelow, "spindle": o.Spindle} {
+			if is {
+				marks[name]++
+			}
+		}
 	}
-	if n != 1 {
-		t.Errorf("lead is spoken of %d times, want once", n)
+	if marks["leaded"] != 1 || marks["below"] != 1 || marks["spindle"] < 6 {
+		t.Errorf("marked: %v", marks)
 	}
 }
 

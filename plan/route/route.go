@@ -15,7 +15,6 @@ type builder struct {
 	out   Route
 	last  string // tool in the spindle
 	setup string
-	lead  bool // the word about lead has been said
 	said  map[string]bool
 	needs []need
 }
@@ -27,6 +26,7 @@ func Make(j Job, s Shop, cut Cutter, r Rules) Route {
 	if len(j.Bores) == 0 || b.forbidden() {
 		return b.out
 	}
+	b.lookOver()
 	b.removeOld()
 	b.tryInScrap()
 	for _, c := range b.clampings() {
@@ -120,6 +120,7 @@ func (b *builder) figures(o *Operation, q Query) {
 		return
 	}
 	o.Cut, o.Depth, o.Lubricant, o.Thrust = &cut, cut.Depth, cut.Lubricant, cut.Thrust
+	o.Spindle = !cut.ByHand
 	o.Minutes += cut.Minutes
 	o.Note = join(o.Note, cut.Note)
 }
@@ -151,15 +152,6 @@ func (b *builder) buy(tool, spec, bore string) {
 func (b *builder) buyList() {
 	for _, n := range b.needs {
 		b.out.Buy = append(b.out.Buy, [2]string{n.tool + ": " + strings.Join(n.spec, "; "), list(n.bores)})
-	}
-}
-
-// leaded adds the word about lead to the first operation that makes chips of
-// a leaded metal.
-func (b *builder) leaded(o *Operation, is bool) {
-	if is && !b.lead {
-		b.lead = true
-		o.Note = join(o.Note, "this metal holds lead: wash hands before eating, wipe chips up wet")
 	}
 }
 

@@ -54,11 +54,7 @@ func (b *builder) setUpNote(c clamping) string {
 	case b.s.Machine == "lathe" && len(c.from) > 0:
 		w = append(w, fmt.Sprintf("close-fitting rod through the finished seat of %s, run true with the indicator", list(c.from)))
 	case b.s.Machine == "lathe":
-		hole := "the unworn arc of the old hole"
-		if x.Repaired {
-			hole = "the hole as the earlier repair left it"
-		}
-		w = append(w, "run "+hole+" true with the indicator", b.shift(x), "counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
+		w = append(w, "run the unworn arc of the old hole true with the indicator", b.shift(x), "counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
 	case b.loose() && b.s.Jig && len(c.from) > 0:
 		w = append(w, "the jig stands on the same holes", fmt.Sprintf("a close-fitting rod down through the jig bush must drop into the finished seat of %s", list(c.from)))
 	case b.loose() && b.s.Jig:
@@ -79,9 +75,6 @@ func (b *builder) setUpNote(c clamping) string {
 	}
 	if b.s.Machine == "mill" && !b.s.Readout {
 		w = append(w, "take up backlash: come to every figure from one side; overshot, back off a full turn and come up again")
-	}
-	if b.j.Magnesium {
-		w = append(w, "MAGNESIUM burns: sharp tool, no dwelling, dry sand within reach, never water or foam")
 	}
 	return strings.Join(w, "; ")
 }

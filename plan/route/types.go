@@ -13,7 +13,6 @@ type Bore struct {
 	Plate       float64
 	At          [2]float64 // target
 	Old         [2]float64 // old centre
-	Repaired    bool       // Old is the middle of an earlier repair, off the old centre
 	Found       float64    // least diameter as found, 0 not known
 	S, Allow    float64    // radius that just clears the wear; and what a seat adds to it
 	Wear        float64
@@ -94,6 +93,7 @@ type Job struct {
 	Length        float64 // of the outline, for mirrored readings; 0 not known
 	Plate         string  // words for the material
 	Casting       bool
+	Unsure        bool // nobody has said that it is sound
 	Soft          bool // zinc, brass, light metal: lips are dubbed
 	Magnesium     bool
 	Leaded        bool
@@ -202,6 +202,13 @@ type Operation struct {
 	MayWait    bool
 	Note       string
 	HoleMM     float64
+
+	// What hazards go by.
+	Spindle   bool // a machine turns tool or work
+	FromBelow bool // a hand under the chassis does it
+	Pressed   bool // a mandrel goes through a bush
+	Compound  bool
+	Leaded    bool // its chips are of a metal that holds lead
 }
 
 // Setup is one clamping.

@@ -189,7 +189,7 @@ func (c *Case) say(l *finding.List, list []weighed, best int) {
 		l.Say(finding.Stop, "condition", "chassis", "the casting is "+c.Condition+": do not machine", "another truck; no repair cures a cracked or swollen casting")
 	case "unknown", "":
 		l.Say(finding.Caution, "condition", "chassis", "nobody has said whether the casting is sound",
-			"look for fine cracks like dried mud, plates no longer flat or grown, bulges, white powder, chips that crumble; measure the wheelbase against a sister; then write condition: sound, cracked or swollen")
+			"look it over, measure the wheelbase against a sister, then write condition: sound, cracked or swollen")
 	}
 	for _, f := range c.Mend {
 		l.Say(finding.Caution, "mend first", "", f.Words+": mend that first, since "+f.Why, "mend it, run it again, and bore nothing before that")
