@@ -65,6 +65,23 @@ func TestDelta(t *testing.T) {
 	}
 }
 
+// From IT6 to IT18 each fifth grade is ten times as wide: rule of ISO 286-1 as
+// given with its Table 1 at en.wikipedia.org/wiki/IT_Grade. It holds the grades
+// from IT14 up against IT9 and up, of which other tables are printed. (IT11 of 3
+// to 6 mm is 75 and not 80: the rule is older than the rounding.)
+func TestFifthGradeIsTenTimesAsWide(t *testing.T) {
+	l := builtIn(t)
+	for _, size := range []string{"3", "6", "10", "18", "30", "50"} {
+		for n := 9; n+5 <= 18; n++ {
+			fine, err := l.Grade(dim.Must(size), fmt.Sprintf("IT%d", n))
+			wide, err2 := l.Grade(dim.Must(size), fmt.Sprintf("IT%d", n+5))
+			if err != nil || err2 != nil || !wide.Um.Equal(fine.Um.Mul(decimal.NewFromInt(10))) {
+				t.Errorf("%s: IT%d %s, IT%d %s (%v, %v)", size, n, fine.Um, n+5, wide.Um, err, err2)
+			}
+		}
+	}
+}
+
 // Both sides of the rules that end at a size.
 func TestEdges(t *testing.T) {
 	l := builtIn(t)

@@ -149,7 +149,7 @@ func TestCautious(t *testing.T) {
 		{"bearing bronze", "yield_tension", 97, 138},
 		{"sintered bronze", "E", 40, 55},
 		{"sintered bronze", "pv_limit", 0.7, 1.75},
-		{"brass sheet", "yield_tension", 75, 450},
+		{"brass sheet", "yield_tension", 75, 495},
 		{"brass sheet annealed", "yield_tension", 75, 150},
 		{"brass sheet half hard", "yield_tension", 170, 360},
 		{"friction press fit general textbook", "mu", 0.15, 0.20},
