@@ -238,7 +238,8 @@ func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
 	case b.chosen == nil && len(b.answers) == 0:
 		why, owner = "there is no bush to choose from", "there is no bearing on the list to fit"
 	case b.chosen == nil:
-		why, owner = b.answers[0].Fail.Text(), ownerWords[b.answers[0].Fail.Question]
+		fell := nearest(b.answers)[0].Fail
+		why, owner = fell.Text(), ownerWords[fell.Question]
 	case b.chosen.Way.Kind == seat.OldSeatWay || b.chosen.Way.Kind == seat.CapWay:
 		name = verdict.Renew
 	case !m.p.OK:

@@ -15,7 +15,7 @@ import (
 )
 
 // demoRoutes are the jobs whose whole route is looked at.
-var demoRoutes = []string{"stepped", "wexmarrow", "pellinthwaite", "renew"}
+var demoRoutes = []string{"pellinthwaite", "gullwrack", "wexmarrow", "cragwinnow", "cragwinnow-motor", "stepped", "renew"}
 
 // routed reads a job, changes what the change says and plans it.
 func routed(t testing.TB, name string, change func(*job.Job)) *plan.Plan {

@@ -118,7 +118,7 @@ func (m *maker) routeShaft(s *job.Shaft) route.Shaft {
 func (m *maker) routeBore(b *bore) route.Bore {
 	a := b.chosen
 	x := route.Bore{Name: b.name(), Shaft: b.shaft.Name, Side: string(b.b.Side), Plate: b.hole.Plate, At: b.target,
-		Old: b.worn.O, Found: 2 * b.worn.R,
+		Old: b.stands().O, Repaired: moved(b), Found: 2 * b.worn.R,
 		S: b.hole.S, Allow: seat.Allow(b.hole, m.seatRule), Wear: b.worn.W, Ligament: a.Ligament,
 		WayName: a.Way.Name, WaySize: a.Way.Size, Seat: [2]float64{a.SeatLow, a.SeatHigh},
 		Bush: a.Bush.Code, BushMade: a.Bush.Turned, Bushed: b.b.Bushed, BushMetal: a.Bush.Metal.Name,

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"rebush/fits/finding"
@@ -176,7 +177,7 @@ func (m *maker) holeOf(b *bore) seat.Hole {
 		if o == b || o.b.Side != side || !o.known {
 			continue
 		}
-		at, r := o.stands().O, o.worn.R+o.worn.W
+		at, r := o.stands().O, o.stands().R+o.worn.W
 		h.Near = append(h.Near, seat.Near{Name: o.name(), At: math.Hypot(at[0]-b.target[0], at[1]-b.target[1]), R: r})
 	}
 	return h
@@ -224,6 +225,15 @@ func (m *maker) reachFrom(b *bore, from [2]float64, deg float64) float64 {
 	return lo
 }
 
+// nearest puts the bushes that cannot be seated in the order of how many
+// questions they passed, so that the first reason is not that of a bush held
+// against a tool which was never meant for it.
+func nearest(fell []seat.Answer) []seat.Answer {
+	out := slices.Clone(fell)
+	slices.SortStableFunc(out, func(a, b seat.Answer) int { return b.Fail.Question - a.Fail.Question })
+	return out
+}
+
 // seatFindings says what the chosen seat wants said, or that there is none.
 func (m *maker) seatFindings(b *bore) {
 	f := &m.p.Findings
@@ -232,7 +242,7 @@ func (m *maker) seatFindings(b *bore) {
 		if len(b.answers) == 0 {
 			text = "there is no bush to choose from"
 		}
-		for i, a := range b.answers {
+		for i, a := range nearest(b.answers) {
 			if i == 3 {
 				break
 			}
@@ -240,7 +250,7 @@ func (m *maker) seatFindings(b *bore) {
 		}
 		fix := ""
 		if len(b.answers) > 0 {
-			fix = orText(wouldSeat[b.answers[0].Fail.Question], "see the list of bushes with what each would need")
+			fix = orText(wouldSeat[nearest(b.answers)[0].Fail.Question], "see the list of bushes with what each would need")
 		}
 		if len(b.answers) == 0 {
 			fix = "measure the bushes in the drawer into bushes:, or add {make: turned} there and lathe: yes to the shop file"

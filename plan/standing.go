@@ -29,6 +29,9 @@ func originally(b *bore) float64 { return b.worn.C }
 // end of the lobe it has cut, or across the old clearance where it wore
 // another way.
 func asFound(b *bore) float64 {
+	if spoiltSeat(b) {
+		return 0 // the bush that the shaft ran in is out
+	}
 	if moved(b) {
 		return math.Max(0, (b.b.Widest.Float()-b.journal())/2)
 	}
@@ -58,7 +61,17 @@ func along(v, n [2]float64) float64 { return v[0]*n[0] + v[1]*n[1] }
 
 // moved says that an earlier repair put a hole where it stands: the shaft as
 // found stood about the middle of that hole, not about the old centre.
-func moved(b *bore) bool { return b.b.Repaired && b.b.Centre.Given() && b.b.Widest.Given() }
+func moved(b *bore) bool {
+	return spoiltSeat(b) || b.b.Repaired && b.b.Centre.Given() && b.b.Widest.Given()
+}
+
+// spoiltSeat says that the bush is out and its seat is of no use as it is: not
+// sound, or where an earlier repair put it. It says nothing of the old centre,
+// and a new seat has to take it in.
+func spoiltSeat(b *bore) bool {
+	s := b.b.Seat
+	return s != nil && s.Centre.Given() && (!s.Sound || b.b.Repaired)
+}
 
 // foundCentre is the place from which asFound is reckoned towards the load:
 // the old centre, and what the lobe has gone sideways of it.

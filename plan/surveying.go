@@ -57,6 +57,9 @@ func (m *maker) ownEvidence(b *bore) []survey.Evidence {
 	if b.b.Centre.Given() {
 		b.found = b.b.Centre.Float()
 	}
+	if spoiltSeat(b) {
+		b.found = b.b.Seat.Centre.Float()
+	}
 	if b.b.Repaired {
 		m.say(finding.Note, "repaired before", b, "an earlier repair: its place is not trusted", "")
 		return nil
@@ -224,7 +227,7 @@ func (m *maker) spans(b *bore, take func(survey.Evidence, error, string)) {
 func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evidence) {
 	best, differ := survey.Best(es)
 	row := SurveyedBore{Bore: b.name()}
-	if b.b.Centre.Given() {
+	if b.b.Centre.Given() || spoiltSeat(b) {
 		row.FoundMM = xy(b.found)
 	}
 	for i, e := range es {
@@ -253,6 +256,9 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 			m.say(finding.Caution, "evidence disagrees", b, d.Words, "measure the doubtful one again")
 		}
 	}
+	if spoiltSeat(b) {
+		e.Bore = nil // the hole is the seat as it stands
+	}
 	b.known, b.method, b.u = true, e.What, e.U()
 	if e.Bore != nil {
 		b.worn = *e.Bore
@@ -260,7 +266,7 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 		b.worn = m.wearOf(b, e, es)
 	}
 	b.worn.O, b.worn.Cov = e.Centre, e.Cov
-	if !b.b.Centre.Given() {
+	if !b.b.Centre.Given() && !spoiltSeat(b) {
 		b.found = b.worn.Found()
 		row.FoundMM = xy(b.found)
 	}
@@ -273,7 +279,7 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 	if b.worn.W > 0 && (len(b.b.WornTo) > 0 || b.b.WidestAt != nil || len(b.points) > 0) {
 		row.WearDeg = num(m.ledgerNum("survey/" + b.name() + "/wear_deg").V)
 	}
-	if j := b.journal(); j > 0 {
+	if j := b.journal(); j > 0 && b.b.Seat == nil {
 		row.ClearanceMM = m.ledgerMM4(b, "clearance_mm")
 		row.PlayMM = m.ledgerMM4(b, "play_mm")
 		row.PlayPercent = num(m.ledgerNum("survey/" + b.name() + "/play_percent").V)
@@ -285,6 +291,12 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 // nothing of its wear: from another kind that does, else from the diameters,
 // else as a round hole.
 func (m *maker) wearOf(b *bore, e survey.Evidence, es []survey.Evidence) survey.WornBore {
+	if spoiltSeat(b) {
+		d := b.b.Seat.Diameter.Float() - m.read(b, "seat", "width").bias
+		out := survey.NewWornBore(e.Centre, d/2, 0, 0, 0)
+		out.Round = true
+		return out
+	}
 	for _, o := range es {
 		if o.Bore != nil {
 			return *o.Bore

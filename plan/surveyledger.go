@@ -232,7 +232,7 @@ func (m *maker) explainDerived(b *bore, x *explainer) {
 		func(in []float64) float64 { return sig9(2 * in[0]) }, m.ledgerNum(x.key("old_radius_mm/found")))
 	m.book.Calc(x.key("wear_deg"), "direction of wear, from +x anticlockwise", "deg", "the direction in degrees", howWorn,
 		func(in []float64) float64 { return sig9(math.Mod(in[0]/deg+720, 360)) }, m.ledgerNum(x.key("wear_rad")))
-	if b.journal() > 0 {
+	if b.journal() > 0 && b.b.Seat == nil {
 		m.explainPlay(b, x)
 	}
 }

@@ -54,7 +54,11 @@ func (b *builder) setUpNote(c clamping) string {
 	case b.s.Machine == "lathe" && len(c.from) > 0:
 		w = append(w, fmt.Sprintf("close-fitting rod through the finished seat of %s, run true with the indicator", list(c.from)))
 	case b.s.Machine == "lathe":
-		w = append(w, "run the unworn arc of the old hole true with the indicator", b.shift(x), "counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
+		hole := "the unworn arc of the old hole"
+		if x.Repaired {
+			hole = "the hole as the earlier repair left it"
+		}
+		w = append(w, "run "+hole+" true with the indicator", b.shift(x), "counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
 	case b.loose() && b.s.Jig && len(c.from) > 0:
 		w = append(w, "the jig stands on the same holes", fmt.Sprintf("a close-fitting rod down through the jig bush must drop into the finished seat of %s", list(c.from)))
 	case b.loose() && b.s.Jig:

@@ -13,6 +13,7 @@ type Bore struct {
 	Plate       float64
 	At          [2]float64 // target
 	Old         [2]float64 // old centre
+	Repaired    bool       // Old is the middle of an earlier repair, off the old centre
 	Found       float64    // least diameter as found, 0 not known
 	S, Allow    float64    // radius that just clears the wear; and what a seat adds to it
 	Wear        float64

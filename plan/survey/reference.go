@@ -44,7 +44,7 @@ func Circumscribed(pts [][2]float64) (Circle, error) {
 }
 
 // Inscribed returns the largest circle that has no point inside (MICI of ISO
-// 12181-1, name from memory) with its centre among the points: the largest
+// 12181-1, name from memory) and is held by those that it touches: the largest
 // round pin that enters. It reads the old size of a worn bore. Points that lie
 // on one side of the hole hold no circle: ErrOneSide.
 func Inscribed(pts [][2]float64) (Circle, error) {
@@ -59,6 +59,11 @@ func Inscribed(pts [][2]float64) (Circle, error) {
 				for k := range sub[:j] {
 					c, ok := through(sub[i], sub[j], sub[k])
 					if !ok || c.R < best.R*(1-1e-9) || !within(hull, c.Centre) {
+						continue
+					}
+					// A circle that is not held by the three slips out between
+					// them and grows.
+					if !holds(sub[i], sub[j], sub[k], c.Centre) {
 						continue
 					}
 					// Of two as large take the upper, then the right one.
@@ -77,6 +82,14 @@ func Inscribed(pts [][2]float64) (Circle, error) {
 		return Circle{}, fmt.Errorf("%w: no round pin is held by them; touch the wall all round", ErrOneSide)
 	}
 	return best.Circle, nil
+}
+
+// holds says whether p lies in the triangle or on its edge.
+func holds(a, b, c, p [2]float64) bool {
+	if turn(a, b, c) < 0 {
+		b, c = c, b
+	}
+	return within([][2]float64{a, b, c}, p)
 }
 
 // MinimumZone returns the two concentric circles of least gap that enclose the
