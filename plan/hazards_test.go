@@ -115,15 +115,16 @@ func TestHazardsOfPlans(t *testing.T) {
 // rest speaks of what some operation of the job bears.
 func TestHazardsOfPageOne(t *testing.T) {
 	of := map[string]string{"eyes and rotating": "eyes", "clamping and chuck key": "chuck key", "clamping": "clamping", "press": "fingers",
-		"zinc or magnesium": "zinc or magnesium", "magnesium fire": "magnesium fire", "magnesium chips": "magnesium chips", "lead in paint": "lead in paint"}
+		"zinc or magnesium": "zinc or magnesium", "magnesium fire": "magnesium fire", "magnesium chips": "magnesium chips", "lead in paint": "lead in paint",
+		"supply": "", "solvent": "solvent"} // the truck is stripped before the route begins
 	walkPlans(t, func(where, metal string, p *plan.Plan) {
 		lines := p.Safety.PageOne
-		if len(lines) > safety.Lines || len(lines) < 4 || lines[0].Hazard != "this sheet comes last" {
+		if len(lines) > safety.Lines || len(lines) < 3 || lines[0].Hazard != "this sheet comes last" {
 			t.Fatalf("%s: %+v", where, lines)
 		}
 		for _, l := range lines[1:] {
 			h, ok := of[l.Hazard]
-			if !ok || !slices.ContainsFunc(p.Operations, func(o plan.Operation) bool { return bears(o, h) }) {
+			if !ok || h != "" && !slices.ContainsFunc(p.Operations, func(o plan.Operation) bool { return bears(o, h) }) {
 				t.Errorf("%s: page one says %q, which no operation bears", where, l.Words)
 			}
 		}
