@@ -147,6 +147,10 @@ func TestMirrored(t *testing.T) {
 			}
 		}
 		for i, g := range w.Truth.Gears {
+			worm, other := a.Gears[i].Worm, b.Gears[i].Worm
+			if worm != nil && (other.Slope != -worm.Slope || worm.Hand != "" && other.Hand == worm.Hand) {
+				t.Errorf("truck %d: the worm of %s is not turned", seed, g.Name)
+			}
 			at, turned := Point{5, 5}, m.Truth.Gears[i]
 			near(t, g.Name, turned.Distance(Point{wide - at[0], at[1]}, turned.At), g.Distance(at, g.At), 1e-9)
 		}
