@@ -2,13 +2,14 @@ package main
 
 import (
 	"slices"
+	"strconv"
 
 	"rebush/fits/table"
 )
 
 func tablesCommand() *command {
 	return &command{name: "tables", args: "[NAME]", what: "the built-in tables with their sources", flags: []string{"json", "shop"}, run: runTables,
-		more:     "Without a name it lists them. A shop may put a file of its own in the place of any table; --shop shows what is then in force.",
+		more:     "Without a name it lists them and counts what their rows rest on: a page, practice, memory. A shop may put a file of its own in the place of any table; --shop shows what is then in force.",
 		examples: []string{"rebush tables", "rebush tables rules"}}
 }
 
@@ -17,6 +18,20 @@ type tableInfo struct {
 	About string `json:"about"`
 	From  string `json:"from"`
 	Rows  int    `json:"rows"`
+	// Standing is how many of the rows rest on what.
+	Standing struct {
+		Page     int `json:"read_on_a_page"`
+		Worked   int `json:"worked_out"`
+		Practice int `json:"practice"`
+		Memory   int `json:"from_memory"`
+	} `json:"standing"`
+}
+
+func infoOf(t *table.Table) (info tableInfo) {
+	info.Name, info.About, info.From, info.Rows = t.Name, t.About, t.From, len(t.Rows)
+	c, s := t.Standings(), &info.Standing
+	s.Page, s.Worked, s.Practice, s.Memory = c[table.Published], c[table.WorkedOut], c[table.Practice], c[table.Memory]
+	return info
 }
 
 type tableJSON struct {
@@ -56,7 +71,7 @@ func listTables(e *env, o options, b *books) error {
 		if err != nil {
 			return err
 		}
-		list = append(list, tableInfo{n, t.About, t.From, len(t.Rows)})
+		list = append(list, infoOf(t))
 	}
 	if o.on["json"] {
 		return e.json(list)
@@ -70,7 +85,34 @@ func listTables(e *env, o options, b *books) error {
 		p.pair(t.Name, "%s", about)
 	}
 	p.flush()
+	standings(p, list)
 	return nil
+}
+
+// standings counts what the rows of the tables rest on, and all of them.
+func standings(p *page, list []tableInfo) {
+	p.line("")
+	for _, line := range wrap("What the rows rest on. Worked out: from printed figures, or plane geometry. Practice: habit of the trade or a judgement, "+
+		"without a source. From memory: printed somewhere, but nobody here saw the page; look it up before you lean on it. "+
+		"The source of each row: rebush tables NAME.", 96) {
+		p.line("%s", line)
+	}
+	rows := [][]string{}
+	sum := tableInfo{Name: "all"}
+	add := func(t tableInfo) {
+		s := t.Standing
+		rows = append(rows, []string{t.Name, strconv.Itoa(t.Rows), strconv.Itoa(s.Page), strconv.Itoa(s.Worked), strconv.Itoa(s.Practice), strconv.Itoa(s.Memory)})
+	}
+	for _, t := range list {
+		add(t)
+		sum.Rows += t.Rows
+		sum.Standing.Page += t.Standing.Page
+		sum.Standing.Worked += t.Standing.Worked
+		sum.Standing.Practice += t.Standing.Practice
+		sum.Standing.Memory += t.Standing.Memory
+	}
+	add(sum)
+	p.table([]string{"table", "rows", "read on a page", "worked out", "practice", "from memory"}, rows)
 }
 
 func printTable(e *env, o options, b *books, t *table.Table) error {
