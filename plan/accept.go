@@ -5,6 +5,7 @@ import (
 
 	"rebush/fits/finding"
 	"rebush/fits/material"
+	"rebush/fits/say"
 	"rebush/fits/table"
 )
 
@@ -14,10 +15,8 @@ func (m *maker) burning() {
 	if m.chassis.Kind != material.MagnesiumCasting {
 		return
 	}
-	pos := m.j.At("chassis/material")
-	m.p.Findings.Add(finding.Finding{Level: finding.Stop, Rule: "magnesium", Where: "chassis",
-		Text: "the casting is magnesium: its chips burn, and water, foam and CO2 feed the fire",
-		Fix:  m.stops["magnesium"].Instead, File: pos.File, Line: pos.Line, Column: pos.Column})
+	m.p.Findings.Raise(finding.Stop, "job/magnesium", m.j.PlaceAt("chassis", "chassis/material"),
+		"the casting is magnesium: its chips burn, and water, foam and CO2 feed the fire", say.Words(m.stops["magnesium"].Instead))
 	if !m.accepts("magnesium") {
 		m.forbidden = "magnesium"
 	}
@@ -30,8 +29,8 @@ func (m *maker) burningBush() {
 			continue
 		}
 		if mat, err := m.materials.Find(b.chosen.Bush.Metal.Name); err == nil && mat.Kind == material.MagnesiumCasting {
-			m.say(finding.Stop, "magnesium", b, "bush "+b.chosen.Bush.Code+" is magnesium: its chips burn, and water, foam and CO2 feed the fire",
-				m.stops["magnesium"].Instead)
+			m.say(finding.Stop, "job/magnesium", b, say.F("bush %s is magnesium: its chips burn, and water, foam and CO2 feed the fire", b.chosen.Bush.Code),
+				say.Words(m.stops["magnesium"].Instead))
 		}
 	}
 }
@@ -46,10 +45,10 @@ func (m *maker) accepts(rule string) bool {
 func (m *maker) lower() (stops bool) {
 	for i := range m.p.Findings {
 		f := &m.p.Findings[i]
-		if f.Level == finding.Stop && m.accepts(f.Rule) {
+		if f.Level == finding.Stop && m.accepts(f.Rule.Name()) {
 			f.Level = finding.Caution
 			f.Text += "; the job accepts it"
-			f.Fix = "take `" + f.Rule + "` out of accept: and the job stops here"
+			f.Fix = say.F("take `%s` out of accept: and the job stops here", f.Rule)
 		}
 	}
 	return m.p.Findings.Stops()
@@ -58,10 +57,9 @@ func (m *maker) lower() (stops bool) {
 // nothingToAccept says where a job accepts a stop that did not come.
 func (m *maker) nothingToAccept() {
 	for _, rule := range m.j.Accept {
-		if !slices.ContainsFunc(m.p.Findings, func(f finding.Finding) bool { return f.Rule == rule }) {
-			pos := m.j.At("accept")
-			m.p.Findings.Add(finding.Finding{Level: finding.Note, Rule: "accept", Text: "the job accepts " + rule + ", and nothing here is stopped by it",
-				Fix: "take it out of accept:", File: pos.File, Line: pos.Line, Column: pos.Column})
+		if !slices.ContainsFunc(m.p.Findings, func(f finding.Finding) bool { return f.Rule.Name() == rule }) {
+			m.p.Findings.Raise(finding.Note, "job/accept", m.j.PlaceAt("", "accept"), say.F("the job accepts %s, and nothing here is stopped by it", rule),
+				"take it out of accept:")
 		}
 	}
 }

@@ -1,9 +1,8 @@
 package plan
 
 import (
-	"fmt"
-
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/survey"
 )
@@ -53,7 +52,8 @@ func (m *maker) borrowed(b *bore, own map[*bore]*survey.Evidence) []survey.Evide
 		}
 		frame, err := survey.Align(fs)
 		if err != nil {
-			m.say(finding.Note, "frame", b, fmt.Sprintf("%s is not used: %v", from.what, err), "give two or three unworn holes under chassis: features")
+			m.say(finding.Note, "survey/frame", b,
+				say.F("%s is not used: %v", from.what, err), "give two or three unworn holes under chassis: features")
 			continue
 		}
 		out = append(out, survey.FromFrame(from.what, frame, from.at.Float(), u.u))

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan/chance"
 	"rebush/plan/job"
 	"rebush/plan/seat"
@@ -23,7 +24,8 @@ func (m *maker) chances() {
 	s := chance.Settings{Trials: int64(m.opt.Trials), Seed: int64(m.opt.Seed)}
 	r, err := chance.Run(model, s)
 	if err != nil {
-		m.p.Findings.Say(finding.Caution, "chance", "", err.Error(), "")
+		m.p.Findings.Raise(finding.Caution, "chance/chance", finding.Place{},
+			say.F("%v", err), "")
 		return
 	}
 	m.result = &r

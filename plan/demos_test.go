@@ -74,7 +74,7 @@ func TestRacers(t *testing.T) {
 	if s := thin.Verdict.Sentence; !strings.Contains(s, "fits the metal that is left") {
 		t.Errorf("the owner is told: %s", s)
 	}
-	if f := saidOf(t, thin, "no seat", "driven axle.left"); !strings.Contains(strings.SplitN(f.Text, "; ", 3)[1], "out of the edge") {
+	if f := saidOf(t, thin, "no seat", "driven axle.left"); !strings.Contains(strings.SplitN(f.Text.String(), "; ", 3)[1], "out of the edge") {
 		t.Errorf("a bush that got as far as the edge is not named first: %s", f.Text)
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/fits/limits"
+	"rebush/fits/say"
 	"rebush/fits/table"
 	"rebush/plan"
 	"rebush/plan/job"
@@ -114,8 +115,9 @@ func Example_ledger() {
 // it.
 func Example_finding() {
 	var list finding.List
-	list.Figure(finding.Stop, "wall", "front axle.left", 0.41, 1.25, "mm",
-		"drawer 9 leaves 0.41 mm at the edge, needs 1.25", "a thinner bush, or a seat nearer the middle")
+	list.Raise(finding.Stop, "seat/wall", finding.Place{Where: "front axle.left"},
+		say.F("drawer 9 leaves %v at the edge, needs %v", say.MM(0.4137, 2), say.MM(1.25, 2).Bare()),
+		"a thinner bush, or a seat nearer the middle").Against(0.41, 1.25, "mm")
 	fmt.Println(list.Stops(), list[0].Rule, *list[0].Have, *list[0].Want)
 	// Output: true wall 0.41 1.25
 }

@@ -1,10 +1,10 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 
 	"rebush/fits/finding"
+	"rebush/fits/say"
 )
 
 // grown is one reading of a wheelbase set against a sound sister's.
@@ -43,8 +43,8 @@ func (m *maker) growth() {
 	}
 	m.used(worst.rule)
 	m.grown = worst.level == finding.Stop
-	text := fmt.Sprintf("the wheelbase is %.3f mm %s, a sound sister has %.3f: %+.2f %%", worst.mm, worst.by, sister, worst.percent)
-	fix := "a swollen casting is not cured by moving holes; look for cracks, and measure the sister again"
+	text := say.F("the wheelbase is %v %s, a sound sister has %v: %+.2f %%", say.MM(worst.mm, 3), worst.by, say.MM(sister, 3).Bare(), worst.percent)
+	fix := say.Text("a swollen casting is not cured by moving holes; look for cracks, and measure the sister again")
 	if worst.percent < 0 {
 		// No casting shrinks: one of the two was measured wrong.
 		fix = "a casting does not shrink: measure this wheelbase and the sister's again"
@@ -55,13 +55,11 @@ func (m *maker) growth() {
 			other = views[1]
 		}
 		if math.Abs(other.mm-worst.mm) > sister*m.rules.V("growth_note_percent")/100 {
-			text += fmt.Sprintf("; %s it is %.3f mm, and both cannot be right", other.by, other.mm)
+			text += say.F("; %s it is %v, and both cannot be right", other.by, say.MM(other.mm, 3))
 			fix = "measure the wheelbase and the middles of the holes again before anything is cut"
 		}
 	}
-	pos := m.j.At("chassis/wheelbase")
-	m.p.Findings.Add(finding.Finding{Level: worst.level, Rule: "growth", Where: "chassis", Have: &worst.percent, Want: &worst.limit, Unit: "%",
-		Text: text, Fix: fix, File: pos.File, Line: pos.Line, Column: pos.Column})
+	m.p.Findings.Raise(worst.level, "survey/growth", m.j.PlaceAt("chassis", "chassis/wheelbase"), text, fix).Against(worst.percent, worst.limit, "%")
 }
 
 // grownBy says how grave one reading is. No casting shrinks, so what comes out

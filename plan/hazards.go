@@ -5,6 +5,7 @@ import (
 
 	"rebush/fits/finding"
 	"rebush/fits/material"
+	"rebush/fits/say"
 	"rebush/fits/table"
 	"rebush/plan/job"
 	"rebush/plan/route"
@@ -107,10 +108,10 @@ func (m *maker) lookFor() []safety.Line { return m.safety.At(safety.LookFor, m.w
 
 // unsaid cautions that nobody has said whether the casting is sound, and says
 // what to look for.
-func (m *maker) unsaid(add func(level finding.Level, text, fix string)) {
-	fix := "look it over, then write condition: sound, cracked or swollen"
+func (m *maker) unsaid(add func(level finding.Level, text, fix say.Text)) {
+	fix := say.Text("look it over, then write condition: sound, cracked or swollen")
 	for _, l := range m.lookFor() {
-		fix += "; look for " + l.Words
+		fix += say.F("; look for %s", l.Words)
 	}
 	add(finding.Caution, "the condition of the casting is not said", fix)
 }

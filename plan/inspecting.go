@@ -6,6 +6,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan/inspect"
 	"rebush/plan/job"
 	"rebush/plan/seat"
@@ -18,8 +19,9 @@ func (m *maker) inspect() {
 		b := m.of(made.Bore)
 		if b == nil || b.chosen == nil {
 			pos := m.j.At("made/" + made.Bore)
-			m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "made", Where: made.Bore, Text: "sizes as made are given for a bore that the plan does not bush",
-				Fix: "take them out, or see what stops the plan", File: pos.File, Line: pos.Line, Column: pos.Column})
+			m.p.Findings.Raise(finding.Caution, "inspect/made", finding.Place{Where: made.Bore, File: pos.File, Line: pos.Line, Column: pos.Column},
+				"sizes as made are given for a bore that the plan does not bush",
+				"take them out, or see what stops the plan")
 			continue
 		}
 		if made.Seat.Given() {
@@ -42,7 +44,8 @@ func (m *maker) inspectSize(b *bore, made job.Made, what string, size, lo, hi fl
 	}
 	r, err := m.instr.named(made.With, kind)
 	if err != nil {
-		m.say(finding.Caution, "instrument", b, err.Error(), "name it under instruments in the shop file with its u")
+		m.say(finding.Caution, "survey/instrument", b,
+			say.F("%v", err), "name it under instruments in the shop file with its u")
 		r, _ = m.instr.named("", kind)
 	}
 	if what == "place" && m.instr.kindOf(made.With) != nil && !m.instr.kindOf(made.With).canRead("centre") {
@@ -52,7 +55,8 @@ func (m *maker) inspectSize(b *bore, made job.Made, what string, size, lo, hi fl
 	m.used("guard_k")
 	d, err := inspect.Decide(inspect.Made{MM: size - r.bias, Low: lo, High: hi, UMM: u, GuardK: m.rules.V("guard_k")})
 	if err != nil {
-		m.say(finding.Caution, "made", b, err.Error(), "")
+		m.say(finding.Caution, "inspect/made", b,
+			say.F("%v", err), "")
 		return
 	}
 	row := Inspection{Bore: b.name(), What: what, MadeMM: mm3(size), GuardUM: num(d.GuardMM * 1000), Result: d.Result, Next: []Next{}, Rule: d.Rule}

@@ -6,6 +6,7 @@ import (
 
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
+	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/seat"
 	"rebush/plan/verdict"
@@ -16,7 +17,8 @@ func (m *maker) judge() {
 	c := m.verdictCase()
 	r, err := verdict.Decide(c)
 	if err != nil {
-		m.p.Findings.Say(finding.Caution, "verdict", "", err.Error(), "")
+		m.p.Findings.Raise(finding.Caution, "verdict/verdict", finding.Place{},
+			say.F("%v", err), "")
 		return
 	}
 	v := &Verdict{Choice: r.Choice, Sentence: r.Sentence, Currency: c.Currency, Bores: []BoreWay{}, Options: []Option{}}
@@ -33,7 +35,7 @@ func (m *maker) judge() {
 	}
 	m.p.Verdict = v
 	for _, f := range r.Findings {
-		if f.Rule == "condition" {
+		if f.Rule.Name() == "condition" {
 			continue // said already, before any figure was looked at
 		}
 		m.p.Findings.Add(f)
@@ -239,7 +241,7 @@ func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
 		why, owner = "there is no bush to choose from", "there is no bearing on the list to fit"
 	case b.chosen == nil:
 		fell := nearest(b.answers)[0].Fail
-		why, owner = fell.Text(), ownerWords[fell.Question]
+		why, owner = fell.Text().String(), ownerWords[fell.Question]
 	case b.chosen.Way.Kind == seat.OldSeatWay || b.chosen.Way.Kind == seat.CapWay:
 		name = verdict.Renew
 	case !m.p.OK:

@@ -8,6 +8,7 @@ import (
 
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
+	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/safety"
 )
@@ -70,7 +71,8 @@ func newMaker(j *job.Job, o Options, from *books) (*maker, error) {
 		return nil, fmt.Errorf("%s:%d:%d: %w", pos.File, pos.Line, pos.Column, err)
 	}
 	for _, t := range m.p.Tables {
-		m.p.Findings.Say(finding.Note, "own table", "", "the shop's own table "+t+" was used in the place of the built-in one", "")
+		m.p.Findings.Raise(finding.Note, "job/own table", finding.Place{},
+			say.F("the shop's own table %s was used in the place of the built-in one", t), "")
 	}
 	return m, nil
 }
@@ -78,8 +80,10 @@ func newMaker(j *job.Job, o Options, from *books) (*maker, error) {
 // condition says what forbids machining before any figure is looked at.
 func (m *maker) condition() {
 	pos := m.j.At("chassis/condition")
-	add := func(level finding.Level, text, fix string) {
-		m.p.Findings.Add(finding.Finding{Level: level, Rule: "condition", Where: "chassis", Text: text, Fix: fix, File: pos.File, Line: pos.Line, Column: pos.Column})
+	add := func(level finding.Level, text, fix say.Text) {
+		m.p.Findings.Raise(level, "job/condition", finding.Place{Where: "chassis", File: pos.File, Line: pos.Line, Column: pos.Column},
+			text,
+			fix)
 	}
 	switch m.j.Chassis.Condition {
 	case "cracked":
@@ -139,8 +143,8 @@ func (m *maker) checkMesh() {
 			if !m.reboring(x) {
 				level = finding.Caution
 			}
-			m.p.Findings.Figure(level, "tightest tooth", x.g.Name, j, want, "mm",
-				tightWords(j, want), "less run-out, wider backlash limits, or a mating gear in a better place")
+			m.p.Findings.Raise(level, "seat/tightest tooth", m.j.Place(x.g.Name),
+				tightWords(j, want), "less run-out, wider backlash limits, or a mating gear in a better place").Against(j, want, "mm")
 			continue
 		}
 		if w := x.window; x.trusted && !w.Empty && (near < w.Lo-1e-6 || far > w.Hi+1e-6) && m.reboring(x) {
@@ -148,18 +152,18 @@ func (m *maker) checkMesh() {
 			if far > w.Hi+1e-6 {
 				have, lim = far, w.Hi
 			}
-			m.p.Findings.Figure(finding.Caution, "mesh after fitting", x.g.Name, sig9(have), sig9(lim), "mm",
-				fmt.Sprintf("with the clearance reached the centre distance runs from %.3f to %.3f mm, wanted %.3f to %.3f mm", near, far, w.Lo, w.Hi), "try the mesh with a dummy axle and a paper strip before the bores are opened")
+			m.p.Findings.Raise(finding.Caution, "seat/mesh after fitting", m.j.Place(x.g.Name),
+				say.F("with the clearance reached the centre distance runs from %v, wanted %v", say.MMs(near, far, 3), say.MMs(w.Lo, w.Hi, 3)), "try the mesh with a dummy axle and a paper strip before the bores are opened").Against(sig9(have), sig9(lim), "mm")
 		}
 	}
 }
 
 // tightWords says what the tightest tooth of a turn is left with.
-func tightWords(j, want float64) string {
+func tightWords(j, want float64) say.Text {
 	if j < 0 {
-		return fmt.Sprintf("the tightest tooth of the turn would bind by %.3f mm square to the flank; it should keep %.3f mm of backlash", -j, want)
+		return say.F("the tightest tooth of the turn would bind by %v square to the flank; it should keep %v of backlash", say.MM(-j, 3), say.MM(want, 3))
 	}
-	return fmt.Sprintf("the tightest tooth would keep %.3f mm of backlash square to the flank, least %.3f mm", j, want)
+	return say.F("the tightest tooth would keep %v of backlash square to the flank, least %v", say.MM(j, 3), say.MM(want, 3))
 }
 
 // unseated says whether a shaft of a mesh was to be bushed and has no seat.
@@ -250,13 +254,14 @@ func (m *maker) isShaft(name string) bool {
 // onceOnly drops what was said twice in the same words about the same place.
 func onceOnly(l finding.List) finding.List {
 	type words struct {
-		level             finding.Level
-		rule, where, text string
+		level       finding.Level
+		rule        finding.Rule
+		where, text string
 	}
 	seen := map[words]bool{}
 	out := l[:0]
 	for _, f := range l {
-		k := words{f.Level, f.Rule, f.Where, f.Text}
+		k := words{f.Level, f.Rule, f.Where, f.Text.String()}
 		if !seen[k] {
 			seen[k] = true
 			out = append(out, f)

@@ -7,6 +7,7 @@ import (
 
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
+	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/mesh"
 	"rebush/plan/target"
@@ -102,13 +103,15 @@ func (m *maker) gearsOf(shafts []shaftState) []*gear {
 		g := &m.j.Gears[i]
 		k, ok := index[g.Wheel.On]
 		if !ok {
-			m.sayGear(finding.Caution, "mesh", g, "the place of its shaft is not known, so this mesh is not worked out", "")
+			m.sayGear(finding.Caution, "mesh/mesh", g,
+				"the place of its shaft is not known, so this mesh is not worked out", "")
 			continue
 		}
 		x := &gear{g: g, shaft: k, mate: -1, share: m.share(g.Wheel), mShare: m.share(g.Wheel), tir: g.Wheel.Runout.Float(), tirU: g.Wheel.Runout.Float()}
 		if err := m.buildGear(x, shafts, index); err != nil {
 			text := strings.NewReplacer("gear 1", "the wheel", "gear 2", "the pinion").Replace(err.Error())
-			m.sayGear(finding.Caution, "mesh", g, text, "check teeth, module, angle and place of the mating gear")
+			m.sayGear(finding.Caution, "mesh/mesh", g,
+				say.Words(text), "check teeth, module, angle and place of the mating gear")
 			continue
 		}
 		out = append(out, x)
@@ -141,8 +144,8 @@ func (m *maker) buildGear(x *gear, shafts []shaftState, index map[string]int) er
 			return err
 		}
 		x.wish = d.Wish
-		m.sayGear(finding.Note, "backlash by handbook", g, fmt.Sprintf("no backlash is given: %.3f to %.3f mm square to the flanks is taken (%s, %s)", d.Lo, d.Hi, d.Least.Address, d.Most.Address),
-			"give backlash: [least, most] for this gear")
+		m.sayGear(finding.Note, "mesh/backlash by handbook", g,
+			say.F("no backlash is given: %v square to the flanks is taken (%s, %s)", say.MMs(d.Lo, d.Hi, 3), d.Least.Address, d.Most.Address), "give backlash: [least, most] for this gear")
 	}
 	lim := m.meshLimits(m.rules.V("contact_ratio_min"), m.rules.V("tight_tooth_backlash_mm"))
 	m.used("contact_ratio_min")
@@ -156,21 +159,23 @@ func (m *maker) buildGear(x *gear, shafts []shaftState, index map[string]int) er
 	}
 	x.window = w
 	if w.Empty {
-		m.sayGear(finding.Caution, "window empty", g, fmt.Sprintf("no centre distance gives this backlash with enough teeth in contact (%s against %s): the middle, %.3f mm, is aimed at", w.LoBy, w.HiBy, w.Middle()), "wider backlash limits or other gears")
+		m.sayGear(finding.Caution, "mesh/window empty", g,
+			say.F("no centre distance gives this backlash with enough teeth in contact (%s against %s): the middle, %v, is aimed at", w.LoBy, w.HiBy, say.MM(w.Middle(), 3)), "wider backlash limits or other gears")
 	}
 	x.trusted = x.pair.Measured()
 	x.uGeom = mesh.UGeometry(x.pair, g.Module, m.rules.V("u_geometry_trusted_mm"), m.rules.V("u_geometry_module_factor"))
 	m.used("u_geometry_trusted_mm")
 	for _, t := range x.pair.Tips() {
 		if !t.Agrees {
-			m.sayGear(finding.Caution, "tooth count", g, fmt.Sprintf("tip diameter %.2f mm measured, %.2f mm expected: this blank belongs to %.1f teeth, so the mesh only reports and moves nothing", t.Measured, t.Expected, t.VirtualTeeth),
-				"check module and teeth, or give the profile shift")
+			m.sayGear(finding.Caution, "mesh/tooth count", g,
+				say.F("tip diameter %v measured, %v expected: this blank belongs to %.1f teeth, so the mesh only reports and moves nothing", say.MM(t.Measured, 2), say.MM(t.Expected, 2), t.VirtualTeeth), "check module and teeth, or give the profile shift")
 		}
 	}
 	m.runsOut(x, shafts)
 	if !x.trusted {
 		m.used("u_geometry_module_factor")
-		m.sayGear(finding.Note, "mesh not trusted", g, "not given: "+strings.Join(unmeasured(g), ", ")+"; so this mesh is reported but moves no shaft", "measure and give it")
+		m.sayGear(finding.Note, "mesh/mesh not trusted", g,
+			say.F("not given: %s; so this mesh is reported but moves no shaft", strings.Join(unmeasured(g), ", ")), "measure and give it")
 	}
 	return nil
 }
@@ -226,7 +231,8 @@ func (m *maker) wormOf(x *gear, shafts []shaftState) error {
 	x.moved = w.Moved
 	f := x.pair.(mesh.Worm)
 	if w.EndFloat.Given() {
-		m.sayGear(finding.Note, "end float", g, fmt.Sprintf("%.2f mm of end float of the worm shows as %.1f degrees of play at the wheel, beside the backlash", w.EndFloat.Float(), f.EndFloatPlay(w.EndFloat.Float())), "")
+		m.sayGear(finding.Note, "mesh/end float", g,
+			say.F("%v of end float of the worm shows as %.1f degrees of play at the wheel, beside the backlash", say.MM(w.EndFloat.Float(), 2), f.EndFloatPlay(w.EndFloat.Float())), "")
 	}
 	if w.Offset.Given() && g.Wheel.Face.Given() {
 		closes, err := f.OffsetClosure(math.Abs(w.Offset.Float()), g.Wheel.Face.Float())
@@ -234,11 +240,13 @@ func (m *maker) wormOf(x *gear, shafts []shaftState) error {
 			return err
 		}
 		if x.closes = closes; closes > 0.001 {
-			m.sayGear(finding.Caution, "wheel off its middle", g, fmt.Sprintf("the wheel stands %.2f mm off the middle of the worm: the rim of its throat comes %.3f mm closer", w.Offset.Float(), closes), "centre the wheel on its axle")
+			m.sayGear(finding.Caution, "mesh/wheel off its middle", g,
+				say.F("the wheel stands %v off the middle of the worm: the rim of its throat comes %v closer", say.MM(w.Offset.Float(), 2), say.MM(closes, 3)), "centre the wheel on its axle")
 		}
 	}
 	if form == mesh.Straight && g.Wheel.Face.Given() && g.Wheel.Face.Float() < f.FaceNeeded() {
-		m.sayGear(finding.Caution, "narrow wheel", g, fmt.Sprintf("a straight-cut wheel under this worm is touched %.2f mm either side of its middle; a face of %.2f mm runs on its edges and the tight distance comes out too large", f.FaceNeeded()/2, g.Wheel.Face.Float()), "")
+		m.sayGear(finding.Caution, "mesh/narrow wheel", g,
+			say.F("a straight-cut wheel under this worm is touched %v either side of its middle; a face of %v runs on its edges and the tight distance comes out too large", say.MM(f.FaceNeeded()/2, 2), say.MM(g.Wheel.Face.Float(), 2)), "")
 	}
 	return nil
 }
@@ -276,9 +284,11 @@ func (m *maker) spurOf(x *gear, index map[string]int) error {
 	return nil
 }
 
-func (m *maker) sayGear(level finding.Level, rule string, g *job.Gear, text, fix string) {
+func (m *maker) sayGear(level finding.Level, rule finding.Rule, g *job.Gear, text, fix say.Text) {
 	pos := m.j.At("gears/" + g.Name)
-	m.p.Findings.Add(finding.Finding{Level: level, Rule: rule, Where: g.Name, Text: text, Fix: fix, File: pos.File, Line: pos.Line, Column: pos.Column})
+	m.p.Findings.Raise(level, rule, finding.Place{Where: g.Name, File: pos.File, Line: pos.Line, Column: pos.Column},
+		text,
+		fix)
 }
 
 // distance is a mesh's centre distance with its shafts standing as told.
@@ -303,7 +313,7 @@ func (x *gear) play(a float64) float64 {
 
 // foundMesh says what wear has done to a mesh, in words and number, and
 // whether the figures contradict themselves.
-func (m *maker) foundMesh(x *gear, shafts []shaftState) (words string) {
+func (m *maker) foundMesh(x *gear, shafts []shaftState) (words say.Text) {
 	found := x.distance(shafts, foundCentre, asFound)
 	was := x.distance(shafts, oldCentre, originally)
 	mate := "the pinion"
@@ -317,7 +327,8 @@ func (m *maker) foundMesh(x *gear, shafts []shaftState) (words string) {
 	}
 	switch agree, short := mesh.Agree(x.pair, found, uSurvey, x.uGeom, x.moved, m.j.Binds == job.Yes); agree {
 	case mesh.CannotReach:
-		m.sayGear(finding.Note, "mesh tight as found", x.g, fmt.Sprintf("the shaft cannot reach the end of its hole: the teeth meet first, short by %.3f mm", short), "")
+		m.sayGear(finding.Note, "mesh/mesh tight as found", x.g,
+			say.F("the shaft cannot reach the end of its hole: the teeth meet first, short by %v", say.MM(short, 3)), "")
 	case mesh.Contradicts:
 		x.trusted = false
 		tight := x.pair.Tight()
@@ -326,9 +337,9 @@ func (m *maker) foundMesh(x *gear, shafts []shaftState) (words string) {
 		if m.j.Binds == job.Unsaid {
 			yet = "yet nobody says that it binds"
 		}
-		m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "mesh contradicts", Where: x.g.Name, Have: &have, Want: &want, Unit: "mm",
-			Text: fmt.Sprintf("by these figures the teeth would have jammed as found (centre distance %.3f mm, least %.3f mm), %s: the mesh is not trusted and moves nothing", found, tight, yet),
-			Fix:  "check the place of the mating gear and the tooth counts; say moved: yes if it was renewed since"})
+		m.p.Findings.Raise(finding.Caution, "mesh/mesh contradicts", m.j.Place(x.g.Name),
+			say.F("by these figures the teeth would have jammed as found (centre distance %v, least %v), %s: the mesh is not trusted and moves nothing", say.MM(found, 3), say.MM(tight, 3), yet),
+			"check the place of the mating gear and the tooth counts; say moved: yes if it was renewed since").Against(have, want, "mm")
 	}
 	return words
 }

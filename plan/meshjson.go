@@ -6,13 +6,14 @@ import (
 
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
+	"rebush/fits/say"
 	"rebush/plan/mesh"
 	"rebush/plan/survey"
 	"rebush/plan/target"
 )
 
 // meshJSON writes one mesh, its figures through the ledger.
-func (m *maker) meshJSON(x *gear, g target.GearOut, words string) Mesh {
+func (m *maker) meshJSON(x *gear, g target.GearOut, words say.Text) Mesh {
 	l := m.book
 	key := func(k string) string { return "mesh/" + x.g.Name + "/" + k }
 	const src = "exact involute and worm geometry: ISO 21771, KHK, and plan/mesh/METHODS.md 1"
@@ -179,9 +180,9 @@ func (m *maker) lean(x *gear, row *Mesh, g target.GearOut) {
 	if have := row.LeanLossMM.After.Float(); have > limit+1e-9 {
 		m.used("lean_share_of_backlash")
 		pos := m.j.At("gears/" + x.g.Name)
-		m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "lean", Where: x.g.Name, Have: &have, Want: &limit, Unit: "mm",
-			Text: fmt.Sprintf("its shaft leans between unlike bores and the teeth lose %.3f mm of backlash over their face, at most %.3f mm", have, limit),
-			Fix:  "let both bores of the shaft be bushed (do: auto), which squares it", File: pos.File, Line: pos.Line, Column: pos.Column})
+		m.p.Findings.Raise(finding.Caution, "target/lean", finding.Place{Where: x.g.Name, File: pos.File, Line: pos.Line, Column: pos.Column},
+			say.F("its shaft leans between unlike bores and the teeth lose %v of backlash over their face, at most %v", say.MM(have, 3), say.MM(limit, 3)),
+			"let both bores of the shaft be bushed (do: auto), which squares it").Against(have, limit, "mm")
 	}
 }
 
@@ -192,11 +193,14 @@ func (m *maker) meshFindings(x *gear, g target.GearOut) {
 	case math.Abs(g.Missed) <= near:
 		return
 	case !x.trusted:
-		m.sayGear(finding.Note, "mesh off", x.g, fmt.Sprintf("by its figures this mesh would stand %.3f mm %s for its backlash limits; it is not trusted and moved nothing", math.Abs(g.Missed), sideOf(g.Missed)), "")
+		m.sayGear(finding.Note, "target/mesh off", x.g,
+			say.F("by its figures this mesh would stand %v %s for its backlash limits; it is not trusted and moved nothing", say.MM(math.Abs(g.Missed), 3), sideOf(g.Missed)), "")
 	case g.Stuck:
-		m.sayGear(finding.Caution, "mesh fixed", x.g, fmt.Sprintf("neither shaft may move and the mesh stands %.3f mm %s for its backlash limits", math.Abs(g.Missed), sideOf(g.Missed)), "let one of the shafts be bushed (do: auto), or accept it")
+		m.sayGear(finding.Caution, "target/mesh fixed", x.g,
+			say.F("neither shaft may move and the mesh stands %v %s for its backlash limits", say.MM(math.Abs(g.Missed), 3), sideOf(g.Missed)), "let one of the shafts be bushed (do: auto), or accept it")
 	case math.Abs(g.Outside) > near:
-		m.sayGear(finding.Caution, "mesh window", x.g, fmt.Sprintf("the backlash limits cannot be met: the mesh stands %.3f mm %s for it", math.Abs(g.Outside), sideOf(g.Outside)), "wider backlash limits, or other gears")
+		m.sayGear(finding.Caution, "target/mesh window", x.g,
+			say.F("the backlash limits cannot be met: the mesh stands %v %s for it", say.MM(math.Abs(g.Outside), 3), sideOf(g.Outside)), "wider backlash limits, or other gears")
 	}
 }
 

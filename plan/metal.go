@@ -5,6 +5,7 @@ import (
 
 	"rebush/fits/finding"
 	"rebush/fits/material"
+	"rebush/fits/say"
 	"rebush/plan/seat"
 )
 
@@ -46,9 +47,8 @@ func (m *maker) plateOf() (seat.Plate, error) {
 	}
 	if mat.NeedsTemper() || p.Yield <= 0 {
 		p.Yield, p.YieldKnown = m.rules.V("plate_unknown_yield_mpa"), false
-		m.p.Findings.Figure(finding.Caution, "temper", "chassis", p.Yield, p.Yield, "MPa",
-			fmt.Sprintf("the temper of %s is not said: a yield of %.0f MPa is assumed", mat.Name, p.Yield),
-			"write the temper with the material, for example \"brass sheet, half hard\"")
+		m.p.Findings.Raise(finding.Caution, "seat/temper", m.j.Place("chassis"),
+			say.F("the temper of %s is not said: a yield of %.0f MPa is assumed", mat.Name, p.Yield), "write the temper with the material, for example \"brass sheet, half hard\"").Against(p.Yield, p.Yield, "MPa")
 	}
 	return p, nil
 }

@@ -219,7 +219,7 @@ func TestRouteFollowsTheJig(t *testing.T) {
 	if !with.OK || without.OK || len(without.Operations) != 0 {
 		t.Fatalf("with the jig %v, without %v and %d operations", with.OK, without.OK, len(without.Operations))
 	}
-	if !slices.ContainsFunc(without.Findings, func(f finding.Finding) bool { return f.Rule == "no jig" }) {
+	if !slices.ContainsFunc(without.Findings, func(f finding.Finding) bool { return f.Rule.Name() == "no jig" }) {
 		t.Error("nothing says that the jig is missing")
 	}
 	for _, o := range ops(with, "locate") {

@@ -9,6 +9,7 @@ import (
 	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/fits/material"
+	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/route"
 	"rebush/plan/seat"
@@ -18,14 +19,7 @@ import (
 func (m *maker) routing() {
 	r := m.routeOf(m.bores)
 	for _, t := range r.Troubles {
-		level := finding.Caution
-		switch {
-		case t.Stop:
-			level = finding.Stop
-		case t.Note:
-			level = finding.Note
-		}
-		m.p.Findings.Figure(level, t.Rule, t.Where, sig9(t.Have), sig9(t.Want), "mm", t.Text, t.Fix)
+		m.p.Findings.Raise(t.Level, t.Rule, m.j.Place(t.Where), t.Text, t.Fix).Against(sig9(t.Have), sig9(t.Want), "mm")
 	}
 	for _, s := range r.Setups {
 		m.p.Setups = append(m.p.Setups, Setup{Name: s.Name, Words: s.Words, Plate: s.Up, Mirrored: s.Mirrored, Bores: s.Bores, Clamping: s.Clamping})
@@ -217,7 +211,9 @@ func (m *maker) ownedDrills() []route.Tool {
 	owned, err := m.drills.Owned(sh.DrillSeries, singles, sh.MaxDrill)
 	if err != nil {
 		pos := sh.At("drills")
-		m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "drills", Text: err.Error(), Fix: "correct the drills in the shop file", File: pos.File, Line: pos.Line, Column: pos.Column})
+		m.p.Findings.Raise(finding.Caution, "route/drills", finding.Place{Where: "", File: pos.File, Line: pos.Line, Column: pos.Column},
+			say.F("%v", err),
+			"correct the drills in the shop file")
 	}
 	var out []route.Tool
 	for _, o := range owned {

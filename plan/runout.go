@@ -1,10 +1,10 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 
 	"rebush/fits/finding"
+	"rebush/fits/say"
 )
 
 // runsOut says where gears run out so much that no care with the bores helps:
@@ -22,7 +22,6 @@ func (m *maker) runsOut(x *gear, shafts []shaftState) {
 	if half <= u+1e-9 {
 		return
 	}
-	m.sayGear(finding.Note, "gear runs out", x.g,
-		fmt.Sprintf("the gears run out %.2f mm, so the teeth come %.2f mm nearer once a turn: that is more than the doubt of these bores (%.3f mm)", x.tir, half, u),
-		"true or change the gear first")
+	m.sayGear(finding.Note, "mesh/gear runs out", x.g,
+		say.F("the gears run out %v, so the teeth come %v nearer once a turn: that is more than the doubt of these bores (%v)", say.MM(x.tir, 2), say.MM(half, 2), say.MM(u, 3)), "true or change the gear first")
 }

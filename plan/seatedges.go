@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan/seat"
 )
 
@@ -88,24 +89,28 @@ func onSegment(p, a, b [2]float64) [2]float64 {
 func (m *maker) wallFindings(b *bore) {
 	a := b.chosen
 	if a.Corner {
-		m.say(finding.Caution, "corner", b, "two edges are near; the tension worked out for the nearest one alone is too low",
-			"press lightly with a second hold, or set a clean solid bush in retaining compound")
+		m.say(finding.Caution, "seat/corner", b,
+			"two edges are near; the tension worked out for the nearest one alone is too low", "press lightly with a second hold, or set a clean solid bush in retaining compound")
 	}
 	if a.NearHole != "" {
-		m.say(finding.Caution, "near hole", b, "the metal towards "+a.NearHole+" is thin; the tension worked out without it is too low",
-			"press lightly, with the other hole filled by its shaft or a pin")
+		m.say(finding.Caution, "seat/near hole", b,
+			say.F("the metal towards %s is thin; the tension worked out without it is too low", a.NearHole), "press lightly, with the other hole filled by its shaft or a pin")
 	}
 	if a.MandrelIn {
-		m.say(finding.Caution, "mandrel in", b, fmt.Sprintf("press it with the %.3f mm mandrel left in its bore: the bush cannot give way, and the press of %.0f MPa is worked out for that", a.FinishSizes[0], a.PHigh), "")
+		m.say(finding.Caution, "seat/mandrel in", b,
+			say.F("press it with the %v mandrel left in its bore: the bush cannot give way, and the press of %.0f MPa is worked out for that", say.MM(a.FinishSizes[0], 3), a.PHigh), "")
 	}
 	if a.Filled {
-		m.say(finding.Caution, "wear filled", b, "this seat does not clear the wear: the rest is filled with the compound, and the shaft stays out until it is hard", "a larger bush or a plug clears it")
+		m.say(finding.Caution, "seat/wear filled", b,
+			"this seat does not clear the wear: the rest is filled with the compound, and the shaft stays out until it is hard", "a larger bush or a plug clears it")
 	}
 	if a.Short {
-		m.say(finding.Caution, "short seat", b, fmt.Sprintf("the plate is %.2f mm for a seat of %.2f mm and there is no room for a shoulder: finish both bores in line", b.hole.Plate, a.SeatHigh), "room between plate and hub for a shoulder")
+		m.say(finding.Caution, "seat/short seat", b,
+			say.F("the plate is %v for a seat of %v and there is no room for a shoulder: finish both bores in line", say.MM(b.hole.Plate, 2), say.MM(a.SeatHigh, 2)), "room between plate and hub for a shoulder")
 	}
 	if a.HeldBy == "cap" {
-		m.say(finding.Note, "partner", b, "a bearing under a cap is renewed here: measure its partner on this shaft too", "")
+		m.say(finding.Note, "seat/partner", b,
+			"a bearing under a cap is renewed here: measure its partner on this shaft too", "")
 	}
 }
 

@@ -1,12 +1,12 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/seat"
 )
@@ -238,7 +238,7 @@ func nearest(fell []seat.Answer) []seat.Answer {
 func (m *maker) seatFindings(b *bore) {
 	f := &m.p.Findings
 	if b.chosen == nil {
-		text := "no bush on the list can be seated here"
+		text := say.Text("no bush on the list can be seated here")
 		if len(b.answers) == 0 {
 			text = "there is no bush to choose from"
 		}
@@ -246,9 +246,9 @@ func (m *maker) seatFindings(b *bore) {
 			if i == 3 {
 				break
 			}
-			text += fmt.Sprintf("; %s with %s (%s)", a.Bush.Code, a.Way.Name, a.Fail.Text())
+			text += say.F("; %s with %s (%v)", a.Bush.Code, a.Way.Name, a.Fail.Text())
 		}
-		fix := ""
+		fix := say.Text("")
 		if len(b.answers) > 0 {
 			fix = orText(wouldSeat[nearest(b.answers)[0].Fail.Question], "see the list of bushes with what each would need")
 		}
@@ -258,77 +258,70 @@ func (m *maker) seatFindings(b *bore) {
 		if order := m.assembly(b); order != "" {
 			fix = order
 		}
-		m.say(finding.Stop, "no seat", b, text, fix)
+		m.say(finding.Stop, "seat/no seat", b,
+			text, fix)
 		return
 	}
 	a := b.chosen
 	if b.b.Bushed {
-		m.say(finding.Caution, "old bush in", b, "the old bush is still in and its seat is not known: the new one may not clear it",
-			"push it out, measure the diameter and the middle of its seat, and plan again: a sound one is renewed and nothing is cut")
+		m.say(finding.Caution, "seat/old bush in", b,
+			"the old bush is still in and its seat is not known: the new one may not clear it", "push it out, measure the diameter and the middle of its seat, and plan again: a sound one is renewed and nothing is cut")
 	}
 	if a.Slackens {
-		f.Figure(finding.Caution, "press slackens", b.name(), sig9(a.Peak), m.plate.Creep, "MPa",
-			fmt.Sprintf("this press puts %.0f MPa of tension into the casting and zinc creeps above %.0f: over the years it will slacken", a.Peak, m.plate.Creep),
-			"hold it "+heldBy[a.Second]+" as well, or take a larger seat or a lighter press")
+		f.Raise(finding.Caution, "seat/press slackens", m.j.Place(b.name()),
+			say.F("this press puts %.0f MPa of tension into the casting and zinc creeps above %.0f: over the years it will slacken", a.Peak, m.plate.Creep), say.F("hold it %s as well, or take a larger seat or a lighter press", heldBy[a.Second])).Against(sig9(a.Peak), m.plate.Creep, "MPa")
 	}
 	if a.OverYield {
-		f.Figure(finding.Caution, "rim yields", b.name(), sig9(a.Peak), sig9(a.PeakLimit), "MPa",
-			"the rim of the seat yields a little: ordinary practice in clock plates", "a smaller bush or a lighter press")
+		f.Raise(finding.Caution, "seat/rim yields", m.j.Place(b.name()),
+			"the rim of the seat yields a little: ordinary practice in clock plates", "a smaller bush or a lighter press").Against(sig9(a.Peak), sig9(a.PeakLimit), "MPa")
 	}
 	if a.Unproven && a.Second == "" {
-		m.say(finding.Note, "holding unproven", b, fmt.Sprintf("a porous bush: its holding of %.0f N is worked out without roughness and is not proven", a.Force[0]), "")
+		m.say(finding.Note, "seat/holding unproven", b,
+			say.F("a porous bush: its holding of %.0f N is worked out without roughness and is not proven", a.Force[0]), "")
 	}
 	if a.Second != "" && !a.Slackens {
-		m.say(finding.Caution, "second hold", b, "the press alone is not enough here ("+m.holdWords(b)+"): "+a.Second, secondFix(a))
+		m.say(finding.Caution, "seat/second hold", b,
+			say.F("the press alone is not enough here (%v): %s", m.holdWords(b), a.Second), secondFix(a))
 	}
 	if a.UHigh > m.seatRule.UsualShare*a.SeatLow+1e-9 && a.HeldBy == "press" {
-		f.Figure(finding.Caution, "heavy press", b.name(), sig9(a.UHigh*1000), sig9(m.seatRule.UsualShare*a.SeatLow*1000), "um",
-			fmt.Sprintf("a press of up to %.0f um is tighter than the %.0f um of the makers' tightest fit for such a bush", a.UHigh*1000, m.seatRule.UsualShare*a.SeatLow*1000), "a larger seat or a smaller bush")
+		f.Raise(finding.Caution, "seat/heavy press", m.j.Place(b.name()),
+			say.F("a press of up to %v is tighter than the %v of the makers' tightest fit for such a bush", say.Um(a.UHigh*1000, 0), say.Um(m.seatRule.UsualShare*a.SeatLow*1000, 0)), "a larger seat or a smaller bush").Against(sig9(a.UHigh*1000), sig9(m.seatRule.UsualShare*a.SeatLow*1000), "um")
 	}
 	m.wallFindings(b)
 	if a.PVHigh {
-		m.say(finding.Caution, "pv", b, fmt.Sprintf("pv of %.2f MPa m/s is above the cautious figure for %s", a.PV, a.Bush.Metal.Name), "oil it often, or a longer bush")
+		m.say(finding.Caution, "seat/pv", b,
+			say.F("pv of %.2f MPa m/s is above the cautious figure for %s", a.PV, a.Bush.Metal.Name), "oil it often, or a longer bush")
 	}
 	if a.Bush.ToBuy {
-		m.say(finding.Note, "to buy", b, "bush "+a.Bush.Code+" is not on the shelf: it has to be bought", "")
+		m.say(finding.Note, "seat/to buy", b,
+			say.F("bush %s is not on the shelf: it has to be bought", a.Bush.Code), "")
 	}
 	if a.Proud > 0.005 {
-		m.say(finding.Note, "bush proud", b, fmt.Sprintf("the bush is %.2f mm longer than the plate: %s", a.Proud, proudWords(a)), "")
+		m.say(finding.Note, "seat/bush proud", b,
+			say.F("the bush is %v longer than the plate: %s", say.MM(a.Proud, 2), proudWords(a)), "")
 	}
 }
 
 // holdWords says by how much a press falls short, or why it is not counted on.
-func (m *maker) holdWords(b *bore) string {
+func (m *maker) holdWords(b *bore) say.Text {
 	a, r := b.chosen, m.seatRule
-	var out []string
+	var out []say.Text
 	if a.Force[0] < r.HoldN-1e-9 {
-		out = append(out, fmt.Sprintf("holds %s N along, needs %.0f N", forceWords(a.Force[0]), r.HoldN))
+		out = append(out, say.F("holds %v along, needs %v", say.Force(a.Force[0], "N"), say.Num(r.HoldN, 0, "N")))
 	}
 	if need := r.HoldFactor * r.HoldFriction * b.hole.Load * b.hole.Journal / 2; a.Torque[0] < need-1e-9 {
-		out = append(out, fmt.Sprintf("holds %s N mm turning, needs %s N mm", forceWords(a.Torque[0]), forceWords(need)))
+		out = append(out, say.F("holds %v turning, needs %v", say.Force(a.Torque[0], "N mm"), say.Force(need, "N mm")))
 	}
 	if t := a.LooseAt; t > b.hole.TLow && t < b.hole.THigh {
-		out = append(out, fmt.Sprintf("it may come loose at %.0f C", t))
+		out = append(out, say.F("it may come loose at %v", say.Num(t, 0, "C")))
 	}
 	if a.Bush.Metal.Plastic {
 		out = append(out, "plastic gives way in time")
 	}
 	if len(out) == 0 {
-		out = append(out, fmt.Sprintf("only a light press may go beside %.2f mm of metal", a.Ligament))
+		out = append(out, say.F("only a light press may go beside %v of metal", say.MM(a.Ligament, 2)))
 	}
-	return strings.Join(out, "; ")
-}
-
-// forceWords prints a force as the bench reads it: whole from 10 on, and
-// nothing as nothing.
-func forceWords(v float64) string {
-	switch {
-	case v >= 9.95:
-		return fmt.Sprintf("%.0f", v)
-	case v < 0.05:
-		return "0"
-	}
-	return fmt.Sprintf("%.1f", v)
+	return say.Join("; ", out...)
 }
 
 // heldBy says a second hold in a sentence.
@@ -336,19 +329,19 @@ var heldBy = map[string]string{"flange": "by its flange", "compound": "with reta
 	"flange and compound": "by its flange and with retaining compound", "flange and stake": "by its flange and by staking it"}
 
 // secondFix is how a second hold is made, and what would do without it.
-func secondFix(a *seat.Answer) string {
+func secondFix(a *seat.Answer) say.Text {
 	var how []string
 	for _, h := range strings.Split(a.Second, " and ") {
 		how = append(how, map[string]string{"flange": "the flange takes the thrust",
 			"compound": "compound goes on a clean, degreased outside",
 			"stake":    "stake it with three light punch marks round the edge of the seat"}[h])
 	}
-	return strings.Join(how, " and ") + "; a longer bush or a larger seat holds more by itself"
+	return say.Words(strings.Join(how, " and ")) + "; a longer bush or a larger seat holds more by itself"
 }
 
 // wouldSeat is what would let the nearest bush be seated, by the question that
 // it failed.
-var wouldSeat = map[int]string{
+var wouldSeat = map[int]say.Text{
 	1:  "a larger bush, or plug the hole and bore it anew",
 	2:  "a reamer or a boring head that makes the seat for this bush, or a bush turned to suit",
 	3:  "a bush with a smaller outside, a clean solid one set in compound, or another truck",
@@ -362,8 +355,6 @@ var wouldSeat = map[int]string{
 }
 
 // say adds a finding about a bore, pointing at its line in the job.
-func (m *maker) say(level finding.Level, rule string, b *bore, text, fix string) {
-	pos := m.j.At(fmt.Sprintf("shafts/%s/bores/%s", b.shaft.Name, b.b.Side))
-	m.p.Findings.Add(finding.Finding{Level: level, Rule: rule, Where: b.name(), Text: text, Fix: fix,
-		File: pos.File, Line: pos.Line, Column: pos.Column})
+func (m *maker) say(level finding.Level, rule finding.Rule, b *bore, text, fix say.Text) {
+	m.p.Findings.Raise(level, rule, m.j.Place(b.name()), text, fix)
 }

@@ -6,6 +6,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/fits/ledger"
+	"rebush/fits/say"
 	"rebush/plan/seat"
 )
 
@@ -41,11 +42,11 @@ func (m *maker) seatJSON(b *bore) Seat {
 	return s
 }
 
-func chosenWords(a seat.Answer) string {
+func chosenWords(a seat.Answer) say.Text {
 	if math.IsInf(a.Ligament, 1) {
 		return ""
 	}
-	return fmt.Sprintf("leaves %.2f mm at the edge", a.Ligament)
+	return say.F("leaves %v at the edge", say.MM(a.Ligament, 2))
 }
 
 // explainSeat computes the chosen seat's figures through the ledger.
@@ -176,7 +177,7 @@ func (m *maker) explainBore(b *bore, s *Seat, boLow, boHigh ledger.Num) {
 func pass(in []float64) float64   { return in[0] }
 func lessUm(in []float64) float64 { return (in[0] - in[1]) * 1000 }
 
-func orText(s, otherwise string) string {
+func orText[T ~string](s, otherwise T) T {
 	if s == "" {
 		return otherwise
 	}

@@ -1,10 +1,10 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 
 	"rebush/fits/material"
+	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/seat"
 )
@@ -89,7 +89,7 @@ func (m *maker) shaftMaterial(s *job.Shaft) *material.Material {
 
 // assembly says which order of assembly lets through what must pass, where
 // that alone is what stands in the way; empty where it is not.
-func (m *maker) assembly(b *bore) string {
+func (m *maker) assembly(b *bore) say.Text {
 	lim := seat.BoreLimits(b.hole, m.seatRule)
 	if lim[0] <= lim[1] || b.hole.MustPass <= 0 {
 		return ""
@@ -105,7 +105,7 @@ func (m *maker) assembly(b *bore) string {
 		most = math.Max(most, d)
 	}
 	if most > 0 && most+m.seatRule.Pass <= lim[1] {
-		return fmt.Sprintf("put the shaft in from the %s: then only %.3f mm has to pass here", b.b.Side, most)
+		return say.F("put the shaft in from the %s: then only %v has to pass here", b.b.Side, say.MM(most, 3))
 	}
-	return fmt.Sprintf("no order of assembly lets %.3f mm through a bore that still runs: turn it down, or fit that part after the shaft is in", b.hole.MustPass)
+	return say.F("no order of assembly lets %v through a bore that still runs: turn it down, or fit that part after the shaft is in", say.MM(b.hole.MustPass, 3))
 }

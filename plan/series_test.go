@@ -72,7 +72,7 @@ func TestSeriesWhereTheListHasNone(t *testing.T) {
 	}
 	noted := false
 	for _, f := range p.Findings {
-		noted = noted || f.Rule == "to buy" && f.Level == finding.Note && f.Where == s.Bore
+		noted = noted || f.Rule.Name() == "to buy" && f.Level == finding.Note && f.Where == s.Bore
 	}
 	listed := false
 	for _, b := range p.Buy {

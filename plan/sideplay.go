@@ -1,13 +1,13 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 	"sort"
 	"strings"
 
 	"rebush/fits/dim"
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan/job"
 )
 
@@ -51,35 +51,36 @@ func (m *maker) sidePlay() {
 		}
 		switch v := sig9(play.V); {
 		case v < lo-1e-9:
-			m.p.Findings.Figure(finding.Caution, "side play", s.Name, v, lo, "mm",
-				fmt.Sprintf("side play would be %.2f mm, least %.2f", v, lo), shortOfPlay(out, lo-v))
+			m.p.Findings.Raise(finding.Caution, "seat/side play", m.j.Place(s.Name),
+				say.F("side play would be %v, least %.2f", say.MM(v, 2), lo), shortOfPlay(out, lo-v)).Against(v, lo, "mm")
 		case v > hi+1e-9:
-			m.p.Findings.Figure(finding.Caution, "side play", s.Name, v, hi, "mm",
-				fmt.Sprintf("side play would be %.2f mm, most %.2f", v, hi), washerFor(out, math.Max(0.1, math.Round((v-(lo+hi)/2)*10)/10)))
+			m.p.Findings.Raise(finding.Caution, "seat/side play", m.j.Place(s.Name),
+				say.F("side play would be %v, most %.2f", say.MM(v, 2), hi), washerFor(out, math.Max(0.1, math.Round((v-(lo+hi)/2)*10)/10))).Against(v, hi, "mm")
 		case out != "":
-			m.p.Findings.Say(finding.Note, "washers", s.Name, "the flanges take the place of "+out+": leave "+itOrThem(out)+" out", "")
+			m.p.Findings.Raise(finding.Note, "seat/washers", m.j.Place(s.Name),
+				say.F("the flanges take the place of %v: leave %s out", out, itOrThem(out)), "")
 		}
 	}
 }
 
 // washerFor says in one sentence which washer goes on, and which it replaces.
-func washerFor(out string, thick float64) string {
+func washerFor(out say.Text, thick float64) say.Text {
 	if out == "" {
-		return fmt.Sprintf("put on a washer of %.1f mm", thick)
+		return say.F("put on a washer of %v", say.MM(thick, 1))
 	}
-	return fmt.Sprintf("put a washer of %.1f mm in the place of %s", thick, out)
+	return say.F("put a washer of %v in the place of %s", say.MM(thick, 1), out)
 }
 
 // shortOfPlay says what to take off where play is short by so much.
-func shortOfPlay(out string, short float64) string {
+func shortOfPlay(out say.Text, short float64) say.Text {
 	if out == "" {
-		return fmt.Sprintf("face %.2f mm off the flanges, or a thinner washer", short)
+		return say.F("face %v off the flanges, or a thinner washer", say.MM(short, 2))
 	}
-	return fmt.Sprintf("leave out %s and face %.2f mm off the flanges", out, short)
+	return say.F("leave out %s and face %v off the flanges", out, say.MM(short, 2))
 }
 
-func itOrThem(out string) string {
-	if strings.HasPrefix(out, "one") {
+func itOrThem(out say.Text) string {
+	if strings.HasPrefix(string(out), "one") {
 		return "it"
 	}
 	return "them"
@@ -87,22 +88,19 @@ func itOrThem(out string) string {
 
 // washerWords names washers as they are found in the tray: "one washer of 1.00
 // mm", "the two washers of 1.00 mm", "the washers of 1.00 and 0.50 mm".
-func washerWords(gone []float64) string {
+func washerWords(gone []float64) say.Text {
 	sort.Sort(sort.Reverse(sort.Float64Slice(gone)))
-	var sizes []string
-	for _, g := range gone {
-		sizes = append(sizes, fmt.Sprintf("%.2f", g))
-	}
-	n := len(sizes)
+	n := len(gone)
 	switch {
 	case n == 0:
 		return ""
 	case n == 1:
-		return "one washer of " + sizes[0] + " mm"
-	case n == 2 && sizes[0] == sizes[1]:
-		return "the two washers of " + sizes[0] + " mm"
+		return say.F("one washer of %v", say.MM(gone[0], 2))
+	case n == 2 && gone[0] == gone[1]:
+		return say.F("the two washers of %v", say.MM(gone[0], 2))
 	}
-	return "the washers of " + strings.Join(sizes[:n-1], ", ") + " and " + sizes[n-1] + " mm"
+	first := say.Row(2, "mm", ", ", gone[:n-1]...).Bare()
+	return say.F("the washers of %v and %v", first, say.MM(gone[n-1], 2))
 }
 
 // waiting says whether a shaft was to be bushed and has no seat for a bore.
@@ -118,7 +116,7 @@ func (m *maker) waiting(s *job.Shaft) bool {
 // washersKept is what stays on a shaft of its washers once flanges take up
 // length: all of them where the side play allows it, else as many as it takes
 // are left out, the thickest that brings it between its limits first.
-func (m *maker) washersKept(s *job.Shaft, flanges, lo, hi float64) (kept float64, out string) {
+func (m *maker) washersKept(s *job.Shaft, flanges, lo, hi float64) (kept float64, out say.Text) {
 	kept = m.washers(s)
 	play := s.HubToHub.Float() - m.j.Chassis.Width.Float() - flanges
 	if flanges <= 0 || play-kept >= lo-1e-9 {

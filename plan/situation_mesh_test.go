@@ -64,7 +64,7 @@ func TestWormAboveAndBelow(t *testing.T) {
 			nearMM(t, "centre distance found", m.FoundCentreMM, c.found, 1e-4)
 			nearMM(t, "backlash found", m.FoundBacklashMM, (c.found-8)*k, 1e-4)
 			nearMM(t, "backlash when new", m.OriginalBacklashMM, (c.was-8)*k, 1e-4)
-			if !strings.HasPrefix(m.Words, c.words) {
+			if !strings.HasPrefix(m.Words.String(), c.words) {
 				t.Errorf("%q", m.Words)
 			}
 			if !m.Trusted {
@@ -186,7 +186,7 @@ func TestSpurPairs(t *testing.T) {
 	}
 	nearXY(t, "correction of an untrusted pair", m.CorrectionMM, 0, 0, 0)
 	nearXY(t, "target", targetOf(t, p, "drive.left").TargetMM, 10, 8, 1e-4)
-	if f := saidOf(t, p, "mesh not trusted", "d"); f.Level != finding.Note || !strings.Contains(f.Text, "tip") {
+	if f := saidOf(t, p, "mesh not trusted", "d"); f.Level != finding.Note || !strings.Contains(f.Text.String(), "tip") {
 		t.Errorf("%+v", f)
 	}
 	nearMM(t, "it still reports", m.FoundBacklashMM, 0.07564, 1e-4)
@@ -210,7 +210,7 @@ func TestMeshContradicts(t *testing.T) {
 		p := s.plan()
 		unsaid(t, p, "mesh contradicts")
 		f := saidOf(t, p, "mesh tight as found", "d")
-		if !strings.Contains(f.Text, "0.070") {
+		if !strings.Contains(f.Text.String(), "0.070") {
 			t.Error(f.Text)
 		}
 		if !meshOf(t, p).Trusted {
@@ -237,7 +237,7 @@ func TestMeshWindows(t *testing.T) {
 	}
 	p = plain(t).gear(strings.Replace(wormGear(16.14, ""), ", backlash: [0.05, 0.12]", "", 1)).plan()
 	f = saidOf(t, p, "backlash by handbook", "d")
-	if f.Level != finding.Note || !strings.Contains(f.Text, "0.051 to 0.178") {
+	if f.Level != finding.Note || !strings.Contains(f.Text.String(), "0.051 to 0.178") {
 		t.Errorf("%+v", f)
 	}
 	m = meshOf(t, p)
@@ -256,7 +256,7 @@ func TestMeshWindows(t *testing.T) {
 	}
 	// Form unknown: not trusted, and the words name the form.
 	p = plain(t).gear(strings.Replace(wormGear(16.14, ""), "wheel_form: throated, ", "", 1)).plan()
-	if f := saidOf(t, p, "mesh not trusted", "d"); !strings.Contains(f.Text+f.Fix, "form") {
+	if f := saidOf(t, p, "mesh not trusted", "d"); !strings.Contains((f.Text + f.Fix).String(), "form") {
 		t.Errorf("%+v", f)
 	}
 }

@@ -58,15 +58,15 @@ func wholesome(p *plan.Plan, ledger bool) error {
 	}
 	seen := map[string]bool{}
 	for _, f := range p.Findings {
-		if strings.TrimSpace(f.Text) == "" {
+		if strings.TrimSpace(f.Text.String()) == "" {
 			return fmt.Errorf("a finding without words: %+v", f)
 		}
-		k := string(f.Level) + f.Rule + f.Where + f.Text
+		k := string(f.Level) + f.Rule.Name() + f.Where + f.Text.String()
 		if seen[k] {
 			return fmt.Errorf("said twice: %s", f.Text)
 		}
 		seen[k] = true
-		if m := regexp.MustCompile(`[0-9]+\.[0-9]{5,}|e[+-][0-9]{2}|verdict:|inspect:|chance:|target:`).FindString(f.Text + " " + f.Fix); m != "" {
+		if m := regexp.MustCompile(`[0-9]+\.[0-9]{5,}|e[+-][0-9]{2}|verdict:|inspect:|chance:|target:`).FindString((f.Text + " " + f.Fix).String()); m != "" {
 			return fmt.Errorf("not for a bench, %q: %s | %s", m, f.Text, f.Fix)
 		}
 	}

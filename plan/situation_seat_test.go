@@ -29,14 +29,14 @@ func TestSeatReasonsMend(t *testing.T) {
 		return plain(t).with("worn_to: 90}", "worn_to: 90, edges: [{at: 270, metal: "+metal+"}]}")
 	}
 	thin := candidate(t, edge("1.3").plan(), "drive.left", "solid 5", "reamer")
-	if thin.Feasible || !strings.Contains(thin.Reason, "edge") {
+	if thin.Feasible || !strings.Contains(thin.Reason.String(), "edge") {
 		t.Errorf("%+v", thin)
 	}
 	// Metal is measured from the wall of the hole as found: at 270 degrees that
 	// is 8.05 - 1.65 = 6.40, the wall being 1.60 below the old centre at 8.00.
 	// The edge lies at 6.40 - 1.3 = 5.10; from the target at 8.00 it is 2.90
 	// away, less the seat's 2.506: 0.39 left, 1.25 needed.
-	if !strings.Contains(thin.Reason, "0.39") || !strings.Contains(thin.Reason, "1.25") {
+	if !strings.Contains(thin.Reason.String(), "0.39") || !strings.Contains(thin.Reason.String(), "1.25") {
 		t.Errorf("by hand 0.39 of 1.25: %s", thin.Reason)
 	}
 	s := seatOf(t, edge("4.4").plan(), "drive.left")
@@ -97,10 +97,10 @@ func TestSeatOnTheLiveSide(t *testing.T) {
 	if c.Feasible {
 		t.Errorf("plastic on the live side: %+v", c)
 	}
-	if d := candidate(t, p, "drive.right", "white", "reamer"); strings.Contains(d.Reason, "current") {
+	if d := candidate(t, p, "drive.right", "white", "reamer"); strings.Contains(d.Reason.String(), "current") {
 		t.Errorf("no current on the insulated side: %+v", d)
 	}
-	if d := candidate(t, s.with("current: axles", "current: none").plan(), "drive.left", "white", "reamer"); strings.Contains(d.Reason, "current") {
+	if d := candidate(t, s.with("current: axles", "current: none").plan(), "drive.left", "white", "reamer"); strings.Contains(d.Reason.String(), "current") {
 		t.Errorf("no current at all: %+v", d)
 	}
 }

@@ -131,7 +131,7 @@ func TestEvidenceDisagrees(t *testing.T) {
 	p := plain(t).drive("seat: {diameter: 5.006, centre: [10.00, 8.00], sound: yes}, centre: [10.20, 8.05], widest: 3.30, narrowest: 3.20, worn_to: 90",
 		"centre: [10.00, 8.05], widest: 3.30, narrowest: 3.20, worn_to: 90").plan()
 	f := saidOf(t, p, "evidence disagrees", "drive.left")
-	if f.Level != finding.Caution || !strings.Contains(f.Text, "seat") || !strings.Contains(f.Text, "widest and narrowest") || !strings.Contains(f.Text, "0.200") {
+	if f.Level != finding.Caution || !strings.Contains(f.Text.String(), "seat") || !strings.Contains(f.Text.String(), "widest and narrowest") || !strings.Contains(f.Text.String(), "0.200") {
 		t.Error(f.Text)
 	}
 	if n := len(surveyed(t, p, "drive.left").Evidence); n < 3 {
@@ -169,7 +169,7 @@ func TestNothingTells(t *testing.T) {
 		t.Error("a plan without a centre may be machined")
 	}
 	f := saidOf(t, p, "no centre", "drive.left")
-	if f.Level != finding.Stop || !strings.Contains(f.Fix, "measure") || f.Line == 0 {
+	if f.Level != finding.Stop || !strings.Contains(f.Fix.String(), "measure") || f.Line == 0 {
 		t.Errorf("%+v", f)
 	}
 	s := surveyed(t, p, "drive.left")

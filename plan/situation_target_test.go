@@ -76,7 +76,7 @@ func TestWindowsThatFight(t *testing.T) {
 	s = s.gear(wormGear(20.04, ", moved: yes") + strings.NewReplacer("name: d", "name: e").Replace(wormGear(3.98, ", moved: yes")))
 	p := s.plan()
 	f := saidOf(t, p, "windows fight", "")
-	if f.Level != finding.Caution || f.Have == nil || !strings.Contains(f.Text, "d and e") && !strings.Contains(f.Text, "e and d") {
+	if f.Level != finding.Caution || f.Have == nil || !strings.Contains(f.Text.String(), "d and e") && !strings.Contains(f.Text.String(), "e and d") {
 		t.Errorf("%+v", f)
 	}
 	// Bare distances 8.04 above and 8.02 below sum to 16.06 whatever the height.

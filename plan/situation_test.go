@@ -275,7 +275,7 @@ func optionOf(t testing.TB, p *plan.Plan, name string) plan.Option {
 func said(p *plan.Plan, rule string) []finding.Finding {
 	var out []finding.Finding
 	for _, f := range p.Findings {
-		if f.Rule == rule {
+		if f.Rule.Name() == rule {
 			out = append(out, f)
 		}
 	}

@@ -206,7 +206,7 @@ func TestVerdictWithoutFigures(t *testing.T) {
 		t.Errorf("%+v", o)
 	}
 	f := saidOf(t, plain(t).with("rims: tight, hubs: tight", "rims: tight, hubs: unknown").plan(), "look-alikes", "")
-	if !strings.Contains(f.Text, "hubs") || strings.Contains(f.Text, "rims") {
+	if !strings.Contains(f.Text.String(), "hubs") || strings.Contains(f.Text.String(), "rims") {
 		t.Error(f.Text)
 	}
 }

@@ -21,7 +21,7 @@ func TestMendFirst(t *testing.T) {
 	} {
 		p := plain(t).with("rims: tight, hubs: tight, gauge: correct, ohms: open", c.symptoms).plan()
 		f := saidOf(t, p, "mend first", "")
-		if f.Level != finding.Caution || !strings.Contains(f.Text, c.word) || f.Fix == "" {
+		if f.Level != finding.Caution || !strings.Contains(f.Text.String(), c.word) || f.Fix == "" {
 			t.Errorf("%s: %+v", c.symptoms, f)
 		}
 		if !p.OK || !strings.Contains(strings.ToLower(p.Verdict.Sentence), c.word) || !strings.Contains(p.Verdict.Sentence, "mended first") {
@@ -62,7 +62,7 @@ func TestGrowthAsMeasured(t *testing.T) {
 		return plain(t).with("  current: none\n", "  current: none\n  wheelbase: {between: [drive, other], found: "+found+", sister: 38.00}\n")
 	}
 	f := saidOf(t, with("38.21").plan(), "growth", "chassis")
-	if f.Level != finding.Stop || !strings.Contains(f.Text, "38.210 mm as measured") || !strings.Contains(f.Text, "between old centres it is 38.000") || !strings.Contains(f.Fix, "measure") {
+	if f.Level != finding.Stop || !strings.Contains(f.Text.String(), "38.210 mm as measured") || !strings.Contains(f.Text.String(), "between old centres it is 38.000") || !strings.Contains(f.Fix.String(), "measure") {
 		t.Errorf("%+v", f)
 	}
 	near(t, "percent", *f.Have, 100*0.21/38, 1e-6)
@@ -163,14 +163,14 @@ func TestWashersInOneSentence(t *testing.T) {
 	// of 0.9 - 0.25 = 0.65, to a tenth 0.7, goes in.
 	p := flanged("18.3", "1.0, 1.0").plan()
 	f := saidOf(t, p, "side play", "drive")
-	if want := "put a washer of 0.7 mm in the place of the two washers of 1.00 mm"; f.Fix != want {
+	if want := "put a washer of 0.7 mm in the place of the two washers of 1.00 mm"; f.Fix.String() != want {
 		t.Errorf("%q, want %q\n%s", f.Fix, want, everything(p))
 	}
 	unsaid(t, p, "washers")
 	// 2.6 - 1.4 = 1.2; one of the two comes out: 0.2 is right.
 	p = flanged("18.6", "1.0, 1.0").plan()
 	unsaid(t, p, "side play")
-	if f = saidOf(t, p, "washers", "drive"); f.Text != "the flanges take the place of one washer of 1.00 mm: leave it out" {
+	if f = saidOf(t, p, "washers", "drive"); f.Text.String() != "the flanges take the place of one washer of 1.00 mm: leave it out" {
 		t.Errorf("%+v", f)
 	}
 }
@@ -215,7 +215,7 @@ func TestGearRunsOut(t *testing.T) {
 			p = p.with(more, "")
 		}
 		f := saidOf(t, p.plan(), "gear runs out", "d")
-		if f.Level != finding.Note || !strings.Contains(f.Text, "run out 0.10 mm") || !strings.Contains(f.Text, "0.05 mm nearer") || f.Fix == "" {
+		if f.Level != finding.Note || !strings.Contains(f.Text.String(), "run out 0.10 mm") || !strings.Contains(f.Text.String(), "0.05 mm nearer") || f.Fix == "" {
 			t.Errorf("%s: %+v", name, f)
 		}
 	}
@@ -234,7 +234,7 @@ func TestNoSeatSaysWhatWouldDo(t *testing.T) {
 	} {
 		p := c.s.plan()
 		f := said(p, "no seat")
-		if len(f) == 0 || !strings.Contains(f[0].Fix, c.fix) {
+		if len(f) == 0 || !strings.Contains(f[0].Fix.String(), c.fix) {
 			t.Errorf("%s: %v\n%s", name, f, everything(p))
 		}
 	}
@@ -249,7 +249,7 @@ func TestBearingUnderACap(t *testing.T) {
 		if s := seatOf(t, p, "drive.left"); s.HeldBy != "cap" || s.Bush != "under 3.9" || s.Tool != "the seat under its cap" {
 			t.Errorf("%s: held by %q, bush %q, seat by %q", hold, s.HeldBy, s.Bush, s.Tool)
 		}
-		if f := saidOf(t, p, "partner", "drive.left"); f.Level != finding.Note || !strings.Contains(f.Text, "measure its partner") {
+		if f := saidOf(t, p, "partner", "drive.left"); f.Level != finding.Note || !strings.Contains(f.Text.String(), "measure its partner") {
 			t.Errorf("%s: %+v", hold, f)
 		}
 		laid := 0

@@ -7,6 +7,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/fits/stock"
 	"rebush/plan/job"
 	"rebush/plan/seat"
@@ -21,8 +22,9 @@ func (m *maker) bushes() []seat.Bush {
 		b, err := m.bush(&m.j.Bushes[i])
 		if err != nil {
 			pos := m.j.At(fmt.Sprintf("bushes/%d", i))
-			m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "bush", Where: m.j.Bushes[i].Code,
-				Text: "left out: " + err.Error(), Fix: "correct this bush in the job file", File: pos.File, Line: pos.Line, Column: pos.Column})
+			m.p.Findings.Raise(finding.Caution, "seat/bush", finding.Place{Where: m.j.Bushes[i].Code, File: pos.File, Line: pos.Line, Column: pos.Column},
+				say.F("left out: %v", err),
+				"correct this bush in the job file")
 			continue
 		}
 		out = append(out, b)
@@ -81,7 +83,8 @@ func (m *maker) sizeU(what string) dim.Length {
 func (m *maker) toBuy() []seat.Bush {
 	series, err := stock.Series(m.lib)
 	if err != nil {
-		m.p.Findings.Say(finding.Caution, "bush series", "", err.Error(), "correct the table")
+		m.p.Findings.Raise(finding.Caution, "seat/bush series", finding.Place{},
+			say.F("%v", err), "correct the table")
 		return nil
 	}
 	var out []seat.Bush
@@ -116,8 +119,9 @@ func (m *maker) seatShop() seat.Shop {
 		low, high, err := m.reamed(r)
 		if err != nil {
 			pos := sh.At(fmt.Sprintf("reamers/%d", i))
-			m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "reamer", Where: r.Name, Text: "left out: " + err.Error(),
-				Fix: "correct this reamer in the shop file", File: pos.File, Line: pos.Line, Column: pos.Column})
+			m.p.Findings.Raise(finding.Caution, "seat/reamer", finding.Place{Where: r.Name, File: pos.File, Line: pos.Line, Column: pos.Column},
+				say.F("left out: %v", err),
+				"correct this reamer in the shop file")
 			continue
 		}
 		w := seat.Way{Kind: seat.Reamer, Name: reamerName(r), Size: r.Size.Float(), Low: low, High: high, Index: i}

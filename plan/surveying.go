@@ -5,6 +5,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan/survey"
 )
 
@@ -61,13 +62,15 @@ func (m *maker) ownEvidence(b *bore) []survey.Evidence {
 		b.found = b.b.Seat.Centre.Float()
 	}
 	if b.b.Repaired {
-		m.say(finding.Note, "repaired before", b, "an earlier repair: its place is not trusted", "")
+		m.say(finding.Note, "survey/repaired before", b,
+			"an earlier repair: its place is not trusted", "")
 		return nil
 	}
 	var out []survey.Evidence
 	take := func(e survey.Evidence, err error, what string) {
 		if err != nil {
-			m.say(finding.Caution, "evidence", b, what+": "+err.Error(), "measure it again, or leave it out")
+			m.say(finding.Caution, "survey/evidence", b,
+				say.F("%s: %v", what, err), "measure it again, or leave it out")
 			return
 		}
 		out = append(out, e)
@@ -109,7 +112,8 @@ func seatEvidence(at [2]float64, u, diameter float64) survey.Evidence {
 func (m *maker) read(b *bore, figure, what string) reading {
 	r, err := m.instr.of(b.b, figure, what)
 	if err != nil {
-		m.say(finding.Caution, "instrument", b, err.Error(), "name it under instruments in the shop file with its u")
+		m.say(finding.Caution, "survey/instrument", b,
+			say.F("%v", err), "name it under instruments in the shop file with its u")
 		r, _ = m.instr.named("", what)
 	}
 	return r
@@ -155,7 +159,8 @@ func (m *maker) probed(b *bore, take func(survey.Evidence, error, string)) {
 			if got.Doubtful || len(got.LeftOut) > 0 {
 				level = finding.Caution
 			}
-			m.say(level, "probed points", b, w, "")
+			m.say(level, "survey/probed points", b,
+				w, "")
 		}
 		got.Words = nil
 	}
@@ -192,11 +197,13 @@ func (m *maker) walls(b *bore, w [4]dim.Length, take func(survey.Evidence, error
 		n := m.read(b, "narrowest", "width")
 		r, u = (b.b.Narrowest.Float()-n.bias)/2, n.u/2
 	default:
-		m.say(finding.Caution, "evidence", b, "four walls need the old diameter too: an entering pin or the narrowest", "give pins: {goes, stops} or narrowest")
+		m.say(finding.Caution, "survey/evidence", b,
+			"four walls need the old diameter too: an entering pin or the narrowest", "give pins: {goes, stops} or narrowest")
 		return
 	}
 	if len(b.b.WornTo) == 0 {
-		m.say(finding.Caution, "evidence", b, "four walls need the side it has worn to", "give worn_to")
+		m.say(finding.Caution, "survey/evidence", b,
+			"four walls need the side it has worn to", "give worn_to")
 		return
 	}
 	e, err := survey.FromWalls(survey.Walls{Left: w[0].Float(), Right: w[1].Float(), Bottom: w[2].Float(), Top: w[3].Float(),
@@ -216,7 +223,8 @@ func (m *maker) spans(b *bore, take func(survey.Evidence, error, string)) {
 		list = append(list, survey.Span{To: o.b.Centre.Float(), Apart: apart, U: u, UTo: m.read(o, "centre", "centre").u, Name: o.name()})
 	}
 	if len(list) < 2 || !b.b.Centre.Given() {
-		m.say(finding.Note, "evidence", b, "spans place a centre only from two other bores and a rough centre; they are not used", "")
+		m.say(finding.Note, "survey/evidence", b,
+			"spans place a centre only from two other bores and a rough centre; they are not used", "")
 		return
 	}
 	e, err := survey.FromSpans(list, b.found)
@@ -234,12 +242,12 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 		row.Evidence = append(row.Evidence, Evidence{Rank: e.Rank, What: e.What, CentreMM: xy(e.Centre), UMM: mm4(e.U()), Used: i == best})
 	}
 	if best < 0 {
-		level, text := finding.Stop, "nothing tells where the old centre was"
+		level, text := finding.Stop, say.Text("nothing tells where the old centre was")
 		if b.shaft.Leave {
 			level, text = finding.Caution, "nothing tells where this bore is: the shaft is left alone, but nothing is worked out from its place"
 		}
-		m.say(level, "no centre", b, text,
-			"measure centre, widest, narrowest and worn_to; or probe the wall; or measure the other plate's bore")
+		m.say(level, "survey/no centre", b,
+			text, "measure centre, widest, narrowest and worn_to; or probe the wall; or measure the other plate's bore")
 		m.p.Survey = append(m.p.Survey, row)
 		return
 	}
@@ -249,11 +257,13 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 		if e.Doubtful {
 			level = finding.Caution
 		}
-		m.say(level, "old centre", b, w, "")
+		m.say(level, "survey/old centre", b,
+			w, "")
 	}
 	for _, d := range differ {
 		if d.A == best || d.B == best {
-			m.say(finding.Caution, "evidence disagrees", b, d.Words, "measure the doubtful one again")
+			m.say(finding.Caution, "survey/evidence disagrees", b,
+				d.Words, "measure the doubtful one again")
 		}
 	}
 	if spoiltSeat(b) {

@@ -6,6 +6,7 @@ import (
 
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
+	"rebush/fits/say"
 	"rebush/plan/mesh"
 	"rebush/plan/target"
 )
@@ -46,7 +47,7 @@ func (m *maker) targets() {
 		}
 		in.Shafts = append(in.Shafts, t)
 	}
-	words := make([]string, len(gears))
+	words := make([]say.Text, len(gears))
 	for i, x := range gears {
 		words[i] = m.foundMesh(x, shafts)
 		tg := target.Gear{Name: x.g.Name, Shaft: x.shaft, Mate: x.mate, MateAt: x.mateAt, Geometry: x.geometry, Lo: x.window.Lo, Hi: x.window.Hi,
@@ -58,7 +59,8 @@ func (m *maker) targets() {
 	}
 	out, err := target.Place(in)
 	if err != nil {
-		m.p.Findings.Say(finding.Stop, "target", "", err.Error(), "check the figures of this job")
+		m.p.Findings.Raise(finding.Stop, "target/target", finding.Place{},
+			say.F("%v", err), "check the figures of this job")
 		return
 	}
 	m.targetIn, m.targetOut = in, out
@@ -72,9 +74,9 @@ func (m *maker) targets() {
 	for _, f := range out.Fights {
 		gap := sig9(f.Gap())
 		zero := 0.0
-		m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "windows fight", Where: f.Shaft, Have: &gap, Want: &zero, Unit: "mm",
-			Text: fmt.Sprintf("%s and %s cannot both have their backlash: together they are %.3f mm short (%s by %.3f mm, %s by %.3f mm)", f.A, f.B, gap, f.A, math.Abs(f.AMiss), f.B, math.Abs(f.BMiss)),
-			Fix:  "wider backlash limits for one of them, a tighter set-up, or other gears"})
+		m.p.Findings.Raise(finding.Caution, "target/windows fight", m.j.Place(f.Shaft),
+			say.F("%s and %s cannot both have their backlash: together they are %v short (%s by %v, %s by %v)", f.A, f.B, say.MM(gap, 3), f.A, say.MM(math.Abs(f.AMiss), 3), f.B, say.MM(math.Abs(f.BMiss), 3)),
+			"wider backlash limits for one of them, a tighter set-up, or other gears").Against(gap, zero, "mm")
 	}
 	m.truck()
 }
@@ -96,8 +98,8 @@ func (m *maker) placeShaft(s shaftState, in target.Shaft, out target.ShaftOut) {
 		limit := m.rules.V("move_caution_mm")
 		if d := math.Hypot(out.Moved[0], out.Moved[1]); move > limit+1e-9 || d > 3*out.UMean+1e-9 && d > 0.01 {
 			m.used("move_caution_mm")
-			m.p.Findings.Figure(finding.Caution, "long move", b.name(), sig9(move), math.Min(limit, sig9(3*out.UMean)), "mm",
-				fmt.Sprintf("the new centre lies %.3f mm from the old one, and the old one is known to %.3f mm", move, out.UMean), "measure this bore and the place of the mating gear again before cutting")
+			m.p.Findings.Raise(finding.Caution, "target/long move", m.j.Place(b.name()),
+				say.F("the new centre lies %v from the old one, and the old one is known to %v", say.MM(move, 3), say.MM(out.UMean, 3)), "measure this bore and the place of the mating gear again before cutting").Against(sig9(move), math.Min(limit, sig9(3*out.UMean)), "mm")
 		}
 	}
 	row := Shaft{Shaft: s.s.Name, AxisMM: m.axis(s)}

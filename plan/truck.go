@@ -1,11 +1,11 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
+	"rebush/fits/say"
 	"rebush/plan/target"
 )
 
@@ -91,7 +91,7 @@ func (m *maker) rods(ends []shaftState) {
 	}
 	want := most
 	pos := m.j.At("chassis/wheelbase")
-	m.p.Findings.Add(finding.Finding{Level: finding.Caution, Rule: "rods", Where: "chassis", Have: &off, Want: &want, Unit: "mm",
-		Text: fmt.Sprintf("coupled axles: after the job the wheelbase differs from the rods by %+.3f mm", off),
-		Fix:  "both axles have to match the rods: move one of them (load and mesh allowing), or ease the rods", File: pos.File, Line: pos.Line, Column: pos.Column})
+	m.p.Findings.Raise(finding.Caution, "target/rods", finding.Place{Where: "chassis", File: pos.File, Line: pos.Line, Column: pos.Column},
+		say.F("coupled axles: after the job the wheelbase differs from the rods by %v", say.MM(off, 3).Signed()),
+		"both axles have to match the rods: move one of them (load and mesh allowing), or ease the rods").Against(off, want, "mm")
 }

@@ -10,6 +10,7 @@ package plan
 import (
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
+	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/safety"
 )
@@ -89,7 +90,7 @@ type Mesh struct {
 	CorrectionMM       *XY      `json:"correction_mm"`
 	Trusted            bool     `json:"trusted"`
 
-	Words      string       `json:"words"`        // what wear did, in words and number
+	Words      say.Text     `json:"words"`        // what wear did, in words and number
 	LeanLossMM FoundAfterMM `json:"lean_loss_mm"` // normal backlash lost over the face by unlike bores
 	ReachedMM  *MMRange     `json:"reached_mm"`   // centre distance with the clearances that the chosen finish reaches
 }
@@ -153,7 +154,7 @@ type Candidate struct {
 	Tool     string   `json:"tool"`
 	Feasible bool     `json:"feasible"`
 	Chance   *float64 `json:"chance"`
-	Reason   string   `json:"reason"`
+	Reason   say.Text `json:"reason"`
 }
 
 // Operation is one block of the route.

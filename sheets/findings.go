@@ -77,7 +77,7 @@ func findingBlock(b *block, f finding.Finding) {
 	} else {
 		x = b.tag(0, b.y, word, pt) + 4
 	}
-	head := f.Rule
+	head := f.Rule.Name()
 	if f.Where != "" {
 		head += ", " + f.Where
 	}
@@ -86,7 +86,7 @@ func findingBlock(b *block, f finding.Finding) {
 	}
 	end := b.write(x, b.y+1.2, b.Width-x, head, draw.Bold, b.st.body)
 	b.y = max(end, b.y+em(pt)+2.4) + 1
-	fix := f.Fix
+	fix := f.Fix.String()
 	if f.File != "" && f.Line > 0 {
 		at := fmt.Sprintf("%s, line %d", base(f.File), f.Line)
 		if fix != "" {
@@ -95,7 +95,7 @@ func findingBlock(b *block, f finding.Finding) {
 			fix = at
 		}
 	}
-	b.y = b.write(0, b.y, b.Width, sentence(f.Text), draw.Regular, b.st.body) + 0.8
+	b.y = b.write(0, b.y, b.Width, sentence(f.Text.String()), draw.Regular, b.st.body) + 0.8
 	if f.Fix != "" {
 		fix = "What would change it: " + fix
 	}

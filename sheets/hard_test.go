@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan"
 )
 
@@ -31,13 +32,13 @@ func hardPlans() map[string]*plan.Plan {
 	p = samplePlan(2)
 	for i := range 40 {
 		l := []finding.Level{finding.Caution, finding.Note}[i%2]
-		p.Findings.Figure(l, "wall", "front axle.left", 0.41, 1.5, "mm", "The seat leaves 0.41 mm of metal at the edge.", "a smaller bush")
+		p.Findings.Raise(l, "seat/wall", finding.Place{Where: "front axle.left"}, say.F("The seat leaves %v of metal at the edge.", say.MM(0.41, 2)), "a smaller bush").Against(0.41, 1.5, "mm")
 	}
 	out["forty findings"] = p
 
 	p = samplePlan(2)
 	p.OK = false
-	p.Findings.Say(finding.Stop, "cracked", "", "The casting is cracked.", "nothing at the machine: another truck")
+	p.Findings.Raise(finding.Stop, "seat/cracked", finding.Place{Where: ""}, "The casting is cracked.", "nothing at the machine: another truck")
 	out["do not machine"] = p
 
 	p = samplePlan(2)
@@ -71,7 +72,7 @@ func hardPlans() map[string]*plan.Plan {
 	}
 
 	p = &plan.Plan{OK: false}
-	p.Findings.Say(finding.Stop, "place", "front axle.left", "Nothing says where the old centre was.", "probe the wall")
+	p.Findings.Raise(finding.Stop, "seat/place", finding.Place{Where: "front axle.left"}, "Nothing says where the old centre was.", "probe the wall")
 	out["almost nothing"] = p
 	return out
 }

@@ -71,7 +71,7 @@ func TestEveryPageIsNumbered(t *testing.T) {
 func TestDoNotMachine(t *testing.T) {
 	p := samplePlan(2)
 	p.OK = false
-	p.Findings.Say(finding.Stop, "cracked", "", "The casting is cracked.", "nothing at the machine: another truck")
+	p.Findings.Raise(finding.Stop, "seat/cracked", finding.Place{Where: ""}, "The casting is cracked.", "nothing at the machine: another truck")
 	pdf := open(t, write(t, must(Setup(p, Options{}))))
 	first := pdf.text(0)
 	for _, want := range []string{"DO NOT MACHINE", "The casting is cracked.", "another truck"} {

@@ -11,6 +11,7 @@ import (
 	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/plan/job"
 	"rebush/plan/safety"
@@ -150,9 +151,11 @@ func samplePlan(shafts int) *plan.Plan {
 			{Name: "re-bush", Feasible: true, Cost: num(74.2), Hours: num(1.7), Chance: num(0.872), Loses: []string{"1 mm of metal round each hole"}, Keeps: []string{"the original casting"}},
 			{Name: "bush in a bush", WhyNot: "no seat is spoilt"}, {Name: "plug", Feasible: true, Cost: num(141), Hours: num(3.1), Chance: num(0.8)},
 			{Name: "new axle too", WhyNot: "the journals are good"}, {Name: "swap", Feasible: true, Cost: num(102), Hours: num(0.5), Chance: num(0.8), Loses: []string{"the original"}}}}
-	p.Findings.Figure(finding.Caution, "move", "front axle.left", 0.04, 0.15, "mm", "The new centre lies 0.04 mm above the old centre: the worm stands in new bearings and calls for it.", "measure the height of the worm again")
-	p.Findings.Figure(finding.Caution, "creep", "front axle.left", 27, 15, "MPa", "This press will slacken in zinc: a flange, compound or stake is required. The bush chosen has a flange.", "a thicker wall")
-	p.Findings.Say(finding.Note, "temperature", "", "No temperatures in use were given: 5 to 40 °C is taken.", "temperature: [5, 45] under chassis")
+	left := finding.Place{Where: "front axle.left"}
+	p.Findings.Raise(finding.Caution, "target/move", left, say.F("The new centre lies %v above the old centre: the worm stands in new bearings and calls for it.", say.MM(0.04, 2)),
+		"measure the height of the worm again").Against(0.04, 0.15, "mm")
+	p.Findings.Raise(finding.Caution, "seat/creep", left, "This press will slacken in zinc: a flange, compound or stake is required. The bush chosen has a flange.", "a thicker wall").Against(27, 15, "MPa")
+	p.Findings.Raise(finding.Note, "seat/temperature", finding.Place{Where: ""}, "No temperatures in use were given: 5 to 40 °C is taken.", "temperature: [5, 45] under chassis")
 	p.Inspect = []plan.Inspection{
 		{Bore: "front axle.left", What: "seat", MadeMM: "5.024", LimitsMM: lim("5.000", "5.012"), GuardUM: num(4), Result: "reject",
 			Next: []plan.Next{{Do: "turn a bush to the seat as made", Bush: "own turning", FirstTimeRight: num(0.9)}, {Do: "hold with gap-filling compound, solid bronze only"}}},

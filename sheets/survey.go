@@ -29,7 +29,7 @@ func survey(p *paper, pl *plan.Plan) {
 			continue
 		}
 		b := p.block()
-		b.para("Gear "+m.Gear+": "+m.Words, draw.Regular, p.st.body)
+		b.para("Gear "+m.Gear+": "+m.Words.String(), draw.Regular, p.st.body)
 		p.add(b)
 	}
 	truckLines(p, pl)

@@ -6,6 +6,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/plan/job"
 )
@@ -26,10 +27,10 @@ func Worded(pl *plan.Plan, u dim.Units) *plan.Plan {
 		s.Method = w(s.Method)
 		s.Evidence = each(s.Evidence, func(e *plan.Evidence) { e.What = w(e.What) })
 	})
-	out.Mesh = each(pl.Mesh, func(m *plan.Mesh) { m.Words = w(m.Words) })
+	out.Mesh = each(pl.Mesh, func(m *plan.Mesh) { w.said(u, &m.Words) })
 	out.Seats = each(pl.Seats, func(s *plan.Seat) {
 		w.all(&s.Tool, &s.Second, &s.Finish)
-		s.Candidates = each(s.Candidates, func(c *plan.Candidate) { w.all(&c.Tool, &c.Reason) })
+		s.Candidates = each(s.Candidates, func(c *plan.Candidate) { w.all(&c.Tool); w.said(u, &c.Reason) })
 	})
 	out.Operations = each(pl.Operations, w.operation)
 	out.Setups = each(pl.Setups, func(s *plan.Setup) { s.Words = w(s.Words) })
@@ -37,7 +38,7 @@ func Worded(pl *plan.Plan, u dim.Units) *plan.Plan {
 		in.Rule = w(in.Rule)
 		in.Next = each(in.Next, func(n *plan.Next) { n.Do = w(n.Do) })
 	})
-	out.Findings = each(pl.Findings, func(f *finding.Finding) { w.all(&f.Text, &f.Fix) })
+	out.Findings = each(pl.Findings, func(f *finding.Finding) { w.said(u, &f.Text, &f.Fix) })
 	out.Chance, out.Verdict = w.chance(pl.Chance), w.verdict(pl.Verdict)
 	out.Buy = each(pl.Buy, func(l *plan.BuyLine) { w.all(&l.What, &l.Why) })
 	out.LayOut = w.list(pl.LayOut)
@@ -57,6 +58,13 @@ type wording func(string) string
 func (w wording) all(texts ...*string) {
 	for _, s := range texts {
 		*s = w(*s)
+	}
+}
+
+// said prints texts that carry their figures.
+func (w wording) said(u dim.Units, texts ...*say.Text) {
+	for _, t := range texts {
+		*t = say.Words(w(t.In(u)))
 	}
 }
 

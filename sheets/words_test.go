@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"rebush/fits/ledger"
+	"rebush/fits/say"
 	"rebush/plan"
 )
 
@@ -102,7 +103,7 @@ func FuzzText(f *testing.F) {
 			op := &p.Operations[i]
 			op.Setup, op.Do, op.Tool, op.Go, op.NoGo, op.Gauge, op.GaugeFirst, op.Note, op.Backing, op.FeedWords = s, s, s, s, s, s, s, s, s, s
 		}
-		p.Findings[0].Text, p.Findings[0].Where = s, s
+		p.Findings[0].Text, p.Findings[0].Where = say.Words(s), s
 		d, err := Setup(p, Options{Large: true})
 		if err != nil {
 			t.Fatal(err)

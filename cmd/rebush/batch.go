@@ -8,6 +8,7 @@ import (
 	"runtime/debug"
 
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan/job"
 )
 
@@ -161,10 +162,12 @@ func findingsOf(err error) finding.List {
 	out := finding.List{}
 	if errors.As(err, &list) {
 		for _, p := range list {
-			out.Add(finding.Finding{Level: finding.Stop, Rule: "job file", Text: p.Wrong, Fix: p.Right, File: p.Pos.File, Line: p.Pos.Line, Column: p.Pos.Column})
+			out.Raise(finding.Stop, "job/job file", finding.Place{File: p.Pos.File, Line: p.Pos.Line, Column: p.Pos.Column},
+				say.Words(p.Wrong), say.Words(p.Right))
 		}
 		return out
 	}
-	out.Say(finding.Stop, "job file", "", err.Error(), "")
+	out.Raise(finding.Stop, "job/job file", finding.Place{},
+		say.F("%v", err), "")
 	return out
 }

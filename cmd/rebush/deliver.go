@@ -42,9 +42,9 @@ func findingLine(e *env, f finding.Finding) string {
 	if f.Where != "" {
 		s += f.Where + ": "
 	}
-	s += f.Text
+	s += f.Text.String()
 	if f.Fix != "" {
-		s += "; " + f.Fix
+		s += "; " + f.Fix.String()
 	}
 	if f.File != "" && f.Line > 0 {
 		s += fmt.Sprintf(" (%s:%d)", f.File, f.Line)

@@ -3,9 +3,9 @@ package main
 import (
 	"io"
 	"math"
-	"strings"
 
 	"rebush/fits/dim"
+	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/survey"
 )
@@ -150,7 +150,7 @@ func wornCircle(b *books, o options, pts [][2]float64, s float64) (answer, error
 	}
 	f := pd.Fit
 	a := &circleAnswer{Fit: "worn bore: " + f.Shape.String(), Points: f.N, UMM: sizeOf(f.U), WearMM: sizeOf(pd.Bore.W), WearDeg: figure(f.Theta * 180 / math.Pi),
-		Doubtful: pd.Doubtful, Note: strings.Join(pd.Words, "; ")}
+		Doubtful: pd.Doubtful, Note: say.Join("; ", pd.Words...).String()}
 	if a.Doubtful {
 		a.UMM = sizeOf(max(f.U, pd.U()))
 	}

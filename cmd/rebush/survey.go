@@ -95,7 +95,7 @@ func showSurvey(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 	showFrame(pg, p, u)
 	var list finding.List
 	for _, f := range p.Findings {
-		if slices.Contains(surveyRules, f.Rule) {
+		if slices.Contains(surveyStages, f.Rule.Stage()) {
 			list.Add(f)
 		}
 	}
@@ -105,9 +105,9 @@ func showSurvey(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 	}
 }
 
-// surveyRules are the findings that the measurements themselves give rise to.
-var surveyRules = []string{"evidence", "evidence disagrees", "repaired before", "instrument", "growth", "mesh", "mesh contradicts",
-	"mesh not trusted", "mesh tight as found", "tooth count", "window empty", "end float", "wheel off its middle", "narrow wheel"}
+// surveyStages are the parts of the plan that the measurements themselves give
+// rise to.
+var surveyStages = []string{"job", "survey", "mesh"}
 
 // showFrame says how the shafts stand to each other, as found.
 func showFrame(pg *page, p *plan.Plan, u dim.Units) {

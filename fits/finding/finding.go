@@ -2,6 +2,13 @@
 // or a note, with the place, the figure, the limit and what would mend it.
 package finding
 
+import (
+	"encoding/json"
+	"strings"
+
+	"rebush/fits/say"
+)
+
 // Level ranks a finding.
 type Level string
 
@@ -13,18 +20,53 @@ const (
 	Note    Level = "note"
 )
 
+// Rule is what a finding is about, a constant of the room that raises it: the
+// stage of the plan that it belongs to, and its short and stable name, with a
+// stroke between: "seat/no seat". JSON and paper have the name alone.
+type Rule string
+
+// Stage is the part of the plan that the rule belongs to.
+func (r Rule) Stage() string {
+	stage, _, ok := strings.Cut(string(r), "/")
+	if !ok {
+		return ""
+	}
+	return stage
+}
+
+// Name is the rule as it is printed.
+func (r Rule) Name() string {
+	if _, name, ok := strings.Cut(string(r), "/"); ok {
+		return name
+	}
+	return string(r)
+}
+
+// String is the name.
+func (r Rule) String() string { return r.Name() }
+
+// MarshalJSON prints the name.
+func (r Rule) MarshalJSON() ([]byte, error) { return json.Marshal(r.Name()) }
+
+// Place is what a finding is about: in words, "front axle.left", and the line
+// of the job or the shop that would be changed; Line is 0 where there is none.
+type Place struct {
+	Where        string
+	File         string
+	Line, Column int
+}
+
 // Finding is one thing said. Have and Want are absent where the matter has no
-// figure. File, line and column point at the line of the job or shop that
-// would be changed.
+// figure.
 type Finding struct {
 	Level  Level    `json:"level"`
-	Rule   string   `json:"rule"`  // short and stable: "wall", "holding", "mesh window"
+	Rule   Rule     `json:"rule"`
 	Where  string   `json:"where"` // "front axle.left"
 	Have   *float64 `json:"have"`
 	Want   *float64 `json:"want"`
 	Unit   string   `json:"unit"`
-	Text   string   `json:"text"` // in the words of the bench
-	Fix    string   `json:"fix"`  // what would change it
+	Text   say.Text `json:"text"` // in the words of the bench
+	Fix    say.Text `json:"fix"`  // what would change it
 	File   string   `json:"file"`
 	Line   int      `json:"line"`
 	Column int      `json:"column"`
@@ -33,28 +75,22 @@ type Finding struct {
 // List gathers findings in the order in which they were said.
 type List []Finding
 
-// Add appends one.
+// Raise says one thing about a place. Against sets its figure beside it.
+func (l *List) Raise(level Level, rule Rule, at Place, text, fix say.Text) *Finding {
+	*l = append(*l, Finding{Level: level, Rule: rule, Where: at.Where, Text: text, Fix: fix, File: at.File, Line: at.Line, Column: at.Column})
+	return &(*l)[len(*l)-1]
+}
+
+// Against sets what is against what would be needed, in a unit.
+func (f *Finding) Against(have, want float64, unit string) {
+	f.Have, f.Want, f.Unit = &have, &want, unit
+}
+
+// Add appends one that was raised elsewhere.
 func (l *List) Add(f Finding) { *l = append(*l, f) }
 
-// Say appends a finding without figures.
-func (l *List) Say(level Level, rule, where, text, fix string) {
-	l.Add(Finding{Level: level, Rule: rule, Where: where, Text: text, Fix: fix})
-}
-
-// Figure appends a finding that sets what is against what would be needed.
-func (l *List) Figure(level Level, rule, where string, have, want float64, unit, text, fix string) {
-	l.Add(Finding{Level: level, Rule: rule, Where: where, Have: &have, Want: &want, Unit: unit, Text: text, Fix: fix})
-}
-
 // Stops says whether any finding forbids machining.
-func (l List) Stops() bool {
-	for _, f := range l {
-		if f.Level == Stop {
-			return true
-		}
-	}
-	return false
-}
+func (l List) Stops() bool { return l.Count(Stop) > 0 }
 
 // Count counts the findings of one level.
 func (l List) Count(level Level) int {

@@ -20,17 +20,19 @@ type Figure struct {
 	places  int
 	style   style
 	dir     dim.Direction
+	other   float64 // what it must not print like, NaN none
 }
 
 // style is how a figure is written.
 type style uint8
 
 const (
-	signed style = 1 << iota // always with its sign
-	about                    // no finer in inches than it was said
-	bare                     // the unit was said just before
-	rate                     // a length by time
-	into                     // a row whose first goes up and whose last goes down
+	signed  style = 1 << iota // always with its sign
+	about                     // no finer in inches than it was said
+	bare                      // the unit was said just before
+	rate                      // a length by time
+	into                      // a row whose first goes up and whose last goes down
+	trimmed                   // without zeros at the end, in mm
 )
 
 // MM is a length in mm, printed to a number of places of mm; in inches to a
@@ -53,12 +55,21 @@ func Um(v float64, places int) Figure { return Num(v, places, "um") }
 
 // Num is a figure of any other unit; it reads the same in mm and inches.
 func Num(v float64, places int, unit string) Figure {
-	return Figure{values: []float64{v}, unit: unit, places: places}
+	return Row(places, unit, "", v)
 }
 
 // Row is several figures of one unit with words between them: " to ", " or ".
 func Row(places int, unit, between string, values ...float64) Figure {
-	return Figure{values: values, unit: unit, between: between, places: places}
+	return Figure{values: values, unit: unit, between: between, places: places, other: math.NaN()}
+}
+
+// Force is a force or a torque as the bench reads it: whole from 10 on, and
+// nothing as nothing.
+func Force(v float64, unit string) Figure {
+	if v >= 9.95 || v < 0.05 {
+		return Num(v, 0, unit)
+	}
+	return Num(v, 1, unit)
 }
 
 // Signed writes a plus as well.
@@ -67,12 +78,19 @@ func (f Figure) Signed() Figure { f.style |= signed; return f }
 // About is for a figure after "about": in inches it is told no finer.
 func (f Figure) About() Figure { f.style |= about; return f }
 
-// Bare leaves mm out where it was said just before: "leaves 0.41 mm, needs
-// 1.25". Inches are always said.
+// Bare leaves the unit out where it was said just before: "leaves 0.41 mm,
+// needs 1.25". Inches and thou are always said.
 func (f Figure) Bare() Figure { f.style |= bare; return f }
 
 // Rate is for a length by time, "90 mm a minute": in inches to a tenth.
 func (f Figure) Rate() Figure { f.style |= rate; return f }
+
+// Trim leaves zeros at the end out, in mm: a tool of 4.5 mm.
+func (f Figure) Trim() Figure { f.style |= trimmed; return f }
+
+// Apart prints as many more places, three at the most, as it takes to tell the
+// figure from another one that is set against it.
+func (f Figure) Apart(other float64) Figure { f.other = other; return f }
 
 // Rounded prints in a direction instead of to the nearest.
 func (f Figure) Rounded(d dim.Direction) Figure { f.dir = d; return f }
@@ -97,20 +115,40 @@ func (f Figure) in(u dim.Units, inside bool) string {
 	}
 	if u == dim.InMM || !f.length() {
 		unit := f.unit
-		if f.style&bare != 0 {
+		if f.style&bare != 0 { // "at most 134" after "pulls with 150 MPa"
 			unit = ""
 		}
-		return f.write(f.decimals(1), f.places, unit)
+		return f.metric(unit)
 	}
 	inch := f.inch()
 	if u == dim.InInch {
 		return inch
 	}
-	mm := f.write(f.decimals(1), f.places, f.unit)
+	mm := f.metric(f.unit)
 	if inside {
 		return mm + ", " + inch // no brackets in brackets
 	}
 	return mm + " (" + inch + ")"
+}
+
+func (f Figure) metric(unit string) string {
+	list := f.decimals(1)
+	return f.write(list, f.telling(list, f.places, 1), unit)
+}
+
+// telling is the number of places that tells a figure from the one it is set
+// against.
+func (f Figure) telling(list []decimal.Decimal, places int, by float64) int {
+	if math.IsNaN(f.other) {
+		return places
+	}
+	other := Figure{values: []float64{f.other}}.decimals(by)[0]
+	for more := range 3 {
+		if !f.round(list[0], 0, places+more).Equal(f.round(other, 0, places+more)) {
+			return places + more
+		}
+	}
+	return places + 3
 }
 
 // inch prints mm as inches and um as thou, from the exact values.
@@ -128,7 +166,7 @@ func (f Figure) inch() string {
 	if f.vanish(list, places) {
 		places++
 	}
-	return f.write(list, places, unit)
+	return f.write(list, f.telling(list, places, 25.4), unit)
 }
 
 // decimals are the values divided by a factor, to 9 significant digits.
@@ -194,7 +232,11 @@ func (f Figure) write(list []decimal.Decimal, places int, unit string) string {
 		if r.IsZero() {
 			r = decimal.Zero // never "-0.00"
 		}
-		b.WriteString(r.StringFixed(int32(places)))
+		text := r.StringFixed(int32(places))
+		if f.style&trimmed != 0 && unit != "in" && unit != "thou" && strings.Contains(text, ".") {
+			text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+		}
+		b.WriteString(text)
 	}
 	if unit == "" {
 		return b.String()
@@ -207,7 +249,7 @@ func (f Figure) write(list []decimal.Decimal, places int, unit string) string {
 const open, shut, part = '\x02', '\x03', '\x1f'
 
 func (f Figure) token() string {
-	fields := []string{f.unit, f.between, strconv.Itoa(f.places), strconv.Itoa(int(f.style)), strconv.Itoa(int(f.dir))}
+	fields := []string{f.unit, f.between, strconv.Itoa(f.places), strconv.Itoa(int(f.style)), strconv.Itoa(int(f.dir)), strconv.FormatFloat(f.other, 'g', -1, 64)}
 	for _, v := range f.values {
 		fields = append(fields, strconv.FormatFloat(v, 'g', -1, 64))
 	}
@@ -216,7 +258,7 @@ func (f Figure) token() string {
 
 func parse(s string) (Figure, bool) {
 	fields := strings.Split(s, string(part))
-	if len(fields) < 6 {
+	if len(fields) < 7 {
 		return Figure{}, false
 	}
 	f := Figure{unit: fields[0], between: fields[1]}
@@ -225,7 +267,8 @@ func parse(s string) (Figure, bool) {
 	f.style = style(n)
 	n, _ = strconv.Atoi(fields[4])
 	f.dir = dim.Direction(n)
-	for _, field := range fields[5:] {
+	f.other, _ = strconv.ParseFloat(fields[5], 64)
+	for _, field := range fields[6:] {
 		v, err := strconv.ParseFloat(field, 64)
 		if err != nil {
 			return Figure{}, false

@@ -37,6 +37,8 @@ func F(format string, args ...any) Text {
 			in[i] = string(v)
 		case string:
 			in[i] = clean(v)
+		case speaker:
+			in[i] = string(v.Said())
 		case error:
 			in[i] = clean(v.Error())
 		case fmt.Stringer:

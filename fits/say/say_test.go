@@ -2,6 +2,7 @@ package say_test
 
 import (
 	"encoding/json"
+	"errors"
 	"fmt"
 	"math"
 	"strings"
@@ -46,6 +47,13 @@ func TestFigures(t *testing.T) {
 		{say.Num(12.5, 1, "%"), "12.5 %", "12.5 %", ""},
 		{say.MM(4.0151, 3).Rounded(dim.Up), "4.016 mm", "0.1581 in", ""},
 		{say.MM(4.0151, 3).Rounded(dim.Down), "4.015 mm", "0.1580 in", ""},
+		{say.MM(4.50, 2).Trim(), "4.5 mm", "0.1772 in", "4.5 mm (0.1772 in)"},
+		{say.MM(1.2304, 2).Apart(1.2312), "1.230 mm", "0.0484 in", ""},
+		{say.MM(1.2312, 2).Apart(1.2304), "1.231 mm", "0.0485 in", ""},
+		{say.MM(1, 2).Apart(1), "1.00000 mm", "0.0393701 in", ""},
+		{say.Force(9.94, "N"), "9.9 N", "9.9 N", ""},
+		{say.Force(9.96, "N"), "10 N", "10 N", ""},
+		{say.Force(0.04, "N mm"), "0 N mm", "0 N mm", ""},
 		{say.MM(math.Inf(1), 3), "unknown", "unknown", "unknown"},
 	} {
 		if got := c.f.In(dim.InMM); got != c.mm {
@@ -91,6 +99,19 @@ func TestNamesHoldNoFigure(t *testing.T) {
 		}
 	}
 	if got := (say.F("a") + "\x02broken").In(dim.InMM); got != "a" {
+		t.Errorf("%q", got)
+	}
+}
+
+// An error's figures are printed like those of a sentence, through what wraps
+// it and what quotes it.
+func TestErrors(t *testing.T) {
+	cause := errors.New("journal larger than its hole")
+	err := say.Errorf("%w: journal %v, hole %v", cause, say.MM(3.16, 3), say.MM(3.1, 3))
+	if !errors.Is(err, cause) || err.Error() != "journal larger than its hole: journal 3.160 mm, hole 3.100 mm" {
+		t.Errorf("%v", err)
+	}
+	if got := say.F("probed points: %v", err).In(dim.InInch); got != "probed points: journal larger than its hole: journal 0.1244 in, hole 0.1220 in" {
 		t.Errorf("%q", got)
 	}
 }

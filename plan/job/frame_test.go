@@ -137,9 +137,9 @@ func TestUnused(t *testing.T) {
 	}
 	got := unused(j, map[string]string{"shafts/*/pull": "for a later step", "gears/*/slope": "no such path", "send_out": "not priced"})
 	want := []finding.Finding{
-		{Level: finding.Note, Rule: "key not used", Where: "shafts/front axle/pull", Text: "this key is read, but the plan does not use it: for a later step",
+		{Level: finding.Note, Rule: "job/key not used", Where: "shafts/front axle/pull", Text: "this key is read, but the plan does not use it: for a later step",
 			Fix: "nothing has to be changed", File: "testdata/all-keys.yaml", Line: 34, Column: 11},
-		{Level: finding.Note, Rule: "key not used", Where: "send_out", Text: "this key is read, but the plan does not use it: not priced",
+		{Level: finding.Note, Rule: "job/key not used", Where: "send_out", Text: "this key is read, but the plan does not use it: not priced",
 			Fix: "nothing has to be changed", File: "testdata/all-shop.yaml", Line: 23, Column: 11},
 	}
 	if diff := cmp.Diff(want, got); diff != "" {

@@ -4,7 +4,10 @@
 // knows the line it came from.
 package job
 
-import "rebush/fits/dim"
+import (
+	"rebush/fits/dim"
+	"rebush/fits/finding"
+)
 
 // Point is a place in mm in the frame of the job: seen from the left side, x
 // along the truck, y up from the datum edge.
@@ -88,6 +91,42 @@ type Job struct {
 // At returns where a value stands: "shafts/front axle/bores/left/widest".
 // Missing keys answer with the nearest enclosing one.
 func (j *Job) At(path string) Pos { return lookup(j.where, path) }
+
+// Place is what a finding is about: the chassis, a shaft, a bore or a gear by
+// its name, with the line where it stands in the job.
+func (j *Job) Place(name string) finding.Place {
+	path := ""
+	if name == "chassis" {
+		path = name
+	}
+	for i := range j.Shafts {
+		if j.Shafts[i].Name == name {
+			path = "shafts/" + name
+		}
+	}
+	if s, b := j.Bore(name); b != nil {
+		path = "shafts/" + s.Name + "/bores/" + string(b.Side)
+	}
+	for i := range j.Gears {
+		if j.Gears[i].Name == name {
+			path = "gears/" + name
+		}
+	}
+	if path == "" {
+		return finding.Place{Where: name} // about no one line of the job
+	}
+	return j.PlaceAt(name, path)
+}
+
+// PlaceAt is a place whose line is that of a key, "chassis/wheelbase".
+func (j *Job) PlaceAt(name, path string) finding.Place { return j.At(path).place(name) }
+
+// PlaceAt is a place whose line is that of a key of the shop file.
+func (s *Shop) PlaceAt(name, path string) finding.Place { return s.At(path).place(name) }
+
+func (p Pos) place(name string) finding.Place {
+	return finding.Place{Where: name, File: p.File, Line: p.Line, Column: p.Column}
+}
 
 // Bore finds a bore by name, "front axle.left".
 func (j *Job) Bore(name string) (*Shaft, *Bore) {

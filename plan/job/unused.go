@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"rebush/fits/finding"
+	"rebush/fits/say"
 )
 
 // notYet lists the keys that are read and checked but that no step of the plan
@@ -43,8 +44,8 @@ func unused(j *Job, registry map[string]string) []finding.Finding {
 				continue
 			}
 			pos := where[path]
-			out = append(out, finding.Finding{Level: finding.Note, Rule: "key not used", Where: path,
-				Text: "this key is read, but the plan does not use it: " + why,
+			out = append(out, finding.Finding{Level: finding.Note, Rule: "job/key not used", Where: path,
+				Text: say.Words("this key is read, but the plan does not use it: " + why),
 				Fix:  "nothing has to be changed", File: pos.File, Line: pos.Line, Column: pos.Column})
 		}
 	}

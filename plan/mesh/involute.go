@@ -13,6 +13,7 @@ package mesh
 import (
 	"fmt"
 	"math"
+	"rebush/fits/say"
 	"strconv"
 )
 
@@ -65,15 +66,19 @@ func ModuleFromDP(perInch float64) (float64, error) {
 type RangeError struct {
 	What string // "the pressure angle"
 	Have float64
-	Want string // "from 5 to 45 degrees"
+	Want say.Text // "from 5 to 45 degrees"
 }
 
-func (e *RangeError) Error() string {
+// Error prints in mm.
+func (e *RangeError) Error() string { return e.Said().String() }
+
+// Said is the message with its figures.
+func (e *RangeError) Said() say.Text {
 	have := fmt.Sprintf("%.6g", e.Have)
 	if math.Abs(e.Have) < 1000 && math.Abs(e.Have) >= 0.001 {
 		have = strconv.FormatFloat(math.Round(e.Have*1000)/1000, 'f', -1, 64)
 	}
-	return fmt.Sprintf("%s is %s; it should be %s", e.What, have, e.Want)
+	return say.F("%s is %s; it should be %v", e.What, have, e.Want)
 }
 
 // DistanceError is a centre distance at which the pair cannot mesh.
@@ -83,15 +88,20 @@ type DistanceError struct {
 	Far   bool    // too far apart; else too near
 }
 
-func (e *DistanceError) Error() string {
+// Error prints in mm.
+func (e *DistanceError) Error() string { return e.Said().String() }
+
+// Said is the message with its figures.
+func (e *DistanceError) Said() say.Text {
+	have, limit := say.MM(e.Have, 4), say.MM(e.Limit, 4)
 	if e.Far {
-		return fmt.Sprintf("at a centre distance of %.4f mm the teeth no longer reach each other; they part at %.4f mm", e.Have, e.Limit)
+		return say.F("at a centre distance of %v the teeth no longer reach each other; they part at %v", have, limit)
 	}
-	return fmt.Sprintf("a centre distance of %.4f mm is too small for these gears to mesh at all; it must be more than %.4f mm", e.Have, e.Limit)
+	return say.F("a centre distance of %v is too small for these gears to mesh at all; it must be more than %v", have, limit)
 }
 
 // inRange refuses NaN as well as what lies outside.
-func inRange(what string, have, lo, hi float64, want string) error {
+func inRange(what string, have, lo, hi float64, want say.Text) error {
 	if have >= lo && have <= hi {
 		return nil
 	}

@@ -1,6 +1,9 @@
 package mesh
 
-import "math"
+import (
+	"math"
+	"rebush/fits/say"
+)
 
 // tip runs: length of the line of action from a base tangent point to a tip.
 func (s Spur) runs() (r1, r2 float64) {
@@ -63,7 +66,7 @@ func (s Spur) CentreForContactRatio(eps float64) (float64, error) {
 	r1, r2 := s.runs()
 	if best := math.Min(r1, r2) / s.basePitch(); !(eps <= best*(1+1e-12)) {
 		return 0, &RangeError{What: "the contact ratio asked for", Have: eps,
-			Want: num("at most %.3f, the best of these gears at any distance", best)}
+			Want: say.F("at most %.3f, the best of these gears at any distance", best)}
 	}
 	return s.CentreForContactRatioUncapped(eps)
 }

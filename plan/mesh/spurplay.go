@@ -1,11 +1,13 @@
 package mesh
 
 import (
-	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
-func between(lo, hi float64) string { return fmt.Sprintf("between %.4g and %.4g mm", lo, hi) }
+func between(lo, hi float64) say.Text {
+	return say.F("between %v", say.Row(3, "mm", " and ", lo, hi).Trim())
+}
 
 // Normal returns the normal backlash (a feeler gauge between the flanks) in mm
 // at a centre distance of a mm. It is negative where the teeth would have to

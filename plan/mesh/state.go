@@ -1,8 +1,8 @@
 package mesh
 
 import (
-	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // State is how a pair stands at one centre distance, in figures fit to print:
@@ -43,26 +43,26 @@ func StateAt(p Pair, a float64) State {
 // bore as it was when new to that with the shaft as found, both under load:
 // "closer to the worm by 0.10 mm; backlash found 0, was 0.05 mm". mate is what the
 // other part is called at the bench: "the worm", "the pinion".
-func WearWords(original, found State, mate string) string {
+func WearWords(original, found State, mate string) say.Text {
 	d := found.Centre - original.Centre
 	way := "closer to"
 	switch {
 	case math.Abs(d) < 0.005:
-		return fmt.Sprintf("wear has not changed the distance to %s; backlash %s", mate, backlashWords(found))
+		return say.F("wear has not changed the distance to %s; backlash %v", mate, backlashWords(found))
 	case d > 0:
 		way = "away from"
 	}
-	return fmt.Sprintf("%s %s by %.2f mm; backlash found %s, was %s", way, mate, math.Abs(d), backlashWords(found), backlashWords(original))
+	return say.F("%s %s by %v; backlash found %v, was %v", way, mate, say.MM(math.Abs(d), 2), backlashWords(found), backlashWords(original))
 }
 
-func backlashWords(s State) string {
+func backlashWords(s State) say.Text {
 	switch {
 	case s.Apart:
 		return "beyond counting: the teeth do not reach"
 	case s.Backlash < 0.005:
 		return "0"
 	}
-	return fmt.Sprintf("%.2f mm", s.Backlash)
+	return say.F("%v", say.MM(s.Backlash, 2))
 }
 
 // Agreement is what a found centre distance says of the geometry that was

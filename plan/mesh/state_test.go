@@ -4,8 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"pgregory.net/rapid"
 	"rebush/fits/table"
+
+	"pgregory.net/rapid"
 )
 
 func TestState(t *testing.T) {
@@ -15,13 +16,13 @@ func TestState(t *testing.T) {
 	near(t, "was", was.Backlash, 0.05, 1e-6)
 	near(t, "found", found.Backlash, 0, 0)
 	near(t, "short", found.Short, 0.03155, 1e-9)
-	if got, want := WearWords(was, found, "the worm"), "closer to the worm by 0.10 mm; backlash found 0, was 0.05 mm"; got != want {
+	if got, want := WearWords(was, found, "the worm"), "closer to the worm by 0.10 mm; backlash found 0, was 0.05 mm"; got.String() != want {
 		t.Errorf("%q, want %q", got, want)
 	}
-	if got, want := WearWords(found, was, "the worm"), "away from the worm by 0.10 mm; backlash found 0.05 mm, was 0"; got != want {
+	if got, want := WearWords(found, was, "the worm"), "away from the worm by 0.10 mm; backlash found 0.05 mm, was 0"; got.String() != want {
 		t.Errorf("%q, want %q", got, want)
 	}
-	if got, want := WearWords(was, was, "the worm"), "wear has not changed the distance to the worm; backlash 0.05 mm"; got != want {
+	if got, want := WearWords(was, was, "the worm"), "wear has not changed the distance to the worm; backlash 0.05 mm"; got.String() != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if s := StateAt(w, 30); !s.Apart || s.Backlash != 0 || s.ContactRatio != 0 {

@@ -1,11 +1,8 @@
 package mesh
 
 import (
-	"fmt"
 	"math"
 )
-
-func num(format string, v float64) string { return fmt.Sprintf(format, v) }
 
 // Tip is what a measured tip diameter says of a gear. Toy gears are met whose
 // blanks do not match their tooth count: they run at the centre distance of

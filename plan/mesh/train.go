@@ -3,6 +3,7 @@ package mesh
 import (
 	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // Stage is one mesh of a train.
@@ -32,7 +33,7 @@ func TrainPlay(stages ...Stage) (float64, error) {
 // with the idler as it stands in them: gear 2 of first, gear 1 of second.
 func IdlerPlay(first Spur, aFirst float64, second Spur, aSecond float64) (float64, error) {
 	if first.Z2 != second.Z1 {
-		return 0, &RangeError{What: "the idler's tooth count in the second mesh", Have: float64(second.Z1), Want: num("%g as in the first", float64(first.Z2))}
+		return 0, &RangeError{What: "the idler's tooth count in the second mesh", Have: float64(second.Z1), Want: say.F("%g as in the first", float64(first.Z2))}
 	}
 	_, idler, err := first.Angular(aFirst)
 	if err != nil {

@@ -1,6 +1,9 @@
 package mesh
 
-import "math"
+import (
+	"math"
+	"rebush/fits/say"
+)
 
 // Form is the kind of wheel under a worm. The three differ in where they run
 // and in what they forgive, so a form must be looked at, not guessed.
@@ -132,7 +135,7 @@ func (w Worm) AxialAngle() float64 {
 func AxialFromNormal(normal float64, starts int, pitchDiameter float64) (float64, error) {
 	s := normal * float64(starts) / pitchDiameter
 	if !(s > 0 && s < 1) {
-		return 0, &RangeError{What: "the pitch diameter of the worm", Have: pitchDiameter, Want: num("more than %.4g mm for this module and number of starts", normal*float64(starts))}
+		return 0, &RangeError{What: "the pitch diameter of the worm", Have: pitchDiameter, Want: say.F("more than %v for this module and number of starts", say.MM(normal*float64(starts), 3).Trim())}
 	}
 	return normal / math.Sqrt(1-s*s), nil
 }

@@ -1,6 +1,9 @@
 package mesh
 
-import "math"
+import (
+	"math"
+	"rebush/fits/say"
+)
 
 // reach refuses distances at which worm and wheel cannot meet.
 func (w Worm) reach(a float64) error {
@@ -126,7 +129,7 @@ func (w Worm) OffsetClosure(offset, face float64) (float64, error) {
 	}
 	e := math.Abs(offset)
 	if !(e <= face/2) {
-		return 0, &RangeError{What: "the offset of the wheel along its axle", Have: offset, Want: num("less than half the face, %.4g mm", face/2)}
+		return 0, &RangeError{What: "the offset of the wheel along its axle", Have: offset, Want: say.F("less than half the face, %v", say.MM(face/2, 3).Trim())}
 	}
 	return math.Sqrt(r*r-(face/2-e)*(face/2-e)) - math.Sqrt(r*r-face*face/4), nil
 }

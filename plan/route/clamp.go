@@ -1,6 +1,10 @@
 package route
 
-import "fmt"
+import (
+	"fmt"
+	"rebush/fits/finding"
+	"rebush/fits/say"
+)
 
 // clamping is one set-up and the bores cut in it.
 type clamping struct {
@@ -61,8 +65,8 @@ func (b *builder) sided(pairs [][]Bore) []clamping {
 			}
 			split[near.Name], split[far.Name] = far.Name, near.Name
 			if !b.loose() {
-				b.trouble(Trouble{Rule: "turned over", Where: far.Name, Note: true, Have: b.j.Width, Want: b.j.Width,
-					Text: "the chassis has to be turned over for this hole: " + why, Fix: "a tool that reaches through the near plate saves a set-up"})
+				b.trouble(Trouble{Level: finding.Note, Rule: "route/turned over", Where: far.Name, Have: b.j.Width, Want: b.j.Width,
+					Text: say.F("the chassis has to be turned over for this hole: %s", why), Fix: "a tool that reaches through the near plate saves a set-up"})
 			}
 		}
 		for _, x := range mine {

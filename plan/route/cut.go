@@ -3,6 +3,8 @@ package route
 import (
 	"fmt"
 	"math"
+	"rebush/fits/finding"
+	"rebush/fits/say"
 )
 
 // inFingers marks a tool that no spindle turns.
@@ -110,9 +112,9 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 			b.buy(st.tool.Name, st.buy, x.Name)
 		}
 		if st.left > 0.005 {
-			b.trouble(Trouble{Rule: "locating tool", Where: x.Name, Have: st.tool.Size, Want: 2 * x.locate(),
-				Text: fmt.Sprintf("%s leaves %.2f mm of the worn side for the next tool to follow", st.tool.Name, st.left/2),
-				Fix:  fmt.Sprintf("a boring head, or an end mill of at least %.2f mm; or a bush with a larger outside", 2*x.locate())})
+			b.trouble(Trouble{Level: finding.Caution, Rule: "route/locating tool", Where: x.Name, Have: st.tool.Size, Want: 2 * x.locate(),
+				Text: say.F("%s leaves %v of the worn side for the next tool to follow", st.tool.Name, say.MM(st.left/2, 2)),
+				Fix:  say.F("a boring head, or an end mill of at least %v; or a bush with a larger outside", say.MM(2*x.locate(), 2))})
 		}
 		do := fmt.Sprintf("Open out %s to %s mm", where, trim(st.tool.Size))
 		if st.kind == KindLocate {

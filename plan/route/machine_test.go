@@ -1,6 +1,7 @@
 package route
 
 import (
+	"rebush/fits/finding"
 	"strings"
 	"testing"
 )
@@ -11,7 +12,7 @@ func TestMachines(t *testing.T) {
 		s := millShop()
 		s.Machine = "drill press"
 		r := Make(axle(), s, plainCut, plainRules())
-		if len(r.Operations) != 0 || len(r.Troubles) != 2 || !r.Troubles[0].Stop {
+		if len(r.Operations) != 0 || len(r.Troubles) != 2 || r.Troubles[0].Level != finding.Stop {
 			t.Errorf("%d operations, %+v", len(r.Operations), r.Troubles)
 		}
 	})

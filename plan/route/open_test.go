@@ -100,8 +100,8 @@ func TestReach(t *testing.T) {
 			}
 			said := ""
 			for _, x := range r.Troubles {
-				if x.Rule == "turned over" {
-					said = x.Text
+				if x.Rule.Name() == "turned over" {
+					said = x.Text.String()
 				}
 			}
 			if (said != "") != (c.because != "") || !strings.Contains(said, c.because) {

@@ -1,8 +1,9 @@
 package route
 
 import (
-	"fmt"
 	"math"
+	"rebush/fits/finding"
+	"rebush/fits/say"
 	"strings"
 )
 
@@ -59,8 +60,8 @@ func (b *builder) forbidden() bool {
 			continue
 		}
 		stop = true
-		b.out.Troubles = append(b.out.Troubles, Trouble{Rule: "no jig", Where: x.Name, Stop: true, Have: x.Wear, Want: b.r.NoJigWear,
-			Text: fmt.Sprintf("worn %.2f mm and no jig: drill and reamer would follow the oval hole", x.Wear),
+		b.out.Troubles = append(b.out.Troubles, Trouble{Level: finding.Stop, Rule: "route/no jig", Where: x.Name, Have: x.Wear, Want: b.r.NoJigWear,
+			Text: say.F("worn %v and no jig: drill and reamer would follow the oval hole", say.MM(x.Wear, 2)),
 			Fix:  "make a jig plate pinned in sound holes and say `jig: pinned`, or send it out; a plug alone does not cure it"})
 	}
 	return stop

@@ -6,6 +6,11 @@
 // places and sizes come settled from target and seat.
 package route
 
+import (
+	"rebush/fits/finding"
+	"rebush/fits/say"
+)
+
 // Bore is one hole to be dealt with, in job order.
 type Bore struct {
 	Name, Shaft string
@@ -222,9 +227,11 @@ type Setup struct {
 
 // Trouble is why a route cannot be laid out.
 type Trouble struct {
-	Rule, Where, Text, Fix string
-	Have, Want             float64
-	Stop, Note             bool // neither: a caution
+	Level      finding.Level
+	Rule       finding.Rule
+	Where      string
+	Have, Want float64 // mm
+	Text, Fix  say.Text
 }
 
 // Route is the outcome.

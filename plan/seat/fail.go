@@ -1,9 +1,8 @@
 package seat
 
 import (
-	"fmt"
 	"math"
-	"strconv"
+	"rebush/fits/say"
 	"strings"
 )
 
@@ -76,120 +75,114 @@ const farOff = 200
 
 // Text says the reason with its figure, in words of the bench. Two figures that
 // would print alike get more digits, until they differ.
-func (f Fail) Text() string {
-	say := func(text string, digits int) string {
-		have, want := apart(f.Have, f.Want, digits)
-		return fmt.Sprintf(text, have, want)
+func (f Fail) Text() say.Text {
+	name := say.Words(f.Name)
+	// against sets what is against what is wanted; the second has its unit from
+	// the first.
+	against := func(format string, unit string, places int) say.Text {
+		return say.F(format, say.Num(f.Have, places, unit).Apart(f.Want), say.Num(f.Want, places, unit).Apart(f.Have).Bare())
 	}
 	switch f.What {
 	case shortOfCleanUp:
-		return say("does not clean up the wear: seat radius %s mm, needs %s", 3)
+		return against("does not clean up the wear: seat radius %v, needs %v", "mm", 3)
 	case shortOfFill:
-		return say("too much of the worn wall stays: seat radius %s mm, needs %s for compound to fill the rest", 3)
+		return against("too much of the worn wall stays: seat radius %v, needs %v for compound to fill the rest", "mm", 3)
 	case dropsLoose:
 		if f.Have < -farOff {
-			return fmt.Sprintf("%.2f mm too loose for this seat", -f.Have/1000)
+			return say.F("%v too loose for this seat", say.MM(-f.Have/1000, 2))
 		}
 		if f.Have < 0 {
-			return fmt.Sprintf("too loose to press: up to %.0f um of gap, and it must be tight", -f.Have)
+			return say.F("too loose to press: up to %v of gap, and it must be tight", say.Um(-f.Have, 0))
 		}
-		return say("too loose to press: interference from %s um, needs more than %s", 0)
+		return against("too loose to press: interference from %v, needs more than %v", "um", 0)
 	case tooTight:
 		if f.Have > f.Want+farOff {
-			return fmt.Sprintf("%.2f mm too large for this seat", (f.Have-f.Want)/1000)
+			return say.F("%v too large for this seat", say.MM((f.Have-f.Want)/1000, 2))
 		}
-		return say("too tight to press: interference up to %s um, at most %s", 0)
+		return against("too tight to press: interference up to %v, at most %v", "um", 0)
 	case openedTooFar:
-		return say("bore would have to be opened by %s mm after pressing, at most %s", 2)
+		return against("bore would have to be opened by %v after pressing, at most %v", "mm", 2)
 	case otherFinish:
-		return fmt.Sprintf("cannot be finished as asked (%s): ", f.Name) + say("the bore closes to %s mm, wanted from %s", 3)
+		return say.F("cannot be finished as asked (%s): ", f.Name) + against("the bore closes to %v, wanted from %v", "mm", 3)
 	case noSuchWay:
-		reach := " reaches up to %s"
+		reach := say.Text(" reaches up to ")
 		if f.Have < f.Want {
-			reach = " reaches from %s"
+			reach = " reaches from "
 		}
-		return say("wants a seat of %s mm, "+strings.ReplaceAll(f.Name, "%", "%%")+reach, 2)
+		return against("wants a seat of %v, "+escaped(name+reach)+"%v", "mm", 2)
 	case wallTooThin, wallTooThinForPress:
 		what := map[what]string{wallTooThin: "any seat", wallTooThinForPress: "a press"}[f.What]
 		if f.Have < 0 {
-			return fmt.Sprintf("would break %.2f mm out of the edge; %s needs %.2f left", -f.Have, what, f.Want)
+			return say.F("would break %v out of the edge; %s needs %v left", say.MM(-f.Have, 2), what, say.MM(f.Want, 2).Bare())
 		}
-		return say("leaves %s mm at the edge, needs %s for "+what, 2)
+		return against("leaves %v at the edge, needs %v for "+what, "mm", 2)
 	case pressTooHeavy:
-		return say("press up to %s um beside a thin wall, at most %s", 0)
+		return against("press up to %v beside a thin wall, at most %v", "um", 0)
 	case castingCracks:
-		return say("tension in the casting %s MPa, at most %s", 0)
+		return against("tension in the casting %v, at most %v", "MPa", 0)
 	case plateYields:
-		return say("mean tension in the metal left at the edge %s MPa, at most %s", 0)
+		return against("mean tension in the metal left at the edge %v, at most %v", "MPa", 0)
 	case doesNotHold:
-		return say("holds %s "+f.Name+", needs %s, and has no second hold", 1)
+		return against("holds %v, needs %v, and has no second hold", f.Name, 1)
 	case compoundGap:
 		if f.Have <= 0 {
-			return fmt.Sprintf("is %.0f um larger than the seat, compound wants a gap of %.3f mm on diameter", -1000*f.Have, f.Want)
+			return say.F("is %v larger than the seat, compound wants a gap of %v on diameter", say.Um(-1000*f.Have, 0), say.MM(f.Want, 3))
 		}
-		return say("gap for compound %s mm on diameter, wants %s", 3)
+		return against("gap for compound %v on diameter, wants %v", "mm", 3)
 	case compoundPorous:
 		return "compound does not bond to an oil-filled bush"
 	case compoundHot:
-		return say("gets %s C hot, compound is trusted to %s", 0)
+		return against("gets %v hot, compound is trusted to %v", "C", 0)
 	case oldSeatSpoilt:
 		return "the old seat is not sound"
 	case boreTooLarge:
-		return say("bore ends up to %s mm, at most %s", 3)
+		return against("bore ends up to %v, at most %v", "mm", 3)
 	case nothingPasses:
-		return say("what must pass is %s mm, the largest bore that still runs is %s", 3)
+		return against("what must pass is %v, the largest bore that still runs is %v", "mm", 3)
 	case seizes:
 		if f.Have < 0 {
-			return fmt.Sprintf("binds by %.0f um at the hot or cold end of use, needs %.0f of clearance", -f.Have, f.Want)
+			return say.F("binds by %v at the hot or cold end of use, needs %v of clearance", say.Um(-f.Have, 0), say.Um(f.Want, 0).Bare())
 		}
-		return say("runs with %s um at the hot or cold end of use, needs %s", 0)
+		return against("runs with %v at the hot or cold end of use, needs %v", "um", 0)
 	case noContact:
 		return "the chamfers at both ends leave nothing of the seat to hold"
 	case wallOfBush:
 		if f.Have < 0 {
 			return "the bore would be larger than the outside of the bush"
 		}
-		return say("wall of the bush would be %s mm, needs %s", 2)
+		return against("wall of the bush would be %v, needs %v", "mm", 2)
 	case tooShort:
-		return say("seat only %s mm long, needs %s or a flange", 2)
+		return against("seat only %v long, needs %v or a flange", "mm", 2)
 	case sideRoom:
-		return say("takes %s mm of the side play, %s is there", 2)
+		return against("takes %v of the side play, %v is there", "mm", 2)
 	case flangeRoom:
-		return say("flange %s mm, room for %s", 1)
+		return against("flange %v, room for %v", "mm", 1)
 	case pressureHigh:
-		return say("bearing pressure %s MPa, at most %s", 2)
+		return against("bearing pressure %v, at most %v", "MPa", 2)
 	case speedHigh:
-		return say("rubbing speed %s m/s, at most %s", 2)
+		return against("rubbing speed %v, at most %v", "m/s", 2)
 	case pvHigh:
-		return say("pv %s MPa m/s, at most %s", 2)
+		return against("pv %v, at most %v", "MPa m/s", 2)
 	case noCurrentPlastic:
 		return "plastic breaks the current path on the live side"
 	case noCurrentCompound:
 		return "compound breaks the current path on the live side"
 	case neighbour:
 		if f.Have < 0 {
-			return fmt.Sprintf("would break %.2f mm into %s, needs %.2f left", -f.Have, f.Name, f.Want)
+			return say.F("would break %v into %s, needs %v left", say.MM(-f.Have, 2), f.Name, say.MM(f.Want, 2).Bare())
 		}
-		return say("leaves %s mm to "+strings.ReplaceAll(f.Name, "%", "%%")+", needs %s", 2)
+		return against("leaves %v to "+escaped(name)+", needs %v", "mm", 2)
 	case capSlide:
 		if f.Have < 0 {
-			return fmt.Sprintf("%.0f um larger than the seat under the cap, wants %.0f of play", -f.Have, f.Want)
+			return say.F("%v larger than the seat under the cap, wants %v of play", say.Um(-f.Have, 0), say.Um(f.Want, 0).Bare())
 		}
-		return say("play under the cap %s um, wants %s", 0)
+		return against("play under the cap %v, wants %v", "um", 0)
 	}
 	return ""
 }
 
-// apart prints two figures with as many digits as it takes to tell them apart,
-// three more at the most.
-func apart(have, want float64, digits int) (string, string) {
-	for more := 0; ; more++ {
-		h, w := strconv.FormatFloat(have, 'f', digits+more, 64), strconv.FormatFloat(want, 'f', digits+more, 64)
-		if h != w || more == 3 {
-			return h, w
-		}
-	}
-}
+// escaped keeps a name from being read as a format.
+func escaped(name say.Text) string { return strings.ReplaceAll(string(name), "%", "%%") }
 
 func fail(question int, w what, have, want float64) Fail {
 	return Fail{Question: question, What: w, Have: have, Want: want}

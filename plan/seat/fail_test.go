@@ -27,7 +27,7 @@ func TestReasonsAsRead(t *testing.T) {
 		{Fail{2, noSuchWay, 5, 6, "tool 100%"}, "wants a seat of 5.00 mm, tool 100% reaches from 6.00"},
 		{fail(2, compoundGap, -0.02, 0.02), "is 20 um larger than the seat, compound wants a gap of 0.020 mm on diameter"},
 	} {
-		if got := c.f.Text(); got != c.want {
+		if got := c.f.Text().String(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
@@ -52,7 +52,7 @@ func TestReasonsTellApart(t *testing.T) {
 		if kind == compoundHot || kind == castingCracks {
 			t.Skip()
 		}
-		text := fail(1, kind, have, want).Text()
+		text := fail(1, kind, have, want).Text().String()
 		figures := regexp.MustCompile(`[0-9]+\.[0-9]+`).FindAllString(text, -1)
 		if len(figures) == 2 && figures[0] == figures[1] && have > 0 {
 			t.Fatalf("%v and %v read %q", have, want, text)

@@ -48,7 +48,7 @@ func TestAnswersAreFinite(t *testing.T) {
 			if a.Feasible == (a.Fail.What != noFail) {
 				t.Fatalf("feasible %v with the reason %q", a.Feasible, a.Fail.Text())
 			}
-			if text := a.Fail.Text(); strings.Contains(text, "NaN") || strings.Contains(text, "Inf") || !a.Feasible && text == "" {
+			if text := a.Fail.Text().String(); strings.Contains(text, "NaN") || strings.Contains(text, "Inf") || !a.Feasible && text == "" {
 				t.Fatalf("the reason reads %q", text)
 			}
 			if !a.Feasible {

@@ -67,7 +67,7 @@ func TestMendingTheFigureRemovesTheReason(t *testing.T) {
 		s := scenery(t)
 		c.spoil(&s)
 		a := s.only(t)
-		text := a.Fail.Text()
+		text := a.Fail.Text().String()
 		if a.Feasible || a.Fail.What != kind || a.Fail.Question != c.question {
 			t.Errorf("reason %d: fell at question %d, want %d: %q", kind, a.Fail.Question, c.question, text)
 			continue

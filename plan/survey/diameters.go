@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // What can be wrong with readings.
@@ -69,7 +70,7 @@ func FromDiameters(d Diameters) (Evidence, error) {
 			across = along
 		}
 		e.Cov = scale2(alongAcross(along, across, dir), 4)
-		e.doubt("the side it has worn to is not known: the old centre lies %.3f mm from the middle of the hole, one way or the other; say where the metal is gone", w/2)
+		e.doubt("the side it has worn to is not known: the old centre lies %v from the middle of the hole, one way or the other; say where the metal is gone", say.MM(w/2, 3))
 	} else {
 		e.Centre = toward(d.Middle, -w/2, dir)
 		e.Cov = alongAcross(along, across, dir)

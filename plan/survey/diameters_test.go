@@ -202,7 +202,7 @@ func TestBest(t *testing.T) {
 		t.Errorf("best is %d", i)
 	}
 	// 0.03 apart: over 2 sqrt(0.005^2 + 0.004^2) and 2 sqrt(0.003^2 + 0.004^2).
-	if len(differ) != 2 || !strings.Contains(differ[0].Words, "widest and narrowest") {
+	if len(differ) != 2 || !strings.Contains(differ[0].Words.String(), "widest and narrowest") {
 		t.Errorf("differ %+v", differ)
 	}
 	if i, _ = Best([]Evidence{d, c, b}); i != 2 {
@@ -240,11 +240,11 @@ func TestSentence(t *testing.T) {
 	b := NewWornBore([2]float64{10, 6}, 1.55, 1.53, 0.24, 90*deg)
 	b.Cov = round2(0.02)
 	want := "front axle, left: worn 0.24 mm upwards; from the middle of the hole the old centre lies 0.12 mm downwards; known to 0.02 mm"
-	if got := b.Sentence("front axle, left"); got != want {
+	if got := b.Sentence("front axle, left"); got.String() != want {
 		t.Errorf("got %q", got)
 	}
 	b.Round = true
-	if got := b.Sentence("rear axle, right"); got != "rear axle, right: round, 3.10 mm; its middle is the old centre; known to 0.02 mm" {
+	if got := b.Sentence("rear axle, right").String(); got != "rear axle, right: round, 3.10 mm; its middle is the old centre; known to 0.02 mm" {
 		t.Errorf("got %q", got)
 	}
 	for a, want := range map[float64]string{0: "to the right", 359: "to the right", -90: "downwards", 135: "up and to the left"} {

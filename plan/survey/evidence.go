@@ -1,8 +1,8 @@
 package survey
 
 import (
-	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // Ranks of evidence, best first.
@@ -26,7 +26,7 @@ type Evidence struct {
 	// Doubtful evidence is not to be answered from with confidence; Words say
 	// why. Words of sure evidence are cautions.
 	Doubtful bool
-	Words    []string
+	Words    []say.Text
 }
 
 // U returns the largest semi-axis of the standard ellipse, mm.
@@ -38,7 +38,7 @@ func (e *Evidence) doubt(format string, args ...any) {
 }
 
 func (e *Evidence) say(format string, args ...any) {
-	e.Words = append(e.Words, fmt.Sprintf(format, args...))
+	e.Words = append(e.Words, say.F(format, args...))
 }
 
 // Disagree names two kinds of evidence that differ by more than
@@ -46,7 +46,7 @@ func (e *Evidence) say(format string, args ...any) {
 type Disagree struct {
 	A, B       int
 	Apart, May float64 // mm
-	Words      string
+	Words      say.Text
 }
 
 // Best picks the evidence to use, by rank and then by uncertainty; a doubtful
@@ -61,8 +61,8 @@ func Best(es []Evidence) (best int, differ []Disagree) {
 		for j, o := range es[:i] {
 			d := dist(e.Centre, o.Centre)
 			if may := 2 * math.Hypot(e.U(), o.U()); d > may {
-				differ = append(differ, Disagree{A: j, B: i, Apart: d, May: may, Words: fmt.Sprintf(
-					"%s and %s put the old centre %.3f mm apart; they should agree to %.3f", o.What, e.What, d, may)})
+				differ = append(differ, Disagree{A: j, B: i, Apart: d, May: may, Words: say.F(
+					"%s and %s put the old centre %v apart; they should agree to %v", o.What, e.What, say.MM(d, 3), say.MM(may, 3).Bare())})
 			}
 		}
 	}

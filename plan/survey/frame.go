@@ -3,6 +3,7 @@ package survey
 import (
 	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // Feature is an unworn thing seen in two frames: a dowel, a screw hole, an
@@ -21,7 +22,7 @@ type Frame struct {
 	RMS   float64   // of the residual vectors, weighted where weights are given
 	Off   []float64 // residual of each feature, mm
 	Bad   []int     // features that lie over 3 s off: a bent plate or a wrong hole
-	Words []string
+	Words []say.Text
 
 	mean   [2]float64 // of the From side
 	uShift float64
@@ -89,7 +90,7 @@ func (fr *Frame) judge(fs []Feature, weight func(Feature) float64, weighted bool
 		fr.Words = append(fr.Words, "a frame of two features has nothing to check it by; measure a third")
 		if d := dist(fs[0].From, fs[1].From) - dist(fs[0].To, fs[1].To); weighted && math.Abs(d) > 3*math.Hypot(fs[0].U, fs[1].U)*math.Sqrt2 {
 			fr.Bad = []int{0, 1}
-			fr.Words = append(fr.Words, fmt.Sprintf("%q and %q are %.3f mm further apart in one frame than in the other", fs[0].Name, fs[1].Name, math.Abs(d)))
+			fr.Words = append(fr.Words, say.F("%q and %q are %v further apart in one frame than in the other", fs[0].Name, fs[1].Name, say.MM(math.Abs(d), 3)))
 		}
 		return
 	}
@@ -125,7 +126,7 @@ func (fr *Frame) judge(fs []Feature, weight func(Feature) float64, weighted bool
 	}
 	if bad >= 0 {
 		fr.Bad = []int{bad}
-		fr.Words = append(fr.Words, fmt.Sprintf("%q lies %.3f mm from where the other features put it: a bent plate or a wrong hole; leave it out or measure it again", fs[bad].Name, worstOff))
+		fr.Words = append(fr.Words, say.F("%q lies %v from where the other features put it: a bent plate or a wrong hole; leave it out or measure it again", fs[bad].Name, say.MM(worstOff, 3)))
 	}
 }
 

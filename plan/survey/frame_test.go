@@ -4,6 +4,7 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
+	"rebush/fits/say"
 	"strings"
 	"testing"
 )
@@ -60,7 +61,7 @@ func TestAlignBad(t *testing.T) {
 		if f, err = Align(fs); err != nil {
 			t.Fatal(err)
 		}
-		if len(f.Bad) == 1 && f.Bad[0] == 2 && strings.Contains(strings.Join(f.Words, " "), `"c"`) {
+		if len(f.Bad) == 1 && f.Bad[0] == 2 && strings.Contains(say.Join(" ", f.Words...).String(), `"c"`) {
 			found++
 		}
 	}

@@ -3,6 +3,7 @@ package survey
 import (
 	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // Probe is what was probed of one bore. Points are of the wall itself,
@@ -62,7 +63,7 @@ func (p Probe) s() float64 { return math.Max(p.S, leastS) }
 
 type leftOut struct {
 	at    []int
-	words []string
+	words []say.Text
 }
 
 // check refuses what cannot be fitted and drops typing slips.
@@ -87,13 +88,13 @@ func (p Probe) check() ([][2]float64, leftOut, error) {
 	if gap := largestGap(pts, ls.Centre); gap > 190*math.Pi/180 {
 		return nil, out, fmt.Errorf("%w: they leave %.0f degrees of the wall untouched; probe all round", ErrOneSide, gap*180/math.Pi)
 	} else if gap > 2*math.Pi/3 {
-		out.words = append(out.words, fmt.Sprintf("%.0f degrees of the wall are not probed", gap*180/math.Pi))
+		out.words = append(out.words, say.F("%.0f degrees of the wall are not probed", gap*180/math.Pi))
 	}
 	if r, slack := p.Journal/2, 4*math.Hypot(p.s(), p.UJournal/2); r > ls.R+slack {
-		return nil, out, fmt.Errorf("%w: journal %.3f, hole %.3f; measure both again", ErrJournal, p.Journal, 2*ls.R)
+		return nil, out, say.Errorf("%w: journal %v, hole %v; measure both again", ErrJournal, say.MM(p.Journal, 3), say.MM(2*ls.R, 3))
 	} else if r > 0 {
 		if in, err := Inscribed(pts); err == nil && r > in.R+slack {
-			return nil, out, fmt.Errorf("%w: journal %.3f, the largest round pin that enters these points is %.3f; measure both again", ErrJournal, p.Journal, 2*in.R)
+			return nil, out, say.Errorf("%w: journal %v, the largest round pin that enters these points is %v; measure both again", ErrJournal, say.MM(p.Journal, 3), say.MM(2*in.R, 3))
 		}
 	}
 	return pts, out, nil
@@ -136,7 +137,7 @@ func (pd *Probed) outline(p Probe, pts [][2]float64) error {
 			if err == nil {
 				b := g.bore(p)
 				pd.Words = append(pd.Words, nameSlip(p.Points, at, func(q [2]float64) float64 { return math.Abs(b.Gap(q)) }, 6*s,
-					fmt.Sprintf("stands %.3f mm off the wall that the others give", b.Gap(pts[i]))))
+					say.F("stands %v off the wall that the others give", say.MM(b.Gap(pts[i]), 3))))
 				pd.LeftOut = append(pd.LeftOut, at)
 				pts, f = rest, g
 			}
@@ -163,7 +164,7 @@ func (pd *Probed) outline(p Probe, pts [][2]float64) error {
 			pd.Cov = add2(pd.Cov, [2][2]float64{{dx * dx, dx * dy}, {dx * dy, dy * dy}})
 		}
 	} else if over := f.SSQ / math.Max(1, float64(f.N-f.Shape.unknowns())); over > 9*s*s {
-		pd.say("the wall does not run as a journal wears it: points stand off by %.3f mm, three times what the instrument should; look for burrs, bell-mouth or a second load", math.Sqrt(over))
+		pd.say("the wall does not run as a journal wears it: points stand off by %v, three times what the instrument should; look for burrs, bell-mouth or a second load", say.MM(math.Sqrt(over), 3))
 	}
 	return nil
 }

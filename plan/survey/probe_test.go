@@ -9,6 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"rebush/fits/say"
 	"rebush/testdata"
 )
 
@@ -22,7 +23,7 @@ func eachProbe(t *testing.T, do func(r row, p Probe, o [2]float64)) {
 	}
 }
 
-func words(p Probed) string { return strings.Join(p.Words, "; ") }
+func words(p Probed) string { return say.Join("; ", p.Words...).String() }
 
 // TestProbeRows: through the front door every row with a tolerance is inside
 // it too, and answered with confidence.

@@ -3,6 +3,7 @@ package survey
 import (
 	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // doubtSide is how wrong a stated side may be: beyond it no method holds.
@@ -39,8 +40,8 @@ func (pd *Probed) noSide(p Probe, f, other OutlineFit) {
 		why = fmt.Sprintf("the side it has worn to is known to %.0f degrees only", p.UDir*180/math.Pi)
 	}
 	if other.N > 0 && other.SSQ-f.SSQ <= fanGain*p.s()*p.s() {
-		pd.doubt("%s, and both arcs have nearly one radius: worn to %.0f degrees or to %.0f fits as well, and the old centre is %.3f mm elsewhere; say where the metal is gone",
-			why, f.Theta*180/math.Pi, other.Theta*180/math.Pi, dist(f.O, other.O))
+		pd.doubt("%s, and both arcs have nearly one radius: worn to %.0f degrees or to %.0f fits as well, and the old centre is %v elsewhere; say where the metal is gone",
+			why, f.Theta*180/math.Pi, other.Theta*180/math.Pi, say.MM(dist(f.O, other.O), 3))
 		return
 	}
 	pd.doubt("%s; the points alone say %.0f degrees; look at the bore and say where the metal is gone", why, f.Theta*180/math.Pi)
@@ -59,8 +60,8 @@ func (pd *Probed) contradicted(p Probe, pts [][2]float64, f OutlineFit) (best, o
 	switch {
 	case apart(any.Theta, side) > sideways && f.SSQ-any.SSQ > limit:
 		pd.Rank = RankArc
-		pd.doubt("it is said to have worn to %.0f degrees, but the points fit a wear to %.0f; the old centre would be %.3f mm elsewhere; look at the bore again",
-			angle(side)*180/math.Pi, any.Theta*180/math.Pi, dist(any.O, f.O))
+		pd.doubt("it is said to have worn to %.0f degrees, but the points fit a wear to %.0f; the old centre would be %v elsewhere; look at the bore again",
+			angle(side)*180/math.Pi, any.Theta*180/math.Pi, say.MM(dist(any.O, f.O), 3))
 		return any, f, nil
 	case off > doubtSide+2*math.Min(f.UTheta, math.Pi/6):
 		pd.Rank = RankArc

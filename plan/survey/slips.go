@@ -1,14 +1,14 @@
 package survey
 
 import (
-	"fmt"
 	"math"
+	"rebush/fits/say"
 	"sort"
 )
 
 // slips finds points so far from all others that they are no wall: mostly a
 // coordinate typed ten times too large. It returns what is kept.
-func slips(pts [][2]float64) (keep []int, out []int, words []string) {
+func slips(pts [][2]float64) (keep []int, out []int, words []say.Text) {
 	all := make([]int, len(pts))
 	for i := range all {
 		all[i] = i
@@ -43,8 +43,8 @@ func slips(pts [][2]float64) (keep []int, out []int, words []string) {
 
 // nameSlip says what a point looks like: off judges a mended point, and below
 // limit it is believed.
-func nameSlip(pts [][2]float64, i int, off func([2]float64) float64, limit float64, else_ string) string {
-	best, text := limit, ""
+func nameSlip(pts [][2]float64, i int, off func([2]float64) float64, limit float64, otherwise say.Text) say.Text {
+	best, text := limit, say.Text("")
 	for axis, name := range []string{"x", "y"} {
 		for _, t := range []struct {
 			k    float64
@@ -53,14 +53,14 @@ func nameSlip(pts [][2]float64, i int, off func([2]float64) float64, limit float
 			p := pts[i]
 			p[axis] *= t.k
 			if e := off(p); e < best {
-				best, text = e, fmt.Sprintf("its %s looks %s (%.4g, not %.4g?)", name, t.says, p[axis], pts[i][axis])
+				best, text = e, say.F("its %s looks %s (%.4g, not %.4g?)", name, t.says, p[axis], pts[i][axis])
 			}
 		}
 	}
 	if text == "" {
-		text = "it " + else_
+		text = "it " + otherwise
 	}
-	return fmt.Sprintf("point %d (%.4g, %.4g) is left out: %s; measure it again", i+1, pts[i][0], pts[i][1], text)
+	return say.F("point %d (%.4g, %.4g) is left out: %s; measure it again", i+1, pts[i][0], pts[i][1], text)
 }
 
 func median(pts [][2]float64, of func([2]float64) float64) float64 {

@@ -3,6 +3,7 @@ package survey
 import (
 	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // SpanCentre returns the distance of two bores from edge to edge, inside and
@@ -64,7 +65,7 @@ func FromSpans(spans []Span, near [2]float64) (Evidence, error) {
 	e := Evidence{Rank: RankReadings, What: "edge to edge", Centre: p, Cov: inv}
 	for _, s := range spans {
 		if off := math.Abs(dist(p, s.To) - s.Apart); off > math.Max(3*math.Hypot(s.U, s.UTo), 1e-6) {
-			e.doubt("the distance to %s is %.3f mm off what the others say", s.Name, off)
+			e.doubt("the distance to %s is %v off what the others say", s.Name, say.MM(off, 3))
 		}
 	}
 	return e, nil

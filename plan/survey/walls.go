@@ -3,6 +3,7 @@ package survey
 import (
 	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // Walls are four wall positions on the axes through the hole.
@@ -102,6 +103,6 @@ func (w Walls) middles(e *Evidence) error {
 		return nil
 	}
 	e.Cov = scale2([2][2]float64{{v + dx*dx, 0}, {0, v + dy*dy}}, 4)
-	e.doubt("the side it has worn to is not known: the old centre may lie %.3f mm across and %.3f mm up or down from the middle of the hole; say where the metal is gone", dx, dy)
+	e.doubt("the side it has worn to is not known: the old centre may lie %v across and %v up or down from the middle of the hole; say where the metal is gone", say.MM(dx, 3), say.MM(dy, 3))
 	return nil
 }

@@ -1,8 +1,8 @@
 package survey
 
 import (
-	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // Way says a direction in words, in steps of 45 degrees, as seen from the left
@@ -17,12 +17,11 @@ func Way(rad float64) string {
 }
 
 // Sentence is a line that a repairer can read aloud; name is the bore's.
-func (b WornBore) Sentence(name string) string {
-	known := fmt.Sprintf("known to %.2f mm", math.Max(0.01, b.U()))
+func (b WornBore) Sentence(name string) say.Text {
+	known := say.F("known to %v", say.MM(math.Max(0.01, b.U()), 2))
 	if b.Round || b.W < 0.005 {
-		return fmt.Sprintf("%s: round, %.2f mm; its middle is the old centre; %s", name, 2*b.R, known)
+		return say.F("%s: round, %v; its middle is the old centre; %v", name, say.MM(2*b.R, 2), known)
 	}
 	m := b.Found()
-	return fmt.Sprintf("%s: worn %.2f mm %s; from the middle of the hole the old centre lies %.2f mm %s; %s",
-		name, b.W, Way(b.ThetaRad), dist(m, b.O), Way(math.Atan2(b.O[1]-m[1], b.O[0]-m[0])), known)
+	return say.F("%s: worn %v %s; from the middle of the hole the old centre lies %v %s; %v", name, say.MM(b.W, 2), Way(b.ThetaRad), say.MM(dist(m, b.O), 2), Way(math.Atan2(b.O[1]-m[1], b.O[0]-m[0])), known)
 }

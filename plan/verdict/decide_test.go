@@ -170,7 +170,7 @@ func TestChoices(t *testing.T) {
 		}
 		found := row.finding == ""
 		for _, f := range r.Findings {
-			found = found || f.Rule == row.finding
+			found = found || f.Rule.Name() == row.finding
 		}
 		if !found {
 			t.Errorf("%s: no finding %q in %+v", name, row.finding, r.Findings)
@@ -339,7 +339,7 @@ func TestMendFirst(t *testing.T) {
 	}
 	n := 0
 	for _, f := range r.Findings {
-		if f.Rule == "mend first" && f.Level == finding.Caution && strings.Contains(f.Text, "a hub is loose on its axle: mend that first") {
+		if f.Rule.Name() == "mend first" && f.Level == finding.Caution && strings.Contains(f.Text.String(), "a hub is loose on its axle: mend that first") {
 			n++
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"rebush/fits/finding"
+	"rebush/fits/say"
 )
 
 // plain says an option without the words of the trade.
@@ -186,23 +187,28 @@ func spoken(bore string) string {
 func (c *Case) say(l *finding.List, list []weighed, best int) {
 	switch c.Condition {
 	case "cracked", "swollen":
-		l.Say(finding.Stop, "condition", "chassis", "the casting is "+c.Condition+": do not machine", "another truck; no repair cures a cracked or swollen casting")
+		l.Raise(finding.Stop, "job/condition", finding.Place{Where: "chassis"},
+			say.F("the casting is %s: do not machine", c.Condition), "another truck; no repair cures a cracked or swollen casting")
 	case "unknown", "":
-		l.Say(finding.Caution, "condition", "chassis", "nobody has said whether the casting is sound",
-			"look it over, measure the wheelbase against a sister, then write condition: sound, cracked or swollen")
+		l.Raise(finding.Caution, "job/condition", finding.Place{Where: "chassis"},
+			"nobody has said whether the casting is sound", "look it over, measure the wheelbase against a sister, then write condition: sound, cracked or swollen")
 	}
 	for _, f := range c.Mend {
-		l.Say(finding.Caution, "mend first", "", f.Words+": mend that first, since "+f.Why, "mend it, run it again, and bore nothing before that")
+		l.Raise(finding.Caution, "verdict/mend first", finding.Place{},
+			say.F("%s: mend that first, since %s", f.Words, f.Why), "mend it, run it again, and bore nothing before that")
 	}
 	if len(c.Unchecked) > 0 {
-		l.Say(finding.Note, "look-alikes", "", "not looked at, and each can pass for a worn hole: "+strings.Join(c.Unchecked, ", "), "check them before paying for bearings")
+		l.Raise(finding.Note, "verdict/look-alikes", finding.Place{},
+			say.F("not looked at, and each can pass for a worn hole: %s", strings.Join(c.Unchecked, ", ")), "check them before paying for bearings")
 	}
 	if c.Rate == nil {
-		l.Say(finding.Note, "rates", "", "the shop gives no rate: the verdict is in hours only, and the price of another truck is not weighed", "rates: {currency: ..., per_hour: ...} in the shop file")
+		l.Raise(finding.Note, "verdict/rates", finding.Place{},
+			"the shop gives no rate: the verdict is in hours only, and the price of another truck is not weighed", "rates: {currency: ..., per_hour: ...} in the shop file")
 	}
 	for _, w := range list {
 		if w.Feasible && len(w.unknown) > 0 && c.Rate != nil {
-			l.Say(finding.Note, "price", w.Name, "not in its cost, no price is given: "+strings.Join(w.unknown, ", "), "give the price")
+			l.Raise(finding.Note, "verdict/price", finding.Place{Where: w.Name},
+				say.F("not in its cost, no price is given: %s", strings.Join(w.unknown, ", ")), "give the price")
 		}
 	}
 	risk := 0.0
@@ -212,16 +218,19 @@ func (c *Case) say(l *finding.List, list []weighed, best int) {
 		}
 	}
 	if _, known := c.loss(); !known && risk > 0 && c.Rate != nil {
-		l.Say(finding.Note, "loss", "", fmt.Sprintf("what a lost truck would cost is not known, so a risk of %.2g %% is not in the cost", 100*risk), "give value: (of this truck) or swap: (what another one costs) in the job")
+		l.Raise(finding.Note, "verdict/loss", finding.Place{},
+			say.F("what a lost truck would cost is not known, so a risk of %.2g %% is not in the cost", 100*risk), "give value: (of this truck) or swap: (what another one costs) in the job")
 	}
 	if best < 0 {
 		return
 	}
 	name, play := c.worst()
 	if list[best].Name == Leave && play > c.Limits.LeaveMM+1e-9 {
-		l.Figure(finding.Note, "play", name, play, c.Limits.LeaveMM, "mm", "left for now: look again in a season", "a complaint, or a wheel that rubs")
+		l.Raise(finding.Note, "verdict/play", finding.Place{Where: name},
+			"left for now: look again in a season", "a complaint, or a wheel that rubs").Against(play, c.Limits.LeaveMM, "mm")
 	}
 	if list[best].Name == Leave && c.complaint() != "" {
-		l.Say(finding.Note, "complaint", "", "it "+c.complaint()+", and the bearings do not look like the reason", "look at rims, hubs, gauge, gears, wiring")
+		l.Raise(finding.Note, "verdict/complaint", finding.Place{},
+			say.F("it %s, and the bearings do not look like the reason", c.complaint()), "look at rims, hubs, gauge, gears, wiring")
 	}
 }
