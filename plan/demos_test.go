@@ -84,7 +84,7 @@ func stopsOf(p *plan.Plan) []string {
 	var out []string
 	for _, f := range p.Findings {
 		if f.Level == finding.Stop {
-			out = append(out, f.Rule)
+			out = append(out, f.Rule.Name())
 		}
 	}
 	slices.Sort(out)
