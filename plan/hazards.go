@@ -2,6 +2,7 @@ package plan
 
 import (
 	"regexp"
+	"slices"
 
 	"rebush/fits/finding"
 	"rebush/fits/material"
@@ -73,7 +74,8 @@ func (m *maker) unsure() bool {
 
 // whole is the job as a whole: its chassis, and no operation.
 func (m *maker) whole() safety.Work {
-	return safety.Work{Metals: []material.Kind{m.chassis.Kind}, Facts: map[safety.Fact]bool{safety.ConditionUnknown: m.unsure()}}
+	cut := slices.ContainsFunc(m.p.Operations, func(o Operation) bool { return o.Kind == string(route.KindSizeSeat) })
+	return safety.Work{Metals: []material.Kind{m.chassis.Kind}, Facts: map[safety.Fact]bool{safety.ConditionUnknown: m.unsure(), safety.ToBeCut: cut}}
 }
 
 // hazards puts what can hurt beside each operation, and gathers what is said

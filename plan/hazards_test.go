@@ -131,7 +131,7 @@ func TestHazardsOfPageOne(t *testing.T) {
 		has := func(h string) bool {
 			return slices.ContainsFunc(lines, func(l safety.Line) bool { return l.Hazard == h })
 		}
-		casting := metal == "zinc die casting" || metal == "aluminium die casting"
+		casting := metal == "zinc die casting" || strings.HasPrefix(metal, "aluminium")
 		cuts := slices.ContainsFunc(p.Operations, func(o plan.Operation) bool { return o.Kind == "locate" })
 		if has("zinc or magnesium") != (casting && cuts) || has("magnesium fire") != (metal == "magnesium" && cuts) {
 			t.Errorf("%s: %+v", where, lines)

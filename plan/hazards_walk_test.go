@@ -36,6 +36,7 @@ func wanted(metal material.Kind, op route.Kind, is map[safety.Fact]bool) []strin
 	chips := one(route.KindScrap, route.KindLocate, route.KindOpen, route.KindChamfer, route.KindSizeSeat, route.KindTurn, route.KindFace, route.KindOil, route.KindSizeBore)
 	plate := one(route.KindScrap, route.KindLocate, route.KindOpen, route.KindChamfer, route.KindSizeSeat)
 	casting := metal == material.ZincCasting || metal == material.AluminiumCasting || mag
+	alike := casting && !mag || metal == material.WroughtAluminium
 	force := is[safety.UnderThePress]
 	var out []string
 	say := func(hazard string, yes bool) {
@@ -44,7 +45,7 @@ func wanted(metal material.Kind, op route.Kind, is map[safety.Fact]bool) []strin
 		}
 	}
 	say("unsound casting", op == route.KindLookOver && is[safety.ConditionUnknown])
-	say("zinc or magnesium", op == route.KindSetUp && is[safety.FirstSetUp] && casting && !mag)
+	say("zinc or magnesium", op == route.KindSetUp && is[safety.FirstSetUp] && alike)
 	say("magnesium fire", mag && one(route.KindScrap, route.KindSetUp, route.KindTurn, route.KindFace))
 	say("magnesium cut", mag && chips && op != route.KindOil)
 	say("magnesium chips", mag && (chips && op != route.KindOil || op == route.KindWash))
@@ -106,9 +107,9 @@ func TestHazardsOfEveryMetalAndOperation(t *testing.T) {
 func TestHazardsOfFormAndOwner(t *testing.T) {
 	b := hazardBook(t)
 	for _, metal := range safety.Metals() {
-		alike := metal == material.ZincCasting || metal == material.AluminiumCasting
+		alike := metal == material.ZincCasting || metal == material.AluminiumCasting || metal == material.WroughtAluminium
 		mag := metal == material.MagnesiumCasting
-		w := safety.Work{Metals: []material.Kind{metal}}
+		w := safety.Work{Metals: []material.Kind{metal}, Facts: map[safety.Fact]bool{safety.ToBeCut: true}}
 		for _, c := range []struct {
 			place safety.Place
 			want  map[string]bool
@@ -130,6 +131,12 @@ func TestHazardsOfFormAndOwner(t *testing.T) {
 				if n := got[h]; yes && n != 1 {
 					t.Errorf("%s, %s: %s is said %d times", c.place, metal, h, n)
 				}
+			}
+		}
+		w.Facts = nil
+		for _, l := range b.At(safety.Owner, w) {
+			if l.Hazard == "zinc or magnesium" {
+				t.Errorf("%s: nothing is cut, and the owner is told %q", metal, l.Words)
 			}
 		}
 		if metal != safety.Unsaid {

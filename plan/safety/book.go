@@ -28,7 +28,7 @@ type row struct {
 
 var places = []Place{Operation, PageOne, LookFor, Before, Proving, Form, Owner}
 
-var facts = []Fact{Spindle, FirstSetUp, FromBelow, UnderThePress, Compound, Leaded, Air, InMagnesium, ConditionUnknown}
+var facts = []Fact{Spindle, FirstSetUp, FromBelow, UnderThePress, Compound, Leaded, Air, InMagnesium, ConditionUnknown, ToBeCut}
 
 var metals = []material.Kind{material.ZincCasting, material.AluminiumCasting, material.MagnesiumCasting, material.WroughtAluminium,
 	material.WroughtBrass, material.BrassBush, material.Steel, material.CastIron, material.SolidBronze, material.PorousBronze,

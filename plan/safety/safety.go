@@ -47,6 +47,7 @@ const (
 	Air              Fact = "air"             // blown dry
 	InMagnesium      Fact = "in magnesium"    // the bush sits in a chassis of magnesium
 	ConditionUnknown Fact = "condition unknown"
+	ToBeCut          Fact = "to be cut" // the chassis, somewhere in the route
 )
 
 // Unsaid is a chassis of which nobody has said what it is.
