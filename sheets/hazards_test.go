@@ -6,7 +6,6 @@ import (
 
 	"rebush/plan"
 	"rebush/plan/job"
-	"rebush/plan/safety"
 )
 
 // inMetal plans the job of the stepped axle in a metal.
@@ -57,7 +56,7 @@ func TestSafetyOnTheSheet(t *testing.T) {
 				t.Errorf("%s: page one does not say %q", metal, l.Words)
 			}
 		}
-		if len(p.Safety.PageOne) != safety.Lines {
+		if len(p.Safety.PageOne) != 5 {
 			t.Errorf("%s: %d lines on page one", metal, len(p.Safety.PageOne))
 		}
 		n := 0
