@@ -26,9 +26,16 @@ var wayOf = map[string]struct {
 	"wexmarrow":           {true, "re-bush"},
 	"cragwinnow":          {true, "re-bush"},
 	"cragwinnow-motor":    {true, "renew"},
+	"plain":               {true, "re-bush"},
 	"stepped":             {true, "re-bush"},
+	"insulated":           {true, "re-bush"},
+	"worm-moved":          {true, "re-bush"},
+	"oil-way":             {true, "re-bush"},
+	"mandrels":            {true, "re-bush"},
+	"odd-reamer":          {true, "re-bush"},
 	"renew":               {true, "renew"},
 	"thin-edge":           {false, "swap"},
+	"swap-value":          {true, "swap"},
 }
 
 // TestEveryJob plans every job of both folders, by its own name, and sees that

@@ -170,7 +170,7 @@ func TestUnsaidConditionIsLookedOver(t *testing.T) {
 // are.
 func TestSupplyOffBeforeOhms(t *testing.T) {
 	for _, current := range []string{"axles", "none"} {
-		p := routed(t, "stepped", func(j *job.Job) { j.Chassis.Current = current })
+		p := routed(t, "insulated", func(j *job.Job) { j.Chassis.Current = current })
 		off, ohm := -1, -1
 		for i, s := range p.Proving {
 			if strings.Contains(s.Text, "Supply off") {

@@ -15,7 +15,8 @@ import (
 )
 
 // demoRoutes are the jobs whose whole route is looked at.
-var demoRoutes = []string{"pellinthwaite", "gullwrack", "wexmarrow", "cragwinnow", "cragwinnow-motor", "stepped", "renew"}
+var demoRoutes = []string{"pellinthwaite", "gullwrack", "wexmarrow", "cragwinnow", "cragwinnow-motor",
+	"plain", "stepped", "insulated", "worm-moved", "oil-way", "renew", "mandrels", "odd-reamer"}
 
 // routed reads a job, changes what the change says and plans it.
 func routed(t testing.TB, name string, change func(*job.Job)) *plan.Plan {
@@ -171,10 +172,10 @@ func ownedTools(p *plan.Plan) map[string]bool {
 }
 
 func TestRouteFollowsTheReamers(t *testing.T) {
-	before := routed(t, "stepped", nil)
-	after := routed(t, "stepped", func(j *job.Job) { j.Shop.Reamers = j.Shop.Reamers[1:] })
+	before := routed(t, "plain", nil)
+	after := routed(t, "plain", func(j *job.Job) { j.Shop.Reamers = j.Shop.Reamers[1:] })
 	had := func(p *plan.Plan) bool {
-		return slices.ContainsFunc(tools(p, "size seat"), func(s string) bool { return strings.Contains(s, "5 mm H7 reamer") })
+		return slices.ContainsFunc(tools(p, "size seat"), func(s string) bool { return strings.Contains(s, "6 mm H7 reamer") })
 	}
 	if !had(before) || had(after) {
 		t.Errorf("with the reamer %v, without %v", tools(before, "size seat"), tools(after, "size seat"))
@@ -186,7 +187,7 @@ func TestRouteFollowsTheReamers(t *testing.T) {
 
 func TestRouteFollowsTheSpindle(t *testing.T) {
 	steps := []float64{150, 400, 800}
-	p := routed(t, "stepped", func(j *job.Job) { j.Shop.Spindle = steps })
+	p := routed(t, "plain", func(j *job.Job) { j.Shop.Spindle = steps })
 	n := 0
 	for _, o := range p.Operations {
 		if o.RPM != nil {
@@ -200,13 +201,13 @@ func TestRouteFollowsTheSpindle(t *testing.T) {
 		t.Fatal("nothing turns")
 	}
 	// All steps too fast: by hand.
-	for _, o := range ops(routed(t, "stepped", func(j *job.Job) { j.Shop.Spindle = []float64{9000, 12000} }), "size seat") {
+	for _, o := range ops(routed(t, "plain", func(j *job.Job) { j.Shop.Spindle = []float64{9000, 12000} }), "size seat") {
 		if *o.RPM != 0 || !strings.Contains(o.Note, "by hand") {
 			t.Errorf("%s at %v: %s", o.Do, *o.RPM, o.Note)
 		}
 	}
 	// A variable spindle is set to a figure that its scale shows.
-	for _, o := range ops(routed(t, "stepped", func(j *job.Job) { j.Shop.Spindle, j.Shop.SpindleMin, j.Shop.SpindleMax = nil, 100, 2000 }), "size seat") {
+	for _, o := range ops(routed(t, "plain", func(j *job.Job) { j.Shop.Spindle, j.Shop.SpindleMin, j.Shop.SpindleMax = nil, 100, 2000 }), "size seat") {
 		if math.Mod(*o.RPM, 10) != 0 || *o.RPM > *o.RPMIdeal || *o.RPM < *o.RPMIdeal-10.5 {
 			t.Errorf("%s at %v, ideal %v", o.Do, *o.RPM, *o.RPMIdeal)
 		}
@@ -232,7 +233,7 @@ func TestRouteFollowsTheJig(t *testing.T) {
 func TestRouteFollowsTheMachine(t *testing.T) {
 	seen := map[string]string{}
 	for machine, change := range machines {
-		p := routed(t, "stepped", change)
+		p := routed(t, "plain", change)
 		n := 0
 		for _, s := range p.Setups {
 			if s.Clamping {
@@ -263,7 +264,7 @@ func TestRouteFollowsTheMachine(t *testing.T) {
 // The tools that reach the far plate are as long as the chassis is wide; a
 // wider chassis is turned over, its dials are mirrored and the sheet says so.
 func TestRouteFarPlate(t *testing.T) {
-	wide := routed(t, "stepped", func(j *job.Job) {
+	wide := routed(t, "plain", func(j *job.Job) {
 		j.Chassis.Width = dim.Must("30 mm")
 		for i := range j.Shafts {
 			if j.Shafts[i].HubToHub.Given() {
@@ -308,7 +309,7 @@ func TestRouteFarPlate(t *testing.T) {
 	if n == 0 {
 		t.Error("no dials in the turned set-up")
 	}
-	for _, o := range routed(t, "stepped", nil).Operations {
+	for _, o := range routed(t, "plain", nil).Operations {
 		if strings.Contains(o.Do+o.Note+o.Approach, "MIRRORED") {
 			t.Errorf("a far plate that is reached from the left is not mirrored: %s", o.Do)
 		}
@@ -318,7 +319,7 @@ func TestRouteFarPlate(t *testing.T) {
 // Own rules reach the route.
 func TestRouteFollowsTheRules(t *testing.T) {
 	minutes := func(change func(*table.Rules)) float64 {
-		p := routed(t, "stepped", func(j *job.Job) {
+		p := routed(t, "plain", func(j *job.Job) {
 			if change != nil {
 				change(j.Shop.Rules)
 			}

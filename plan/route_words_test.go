@@ -10,10 +10,11 @@ import (
 
 // The words of proving name what was measured before.
 func TestProving(t *testing.T) {
-	p := routed(t, "stepped", nil)
 	all := ""
-	for _, s := range p.Proving {
-		all += s.Text + "\n"
+	for _, name := range []string{"insulated", "oil-way"} {
+		for _, s := range routed(t, name, nil).Proving {
+			all += s.Text + "\n"
+		}
 	}
 	for _, w := range []string{"back to back", "megohm", "before", "after", "forward", "backward", "two turns by hand", "spoilt thread", "rubs nowhere", "oil reaches the journal", "insulated wheel on the right"} {
 		if !strings.Contains(all, w) {
@@ -31,12 +32,12 @@ func TestProving(t *testing.T) {
 // A thick plate under a small drill is pecked.
 func TestRoutePecksDeepHoles(t *testing.T) {
 	pecked := func(thick string) bool {
-		p := routed(t, "stepped", func(j *job.Job) {
+		p := routed(t, "plain", func(j *job.Job) {
 			j.Chassis.Thickness = job.Ends{Left: dim.Must(thick), Right: dim.Must(thick)}
-			j.Chassis.Width = dim.Must("40 mm")
+			j.Chassis.Width = dim.Must("48 mm")
 			for i := range j.Shafts {
 				if j.Shafts[i].HubToHub.Given() {
-					j.Shafts[i].HubToHub = dim.Must("42 mm")
+					j.Shafts[i].HubToHub = dim.Must("50 mm")
 				}
 			}
 			for i := range j.Bushes {
@@ -55,15 +56,15 @@ func TestRoutePecksDeepHoles(t *testing.T) {
 		}
 		return false
 	}
-	if pecked("3 mm") || !pecked("16 mm") {
-		t.Errorf("pecked at 3 mm: %v, at 16 mm: %v", pecked("3 mm"), pecked("16 mm"))
+	if pecked("3 mm") || !pecked("20 mm") {
+		t.Errorf("pecked at 3 mm: %v, at 20 mm: %v", pecked("3 mm"), pecked("20 mm"))
 	}
 }
 
 // A porous bush is drilled for its oil way at the speed of a solid bronze, and
 // dry.
 func TestRouteOilWayThroughPorousBush(t *testing.T) {
-	ways := ops(routed(t, "stepped", nil), "oil")
+	ways := ops(routed(t, "oil-way", nil), "oil")
 	if len(ways) == 0 {
 		t.Fatal("the oil way is not cleared")
 	}

@@ -15,13 +15,13 @@ import (
 func seriesJob(t *testing.T, more ...string) string {
 	t.Helper()
 	dir := t.TempDir()
-	for _, name := range []string{"stepped.yaml", "shop.yaml"} {
+	for _, name := range []string{"plain.yaml", "shop.yaml"} {
 		data, err := os.ReadFile(fileOf(t, name))
 		if err != nil {
 			t.Fatal(err)
 		}
 		text := string(data)
-		if name == "stepped.yaml" {
+		if name == "plain.yaml" {
 			var keep []string
 			for _, line := range strings.Split(text, "\n") {
 				if !strings.Contains(line, "own turning") {
@@ -40,14 +40,14 @@ func seriesJob(t *testing.T, more ...string) string {
 			t.Fatal(err)
 		}
 	}
-	return filepath.Join(dir, "stepped.yaml")
+	return filepath.Join(dir, "plain.yaml")
 }
 
 // Where no bush of the list fits, the series that can be bought are searched
 // too: the bush is marked, stands on the buy list, and the list's own bushes
 // keep their reasons.
 func TestSeriesWhereTheListHasNone(t *testing.T) {
-	file := seriesJob(t, "journal: {left: 3.16, right: 2.36}", "journal: {left: 2.96, right: 2.36}")
+	file := seriesJob(t, "journal: 3.46", "journal: 2.96")
 	p := makePlan(t, file, plan.Options{NoChance: true})
 	s := p.Seats[0]
 	if s.Bore != "front axle.left" || !strings.HasPrefix(s.Bush, "sintered plain") {
@@ -93,7 +93,7 @@ func TestSeriesWhereTheListHasNone(t *testing.T) {
 
 // A bush that the job chooses is not gone beyond.
 func TestChosenBushKeepsTheSeriesOut(t *testing.T) {
-	file := seriesJob(t, "journal: {left: 3.16, right: 2.36}", "journal: {left: 2.96, right: 2.36}", "complaint:", "choose: {front axle.left: drawer 7}\ncomplaint:")
+	file := seriesJob(t, "journal: 3.46", "journal: 2.96", "complaint:", "choose: {front axle.left: drawer 7}\ncomplaint:")
 	p := makePlan(t, file, plan.Options{NoChance: true})
 	for _, c := range p.Seats[0].Candidates {
 		if c.Bush != "drawer 7" {

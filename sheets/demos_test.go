@@ -9,18 +9,18 @@ import (
 	"rebush/plan/job"
 )
 
-// demos plans every demo job of the project, and the dull ones of the tests.
-func demos(t testing.TB) map[string]*plan.Plan {
+// demos plans every demo job of the project.
+func demos(t testing.TB) map[string]*plan.Plan { return planned(t, "../testdata/jobs") }
+
+// dull plans the jobs without a story, each of which shows one thing.
+func dull(t testing.TB) map[string]*plan.Plan { return planned(t, "../testdata/situations") }
+
+func planned(t testing.TB, folder string) map[string]*plan.Plan {
 	t.Helper()
-	files, err := filepath.Glob("../testdata/jobs/*.yaml")
+	files, err := filepath.Glob(folder + "/*.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	dull, err := filepath.Glob("../testdata/situations/*.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	files = append(files, dull...)
 	out := map[string]*plan.Plan{}
 	for _, f := range files {
 		name := strings.TrimSuffix(filepath.Base(f), ".yaml")
@@ -38,7 +38,7 @@ func demos(t testing.TB) map[string]*plan.Plan {
 		out[name] = p
 	}
 	if len(out) < 3 {
-		t.Fatalf("%d demo jobs, want at least 3", len(out))
+		t.Fatalf("%d jobs in %s, want at least 3", len(out), folder)
 	}
 	return out
 }
@@ -47,6 +47,21 @@ func demos(t testing.TB) map[string]*plan.Plan {
 // paper is broken.
 func TestDemoGeometry(t *testing.T) {
 	paperGeometry(t, demos(t))
+}
+
+// Every dull job goes onto every paper as it comes.
+func TestDullGeometry(t *testing.T) {
+	var c counts
+	for name, p := range dull(t) {
+		for what, d := range allPaper(t, p, Options{}) {
+			for _, bad := range checkGeometry(d, &c) {
+				t.Errorf("%s, %s: %s", name, what, bad)
+			}
+		}
+	}
+	if c.pages < 50 {
+		t.Errorf("only %d pages were looked at", c.pages)
+	}
 }
 
 // The text of each demo's setup sheet, as an independent reader sees it.

@@ -58,7 +58,7 @@ func sampleJob(shafts int) *job.Job {
 		} else if i > 1 {
 			name = fmt.Sprintf("axle %d", i+1)
 		}
-		s := job.Shaft{Name: name, Journal: job.Ends{Left: mm("3.16"), Right: mm("2.36")}}
+		s := job.Shaft{Name: name, Journal: job.Ends{Left: mm("3.16"), Right: mm("3.16")}}
 		for _, side := range job.Sides {
 			s.Bores = append(s.Bores, job.Bore{Name: name + "." + string(side), Shaft: name, Side: side, Centre: pt(fmt.Sprint(10+38*i), "6.05")})
 		}
@@ -78,7 +78,7 @@ func samplePlan(shafts int) *plan.Plan {
 			x := float64(10+38*i) + 0.01*float64(k)
 			r, w := 1.605, 0.1
 			if k == 1 {
-				r, w = 1.205, 0.08
+				w = 0.08
 			}
 			leave := i == 1
 			h := plan.Hole{Old: [2]float64{x, 6}, OldRadius: r, Target: [2]float64{x - 0.005, 6.04}, SeatR: 2.5, BoreR: r - 0.01, UMM: 0.014}
@@ -139,7 +139,7 @@ func samplePlan(shafts int) *plan.Plan {
 	p.LayOut = []string{"end mill 4 mm", "drill 4.85 mm (bought for the reamer of 5)", "reamer 5 mm H7", "pin gauges 4.99, 5.00, 5.01, 5.02", "sizing mandrels 3.19 and 3.20", "bushes: drawer 7, two and one to spare", "M3 bolt with two washers, to draw the bush in"}
 	p.Buy = []plan.BuyLine{{What: "sizing mandrel 3.21", Why: "the bore has to end over 3.20"}}
 	p.Proving = []plan.Step{{Text: "Larger end of the axle in last; each screw runs in two turns by hand."}, {Text: "Gear in the middle, equal packing each side."},
-		{Text: "Ohms, insulated wheel to axle", Blank: "ohm"}, {Text: "Runs at 12 V, forwards", Blank: "A"}, {Text: "Runs at 12 V, backwards", Blank: "A"}, {Text: "Oil hole open, felt touching."}}
+		{Text: "Ohms, insulated wheel to axle", Blank: "ohm"}, {Text: "Runs at 12 V, forwards", Blank: "A"}, {Text: "Runs at 12 V, backwards", Blank: "A"}, {Text: "Oil in every bearing."}}
 	p.Chance = &plan.Chance{FirstTimeRight: 0.872, Low: 0.867, High: 0.877, Saved: 0.113, Lost: 0.015, Trials: 20000, Seed: 1,
 		Causes:  []plan.Cause{{Cause: "mesh too tight, front drive", Share: 0.55}, {Cause: "seat too large, front axle.left", Share: 0.3}, {Cause: "wall", Share: 0.15}},
 		Improve: []plan.Improve{{Change: "pins in place of callipers for the widest reading", FirstTimeRight: 0.93, Gain: 0.058}}}
@@ -152,14 +152,14 @@ func samplePlan(shafts int) *plan.Plan {
 			{Name: "bush in a bush", WhyNot: "no seat is spoilt"}, {Name: "plug", Feasible: true, Cost: num(141), Hours: num(3.1), Chance: num(0.8)},
 			{Name: "new axle too", WhyNot: "the journals are good"}, {Name: "swap", Feasible: true, Cost: num(102), Hours: num(0.5), Chance: num(0.8), Loses: []string{"the original"}}}}
 	left := finding.Place{Where: "front axle.left"}
-	p.Findings.Raise(finding.Caution, "target/move", left, say.F("The new centre lies %v above the old centre: the worm stands in new bearings and calls for it.", say.MM(0.04, 2)),
+	p.Findings.Raise(finding.Caution, "target/move", left, say.F("The new centre lies %v above the old centre: the backlash wanted calls for it.", say.MM(0.04, 2)),
 		"measure the height of the worm again").Against(0.04, 0.15, "mm")
 	p.Findings.Raise(finding.Caution, "seat/creep", left, "This press will slacken in zinc: a flange, compound or stake is required. The bush chosen has a flange.", "a thicker wall").Against(27, 15, "MPa")
 	p.Findings.Raise(finding.Note, "seat/temperature", finding.Place{Where: ""}, "No temperatures in use were given: 5 to 40 °C is taken.", "temperature: [5, 45] under chassis")
 	p.Inspect = []plan.Inspection{
 		{Bore: "front axle.left", What: "seat", MadeMM: "5.024", LimitsMM: lim("5.000", "5.012"), GuardUM: num(4), Result: "reject",
 			Next: []plan.Next{{Do: "turn a bush to the seat as made", Bush: "own turning", FirstTimeRight: num(0.9)}, {Do: "hold with gap-filling compound, solid bronze only"}}},
-		{Bore: "front axle.right", What: "bore", MadeMM: "2.395", LimitsMM: lim("2.390", "2.410"), GuardUM: num(4), Result: "accept"},
+		{Bore: "front axle.right", What: "bore", MadeMM: "3.190", LimitsMM: lim("3.175", "3.205"), GuardUM: num(4), Result: "accept"},
 		{Bore: "front axle.right", What: "place", MadeMM: "0.018", Result: "cannot tell"}}
 	p.Rules = []plan.RuleUsed{{Name: "clearance_aim_um", What: "running clearance aimed at", Value: "15 to 45 µm", Source: "shop.yaml:28"}, {Name: "edge_share", What: "largest share of the strength of the casting", Value: "0.5", Source: "common practice, no source"}}
 	return p

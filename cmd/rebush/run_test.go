@@ -18,7 +18,7 @@ func ran(in string, args ...string) (code int, out, errOut string) {
 }
 
 const (
-	demo     = "../../testdata/situations/stepped.yaml"
+	demo     = "../../testdata/situations/plain.yaml"
 	probed   = "../../testdata/jobs/pellinthwaite-left.csv"
 	shopFile = "../../testdata/situations/shop.yaml"
 )
@@ -219,7 +219,7 @@ func TestNoNumberIsNaN(t *testing.T) {
 // says the same as alone.
 func TestManyJobs(t *testing.T) {
 	var names []string
-	for _, n := range []string{"jobs/pellinthwaite", "situations/thin-edge", "jobs/wexmarrow", "situations/stepped"} {
+	for _, n := range []string{"jobs/pellinthwaite", "situations/thin-edge", "jobs/wexmarrow", "situations/plain"} {
 		names = append(names, "../../testdata/"+n+".yaml")
 	}
 	code, out, errOut := ran("", append([]string{"plan", "--json", "--trials", "2000"}, names...)...)

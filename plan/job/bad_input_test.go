@@ -8,44 +8,40 @@ import (
 	"testing"
 )
 
-// TestBadInput: each mistake in the first demo gets a line with its place and
+// TestBadInput: each mistake in a dull job gets a line with its place and
 // what would be right. The change is made at the first place that matches.
 func TestBadInput(t *testing.T) {
-	data, err := os.ReadFile(situations + "/stepped.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
 	for _, c := range []struct{ name, old, new, want string }{
 		{"unknown key", "widest_at: 90", "widdest_at: 90", `job.yaml:32:9: unknown key "widdest_at" in shafts/front axle/bores/left; did you mean ` + "`widest_at`"},
-		{"key twice", "widest: 3.31", "widest: 3.31\n        widest: 3.30", `:31:9: "widest" stands twice, first on line 30; keep one`},
-		{"alias", "widest: 3.31", "widest: *w", `:30:17: an alias (*w) is not read here`},
-		{"anchor", "widest: 3.31", "widest: &w 3.31", `:30:17: an anchor (&w) is not read here`},
-		{"merge", "widest: 3.31", "<<: {widest: 3.31}", `:30:9: a merge (<<) is not read here`},
-		{"tag", "widest: 3.31", "widest: !!str 3.31", `a tag (!!str) is not read here`},
+		{"key twice", "widest: 3.61", "widest: 3.61\n        widest: 3.60", `:31:9: "widest" stands twice, first on line 30; keep one`},
+		{"alias", "widest: 3.61", "widest: *w", `:30:17: an alias (*w) is not read here`},
+		{"anchor", "widest: 3.61", "widest: &w 3.61", `:30:17: an anchor (&w) is not read here`},
+		{"merge", "widest: 3.61", "<<: {widest: 3.61}", `:30:9: a merge (<<) is not read here`},
+		{"tag", "widest: 3.61", "widest: !!str 3.61", `a tag (!!str) is not read here`},
 		{"second document", "shafts:", "---\nshafts:", `a second document begins here`},
-		{"NaN", "widest: 3.31", "widest: .nan", `:30:17: widest: `},
-		{"1e400", "widest: 3.31", "widest: 1e400", `:30:17: widest: "1e400" is not a length; write it out`},
+		{"NaN", "widest: 3.61", "widest: .nan", `:30:17: widest: `},
+		{"1e400", "widest: 3.61", "widest: 1e400", `:30:17: widest: "1e400" is not a length; write it out`},
 		{"1e400 as a number", "rpm: 420", "rpm: 1e400", `rpm: 1e400 is not a number; write a plain number`},
 		{"negative plate", "left: {thickness: 3.0}", "left: {thickness: -3.0}", `thickness: -3.0 mm must be above zero; expected 0.5 mm to 12 mm`},
 		{"zero plate", "left: {thickness: 3.0}", "left: {thickness: 0}", `thickness: 0 mm must be above zero`},
-		{"bore outside", "centre: [10.00, 6.05]", "centre: [10.00, 26.05]", `:29:17: centre: a hole of 3.21 mm at [10 mm, 26.05 mm] is not inside the outline`},
+		{"bore outside", "centre: [12.00, 8.05]", "centre: [12.00, 28.05]", `:29:17: centre: a hole of 3.51 mm at [12 mm, 28.05 mm] is not inside the outline`},
 		{"two shafts of a name", "name: rear axle", "name: front axle", `two shafts are called "front axle"`},
 		{"gear on no shaft", "on: front axle", "on: font axle", `on: there is no shaft called "font axle"; did you mean "front axle"?`},
 		{"unknown material", "material: zinc die casting", "material: zink dye", `material: no material "zink dye" is known; the nearest is`},
 		{"worn_to", "worn_to: 90", "worn_to: 180", `worn_to: 180 is not an end of the largest diameter, which lies at 90; expected about 90 or 270`},
-		{"hash", "widest: 3.31", "widest: #31", `:30:17: widest: #31 without quotes begins a comment, so nothing is left; write "#31" in quotes, or no 31`},
+		{"hash", "widest: 3.61", "widest: #31", `:30:17: widest: #31 without quotes begins a comment, so nothing is left; write "#31" in quotes, or no 31`},
 		{"hash in a list", `bushes:`, "bushes: [#31]\nbushes2:", `#31 without quotes begins a comment, and the rest of the line is lost; write "#31" in quotes`},
-		{"comma in braces", "{left: 3.16, right: 2.36}", "{left: 3,16, right: 2.36}", `left: 3,16 in braces is read as a number and a key; write 3.16`},
-		{"comma in brackets", "journal: {left: 3.16, right: 2.36}", "journal: [3,16]", `journal: [3,16] is a list of two numbers; write 3.16`},
-		{"comma in a point", "[10.00, 6.05]", "[10,00, 6,05]", `centre: a comma without a space between digits`},
+		{"comma in braces", "{left: 3.46, right: 2.94}", "{left: 3,46, right: 2.94}", `left: 3,46 in braces is read as a number and a key; write 3.46`},
+		{"comma in brackets", "journal: {left: 3.46, right: 2.94}", "journal: [3,46]", `journal: [3,46] is a list of two numbers; write 3.46`},
+		{"comma in a point", "[12.00, 8.05]", "[12,00, 8,05]", `centre: a comma without a space between digits`},
 		{"tab", "    rpm: 420", "\trpm: 420", `:22:1: a tab stands at the beginning of this line; indent with spaces`},
-		{"indentation", "        narrowest: 3.21", "      narrowest: 3.21", `:32:9: this line or the one before it is indented wrongly`},
+		{"indentation", "        narrowest: 3.51", "      narrowest: 3.51", `:32:9: this line or the one before it is indented wrongly`},
 		{"colon without a space", "rebush: 1 ", "rebush:1 ", `job.yaml:1:7: no space stands behind the colon; write ` + "`rebush: 1`"},
-		{"two colons", "title: Truck with", "title: Truck: with", `job.yaml:3:13: a second colon stands on this line; put the text in quotes: title: "Truck: with a stepped axle`},
-		{"bracket", "[10.00, 6.05]", "[10.00, 6.05", `is not closed, or a comma is missing`},
-		{"quote", "title: Truck", `title: "Truck`, `quote`},
-		{"leading zero", "teeth: 20", "teeth: 020", `teeth: 020 begins with 0, which some read as another number; write 20`},
-		{"leading zero of a length", "width: 16.0", "width: 016", `width: "016" begins with 0`},
+		{"two colons", "title: Plain axle", "title: Plain: axle", `job.yaml:3:13: a second colon stands on this line; put the text in quotes: title: "Plain: axle under a worm`},
+		{"bracket", "[12.00, 8.05]", "[10.00, 6.05", `is not closed, or a comma is missing`},
+		{"quote", "title: Plain", `title: "Plain`, `quote`},
+		{"leading zero", "teeth: 24", "teeth: 024", `teeth: 024 begins with 0, which some read as another number; write 24`},
+		{"leading zero of a length", "width: 18.0", "width: 018", `width: "018" begins with 0`},
 		{"yes or no", "binds: yes", "binds: perhaps", `binds: "perhaps" is not yes or no`},
 		{"accept of no stop", "shafts:", "accept: [wibble]\nshafts:", `:17:10: accept: there is no stop called "wibble"; write accept: [magnesium] or leave it out; no other stop can be accepted`},
 		{"accept misspelt", "shafts:", "accept: [magnesum]\nshafts:", `accept: there is no stop called "magnesum"; did you mean ` + "`magnesium`?"},
@@ -57,33 +53,29 @@ func TestBadInput(t *testing.T) {
 		{"newer version", "rebush: 1 ", "rebush: 2 ", `this file is version 2; this program reads up to 1`},
 		{"no version", "rebush: 1 ", "datum: x # ", `rebush is missing`},
 		{"date", "2026-11-25", "2026-02-30", `date: "2026-02-30" is not a date`},
-		{"inch for mm", "widest: 3.31", "widest: 0.1303", "widest: 0.1303 mm is not plausible here; if it is inches write `0.1303 in`"},
-		{"journal too large", "journal: {left: 3.16", "journal: {left: 3.26", `narrowest: 3.21 mm does not go with the left journal of 3.26 mm`},
-		{"narrowest above widest", "narrowest: 3.21", "narrowest: 3.41", `widest: 3.31 mm is less than narrowest, 3.41 mm`},
-		{"nothing", "widest: 3.31", "widest:", `widest: no value is given; expected a length`},
-		{"words for a length", "widest: 3.31", "widest: wide", `:30:17: widest: `},
-		{"bush without size", "od: 5.0, ", "", `od is missing in bushes/drawer 7`},
-		{"small flange", "flange: {od: 7,", "flange: {od: 5,", `od: 5 mm does not go with an outside diameter of 5 mm`},
-		{"bore above od", "od: 5.0, od_class", "od: 3.0, od_class", `od: 3 mm over a bore of 3.2 mm leaves a wall`},
+		{"inch for mm", "widest: 3.61", "widest: 0.1421", "widest: 0.1421 mm is not plausible here; if it is inches write `0.1421 in`"},
+		{"journal too large", "journal: {left: 3.46", "journal: {left: 3.56", `narrowest: 3.51 mm does not go with the left journal of 3.56 mm`},
+		{"narrowest above widest", "narrowest: 3.51", "narrowest: 3.71", `widest: 3.61 mm is less than narrowest, 3.71 mm`},
+		{"nothing", "widest: 3.61", "widest:", `widest: no value is given; expected a length`},
+		{"words for a length", "widest: 3.61", "widest: wide", `:30:17: widest: `},
+		{"bush without size", "od: 6.0, ", "", `od is missing in bushes/drawer 7`},
+		{"small flange", "flange: {od: 8,", "flange: {od: 6,", `od: 6 mm does not go with an outside diameter of 6 mm`},
+		{"bore above od", "od: 6.0, od_class", "od: 3.0, od_class", `od: 3 mm over a bore of 3.5 mm leaves a wall`},
 		{"class", "bore_class: F7", "bore_class: Q7", `bore_class: `},
 		{"chooses nothing", "complaint:", "choose: drawer 9\ncomplaint:", `choose: there is no bush called "drawer 9"; did you mean "drawer 7"?`},
 		{"finish that is none", "complaint:", "finish: drilled\ncomplaint:", `finish: "drilled" is not auto, as delivered, mandrel, ream, bore or to its own axle; did you mean`},
 		{"finish of no bore", "complaint:", "finish: {front axle.middle: ream}\ncomplaint:", `there is no bore called "front axle.middle"`},
 		{"made for no bore", "complaint:", "made: {front axle.middle: {seat: 5}}\ncomplaint:", `there is no bore called "front axle.middle"`},
-		{"no outline length for the right", "centre: [10.01, 6.04]", "seen_from: right\n        centre: [10.01, 6.04]", `centre: the x of the two bores of "front axle" differ by`},
+		{"no outline length for the right", "centre: [12.01, 8.04]", "seen_from: right\n        centre: [12.01, 8.04]", `centre: the x of the two bores of "front axle" differ by`},
 		{"shop that is not there", "shop: shop.yaml", "shop: shopp.yaml", ``},
-		{"teeth", "teeth: 20", "teeth: 4", `teeth: 4 is not plausible here; expected 5 to 400`},
+		{"teeth", "teeth: 24", "teeth: 4", `teeth: 4 is not plausible here; expected 5 to 400`},
 		{"angle", "pressure_angle: 20", "pressure_angle: 40", `pressure_angle: 40 is not plausible here`},
 		{"insulated", "insulated: right", "insulated: rihgt", `did you mean "right"?`},
-		{"instrument", "narrowest: 3.21", "narrowest: 3.21\n        with: {widest: indicatr}", `widest: there is no instrument called "indicatr"; did you mean "indicator"?`},
+		{"instrument", "narrowest: 3.51", "narrowest: 3.51\n        with: {widest: indicatr}", `widest: there is no instrument called "indicatr"; did you mean "indicator"?`},
 		{"force", "load: 2.5 N", "load: 2.5 stone", `load: "stone" is not a unit of force`},
-		{"huge", "widest: 3.31", "widest: 99999999999999999999999999999999999999999999", `widest: `},
+		{"huge", "widest: 3.61", "widest: 99999999999999999999999999999999999999999999", `widest: `},
 	} {
-		text := strings.Replace(string(data), c.old, c.new, 1)
-		if text == string(data) {
-			t.Errorf("%s: %q is not in the demo", c.name, c.old)
-			continue
-		}
+		text := strings.Replace(dullWith(t, c.old), c.old, c.new, 1)
 		_, err := Parse("job.yaml", situations, []byte(text), Options{})
 		if err == nil {
 			t.Errorf("%s: taken", c.name)
@@ -110,11 +102,11 @@ func TestBadInput(t *testing.T) {
 // TestAllAtOnce: three mistakes of three kinds are told in the order of their
 // lines.
 func TestAllAtOnce(t *testing.T) {
-	data, err := os.ReadFile(situations + "/stepped.yaml")
+	data, err := os.ReadFile(situations + "/plain.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := strings.NewReplacer("condition: sound", "condition: fair", "widest: 3.31", "widest: #31", "on: front axle", "on: middle axle").Replace(string(data))
+	text := strings.NewReplacer("condition: sound", "condition: fair", "widest: 3.61", "widest: #31", "on: front axle", "on: middle axle").Replace(string(data))
 	_, err = Parse("job.yaml", situations, []byte(text), Options{})
 	var ps Problems
 	if !errors.As(err, &ps) || len(ps) != 3 {

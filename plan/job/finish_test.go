@@ -10,7 +10,7 @@ import (
 // TestFinish: finish: may be said once for every bore or bore by bore, and auto
 // is the same as nothing.
 func TestFinish(t *testing.T) {
-	data, err := os.ReadFile(situations + "/stepped.yaml")
+	data, err := os.ReadFile(situations + "/plain.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}

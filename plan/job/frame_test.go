@@ -158,7 +158,7 @@ func TestBuiltInShop(t *testing.T) {
 	if s := BuiltInShop(); s.MachineKind != "drill press" || s.Jig != "pinned" || len(s.Reamers) != 6 || s.File != "" {
 		t.Errorf("%+v", s)
 	}
-	data, err := os.ReadFile(situations + "/stepped.yaml")
+	data, err := os.ReadFile(situations + "/plain.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -180,18 +180,18 @@ func TestBadShop(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, c := range [][3]string{
-		{"[320, 450, 620", "[320, 620, 450", "spindle: 450 comes after 620"},
-		{"[320, 450, 620", "[0, 450, 620", "spindle: 0 is not plausible here"},
-		{"[320, 450, 620", "[slow, 450, 620", "spindle: slow is not a number"},
-		{"{size: 5, class: H7}", "{class: H7}", "size is missing in reamers/0"},
-		{"limits: [5.558, 5.566]", "limits: [5.566, 5.558]", "limits: the lower limit, 5.566 mm, is above the upper"},
-		{"limits: [5.558, 5.566]", "limits: [5.158, 5.166]", "limits: 5.158 mm and 5.166 mm do not go with a size of 5.5563 mm"},
+		{"[300, 420, 600", "[300, 600, 420", "spindle: 420 comes after 600"},
+		{"[300, 420, 600", "[0, 420, 600", "spindle: 0 is not plausible here"},
+		{"[300, 420, 600", "[slow, 420, 600", "spindle: slow is not a number"},
+		{"{size: 6, class: H7}", "{class: H7}", "size is missing in reamers/0"},
+		{"limits: [6.352, 6.360]", "limits: [6.360, 6.352]", "limits: the lower limit, 6.36 mm, is above the upper"},
+		{"limits: [6.352, 6.360]", "limits: [5.952, 5.960]", "limits: 5.952 mm and 5.96 mm do not go with a size of 6.35 mm"},
 		{"rules: {clearance_aim_um: [15, 45]}", "rules: {clearance_aim_um: 15}", "rule clearance_aim_um takes two figures"},
 		{"rules: {clearance_aim_um: [15, 45]}", "rules: {clearance_aim: 15}", "there is no rule clearance_aim; did you mean `clearance_aim_um`?"},
 		{"rules: {clearance_aim_um: [15, 45]}", "tables: {limit: x.csv}", "there is no table limit; did you mean `limits_it`?"},
 		{"rules: {clearance_aim_um: [15, 45]}", "tables: {limits_it: x.csv}", "x.csv: there is no such file"},
 		{"metric 0.1, number", "metrik 0.1, number", "metrik 0.1"},
-		{"for: 5}", "for: 6}", "for: there is no reamer of 6 mm"},
+		{"for: 6}", "for: 7}", "for: there is no reamer of 7 mm"},
 		{"step: 0.01", "step: 0.254", "step: 0.254 mm is not plausible"},
 		{"u: 0.023", "u: 0.58", "u: 0.58 mm does not go with an instrument called inside calliper"},
 		{"rebush_shop: 1", "rebush_shop: 3", "this file is version 3"},

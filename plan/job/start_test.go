@@ -7,78 +7,69 @@ import (
 	"testing"
 )
 
-// answers to the questions of Ask, for a truck with a worm above one axle.
+// answers to the questions of Ask, for a stepped axle with no gear on it.
 const answers = `Truck 7: front axle
 mm
-
+mild steel
 sound
 3.0
 
-58
-20
+60
+24
 mouse
-16,0
+18,0
 below
-axles
+
 2
 
 
-3.16
-2.36
-right
-18
-10.00 6.05
+3.46
+2.94
+
+19
+20.00 11.06
 wide
-3.31
-3.21
+3.63
+3.51
 90
 
-4.4
+7.0
 
-10.01, 6.04
-2.49
-2.41
+20.01, 11.05
+3.13
+3.03
 85
-2.40
+2.98
 
 
 yes
-3.16
+3.46
 
 
 
-48.00 6.00
-3.20
-
-
-
-
-48.01;6.00
-3.20
+48.00 11.00
+3.50
 
 
 
 
-worm
+48.01;11.00
+3.50
 
-0.5
-20
-11.0
-0.02
-throated
 
-6.0
-14.06
-5.0
 
-3.2
+
+
+6.02
+
+3.5
 3.8
-7
+8
 0.8
 
-5.0
+5.03
 drawer 8
-2.4
+3.0
 3.8
 7
 0.8
@@ -99,6 +90,85 @@ open
 shop.yaml
 `
 
+// wormAnswers are for a plain axle under a worm, one wheel of it insulated.
+const wormAnswers = `Truck 8
+mm
+
+sound
+3.0
+
+64
+24
+18
+below
+axles
+1
+
+
+3.46
+
+right
+20
+12.00 8.05
+3.61
+3.51
+90
+
+6.2
+
+12.01 8.04
+3.59
+3.51
+85
+
+
+worm
+
+0.5
+24
+13.0
+0.02
+throated
+
+6.4
+17.33
+
+
+
+
+
+yes
+no
+
+tight
+tight
+correct
+open
+
+
+shop.yaml
+`
+
+// TestAskWorm: a gear and an insulated wheel come into the file as they were
+// answered, and what was not known is left out.
+func TestAskWorm(t *testing.T) {
+	var out bytes.Buffer
+	data, err := Ask(strings.NewReader(wormAnswers), &out)
+	if err != nil {
+		t.Fatalf("%v\n%s", err, &out)
+	}
+	j, err := Parse("new.yaml", situations, data, Options{})
+	if err != nil {
+		t.Fatalf("%v\n%s", err, data)
+	}
+	g := j.Gears[0]
+	if j.Shafts[0].Insulated != "right" || j.Chassis.Current != "axles" || j.Shafts[0].MustPass.Right.Given() || j.Swap != nil ||
+		g.Worm.Height.String() != "17.33 mm" || g.Worm.PitchDiameter.String() != "6.4 mm" || g.Wheel.Teeth != 24 ||
+		g.Wheel.Tip.String() != "13 mm" || g.Wheel.Runout.String() != "0.02 mm" || g.WheelForm != "throated" {
+		t.Errorf("%+v\n%s", j, data)
+	}
+}
+
 // TestAsk: plain answers, with two that cannot be and are asked again, give a
 // job file that reads without a mistake.
 func TestAsk(t *testing.T) {
@@ -117,10 +187,9 @@ func TestAsk(t *testing.T) {
 		t.Fatalf("%v\n%s", err, data)
 	}
 	s, b := j.Bore("front axle.right")
-	if j.Title != "Truck 7: front axle" || j.Chassis.Width.String() != "16 mm" || s.MustPass.Right.String() != "2.4 mm" ||
-		b.Centre.Y.String() != "6.04 mm" || b.WornTo[0] != 85 || !j.Shafts[1].Leave || j.Gears[0].Worm.Height.String() != "14.06 mm" ||
-		j.Bushes[0].FlangeOD.String() != "7 mm" || !j.Bushes[0].OD.Measured || j.Gears[0].Wheel.Tip.String() != "11 mm" ||
-		len(j.Bushes) != 3 || !j.Bushes[2].Turned || j.Shafts[0].Insulated != "right" || j.Gears[0].Wheel.Runout.String() != "0.02 mm" ||
+	if j.Title != "Truck 7: front axle" || j.Chassis.Width.String() != "18 mm" || s.MustPass.Right.String() != "2.98 mm" ||
+		b.Centre.Y.String() != "11.05 mm" || b.WornTo[0] != 85 || !j.Shafts[1].Leave || len(j.Gears) != 0 ||
+		j.Bushes[0].FlangeOD.String() != "8 mm" || !j.Bushes[0].OD.Measured || len(j.Bushes) != 3 || !j.Bushes[2].Turned ||
 		j.Binds != Yes || j.Noisy != No || j.Rubs != Unsaid || j.Symptoms != (Symptoms{"tight", "tight", "", "open"}) || *j.Swap != (Swap{Price: 65, Hours: 1, SecondHand: true}) {
 		t.Errorf("%+v\n%s", j, data)
 	}

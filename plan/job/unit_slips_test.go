@@ -34,6 +34,23 @@ func shipped(t testing.TB) []string {
 	return out
 }
 
+// dullWith is the first of the dull jobs that holds a text: the plain one where
+// it does, else one that shows the thing which the text is about.
+func dullWith(t *testing.T, text string) string {
+	t.Helper()
+	for _, name := range []string{"plain", "stepped", "insulated", "oil-way"} {
+		data, err := os.ReadFile(situations + "/" + name + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		if strings.Contains(string(data), text) {
+			return string(data)
+		}
+	}
+	t.Fatalf("%q is in no dull job", text)
+	return ""
+}
+
 // slip is one length of a file with the key that holds it.
 type slip struct {
 	node *yaml.Node
