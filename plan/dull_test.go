@@ -54,7 +54,7 @@ func TestDullInsulatedWheel(t *testing.T) {
 	}
 	if s := seatOf(t, other, "axle.right"); !strings.Contains(s.Bush, "drawer") {
 		for _, c := range s.Candidates {
-			if strings.Contains(string(c.Reason), "current") {
+			if strings.Contains(c.Reason.String(), "current") {
 				t.Errorf("no current goes through the insulated side: %s", c.Reason)
 			}
 		}

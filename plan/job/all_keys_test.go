@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 	"os"
+	"path/filepath"
 	"reflect"
 	"strings"
 	"testing"
@@ -181,11 +182,14 @@ func TestSchema(t *testing.T) {
 		}
 		return s.Validate(inst)
 	}
-	for path, s := range map[string]*jsonschema.Schema{
-		"testdata/all-keys.yaml": job, situations + "/plain.yaml": job, situations + "/renew.yaml": job,
-		jobs + "/wexmarrow.yaml": job, jobs + "/pellinthwaite.yaml": job,
-		"testdata/all-shop.yaml": shop, situations + "/shop.yaml": shop, jobs + "/shop-wexmarrow.yaml": shop, "data/shop.yaml": shop,
-	} {
+	schemas := map[string]*jsonschema.Schema{"testdata/all-keys.yaml": job, "testdata/all-shop.yaml": shop, "data/shop.yaml": shop}
+	for _, file := range shipped(t) {
+		schemas[file] = job
+		if strings.HasPrefix(filepath.Base(file), "shop") {
+			schemas[file] = shop
+		}
+	}
+	for path, s := range schemas {
 		_, data := tree(t, path)
 		if err := valid(s, data); err != nil {
 			t.Errorf("%s: %v", path, err)

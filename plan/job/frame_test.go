@@ -24,7 +24,7 @@ func TestSeenFromRight(t *testing.T) {
 	_, b := j.Bore("front axle.left")
 	got := fmt.Sprint(b.Centre, *b.WidestAt, b.WornTo, b.Probed[0], b.Seat.Centre, b.Edges[1].AtDeg, *b.Walls, b.Oil.AtDeg)
 	// the outline is 58 long: x is 58 less the x from the right, angles are 180 less
-	want := "{10 mm 6.05 mm} 90 [100 70] {11.6 mm 6 mm} {10 mm 6 mm} 0 [8.4 mm 11.6 mm 4.4 mm 7.75 mm] 80"
+	want := "{10 mm 6.05 mm} 90 [100 70] {11.75 mm 6 mm} {10 mm 6 mm} 0 [8.25 mm 11.75 mm 4.25 mm 7.9 mm] 80"
 	if got != want {
 		t.Errorf("got  %s\nwant %s", got, want)
 	}
