@@ -82,9 +82,9 @@ var guests = map[string][]string{
 	"gonum.org/v1/gonum":            {"fits", "feeds", "plan"},
 }
 
-// world is the room that makes trucks with a known truth: it shares nothing with
+// worldRoom is the room that makes trucks with a known truth: it shares nothing with
 // the planner but the files, and nothing in the program leans on it.
-const world = "plan/world"
+const worldRoom = "plan/world"
 
 // testGuests are known to test files only.
 var testGuests = []string{
@@ -176,7 +176,7 @@ func importFault(f goFile, imp string) string {
 		return arrowFault(from, to)
 	}
 	first, _, _ := strings.Cut(imp, "/")
-	if from == world && strings.Contains(first, ".") && !f.test() {
+	if from == worldRoom && strings.Contains(first, ".") && !f.test() {
 		return "the world stands on the standard library alone"
 	}
 	if !strings.Contains(first, ".") {
@@ -211,9 +211,9 @@ func arrowFault(from, to string) string {
 	switch {
 	case !ok:
 		return "the house has no such room"
-	case from == world && to != "plan/job":
+	case from == worldRoom && to != "plan/job":
 		return "the world shares nothing with the planner that it tries"
-	case to == world:
+	case to == worldRoom:
 		return "the world is for tests only"
 	case from == "sheets/draw":
 		return "the drawing room knows nothing of the job"

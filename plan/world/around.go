@@ -49,11 +49,11 @@ func (m *maker) aroundIt(s stream, shaft *Shaft, k int, b *Bore, e *node) {
 		wide := math.Min(one(s, 0.8, 1, 1.2), journal/2)
 		e.set("oil", record().set("at", angle(m.rails)).set("diameter", size(m.coarse(wide))))
 	}
-	if s.yes(0.1) {
-		e.set("boss", size(m.coarse(journal+b.Hole.Depth+s.between(2.5, 7))))
+	if s.yes(0.04) {
+		e.set("boss", size(m.coarse(journal+b.Hole.Depth+s.between(3, 9))))
 		m.note("round boss")
 	}
-	if s.yes(0.15) {
+	if s.yes(0.06) {
 		room := record().set("outside", size(m.coarse(journal+s.between(2.5, 8))))
 		if s.yes(0.6) {
 			room.set("inside", size(m.coarse(journal+s.between(2.5, 8))))
@@ -61,7 +61,7 @@ func (m *maker) aroundIt(s stream, shaft *Shaft, k int, b *Bore, e *node) {
 		e.set("room", room)
 		m.note("little room for a flange")
 	}
-	if s.yes(0.04) {
+	if s.yes(0.01) {
 		e.set("hold", text("cap"))
 		m.note("held by a cap")
 	}

@@ -20,7 +20,7 @@ func (m *maker) cutters(rich float64) {
 		}
 	}
 	for _, b := range m.drawer {
-		if b.od > 0 && s.yes(0.2+0.6*rich) {
+		if s := s.of(b.entry.get("code").text); b.od > 0 && (m.prepared || s.yes(0.2+0.6*rich)) {
 			add(b.od, m.stamped(b.od))
 		}
 	}
@@ -40,11 +40,11 @@ func (m *maker) cutters(rich float64) {
 	if milling && s.yes(0.9) {
 		for _, mm := range []float64{2, 3, 4, 5, 6, 8} {
 			if s.yes(0.7) {
-				mills = append(mills, size(m.rounded(mm, 0.1, 1.0/32)))
+				mills = append(mills, tool(m.rounded(mm, 0.1, 1.0/32)))
 			}
 		}
 		if s.yes(0.3) {
-			long := record().set("size", size(m.usual(4.5))).set("shank", size(m.usual(4.4))).set("reach", size(m.coarse(22)))
+			long := record().set("size", tool(m.usual(4.5))).set("shank", size(m.usual(4.4))).set("reach", size(m.coarse(22)))
 			mills = append(mills, long)
 		}
 		mills = slices.CompactFunc(mills, func(a, b *node) bool {
@@ -88,7 +88,7 @@ func (m *maker) drills(s stream, rich float64) {
 		single[0].kind, single[0].length = aLength, 304_800_000 // 0.1200 in
 	}
 	if s.yes(0.4) {
-		single = append(single, size(m.usual(one(s, 2.9, 3.8, 4.3))))
+		single = append(single, tool(m.usual(one(s, 2.9, 3.8, 4.3))))
 	}
 	if len(single) > 0 {
 		drills.set("sizes", anyOrder(single...))
@@ -109,7 +109,7 @@ func (m *maker) stamped(mm float64) *node {
 	if m.unit == "in" {
 		return typed(decimal(t, 8)+" mm", t)
 	}
-	return size(t)
+	return tool(t)
 }
 
 // reamer is one by its class, or by its limits as measured.
@@ -133,7 +133,7 @@ func (m *maker) mandrels(s stream, rich float64) {
 	var all []ticks
 	d, _ := m.journals()
 	for _, journal := range d {
-		if !s.yes(0.7 * rich) {
+		if s := s.of(fmt.Sprint("mandrel ", journal)); !m.prepared && !s.yes(0.7*rich) {
 			continue
 		}
 		for k := range s.whole(1, 3) {
@@ -146,7 +146,7 @@ func (m *maker) mandrels(s stream, rich float64) {
 	slices.Sort(all)
 	mandrels := anyOrder()
 	for _, t := range slices.Compact(all) {
-		mandrels.items = append(mandrels.items, size(t))
+		mandrels.items = append(mandrels.items, tool(t))
 	}
 	m.shop.set("mandrels", mandrels)
 	m.note("mandrels")

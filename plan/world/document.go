@@ -50,6 +50,7 @@ type node struct {
 	keys   []string
 	items  []*node
 	block  bool // written line by line, however short
+	stamp  bool // a length as it is stamped on a tool: it keeps its unit
 }
 
 func text(s string) *node       { return &node{kind: aText, text: s} }
@@ -66,6 +67,9 @@ func anyOrder(items ...*node) *node { return &node{kind: aList, items: items, fr
 
 // typed is a length as somebody typed it, with its unit or name.
 func typed(s string, t ticks) *node { return &node{kind: aLength, text: s, length: t} }
+
+// tool is a length that names a tool.
+func tool(t ticks) *node { return &node{kind: aLength, length: t, stamp: true} }
 
 func yesNo(b bool) *node {
 	if b {

@@ -3,6 +3,7 @@ package world
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // bush is one entry of the drawer: what is written of it, and its outside for
@@ -13,14 +14,22 @@ type bush struct {
 }
 
 // openDrawer fills the drawer: nothing at all, a few that may fit, or rows of
-// them.
+// them. A shop that prepared has bushes for every end that is worn, and the
+// tools for them.
 func (m *maker) openDrawer() {
 	s := m.stream("drawer")
+	if m.prepared = m.stream("prepared").yes(0.45); m.prepared {
+		m.note("a shop that prepared")
+		m.fitting()
+	}
 	kind := words{{12, "empty"}, {30, "a few"}, {38, "usual"}, {20, "full"}}.of(s)
 	m.note("drawer " + kind)
 	n := map[string]int{"a few": s.whole(1, 2), "usual": s.whole(2, 5), "full": s.whole(6, 10)}[kind]
 	for i := range n {
 		m.drawer = append(m.drawer, m.bush(i))
+	}
+	if m.prepared {
+		m.drawer = shuffle(s.of("order"), m.drawer)
 	}
 	if kind != "empty" && s.yes(0.4) || kind == "empty" && s.yes(0.3) {
 		m.drawer = append(m.drawer, m.turnedBush(s))
@@ -40,6 +49,36 @@ func (m *maker) journals() (d []float64, thick []float64) {
 		}
 	}
 	return d, thick
+}
+
+// fitting lays in bushes for this truck: for each end, unless one that is there
+// goes on it too, a bore a little over it, a wall that leaves room for a press.
+func (m *maker) fitting() {
+	d, thick := m.journals()
+	var have []float64
+	for i := range d {
+		if slices.ContainsFunc(have, func(h float64) bool { return abs(h-d[i]) < 0.02 }) {
+			continue
+		}
+		have = append(have, d[i])
+		s := m.stream(fmt.Sprintf("fitting bush %d", i))
+		wall := one(s, 0.8, 0.9, 1, 1.1)
+		od := math.Ceil(2*(d[i]+2*wall)-0.2) / 2
+		if m.inch {
+			od = math.Ceil(32*(d[i]+2*wall)/25.4-0.2) / 32 * 25.4
+		}
+		b := bush{record().set("code", text(fmt.Sprintf("laid in %d", len(have)))), od}
+		porous := s.yes(0.5)
+		low := d[i] + s.between(0.025, 0.05)
+		over := s.between(0.018, 0.028)
+		b.entry.set("bore", list(size(m.fine(low)), size(m.fine(low+s.between(0.006, 0.012)))))
+		b.entry.set("od", list(size(m.fine(od+over)), size(m.fine(od+over+s.between(0.004, 0.008)))))
+		m.flange(s, b.entry, thick[i], od, thick[i] < 0.55*od)
+		b.entry.set("material", text(map[bool]string{true: "sintered bronze", false: "bearing bronze C93200"}[porous]))
+		m.price(s, b.entry, 0.3, 3)
+		b.entry.set("on_hand", number(float64(s.whole(2, 12))))
+		m.drawer = append(m.drawer, b)
+	}
 }
 
 func (m *maker) bush(i int) bush {
@@ -76,7 +115,7 @@ func (m *maker) bush(i int) bush {
 	}
 	b := bush{record().set("code", text(fmt.Sprintf("drawer %d", i+1))), od}
 	m.sizes(s, b.entry, kind, bore, od)
-	m.flange(s, b.entry, thick[end], od)
+	m.flange(s, b.entry, thick[end], od, s.yes(0.6))
 	b.entry.set("material", text(material))
 	m.price(s, b.entry, 0.3, 3)
 	if s.yes(0.8) {
@@ -117,8 +156,8 @@ func (m *maker) sizes(s stream, entry *node, kind string, bore, od float64) {
 	}
 }
 
-func (m *maker) flange(s stream, entry *node, thick, od float64) {
-	if !s.yes(0.6) {
+func (m *maker) flange(s stream, entry *node, thick, od float64, flanged bool) {
+	if !flanged {
 		length := math.Max(thick*one(s, 0.8, 1, 1, 1.3), 0.35*od)
 		entry.set("length", size(m.coarse(length)))
 		m.note("bush without a flange")

@@ -39,7 +39,7 @@ func (m *maker) drive(kind string, axle int) {
 		g := m.spur(s, axle, m.up(s))
 		g.Name, g.Mate = name+" drive", name+" motor shaft"
 		d := one(s, 1.5, 2, 2.4, 3)
-		m.shaft(g.Mate, g.At, [2]float64{d, d}, s.yes(0.5))
+		m.shaft(g.Mate, g.At, [2]float64{d, d}, s.yes(0.65))
 		m.addGear(s, g)
 	case "train":
 		m.train(s, axle)
@@ -94,7 +94,7 @@ func (m *maker) train(s stream, axle int) {
 	first := m.spur(s, axle, m.up(s))
 	first.Name, first.Mate = name+" last mesh", name+" idler"
 	d := one(s, 1.5, 2, 2.4, 3)
-	m.shaft(first.Mate, first.At, [2]float64{d, d}, s.yes(0.25))
+	m.shaft(first.Mate, first.At, [2]float64{d, d}, s.yes(0.5))
 	idler := len(m.truth.Shafts) - 1
 	second := m.spur(s, idler, m.rails+s.between(-60, 60))
 	if s.yes(0.45) { // a true idler: one wheel in both meshes

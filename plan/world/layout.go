@@ -93,7 +93,7 @@ func (m *maker) axles() {
 			journal[s.whole(0, 1)] -= math.Min(0.8, 0.25*nominal)
 			m.note("stepped axle")
 		}
-		m.shaft(name, Point{base * float64(i), 0}, journal, i > 0 && s.yes(0.35))
+		m.shaft(name, Point{base * float64(i), 0}, journal, i > 0 && s.yes(0.4))
 	}
 }
 
@@ -121,11 +121,11 @@ func (m *maker) outline() {
 		}
 	}
 	metal := func() float64 {
-		if s.yes(0.06) {
+		if s.yes(0.03) {
 			m.note("thin edge")
 			return s.between(0.6, 1.4)
 		}
-		return s.between(1.8, 7)
+		return s.between(2.5, 11)
 	}
 	left, right, below, above := metal()+1, metal()+1, metal(), metal()
 	t.Length = math.Max(math.Ceil(high[0]-low[0]+left+right), 14)

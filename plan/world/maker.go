@@ -4,22 +4,23 @@ import "math"
 
 // maker carries one truck from its seed to its files.
 type maker struct {
-	seed    uint64
-	o       Options
-	unit    string  // of the files
-	inch    bool    // the truck was designed in inches
-	care    float64 // chance that a figure is left out
-	bushed  bool    // when it was made
-	cut     float64 // how much of the upper corners is off
-	rails   float64 // 90: the axles are pressed up in their holes; 270: down
-	truth   Truth
-	journal map[string]ticks // as measured, by bore
-	drawer  []bush
-	shop    *node
-	bench   bench
-	job     *node
-	points  map[string][]*node
-	traits  map[string]bool
+	seed     uint64
+	o        Options
+	unit     string  // of the files
+	inch     bool    // the truck was designed in inches
+	care     float64 // chance that a figure is left out
+	bushed   bool    // when it was made
+	cut      float64 // how much of the upper corners is off
+	rails    float64 // 90: the axles are pressed up in their holes; 270: down
+	truth    Truth
+	journal  map[string]ticks // as measured, by bore
+	drawer   []bush
+	prepared bool // the shop laid in bushes and tools for this truck
+	shop     *node
+	bench    bench
+	job      *node
+	points   map[string][]*node
+	traits   map[string]bool
 }
 
 func (m *maker) stream(name string) stream { return streamOf(m.seed, name) }

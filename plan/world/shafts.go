@@ -96,10 +96,10 @@ func (m *maker) inUse(s stream, shaft *Shaft, e *node) {
 		e.set("wheel_diameter", size(m.coarse(shaft.Journal[0]*s.between(3, 6))))
 	}
 	if s.yes(0.6) {
-		play := s.between(0.2, 0.6)
+		play := s.between(0.2, 0.6) + one(s, 0, 0, 1, 2.0)
 		washers := anyOrder()
-		for range s.whole(0, 3) {
-			thick := one(s, 0.25, 0.5, 0.5, 1)
+		for range s.whole(0, 4) {
+			thick := one(s, 0.25, 0.5, 0.8, 1, 1)
 			washers.items = append(washers.items, size(m.usual(thick)))
 			play += thick
 		}

@@ -1,6 +1,7 @@
 package world
 
 import (
+	"slices"
 	"strings"
 	"testing"
 )
@@ -49,12 +50,20 @@ func wanted() []string {
 // TestShares: each of these occurs among 300 trucks, and none so often that the
 // other side of it goes untried.
 func TestShares(t *testing.T) {
-	const n = 300
+	n := int(max(many(t), 300))
 	counts := map[string]int{}
 	for seed := range uint64(n) {
 		for _, trait := range Truck(seed, Options{}).Traits {
 			counts[trait]++
 		}
+	}
+	var names []string
+	for trait := range counts {
+		names = append(names, trait)
+	}
+	slices.Sort(names)
+	for _, trait := range names {
+		t.Logf("%5.1f %% %s", 100*float64(counts[trait])/float64(n), trait)
 	}
 	list := wanted()
 	if len(list) < 110 {
@@ -73,8 +82,8 @@ func TestShares(t *testing.T) {
 		{"shop bare", 8, 50}, {"drawer empty", 15, 70}, {"condition sound", 240, 299}, {"wear middling", 90, 220},
 		{"measured by diameters", 150, 290},
 	} {
-		if k := counts[c.trait]; k < c.low || k > c.high {
-			t.Errorf("%d of %d trucks: %s; wanted %d to %d", k, n, c.trait, c.low, c.high)
+		if k := 300 * counts[c.trait] / n; k < c.low || k > c.high {
+			t.Errorf("%d of 300 trucks: %s; wanted %d to %d", k, c.trait, c.low, c.high)
 		}
 	}
 }

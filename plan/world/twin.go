@@ -11,6 +11,13 @@ import (
 // the same to the last digit.
 func (w World) In(unit string) World {
 	w = w.copied()
+	if unit != w.unit {
+		w.each(func(n *node) {
+			if n.stamp && n.text == "" {
+				n.text = n.written(w.unit) + " " + w.unit
+			}
+		})
+	}
 	w.unit = unit
 	for _, file := range []*node{w.job, w.shop} {
 		if file != nil {
@@ -26,7 +33,7 @@ func (w World) Converted(unit string) World {
 	w = w.copied()
 	if unit == "in" {
 		w.each(func(n *node) {
-			if n.kind == aLength && n.text == "" {
+			if n.kind == aLength && n.text == "" && !n.stamp {
 				n.length = ticks(math.Round(float64(n.length)/254)) * 254
 			}
 		})

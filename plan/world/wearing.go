@@ -123,7 +123,7 @@ func (m *maker) edges(b *Bore) {
 	s := m.stream("edges " + b.Name)
 	for _, deg := range []float64{270, 90, 0, 180} {
 		away := reach(m.truth.Outline, b.Hole.Old, deg)
-		if deg == 270 && s.yes(0.12) {
+		if deg == 270 && s.yes(0.04) {
 			if cut := b.Hole.Radius + b.Hole.Depth + s.between(0.5, 3); cut < away {
 				away = cut
 				m.note("slot near the hole")

@@ -3,6 +3,7 @@ package world
 import (
 	"bytes"
 	"math"
+	"os"
 	"reflect"
 	"slices"
 	"strconv"
@@ -13,7 +14,7 @@ import (
 	"rebush/plan/job"
 )
 
-// trucks are those that every run looks at; .ci/world looks at more.
+// trucks is how many every run looks at.
 const trucks = 60
 
 // reading puts a truck into a folder and reads it.
@@ -26,10 +27,25 @@ func reading(t *testing.T, w World) *job.Job {
 	return j
 }
 
+// many is how many trucks are read: as many as TRUCKS says where somebody has
+// the time (.ci/world), and else those of every run.
+func many(t *testing.T) uint64 {
+	t.Helper()
+	said := os.Getenv("TRUCKS")
+	if said == "" {
+		return trucks
+	}
+	n, err := strconv.ParseUint(said, 10, 32)
+	if err != nil || n < trucks {
+		t.Fatalf("TRUCKS=%s: write a number from %d", said, trucks)
+	}
+	return n
+}
+
 // TestTrucksRead: every truck reads, and what is read is what was made: each
 // shaft, hole, mesh and bush, and a centre that lies where the truth has it.
 func TestTrucksRead(t *testing.T) {
-	for seed := range uint64(trucks) {
+	for seed := range many(t) {
 		w := Truck(seed, Options{})
 		j := reading(t, w)
 		if len(j.Shafts) != len(w.Truth.Shafts) || len(j.Gears) != len(w.Truth.Gears) {
