@@ -99,9 +99,9 @@ func TestWorld(t *testing.T) {
 		}
 		met := map[string]bool{}
 		for _, f := range p.Findings {
-			if f.Level == finding.Stop && !met[f.Rule] {
-				met[f.Rule] = true
-				stops[f.Rule]++
+			if f.Level == finding.Stop && !met[string(f.Rule)] {
+				met[string(f.Rule)] = true
+				stops[string(f.Rule)]++
 			}
 		}
 	}
