@@ -92,6 +92,7 @@ var testGuests = []string{
 	"github.com/klippa-app/go-pdfium",
 	"github.com/rogpeppe/go-internal",
 	"github.com/santhosh-tekuri/jsonschema/v6",
+	"golang.org/x/tools",
 	"pgregory.net/rapid",
 }
 

@@ -1,0 +1,4 @@
+package circle
+
+// A calls B, which calls C.
+func A() { B() }

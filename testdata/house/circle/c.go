@@ -1,0 +1,8 @@
+package circle
+
+// c closes the circle.
+func (t) c() {
+	f := A
+	f()
+	D()
+}

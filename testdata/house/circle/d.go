@@ -1,0 +1,4 @@
+package circle
+
+// D is called and calls nobody.
+func D() {}

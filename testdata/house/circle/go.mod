@@ -1,0 +1,3 @@
+module circle
+
+go 1.26
