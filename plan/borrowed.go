@@ -30,12 +30,12 @@ func (m *maker) borrowed(b *bore, own map[*bore]*survey.Evidence) []survey.Evide
 		}
 	}
 	for _, from := range []struct {
-		what string
-		at   job.Point
-		of   func(job.Feature) job.Point
+		by survey.Method
+		at job.Point
+		of func(job.Feature) job.Point
 	}{
-		{"the drawing", b.shaft.Design, func(f job.Feature) job.Point { return f.Design }},
-		{"the sister chassis", b.shaft.Sister, func(f job.Feature) job.Point { return f.Sister }},
+		{survey.ByDrawing, b.shaft.Design, func(f job.Feature) job.Point { return f.Design }},
+		{survey.BySister, b.shaft.Sister, func(f job.Feature) job.Point { return f.Sister }},
 	} {
 		if !from.at.Given() {
 			continue
@@ -53,10 +53,10 @@ func (m *maker) borrowed(b *bore, own map[*bore]*survey.Evidence) []survey.Evide
 		frame, err := survey.Align(fs)
 		if err != nil {
 			m.say(finding.Note, "survey/frame", b,
-				say.F("%s is not used: %v", from.what, err), "give two or three unworn holes under chassis: features")
+				say.F("%s is not used: %v", from.by, err), "give two or three unworn holes under chassis: features")
 			continue
 		}
-		out = append(out, survey.FromFrame(from.what, frame, from.at.Float(), u.u))
+		out = append(out, survey.FromFrame(from.by, frame, from.at.Float(), u.u))
 	}
 	return out
 }

@@ -108,7 +108,7 @@ func (m *maker) chanceBore(b *bore) chance.Bore {
 	x := chance.Bore{Name: b.name(), Right: b.b.Side == job.Right, Kind: chance.Leave, TargetMM: b.target, UHoleMM: m.holeU,
 		Survey: chance.Survey{Centre: w.O, Cov: [3]float64{w.Cov[0][0], w.Cov[0][1], w.Cov[1][1]}, R: w.R, JournalR: math.Min(w.JournalR, w.R), D: w.D,
 			UDepthMM: w.WU, TowardsDeg: w.ThetaRad / deg, FanDeg: math.Min(w.FanHalf/deg, 89)},
-		SurveyBy: m.surveyBy(b), JournalMM: b.journal(), UJournalMM: m.rules.V("u_journal_mm"), JournalBy: "journal measurement"}
+		SurveyBy: b.old.By, JournalMM: b.journal(), UJournalMM: m.rules.V("u_journal_mm"), JournalBy: "journal measurement"}
 	x.RunningUM = [2]float64{m.rules.V("bore_over_journal_um"), m.rules.V("clearance_max_um")}
 	if b.chosen == nil {
 		// It stays in its worn hole: what it runs with is what it has.
@@ -166,17 +166,6 @@ func (m *maker) chanceBore(b *bore) chance.Bore {
 	x.Wall = m.chanceWall(b)
 	m.wayOut(b, &x)
 	return x
-}
-
-// surveyBy names what the old centre was found with.
-func (m *maker) surveyBy(b *bore) string {
-	switch b.method {
-	case "widest and narrowest":
-		return m.read(b, "widest", "width").name
-	case "probed wall":
-		return m.read(b, "probed", "probe").name
-	}
-	return b.method
 }
 
 // reamerOwn are a reamer's own limits, before what it may cut oversize.

@@ -68,6 +68,9 @@ var doors = map[string][]string{
 	"fits/finding":  {"fits/say"},
 	"fits/ledger":   {"fits/dim"},
 	"fits/material": {"fits/table", "fits/dim", "fits/spelling"},
+	"plan/target":   {"plan/mesh", "plan/survey"},
+	"plan/seat":     {"plan/survey"},
+	"plan/chance":   {"plan/survey"},
 }
 
 // guests are the modules of others that the program is built from, each with

@@ -54,6 +54,8 @@ type bore struct {
 	shaft *job.Shaft
 	b     *job.Bore
 
+	old survey.Hole // as surveyed; the next seven are of it
+
 	known    bool // the old centre is known
 	worn     survey.WornBore
 	found    [2]float64 // middle of the hole as found

@@ -17,7 +17,7 @@ func (m *maker) surveyAll() {
 	for i := range m.j.Shafts {
 		s := &m.j.Shafts[i]
 		for k := range s.Bores {
-			m.bores = append(m.bores, &bore{shaft: s, b: &s.Bores[k]})
+			m.bores = append(m.bores, &bore{shaft: s, b: &s.Bores[k], old: survey.Hole{Shaft: s, Bore: &s.Bores[k]}})
 		}
 	}
 	evidence := map[*bore][]survey.Evidence{}
@@ -38,6 +38,11 @@ func (m *maker) surveyAll() {
 	for _, b := range m.bores {
 		m.settle(b, evidence[b], own)
 	}
+	for _, b := range m.bores {
+		h := &b.old
+		h.Known, h.Worn, h.Middle, h.U, h.Points, h.Residuals, h.LeftOut = b.known, b.worn, b.found, b.u, b.points, b.residual, b.leftOut
+		h.By = m.surveyBy(b)
+	}
 	m.growth()
 }
 
@@ -51,7 +56,7 @@ func radians(degrees []float64) []float64 {
 }
 
 // journal is the diameter that the lobe was worn by.
-func (b *bore) journal() float64 { return b.shaft.Journal.On(b.b.Side).Float() }
+func (b *bore) journal() float64 { return b.old.Journal() }
 
 // ownEvidence is what was measured at the bore itself.
 func (m *maker) ownEvidence(b *bore) []survey.Evidence {
@@ -239,7 +244,7 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 		row.FoundMM = xy(b.found)
 	}
 	for i, e := range es {
-		row.Evidence = append(row.Evidence, Evidence{Rank: e.Rank, What: e.What, CentreMM: xy(e.Centre), UMM: mm4(e.U()), Used: i == best})
+		row.Evidence = append(row.Evidence, Evidence{Rank: e.Rank, What: e.Method.String(), CentreMM: xy(e.Centre), UMM: mm4(e.U()), Used: i == best})
 	}
 	if best < 0 {
 		level, text := finding.Stop, say.Text("nothing tells where the old centre was")
@@ -269,7 +274,8 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 	if spoiltSeat(b) {
 		e.Bore = nil // the hole is the seat as it stands
 	}
-	b.known, b.method, b.u = true, e.What, e.U()
+	b.known, b.method, b.u = true, e.Method.String(), e.U()
+	b.old.Method = e.Method
 	if e.Bore != nil {
 		b.worn = *e.Bore
 	} else {
@@ -283,7 +289,7 @@ func (m *maker) settle(b *bore, es []survey.Evidence, own map[*bore]*survey.Evid
 	m.explainCentre(b, e, own)
 	row.CentreMM = &XY{m.ledgerMM4(b, "centre_mm/0"), m.ledgerMM4(b, "centre_mm/1")}
 	row.CentreUMM = m.ledgerMM4(b, "centre_u_mm")
-	row.Method = e.What
+	row.Method = e.Method.String()
 	row.DiameterMM = m.ledgerMM4(b, "diameter_mm")
 	row.WearMM = m.ledgerMM4(b, "wear_mm")
 	if b.worn.W > 0 && (len(b.b.WornTo) > 0 || b.b.WidestAt != nil || len(b.points) > 0) {
@@ -334,4 +340,15 @@ func (m *maker) ledgerMM4(b *bore, k string) MM {
 		return ""
 	}
 	return mm4(e.Value)
+}
+
+// surveyBy names what the old centre was found with.
+func (m *maker) surveyBy(b *bore) string {
+	switch b.old.Method {
+	case survey.ByDiameters:
+		return m.read(b, "widest", "width").name
+	case survey.ByOutline:
+		return m.read(b, "probed", "probe").name
+	}
+	return b.old.Method.String()
 }

@@ -38,7 +38,7 @@ func (m *maker) explainCentre(b *bore, e survey.Evidence, own map[*bore]*survey.
 	again := lastOf(x.again(e, own))
 	l := m.book
 	calc := func(k, what, unit string, pick func(survey.Evidence) float64) {
-		l.Calc(x.key(k), what, unit, "from "+e.What, howWorn, func(in []float64) float64 { return sig9(pick(again(in))) }, x.inputs...)
+		l.Calc(x.key(k), what, unit, "from "+e.Method.String(), howWorn, func(in []float64) float64 { return sig9(pick(again(in))) }, x.inputs...)
 	}
 	calc("centre_mm/0", "x of the old centre", "mm", func(e survey.Evidence) float64 { return e.Centre[0] })
 	calc("centre_mm/1", "y of the old centre", "mm", func(e survey.Evidence) float64 { return e.Centre[1] })
@@ -63,9 +63,9 @@ func (x *explainer) again(e survey.Evidence, own map[*bore]*survey.Evidence) fun
 		return func(in []float64) survey.Evidence { return seatEvidence([2]float64{in[0], in[1]}, in[2], in[3]) }
 	case e.Rank == survey.RankOutline || e.Rank == survey.RankArc:
 		return x.probed()
-	case e.What == "widest and narrowest":
+	case e.Method == survey.ByDiameters:
 		return x.diameters()
-	case e.What == "four walls":
+	case e.Method == survey.ByWalls:
 		return x.walls(e)
 	case e.Rank == survey.RankOther:
 		for _, o := range m.on(b.shaft.Name) {
@@ -90,8 +90,8 @@ func (x *explainer) again(e survey.Evidence, own map[*bore]*survey.Evidence) fun
 	}
 	// Spans and frames: their own figures are many; the outcome is recorded
 	// with the lines that they stand on.
-	x.leaf("found_by/0", "x by "+e.What, "mm", x.line(""), e.Centre[0])
-	x.leaf("found_by/1", "y by "+e.What, "mm", x.line(""), e.Centre[1])
+	x.leaf("found_by/0", "x by "+e.Method.String(), "mm", x.line(""), e.Centre[0])
+	x.leaf("found_by/1", "y by "+e.Method.String(), "mm", x.line(""), e.Centre[1])
 	return func(in []float64) survey.Evidence {
 		o := e
 		o.Centre = [2]float64{in[0], in[1]}
@@ -207,7 +207,7 @@ func (m *maker) explainHole(b *bore, e survey.Evidence, x *explainer, again func
 			{"wear_rad", "direction of wear", "rad", func(w survey.WornBore) float64 { return w.ThetaRad }},
 			{"clearance_mm", "clearance on radius when new", "mm", func(w survey.WornBore) float64 { return w.C }},
 		} {
-			l.Calc(x.key(f.k), f.what, f.unit, "from "+e.What, howWorn, func(in []float64) float64 {
+			l.Calc(x.key(f.k), f.what, f.unit, "from "+e.Method.String(), howWorn, func(in []float64) float64 {
 				if w := again(in).Bore; w != nil {
 					return sig9(f.pick(*w))
 				}
@@ -249,28 +249,9 @@ func (m *maker) explainPlay(b *bore, x *explainer) {
 }
 
 // ledgerNum is an entry as an input.
-func (m *maker) ledgerNum(key string) ledger.Num {
-	e, ok := m.book.Get(key)
-	if !ok {
-		panic("plan: no ledger entry " + key)
-	}
-	return ledger.Num{Key: key, V: e.Value}
-}
+func (m *maker) ledgerNum(key string) ledger.Num { return m.book.Num(key) }
 
-// holeNums are the inputs that describe one worn hole: centre, radius, wear,
-// direction, clearance.
-func (m *maker) holeNums(b *bore) []ledger.Num {
-	var out []ledger.Num
-	for _, k := range []string{"centre_mm/0", "centre_mm/1", "old_radius_mm/found", "wear_mm", "wear_rad", "clearance_mm"} {
-		out = append(out, m.ledgerNum("survey/"+b.name()+"/"+k))
-	}
-	return out
-}
+func (m *maker) holeNums(b *bore) []ledger.Num { return b.old.Nums(m.book) }
 
 // holeAgain makes the worn hole from those six inputs.
-func holeAgain(b *bore, in []float64) survey.WornBore {
-	w := b.worn
-	w.O, w.R, w.W, w.ThetaRad, w.C = [2]float64{in[0], in[1]}, in[2], in[3], in[4], in[5]
-	w.D = w.C + w.W
-	return w
-}
+func holeAgain(b *bore, in []float64) survey.WornBore { return b.surveyed().With(in).Worn }

@@ -43,7 +43,7 @@ func FromDiameters(d Diameters) (Evidence, error) {
 	if w < -2*uw {
 		return Evidence{}, fmt.Errorf("%w: %.3f and %.3f; swap them or measure again", ErrSwapped, d.Narrowest, d.Widest)
 	}
-	e := Evidence{Rank: RankReadings, What: "widest and narrowest", R: d.Narrowest / 2, RU: d.UNarrow / 2}
+	e := Evidence{Rank: RankReadings, Method: ByDiameters, R: d.Narrowest / 2, RU: d.UNarrow / 2}
 	if d.Journal > d.Narrowest+2*d.UNarrow {
 		return Evidence{}, fmt.Errorf("%w: %.3f in a hole whose narrowest is %.3f", ErrJournal, d.Journal, d.Narrowest)
 	}

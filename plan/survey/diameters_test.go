@@ -194,9 +194,9 @@ func TestSpans(t *testing.T) {
 
 func TestBest(t *testing.T) {
 	a := SoundSeat([2]float64{1, 1}, 0.005)
-	b := Evidence{Rank: RankReadings, What: "widest and narrowest", Centre: [2]float64{1.03, 1}, Cov: round2(0.004)}
+	b := Evidence{Rank: RankReadings, Method: ByDiameters, Centre: [2]float64{1.03, 1}, Cov: round2(0.004)}
 	c := OtherPlate([2]float64{1, 1.01}, round2(0.01), 0.05)
-	d := Evidence{Rank: RankOutline, What: "probed wall", Centre: [2]float64{1, 1}, Cov: round2(0.003), Doubtful: true}
+	d := Evidence{Rank: RankOutline, Method: ByOutline, Centre: [2]float64{1, 1}, Cov: round2(0.003), Doubtful: true}
 	i, differ := Best([]Evidence{d, c, b, a})
 	if i != 3 {
 		t.Errorf("best is %d", i)

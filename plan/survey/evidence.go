@@ -18,7 +18,7 @@ const (
 // Evidence is one way of saying where the old centre was.
 type Evidence struct {
 	Rank   int
-	What   string        // in words of the bench
+	Method Method
 	Centre [2]float64    // old centre, mm
 	Cov    [2][2]float64 // mm^2
 	R, RU  float64       // old radius and its u, mm; 0 where this tells nothing of it
@@ -62,7 +62,7 @@ func Best(es []Evidence) (best int, differ []Disagree) {
 			d := dist(e.Centre, o.Centre)
 			if may := 2 * math.Hypot(e.U(), o.U()); d > may {
 				differ = append(differ, Disagree{A: j, B: i, Apart: d, May: may, Words: say.F(
-					"%s and %s put the old centre %v apart; they should agree to %v", o.What, e.What, say.MM(d, 3), say.MM(may, 3).Bare())})
+					"%s and %s put the old centre %v apart; they should agree to %v", o.Method, e.Method, say.MM(d, 3), say.MM(may, 3).Bare())})
 			}
 		}
 	}
@@ -82,21 +82,21 @@ func (e Evidence) before(o Evidence) bool {
 // SoundSeat is the seat of the old bush, bush out: its centre is the centre. It
 // tells nothing of the bore that was in the bush.
 func SoundSeat(centre [2]float64, uCentre float64) Evidence {
-	return Evidence{Rank: RankSeat, What: "the sound seat of the old bush", Centre: centre, Cov: round2(uCentre)}
+	return Evidence{Rank: RankSeat, Method: BySeat, Centre: centre, Cov: round2(uCentre)}
 }
 
 // OtherPlate is the other plate's bore of the same shaft, mapped through the
 // frame: cov of its centre, and u of what two drillings differ by (0.02
 // drilled together, else 0.05: judgement).
 func OtherPlate(centre [2]float64, cov [2][2]float64, uDrilling float64) Evidence {
-	return Evidence{Rank: RankOther, What: "the other plate's bore of this shaft", Centre: centre, Cov: add2(cov, round2(uDrilling))}
+	return Evidence{Rank: RankOther, Method: ByOtherPlate, Centre: centre, Cov: add2(cov, round2(uDrilling))}
 }
 
-// FromFrame is a centre known on a drawing or a sister chassis (what), mapped
+// FromFrame is a centre known on a drawing or a sister chassis (method), mapped
 // by a frame of unworn features; u is how far the drawing itself may be out.
-func FromFrame(what string, f Frame, at [2]float64, u float64) Evidence {
+func FromFrame(method Method, f Frame, at [2]float64, u float64) Evidence {
 	c, cov := f.Map(at)
-	e := Evidence{Rank: RankDrawing, What: what, Centre: c, Cov: add2(cov, round2(u))}
+	e := Evidence{Rank: RankDrawing, Method: method, Centre: c, Cov: add2(cov, round2(u))}
 	e.Words = append(e.Words, f.Words...)
 	return e
 }

@@ -25,7 +25,7 @@ func FromPin(p PinWall) (Evidence, error) {
 	if e < -2*ue {
 		return Evidence{}, fmt.Errorf("a pin of %.3f does not enter a bore of %.3f", p.Pin, p.Bore)
 	}
-	ev := Evidence{Rank: RankReadings, What: "a pin held against the unworn wall", Centre: toward(p.Centre, e, p.WornTo), R: p.Bore / 2, RU: p.UBore / 2}
+	ev := Evidence{Rank: RankReadings, Method: ByPin, Centre: toward(p.Centre, e, p.WornTo), R: p.Bore / 2, RU: p.UBore / 2}
 	ev.Cov = alongAcross(p.UCentre*p.UCentre+ue*ue, p.UCentre*p.UCentre+e*e*p.UDir*p.UDir, p.WornTo)
 	if p.UDir > math.Pi/4 {
 		ev.Cov = scale2(ev.Cov, 4)
@@ -55,7 +55,7 @@ func FromFarWall(w FarWall) (Evidence, error) {
 	sin, cos := math.Sincos(w.WornTo)
 	along := w.At[0]*cos + w.At[1]*sin + w.Narrowest/2
 	across := -w.Middle[0]*sin + w.Middle[1]*cos
-	e := Evidence{Rank: RankReadings, What: "the unworn wall opposite the wear", R: w.Narrowest / 2, RU: w.UNar / 2}
+	e := Evidence{Rank: RankReadings, Method: ByFarWall, R: w.Narrowest / 2, RU: w.UNar / 2}
 	e.Centre = [2]float64{along*cos - across*sin, along*sin + across*cos}
 	off := dist(w.Middle, e.Centre)
 	e.Cov = alongAcross(w.UAt*w.UAt+w.UNar*w.UNar/4, w.UMiddle*w.UMiddle+off*off*w.UDir*w.UDir, w.WornTo)

@@ -114,7 +114,7 @@ func (p Probe) fitTo(pts [][2]float64, sides []float64) (OutlineFit, error) {
 
 // outline fits the whole outline, journal known.
 func (pd *Probed) outline(p Probe, pts [][2]float64) error {
-	pd.Rank, pd.What = RankOutline, "probed wall"
+	pd.Rank, pd.Method = RankOutline, ByOutline
 	s := p.s()
 	var f, other OutlineFit
 	var err error

@@ -4,7 +4,7 @@ import "math"
 
 // grown is the answer without a journal.
 func (pd *Probed) grown(p Probe, pts [][2]float64) error {
-	pd.Rank, pd.What = RankArc, "unworn arc of the probed wall"
+	pd.Rank, pd.Method = RankArc, ByArc
 	a, err := GrownArc(pts, p.s(), p.WornTo[0])
 	if err != nil {
 		return err
@@ -22,7 +22,7 @@ func (pd *Probed) grown(p Probe, pts [][2]float64) error {
 
 // consensus is the answer without journal and side.
 func (pd *Probed) consensus(p Probe, pts [][2]float64) error {
-	pd.Rank, pd.What = RankArc, "what most of the probed points agree on"
+	pd.Rank, pd.Method = RankArc, ByConsensus
 	a, err := Consensus(pts, p.s())
 	if err != nil {
 		return err

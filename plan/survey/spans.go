@@ -62,7 +62,7 @@ func FromSpans(spans []Span, near [2]float64) (Evidence, error) {
 			break
 		}
 	}
-	e := Evidence{Rank: RankReadings, What: "edge to edge", Centre: p, Cov: inv}
+	e := Evidence{Rank: RankReadings, Method: BySpans, Centre: p, Cov: inv}
 	for _, s := range spans {
 		if off := math.Abs(dist(p, s.To) - s.Apart); off > math.Max(3*math.Hypot(s.U, s.UTo), 1e-6) {
 			e.doubt("the distance to %s is %v off what the others say", s.Name, say.MM(off, 3))

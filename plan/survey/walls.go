@@ -30,7 +30,7 @@ func FromWalls(w Walls) (Evidence, error) {
 	if slack := 4*math.Hypot(w.UWall, w.UR) + 1e-6; w.Right-w.Left < 2*w.R-slack || w.Top-w.Bottom < 2*w.R-slack {
 		return Evidence{}, fmt.Errorf("%w: they stand %.3f and %.3f apart, less than the old diameter %.3f", ErrWall, w.Right-w.Left, w.Top-w.Bottom, 2*w.R)
 	}
-	e := Evidence{Rank: RankReadings, What: "four walls", R: w.R, RU: w.UR}
+	e := Evidence{Rank: RankReadings, Method: ByWalls, R: w.R, RU: w.UR}
 	if w.NoSide {
 		return e, w.middles(&e)
 	}
