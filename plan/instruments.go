@@ -163,9 +163,4 @@ func (in *instruments) line(i int) string {
 }
 
 // place writes a position for the ledger.
-func place(p job.Pos, otherwise string) string {
-	if p.Line == 0 {
-		return otherwise
-	}
-	return fmt.Sprintf("%s:%d", p.File, p.Line)
-}
+func place(p job.Pos, otherwise string) string { return p.Source(otherwise) }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/fits/say"
@@ -246,7 +247,7 @@ func (m *maker) placeAgain(in []float64) target.Output {
 
 // round4 rounds a place to what is printed of it, so that a dial figure of three
 // places and the target of four never tell two stories.
-func round4(f float64) float64 { return math.Round(f*1e4) / 1e4 }
+func round4(f float64) float64 { return dim.Near(f, 4) }
 
 // targetLedger records a target and its moves.
 func (m *maker) targetLedger(b *bore, p target.Placed, t *Target) {
@@ -283,7 +284,7 @@ func (m *maker) targetLedger(b *bore, p target.Placed, t *Target) {
 
 // round6 rounds a place to a millionth of a millimetre, below anything that is
 // printed and above what two ways of summing differ by.
-func round6(f float64) float64 { return math.Round(f*1e6) / 1e6 }
+func round6(f float64) float64 { return dim.Near(f, 6) }
 
 // ledgerValue is what the ledger has under a key, else a value of its own.
 func (m *maker) ledgerValue(key string, otherwise float64) float64 {

@@ -147,3 +147,15 @@ func TestSig9(t *testing.T) {
 		t.Error("NaN or -Inf was changed")
 	}
 }
+
+func TestNear(t *testing.T) {
+	for _, c := range []struct {
+		in     float64
+		places int
+		want   float64
+	}{{1.23456, 4, 1.2346}, {1.23454, 4, 1.2345}, {-1.23455, 4, -1.2346}, {7.0000004, 6, 7}, {7.0000006, 6, 7.000001}} {
+		if got := Near(c.in, c.places); got != c.want {
+			t.Errorf("Near(%v, %d) = %v, want %v", c.in, c.places, got, c.want)
+		}
+	}
+}

@@ -32,6 +32,14 @@ func Sig9(f float64) float64 {
 	return r
 }
 
+// Near rounds a figure to a number of decimal places. Four are what is printed
+// of a place; six are below anything that is printed and above what two ways of
+// summing differ by.
+func Near(f float64, places int) float64 {
+	k := math.Pow10(places)
+	return math.Round(f*k) / k
+}
+
 // OfFloat turns physics in mm into a length of 9 significant digits. NaN and
 // infinities become a length that is not given.
 func OfFloat(mm float64) Length {

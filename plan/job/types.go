@@ -5,6 +5,8 @@
 package job
 
 import (
+	"fmt"
+
 	"rebush/fits/dim"
 	"rebush/fits/finding"
 )
@@ -91,6 +93,19 @@ type Job struct {
 // At returns where a value stands: "shafts/front axle/bores/left/widest".
 // Missing keys answer with the nearest enclosing one.
 func (j *Job) At(path string) Pos { return lookup(j.where, path) }
+
+// Source is the line of a value as the ledger cites it, "job.yaml:12"; the file
+// where it stands on no line.
+func (j *Job) Source(path string) string { return j.At(path).Source(j.File) }
+
+// Source is a place as the ledger cites it, "job.yaml:12"; what else where it
+// is nowhere.
+func (p Pos) Source(otherwise string) string {
+	if p.Line == 0 {
+		return otherwise
+	}
+	return fmt.Sprintf("%s:%d", p.File, p.Line)
+}
 
 // Place is what a finding is about: the chassis, a shaft, a bore or a gear by
 // its name, with the line where it stands in the job.
