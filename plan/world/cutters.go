@@ -33,6 +33,7 @@ func (m *maker) cutters(rich float64) {
 	}
 	if len(reamers) > 0 {
 		m.shop.set("reamers", anyOrder(reamers...))
+		m.before(s.of("before"), reamers)
 	} else {
 		m.note("no reamer")
 	}
@@ -94,6 +95,23 @@ func (m *maker) drills(s stream, rich float64) {
 		drills.set("sizes", anyOrder(single...))
 	}
 	m.shop.set("drills", drills)
+}
+
+// before is a drill that was bought to go before one of the reamers.
+func (m *maker) before(s stream, reamers []*node) {
+	if !s.yes(0.4) {
+		return
+	}
+	reamer := one(s, reamers...).get("size")
+	drill := record().set("size", tool(m.usual(reamer.length.mm()-s.between(0.12, 0.25)))).set("for", reamer.clone())
+	drills := m.shop.get("drills")
+	single := drills.get("sizes")
+	if single == nil {
+		single = anyOrder()
+		drills.set("sizes", single)
+	}
+	single.items = append(single.items, drill)
+	m.note("drill for a reamer")
 }
 
 // stamped is a size as it is stamped on a tool: a fraction of an inch, or mm.

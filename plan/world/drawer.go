@@ -118,6 +118,9 @@ func (m *maker) bush(i int) bush {
 	m.flange(s, b.entry, thick[end], od, s.yes(0.6))
 	b.entry.set("material", text(material))
 	m.price(s, b.entry, 0.3, 3)
+	if f := s.of("finish"); f.yes(0.1) {
+		b.entry.set("wall_finish_um", number(one(f, 2.5, 4, 6.3)))
+	}
 	if s.yes(0.8) {
 		on := among(s, share[int]{1, 0}, share[int]{2, 1}, share[int]{2, 2}, share[int]{5, s.whole(3, 20)})
 		b.entry.set("on_hand", number(float64(on)))

@@ -20,6 +20,7 @@ type maker struct {
 	bench    bench
 	job      *node
 	points   map[string][]*node
+	ends     map[string][2]ticks // journals of a shaft as measured
 	traits   map[string]bool
 }
 

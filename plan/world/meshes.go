@@ -32,6 +32,9 @@ func (m *maker) gearEntry(g *Gear) *node {
 	} else {
 		e.set("module", number(module))
 	}
+	if g.Screw != nil && s.of("shaft angle").yes(0.1) {
+		e.set("shaft_angle", number(90))
+	}
 	if pressure != 20 || s.yes(0.7) {
 		e.set("pressure_angle", number(pressure))
 	}
@@ -72,6 +75,9 @@ func (m *maker) wheel(s stream, g *Gear, tips bool) *node {
 	}
 	if tips {
 		w.set("tip", size(m.usual(g.Tip[0]+s.of("wheel tip").normal(0.012))))
+		if f := s.of("throat"); g.Form == "throated" && f.yes(0.4) {
+			w.set("throat", size(m.usual(g.Tip[0]-f.between(0.03, 0.2))))
+		}
 	}
 	return w
 }
@@ -82,6 +88,9 @@ func (m *maker) pinion(s stream, g *Gear, tips bool) *node {
 		p.set("on", text(g.Mate))
 	}
 	p.set("teeth", number(float64(g.Teeth.Pinion)))
+	if f := s.of("pinion face"); f.yes(0.3) {
+		p.set("face", size(m.coarse(g.Face+f.between(0.2, 1))))
+	}
 	if g.Teeth.Shift[1] != 0 && s.yes(0.7) {
 		p.set("shift", number(math.Round(100*g.Teeth.Shift[1])/100))
 	}
@@ -123,6 +132,12 @@ func (m *maker) wormEntry(s stream, g *Gear, tips bool) *node {
 	}
 	if tips {
 		w.set("tip", size(m.usual(g.Tip[1]+s.of("mate tip").normal(0.012))))
+	}
+	if f := s.of("offset"); f.yes(0.1) {
+		off := m.usual(f.normal(0.15))
+		if abs(off.mm()) > 0.06 {
+			w.set("offset", size(off))
+		}
 	}
 	if s.yes(0.3) {
 		w.set("hand", text(one(s, "right", "left")))

@@ -56,6 +56,10 @@ func (m *maker) wishes(s stream) {
 			}
 		}
 	}
+	if m.truth.Material == "magnesium" && m.stream("accept").yes(0.5) {
+		m.job.set("accept", list(text("magnesium")))
+		m.note("magnesium accepted")
+	}
 	if len(bores) == 0 {
 		return
 	}

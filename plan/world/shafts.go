@@ -37,6 +37,7 @@ func (m *maker) shaftEntry(shaft *Shaft) *node {
 	} else {
 		e.set("journal", ends(journal, [2]bool{true, true}))
 	}
+	m.ends[shaft.Name] = journal
 	for k, b := range shaft.Bores {
 		if b != nil {
 			m.journal[b.Name] = journal[k]
@@ -109,6 +110,33 @@ func (m *maker) inUse(s stream, shaft *Shaft, e *node) {
 		}
 	}
 	m.frames(s, shaft, e)
+	m.seldom(s.of("seldom"), shaft, e)
+}
+
+// seldom is what few write down of an axle.
+func (m *maker) seldom(s stream, shaft *Shaft, e *node) {
+	if s.of("material").yes(0.12) {
+		e.set("material", text(one(s.of("which steel"), "silver steel", "mild steel", "stainless steel")))
+	}
+	if s.of("pull").yes(0.12) {
+		e.set("pull", text(fmt.Sprintf("%g N", math.Round(10*s.of("how much").between(0.2, 4))/10)))
+	}
+	if s.of("gauge").yes(0.2) {
+		e.set("back_to_back", size(m.usual(m.truth.Width+s.of("gauge read").between(2, 14))))
+	}
+	if len(m.truth.Shafts) > 1 && s.of("rods").yes(0.04) {
+		e.set("rods", yesNo(true))
+		m.note("coupled by rods")
+	}
+	if s.of("unworn").yes(0.12) {
+		ends := record()
+		for k, plate := range plates {
+			beside := shaft.Journal[k] + s.of("beside "+plate).between(0.005, 0.06)
+			ends.set(plate, size(max(m.fine(beside), m.ends[shaft.Name][k])))
+		}
+		e.set("unworn", ends)
+		m.note("thickness beside the worn run")
+	}
 }
 
 // frames are the centre by the drawing and on a sound sister.

@@ -26,7 +26,7 @@ measured by pins; measured by its old seat; measured by a bush still in; distanc
 centre by the drawing; centre on a sister; direction of the widest; held by a cap; round boss; little room for a flange
 shop bare; shop hand; shop punch; shop jig; shop dials; shop read-out; shop lathe
 boring head; mandrels; pins; compound; can turn a bush; could be sent out; own rules; no reamer; reamer by its limits
-instrument with a bias
+instrument with a bias; drill for a reamer; a shop that prepared
 drawer empty; drawer a few; drawer usual; drawer full; bush porous; bush solid; bush plastic; bush brass; bush turned
 bush with a flange; bush without a flange; bushes by class; bushes by limits; bushes by one size; fewer than two on hand
 units mm; units in; carelessly measured; a reading refused at the bench
@@ -34,6 +34,7 @@ missing centre; missing widest; missing narrowest; missing widest_at; missing wo
 missing form; missing runout; missing from_left; missing condition; missing current; missing load; missing rpm
 missing state; missing rate; missing hours; missing price; missing location; missing complaint; missing symptoms
 another truck could be had; the original is to be kept; bush chosen beforehand; finish chosen beforehand
+coupled by rods; thickness beside the worn run; magnesium accepted
 `
 
 // wanted reads the list above.

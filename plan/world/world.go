@@ -50,7 +50,8 @@ const (
 
 // Truck draws the truck of a seed.
 func Truck(seed uint64, o Options) World {
-	m := &maker{seed: seed, o: o, points: map[string][]*node{}, journal: map[string]ticks{}, traits: map[string]bool{}}
+	m := &maker{seed: seed, o: o, points: map[string][]*node{}, journal: map[string]ticks{}, ends: map[string][2]ticks{},
+		traits: map[string]bool{}}
 	m.manner()
 	m.layOut()
 	m.wear()
