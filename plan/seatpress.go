@@ -18,11 +18,11 @@ func (m *maker) explainPress(b *bore, s *Seat, uLow, uHigh, seatLow, seatHigh le
 	fl := l.Leaf(key("bush_flow_high"), "flow stress of the bush for stress, with 1.155", "MPa", m.flowSource(b, "porous_peak_mpa", true)+", times 1.155 (von Mises over Tresca)", stress.Bush.Yield)
 	at := func(st press.Seat, pick func(press.State) float64) func([]float64) float64 {
 		return func(in []float64) float64 {
-			st := st
+			st, own := st, st.D
 			st.D, st.Di, st.Housing.E, st.Bush.E, st.Bush.Yield = in[1], in[2], in[3], in[4], in[5]
 			if e, ok := st.Wall.(press.Edge); ok {
 				// The edge stays where it is; the metal left follows the seat.
-				e.Ligament += (stress.D - in[1]) / 2
+				e.Ligament += (own - in[1]) / 2
 				st.Wall = e
 			}
 			if a.MandrelIn && st.Bush.Yield == 0 {

@@ -98,7 +98,7 @@ func (m *maker) contactNum(b *bore) ledger.Num {
 	cs := m.ruleLeaf("seat_chamfer_mm")
 	r := m.rules.Get("bush_chamfer_mm")
 	lead := m.seatRule.BushChamferThin
-	if (a.Bush.ODLow-a.Bush.BHigh)/2 > 1 {
+	if (a.Bush.ODLow-a.Bush.BHigh)/2 > 1+1e-9 {
 		lead = m.seatRule.BushChamferThick
 	}
 	cb := l.Leaf(key("lead_mm"), "lead chamfer of the bush", "mm", r.Address+": "+r.Source, lead)

@@ -1,0 +1,290 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"rebush/plan/job"
+	"rebush/plan/seat"
+	"rebush/plan/world"
+)
+
+// near is how far a printed figure may lie from the one that decided: what is
+// rounded to nine digits, or to a millionth of a millimetre, before it goes on.
+const near = 2e-6
+
+// pair is one figure of a seat by the least and the most of it.
+func pair(of func(*seat.Answer) [2]float64, by float64) (lo, hi func(*bore) float64) {
+	return func(b *bore) float64 { return of(b.chosen)[0] * by }, func(b *bore) float64 { return of(b.chosen)[1] * by }
+}
+
+// decided says by which value of the search each figure of a seat's page was
+// decided.
+func decided() map[string]func(*bore) float64 {
+	of := func(f func(*seat.Answer) float64) func(*bore) float64 {
+		return func(b *bore) float64 { return f(b.chosen) }
+	}
+	out := map[string]func(*bore) float64{
+		"bush/od_mm/min":       of(func(a *seat.Answer) float64 { return a.Bush.ODLow }),
+		"bush/od_mm/max":       of(func(a *seat.Answer) float64 { return a.Bush.ODHigh }),
+		"bush/bore_mm/min":     of(func(a *seat.Answer) float64 { return a.Bush.BLow }),
+		"bush/bore_mm/max":     of(func(a *seat.Answer) float64 { return a.Bush.BHigh }),
+		"tool/hole_mm/min":     of(func(a *seat.Answer) float64 { return a.SeatLow }),
+		"tool/hole_mm/max":     of(func(a *seat.Answer) float64 { return a.SeatHigh }),
+		"seat_mm/min":          of(func(a *seat.Answer) float64 { return a.SeatLow }),
+		"seat_mm/max":          of(func(a *seat.Answer) float64 { return a.SeatHigh }),
+		"clears_mm":            func(b *bore) float64 { return b.hole.S },
+		"cleanup_mm":           of(func(a *seat.Answer) float64 { return a.CleanUp }),
+		"interference_um/min":  of(func(a *seat.Answer) float64 { return a.ULow * 1000 }),
+		"interference_um/max":  of(func(a *seat.Answer) float64 { return a.UHigh * 1000 }),
+		"edge_mm":              func(b *bore) float64 { return math.Min(b.hole.Edge, bossEdge(&b.hole)) },
+		"metal_left_mm":        of(func(a *seat.Answer) float64 { return a.Ligament }),
+		"bush_bore_mm":         of(func(a *seat.Answer) float64 { return a.Stress.Di }),
+		"plate_e_high":         of(func(a *seat.Answer) float64 { return a.Stress.Housing.E }),
+		"bush_e_high":          of(func(a *seat.Answer) float64 { return a.Stress.Bush.E }),
+		"bush_flow_high":       of(func(a *seat.Answer) float64 { return a.Stress.Bush.Yield }),
+		"plate_e_low":          of(func(a *seat.Answer) float64 { return a.Hold.Housing.E }),
+		"bush_e_low":           of(func(a *seat.Answer) float64 { return a.Hold.Bush.E }),
+		"bush_flow_low":        of(func(a *seat.Answer) float64 { return a.Hold.Bush.Yield }),
+		"pressure_mpa/min":     of(func(a *seat.Answer) float64 { return a.PLow }),
+		"pressure_mpa/max":     of(func(a *seat.Answer) float64 { return a.PHigh }),
+		"hoop_mpa":             of(func(a *seat.Answer) float64 { return a.Peak }),
+		"hoop_limit_mpa":       of(func(a *seat.Answer) float64 { return a.PeakLimit }),
+		"contact_mm":           of(func(a *seat.Answer) float64 { return a.Contact }),
+		"loose_at_c":           of(func(a *seat.Answer) float64 { return a.LooseAt }),
+		"pv":                   of(func(a *seat.Answer) float64 { return a.PV }),
+		"length_mm":            of(func(a *seat.Answer) float64 { return a.Bearing }),
+		"closure_plate_e_min":  of(func(a *seat.Answer) float64 { return a.ClosureAt[0].Housing.E }),
+		"closure_plate_e_max":  of(func(a *seat.Answer) float64 { return a.ClosureAt[1].Housing.E }),
+		"closure_bush_e_min":   of(func(a *seat.Answer) float64 { return a.ClosureAt[0].Bush.E }),
+		"closure_bush_e_max":   of(func(a *seat.Answer) float64 { return a.ClosureAt[1].Bush.E }),
+		"flow_min":             of(func(a *seat.Answer) float64 { return a.ClosureAt[0].Bush.Yield }),
+		"flow_max":             of(func(a *seat.Answer) float64 { return a.ClosureAt[1].Bush.Yield }),
+		"journal_mm":           func(b *bore) float64 { return b.hole.Journal },
+		"must_pass_mm":         func(b *bore) float64 { return b.hole.MustPass },
+		"plate_mm":             func(b *bore) float64 { return b.hole.Plate },
+		"load_n":               func(b *bore) float64 { return b.hole.Load },
+		"rpm":                  func(b *bore) float64 { return b.hole.RPM },
+		"expansion_plate":      func(b *bore) float64 { return b.hole.Plate2.Alpha },
+		"expansion_shaft":      func(b *bore) float64 { return b.hole.JournalA },
+		"expansion_bush":       of(func(a *seat.Answer) float64 { return a.Bush.Metal.Alpha }),
+		"mandrel_mm":           of(func(a *seat.Answer) float64 { return a.FinishSizes[0] }),
+		"bore_warm_mm":         of(func(a *seat.Answer) float64 { return a.Bore[0] }),
+		"interference_left_um": nil, "body_mm": nil, "lead_mm": nil, "use_c": nil, "friction_low": nil, "friction_high": nil,
+		"spring_um/min": nil, "spring_um/max": nil,
+	}
+	both := func(key string, by float64, of func(*seat.Answer) [2]float64) {
+		out[key+"/min"], out[key+"/max"] = pair(of, by)
+	}
+	both("force_n", 1, func(a *seat.Answer) [2]float64 { return a.Force })
+	both("torque_nmm", 1, func(a *seat.Answer) [2]float64 { return a.Torque })
+	both("closed_mm", 1, func(a *seat.Answer) [2]float64 { return a.Closed })
+	both("bore_mm", 1, func(a *seat.Answer) [2]float64 { return a.Bore })
+	both("expected_mm", 1, func(a *seat.Answer) [2]float64 { return a.Expected })
+	both("closure_um", 1000, func(a *seat.Answer) [2]float64 {
+		if a.MandrelIn {
+			return [2]float64{a.Bush.BLow - a.Expected[1], a.Bush.BHigh - a.Expected[0]}
+		}
+		return a.Closure
+	})
+	for i, k := range []string{"min", "max"} {
+		out["running_um/"+k] = func(b *bore) float64 { return (b.chosen.Bore[i] - b.hole.Journal) * 1000 }
+	}
+	return out
+}
+
+func bossEdge(h *seat.Hole) float64 {
+	if h.BossR == 0 {
+		return math.Inf(1)
+	}
+	return h.BossR - h.BossE
+}
+
+// figure is one printed figure, and what its rounding may make of it.
+type figure struct{ v, by float64 }
+
+// printed are the figures of a seat as JSON has them.
+func printed(s *Seat) map[string]figure {
+	out := map[string]figure{}
+	number := func(k string, v *float64) {
+		if v != nil {
+			out[k] = figure{*v, 1e-6}
+		}
+	}
+	ends := func(k string, v *MinMax) {
+		if v != nil {
+			number(k+"/min", v.Min)
+			number(k+"/max", v.Max)
+		}
+	}
+	size := func(k string, v MM) {
+		if v != "" {
+			out[k] = figure{v.Float(), 0.0005 + 1e-9}
+		}
+	}
+	// Limits are rounded into each other.
+	limits := func(k string, v *MMRange) {
+		if v != nil {
+			out[k+"/min"], out[k+"/max"] = figure{v.Min.Float(), 0.001}, figure{v.Max.Float(), 0.001}
+		}
+	}
+	ends("interference_um", s.InterferenceUM)
+	ends("running_um", s.RunningUM)
+	limits("seat_mm", s.SeatMM)
+	limits("bore_mm", s.BoreMM)
+	limits("closed_mm", s.ClosedMM)
+	limits("expected_mm", s.ExpectedMM)
+	size("cleanup_mm", s.CleanupMM)
+	size("metal_left_mm", s.MetalLeftMM)
+	number("hoop_mpa", s.HoopMPa)
+	number("hoop_limit_mpa", s.HoopLimitMPa)
+	number("loose_at_c", s.LooseAtC)
+	number("pv", s.PV)
+	ends("pressure_mpa", s.PressureMPa)
+	ends("force_n", s.ForceN)
+	ends("torque_nmm", s.TorqueNmm)
+	ends("closure_um", s.ClosureUM)
+	return out
+}
+
+// row is what is printed of the seat of a bore.
+func (m *maker) row(b *bore) *Seat {
+	for i := range m.p.Seats {
+		if m.p.Seats[i].Bore == b.name() {
+			return &m.p.Seats[i]
+		}
+	}
+	return nil
+}
+
+// drift holds every figure of every chosen seat of a job against the value that
+// the search decided by, and counts those that differ.
+func drift(t *testing.T, name string, j *job.Job, count map[string]int) (seats int) {
+	m, err := newMaker(j, Options{NoChance: true}, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	m.chain()
+	table := decided()
+	differ := func(b *bore, what string, printed, want, by float64) {
+		if !(math.Abs(printed-want) <= by) {
+			if count[what]++; count[what] < 4 {
+				t.Errorf("%s %s %s: printed %v, decided by %v", name, b.name(), what, printed, want)
+			}
+		}
+	}
+	for _, b := range m.bores {
+		if b.chosen == nil {
+			continue
+		}
+		seats++
+		for k, p := range printed(m.row(b)) {
+			if want := table[k](b); !math.IsInf(want, 0) && !math.IsNaN(want) {
+				differ(b, "printed "+k, p.v, want, math.Max(p.by, near*math.Abs(want)))
+			}
+		}
+		if r := m.routeBore(b); b.chosen.HeldBy == "press" {
+			differ(b, "force at the press", r.PressN[1], b.chosen.Force[1], 0)
+		}
+		page := "seats/" + b.name() + "/"
+		for _, k := range m.book.Keys() {
+			k, ok := strings.CutPrefix(k, page)
+			if !ok || strings.HasPrefix(k, "edges/") {
+				continue
+			}
+			of, known := table[k]
+			if !known {
+				t.Errorf("%s %s: nothing says what decided %s", name, b.name(), k)
+			}
+			if of == nil {
+				continue
+			}
+			e, _ := m.book.Get(page + k)
+			want := of(b)
+			differ(b, k, e.Value, want, near*math.Max(1, math.Abs(want)))
+		}
+	}
+	return seats
+}
+
+// oneMillimetre is a job with a bush whose thinnest wall is 1 mm but for the last
+// bit, where the lead chamfer changes.
+func oneMillimetre(t *testing.T) *job.Job {
+	dir := t.TempDir()
+	for name, edits := range map[string][]string{
+		"plain.yaml": {"bore: 3.5, bore_class: F7, od: 6.0, od_class: s7", "bore: [3.500, 3.522], od: [5.522, 5.526]",
+			"sintered bronze", "bearing bronze C93200"},
+		"shop.yaml": {"{size: 6, class: H7}", "{size: 5.5, class: H7}, {size: 6, class: H7}"},
+	} {
+		text, err := os.ReadFile("../testdata/situations/" + name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text = []byte(strings.NewReplacer(edits...).Replace(string(text)))
+		if err := os.WriteFile(filepath.Join(dir, name), text, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	j, err := job.Read(filepath.Join(dir, "plain.yaml"), job.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := &j.Bushes[0]
+	if wall := (b.OD.Low.Float() - b.Bore.High.Float()) / 2; wall <= 1 || wall > 1+1e-12 {
+		t.Fatalf("its wall is not just over 1 mm: %v", wall)
+	}
+	return j
+}
+
+// trucks is how many trucks of the world are looked at.
+func trucks(t *testing.T) uint64 {
+	if s := os.Getenv("TRUCKS"); s != "" {
+		n, err := strconv.ParseUint(s, 10, 32)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return n
+	}
+	return 60
+}
+
+// TestTrucksPrintWhatDecided: what is printed of a seat is what the search
+// decided by, over every job at hand and many trucks.
+func TestTrucksPrintWhatDecided(t *testing.T) {
+	count, seats := map[string]int{}, 0
+	for _, dir := range []string{"../testdata/jobs", "../testdata/situations"} {
+		files, err := filepath.Glob(dir + "/*.yaml")
+		if err != nil || len(files) == 0 {
+			t.Fatal(dir, err)
+		}
+		for _, f := range files {
+			if strings.HasPrefix(filepath.Base(f), "shop") {
+				continue
+			}
+			j, err := job.Read(f, job.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			seats += drift(t, filepath.Base(f), j, count)
+		}
+	}
+	seats += drift(t, "a wall of one millimetre", oneMillimetre(t), count)
+	for seed := range trucks(t) {
+		j, err := world.Truck(seed, world.Options{}).Read(t.TempDir())
+		if err != nil {
+			t.Fatal(err)
+		}
+		seats += drift(t, fmt.Sprintf("truck %d", seed), j, count)
+	}
+	if seats < 80 {
+		t.Errorf("only %d seats were looked at", seats)
+	}
+	if len(count) > 0 {
+		t.Errorf("of %d seats differ: %v", seats, count)
+	}
+}
