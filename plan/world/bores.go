@@ -50,7 +50,8 @@ func (m *maker) way(s stream, shaft *Shaft, b *Bore) string {
 	if shaft.Leave {
 		return "diameters"
 	}
-	return words{{55, "diameters"}, {13, "points"}, {7, "a file of points"}, {9, "four walls"}, {10, "pins"}, {6, "diameters alone"}}.of(s)
+	return words{{55, "diameters"}, {13, "points"}, {7, "a file of points"}, {9, "four walls"},
+		{10, "pins"}, {6, "diameters alone"}}.of(s)
 }
 
 // diameters are the centre as found with the widest and the narrowest, or the

@@ -94,7 +94,8 @@ func (m *maker) bush(i int) bush {
 	kind := words{{45, "porous"}, {35, "solid"}, {12, "plastic"}, {8, "brass"}}.of(s)
 	material := map[string]string{
 		"porous": one(s, "sintered bronze", "SAE 841", "porous bronze"), "brass": "free-cutting brass",
-		"solid": one(s, "bearing bronze C93200", "phosphor bronze", "bearing bronze"), "plastic": one(s, "acetal", "nylon", "PTFE"),
+		"solid":   one(s, "bearing bronze C93200", "phosphor bronze", "bearing bronze"),
+		"plastic": one(s, "acetal", "nylon", "PTFE"),
 	}[kind]
 	m.note("bush " + kind)
 	// A bore over the journal: of its size, a step over it, or one of a set that

@@ -94,7 +94,8 @@ func TestPins(t *testing.T) {
 				}
 				n++
 				narrow, _ := w.Truth.Bore(b.Name).Hole.Narrowest()
-				if low, high := b.PinGoes.Float(), b.PinStops.Float(); narrow < low-0.007 || narrow > high+0.007 || high-low > 0.03 {
+				low, high := b.PinGoes.Float(), b.PinStops.Float()
+				if narrow < low-0.007 || narrow > high+0.007 || high-low > 0.03 {
 					t.Errorf("truck %d: %s is %.4f, pins say %.4f to %.4f", seed, b.Name, narrow, low, high)
 				}
 			}
