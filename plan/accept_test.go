@@ -111,10 +111,10 @@ func TestMagnesiumHasTurns(t *testing.T) {
 					t.Errorf("%s: %d %s has no turns: %s", machine, o.Number, o.Do, o.Note)
 				}
 			}
-			if strings.Contains(o.Note, "no cutting figures") {
+			if strings.Contains(o.Note.String(), "no cutting figures") {
 				t.Errorf("%s: %d %s: %s", machine, o.Number, o.Do, o.Note)
 			}
-			if o.Kind != "oil" && o.Kind != "size bore" && strings.Contains(o.Lubricant, "soluble") {
+			if o.Kind != "oil" && o.Kind != "size bore" && strings.Contains(o.Lubricant.String(), "soluble") {
 				t.Errorf("%s: %d %s: %s on magnesium", machine, o.Number, o.Do, o.Lubricant)
 			}
 		}

@@ -27,7 +27,7 @@ func TestDullSteppedAxle(t *testing.T) {
 		t.Errorf("left %q, right %q", left.Bush, right.Bush)
 	}
 	in := ops(p, "assemble")
-	if len(in) != 1 || !strings.Contains(in[0].Note, "larger end last") || !strings.Contains(in[0].Note, "2.98 mm must pass the right bore") {
+	if len(in) != 1 || !strings.Contains(in[0].Note.String(), "larger end last") || !strings.Contains(in[0].Note.String(), "2.98 mm must pass the right bore") {
 		t.Errorf("put in as %+v", in)
 	}
 }
@@ -40,7 +40,7 @@ func TestDullInsulatedWheel(t *testing.T) {
 	for _, s := range p.Proving {
 		if s.Blank == "ohm" {
 			ohms++
-			if strings.Contains(s.Text, "left") && strings.Contains(s.Text, "insulated wheel") {
+			if strings.Contains(s.Text.String(), "left") && strings.Contains(s.Text.String(), "insulated wheel") {
 				t.Errorf("the wheel on the right is the insulated one: %s", s.Text)
 			}
 		}
@@ -140,7 +140,7 @@ func TestDullMandrels(t *testing.T) {
 	sized := 0
 	for _, o := range ops(p, "size bore") {
 		sized++
-		if d := o.ToolMM.Float(); d <= 3.475 || d > 3.520 || !strings.HasPrefix(o.Tool, "sizing mandrel") {
+		if d := o.ToolMM.Float(); d <= 3.475 || d > 3.520 || !strings.HasPrefix(o.Tool.String(), "sizing mandrel") {
 			t.Errorf("%s: %s, %v mm", o.Do, o.Tool, d)
 		}
 	}

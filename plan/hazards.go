@@ -38,7 +38,7 @@ var byAir = regexp.MustCompile(`\bair\b`)
 func (m *maker) work(o route.Operation, first bool) safety.Work {
 	w := safety.Work{Operation: string(o.Kind), Facts: map[safety.Fact]bool{
 		safety.Spindle: o.Spindle, safety.FirstSetUp: first, safety.FromBelow: o.FromBelow, safety.UnderThePress: o.Pressed,
-		safety.Compound: o.Compound, safety.Leaded: o.Leaded, safety.Air: byAir.MatchString(o.Lubricant), safety.ConditionUnknown: m.unsure()}}
+		safety.Compound: o.Compound, safety.Leaded: o.Leaded, safety.Air: byAir.MatchString(o.Lubricant.String()), safety.ConditionUnknown: m.unsure()}}
 	bush := m.bushKind(o.Bore)
 	switch o.Kind {
 	case route.KindTurn, route.KindFace:
@@ -97,7 +97,7 @@ func (m *maker) hazards(ops []route.Operation) {
 		}
 		var lines []Step
 		for _, l := range m.safety.At(safety.Proving, m.whole()) {
-			lines = append(lines, Step{l.Words, ""})
+			lines = append(lines, Step{Text: say.Words(l.Words)})
 		}
 		m.p.Proving = append(m.p.Proving[:i:i], append(lines, m.p.Proving[i:]...)...)
 		return

@@ -81,12 +81,12 @@ func TestHazardsOfPlans(t *testing.T) {
 			for _, h := range []string{"eyes", "rotating", "chuck key"} {
 				demand(h, turns)
 			}
-			fingers := strings.Contains(o.Backing, "from below")
+			fingers := strings.Contains(o.Backing.String(), "from below")
 			demand("tool above", fingers)
-			demand("compound", o.Kind == "press" && strings.Contains(o.Do+o.Tool+o.Note, "compound"))
-			demand("fingers", o.Kind == "take out" || o.Kind == "wheels" || o.Kind == "press" && strings.Contains(o.Tool, "guide") && !strings.HasPrefix(o.Tool, "retaining") || strings.Contains(o.Note, "under the press"))
+			demand("compound", o.Kind == "press" && strings.Contains((o.Do+o.Tool+o.Note).String(), "compound"))
+			demand("fingers", o.Kind == "take out" || o.Kind == "wheels" || o.Kind == "press" && strings.Contains(o.Tool.String(), "guide") && !strings.HasPrefix(o.Tool.String(), "retaining") || strings.Contains(o.Note.String(), "under the press"))
 			demand("lead in paint", o.Kind == "wash")
-			if strings.Contains(o.Lubricant, "air") {
+			if strings.Contains(o.Lubricant.String(), "air") {
 				demand("compressed air", true)
 				blown++
 			}
@@ -173,7 +173,7 @@ func TestSupplyOffBeforeOhms(t *testing.T) {
 		p := routed(t, "insulated", func(j *job.Job) { j.Chassis.Current = current })
 		off, ohm := -1, -1
 		for i, s := range p.Proving {
-			if strings.Contains(s.Text, "Supply off") {
+			if strings.Contains(s.Text.String(), "Supply off") {
 				off = i
 			}
 			if s.Blank == "ohm" && ohm < 0 {

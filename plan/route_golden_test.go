@@ -57,8 +57,8 @@ func routeText(p *plan.Plan) string {
 				fmt.Fprintf(&w, "    %s: %s\n", name, text)
 			}
 		}
-		line("GAUGE FIRST", o.GaugeFirst)
-		line("tool", o.Tool)
+		line("GAUGE FIRST", o.GaugeFirst.String())
+		line("tool", o.Tool.String())
 		if o.DialMM != nil {
 			line("dials", strings.TrimSuffix(fmt.Sprintf("%s, %s; %s", o.DialMM[0], o.DialMM[1], o.Approach), "; "))
 		}
@@ -68,24 +68,24 @@ func routeText(p *plan.Plan) string {
 				turns = "by hand"
 			}
 			line("spindle", fmt.Sprintf("%s, ideal %.0f", turns, *o.RPMIdeal))
-			line("feed", o.FeedWords)
+			line("feed", o.FeedWords.String())
 		}
 		line("depth", string(o.DepthMM))
 		if o.LimitsMM != nil {
 			line("limits", fmt.Sprintf("%s to %s", o.LimitsMM.Min, o.LimitsMM.Max))
 		}
-		line("gauge", o.Gauge)
-		line("go", o.Go)
-		line("no-go", o.NoGo)
-		line("lubricant", o.Lubricant)
+		line("gauge", o.Gauge.String())
+		line("go", o.Go.String())
+		line("no-go", o.NoGo.String())
+		line("lubricant", o.Lubricant.String())
 		if o.ThrustN != nil {
 			line("thrust", fmt.Sprintf("%.0f N", *o.ThrustN))
 		}
-		line("backing", o.Backing)
+		line("backing", o.Backing.String())
 		if o.Minutes != nil {
 			line("minutes", fmt.Sprintf("%.1f", *o.Minutes))
 		}
-		line("note", o.Note)
+		line("note", o.Note.String())
 		safety, at := p.FreshSafety(i)
 		for _, l := range safety {
 			line("safety, "+l.Hazard, l.Words)
@@ -107,6 +107,9 @@ func routeText(p *plan.Plan) string {
 		blank := "[ ]"
 		if s.Blank != "" {
 			blank = "____ " + s.Blank
+			if s.Twice {
+				blank = "____ before, " + blank + " after"
+			}
 		}
 		fmt.Fprintf(&w, "    %s %s\n", s.Text, blank)
 	}

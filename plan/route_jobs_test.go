@@ -58,7 +58,7 @@ func tools(p *plan.Plan, kinds ...string) []string {
 	var out []string
 	for _, o := range p.Operations {
 		if slices.Contains(kinds, o.Kind) {
-			out = append(out, o.Bore+": "+o.Tool)
+			out = append(out, o.Bore+": "+o.Tool.String())
 		}
 	}
 	return out
@@ -117,7 +117,7 @@ func carriedOut(t *testing.T, p *plan.Plan) {
 		}
 		switch o.Kind {
 		case "locate", "open":
-			if !own[o.Tool] && !strings.HasPrefix(o.Tool, "boring") {
+			if !own[o.Tool.String()] && !strings.HasPrefix(o.Tool.String(), "boring") {
 				t.Errorf("%d: %q is neither in the drawer nor to be bought", o.Number, o.Tool)
 			}
 		case "gauge":
@@ -154,17 +154,17 @@ func ownedTools(p *plan.Plan) map[string]bool {
 		own[d.Name+" drill"] = true
 	}
 	for _, b := range p.Buy {
-		own[strings.SplitN(b.What, ":", 2)[0]] = true
+		own[strings.SplitN(b.What.String(), ":", 2)[0]] = true
 	}
 	for _, o := range p.Operations {
 		mm := o.ToolMM.Float()
 		for _, set := range p.Job.Shop.DrillSeries {
 			switch {
-			case set == "metric 0.1" && math.Abs(mm*10-math.Round(mm*10)) < 1e-6 && strings.HasSuffix(o.Tool, "mm drill"),
-				set == "number" && strings.HasPrefix(o.Tool, "#"),
-				set == "letter" && len(strings.Fields(o.Tool)[0:]) > 0 && len(strings.Split(o.Tool, " ")[0]) == 1,
-				set == "fraction" && strings.Contains(o.Tool, "in drill"):
-				own[o.Tool] = true
+			case set == "metric 0.1" && math.Abs(mm*10-math.Round(mm*10)) < 1e-6 && strings.HasSuffix(o.Tool.String(), "mm drill"),
+				set == "number" && strings.HasPrefix(o.Tool.String(), "#"),
+				set == "letter" && len(strings.Fields(o.Tool.String())[0:]) > 0 && len(strings.Split(o.Tool.String(), " ")[0]) == 1,
+				set == "fraction" && strings.Contains(o.Tool.String(), "in drill"):
+				own[o.Tool.String()] = true
 			}
 		}
 	}
@@ -202,7 +202,7 @@ func TestRouteFollowsTheSpindle(t *testing.T) {
 	}
 	// All steps too fast: by hand.
 	for _, o := range ops(routed(t, "plain", func(j *job.Job) { j.Shop.Spindle = []float64{9000, 12000} }), "size seat") {
-		if *o.RPM != 0 || !strings.Contains(o.Note, "by hand") {
+		if *o.RPM != 0 || !strings.Contains(o.Note.String(), "by hand") {
 			t.Errorf("%s at %v: %s", o.Do, *o.RPM, o.Note)
 		}
 	}
@@ -224,7 +224,7 @@ func TestRouteFollowsTheJig(t *testing.T) {
 		t.Error("nothing says that the jig is missing")
 	}
 	for _, o := range ops(with, "locate") {
-		if !strings.Contains(o.Note, "slip bush") {
+		if !strings.Contains(o.Note.String(), "slip bush") {
 			t.Errorf("%s without its slip bush", o.Do)
 		}
 	}
@@ -287,7 +287,7 @@ func TestRouteFarPlate(t *testing.T) {
 		if o.Setup != turned.Name {
 			continue
 		}
-		if o.Kind == "set up" && (!strings.Contains(o.Do, "MIRRORED") || !strings.Contains(o.Note, "rod in the finished seat of front axle.left")) {
+		if o.Kind == "set up" && (!strings.Contains(o.Do.String(), "MIRRORED") || !strings.Contains(o.Note.String(), "rod in the finished seat of front axle.left")) {
 			t.Errorf("%s %s", o.Do, o.Note)
 		}
 		if o.DialMM == nil {
@@ -301,7 +301,7 @@ func TestRouteFarPlate(t *testing.T) {
 			if d := o.DialMM[0].Float() + g.TargetMM[0].Float() - length; math.Abs(d) > 0.0011 || math.Abs(o.DialMM[1].Float()-g.TargetMM[1].Float()) > 0.0011 {
 				t.Errorf("%s: dials %v, drawing %v, length %v", o.Do, *o.DialMM, *g.TargetMM, length)
 			}
-			if !strings.Contains(o.Approach, "MIRRORED") {
+			if !strings.Contains(o.Approach.String(), "MIRRORED") {
 				t.Errorf("%s: %s", o.Do, o.Approach)
 			}
 		}
@@ -310,7 +310,7 @@ func TestRouteFarPlate(t *testing.T) {
 		t.Error("no dials in the turned set-up")
 	}
 	for _, o := range routed(t, "plain", nil).Operations {
-		if strings.Contains(o.Do+o.Note+o.Approach, "MIRRORED") {
+		if strings.Contains((o.Do + o.Note + o.Approach).String(), "MIRRORED") {
 			t.Errorf("a far plate that is reached from the left is not mirrored: %s", o.Do)
 		}
 	}

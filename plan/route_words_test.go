@@ -13,10 +13,13 @@ func TestProving(t *testing.T) {
 	all := ""
 	for _, name := range []string{"insulated", "oil-way"} {
 		for _, s := range routed(t, name, nil).Proving {
-			all += s.Text + "\n"
+			all += s.Text.String() + "\n"
+			if s.Twice {
+				all += "twice: " + s.Text.String() + "\n"
+			}
 		}
 	}
-	for _, w := range []string{"back to back", "megohm", "before", "after", "forward", "backward", "two turns by hand", "spoilt thread", "rubs nowhere", "oil reaches the journal", "insulated wheel on the right"} {
+	for _, w := range []string{"back to back", "megohm", "twice: Runs forward", "twice: Runs backward", "twice: Live wheel", "two turns by hand", "spoilt thread", "rubs nowhere", "oil reaches the journal", "insulated wheel on the right"} {
 		if !strings.Contains(all, w) {
 			t.Errorf("nothing in proving about %q", w)
 		}
@@ -47,7 +50,7 @@ func TestRoutePecksDeepHoles(t *testing.T) {
 		drills := 0
 		for _, o := range ops(p, "open") {
 			drills++
-			if strings.Contains(o.Note, "withdraw it") {
+			if strings.Contains(o.Note.String(), "withdraw it") {
 				return true
 			}
 		}
@@ -69,7 +72,7 @@ func TestRouteOilWayThroughPorousBush(t *testing.T) {
 		t.Fatal("the oil way is not cleared")
 	}
 	for _, o := range ways {
-		if !strings.Contains(o.Lubricant, "no liquid") || !strings.Contains(o.Note, "speed of bearing bronze") || o.RPMIdeal == nil {
+		if !strings.Contains(o.Lubricant.String(), "no liquid") || !strings.Contains(o.Note.String(), "speed of bearing bronze") || o.RPMIdeal == nil {
 			t.Errorf("%s: %s; %s", o.Do, o.Lubricant, o.Note)
 		}
 	}

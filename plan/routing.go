@@ -1,7 +1,6 @@
 package plan
 
 import (
-	"fmt"
 	"math"
 	"sort"
 
@@ -29,15 +28,15 @@ func (m *maker) routing() {
 	}
 	m.p.LayOut = r.LayOut
 	for _, b := range r.Buy {
-		m.p.Buy = append(m.p.Buy, BuyLine{b[0], b[1]})
+		m.p.Buy = append(m.p.Buy, BuyLine(b))
 	}
 	for _, b := range m.bores {
 		if b.chosen != nil && b.chosen.Bush.ToBuy {
-			m.p.Buy = append(m.p.Buy, BuyLine{"bush " + b.chosen.Bush.Code, b.name()})
+			m.p.Buy = append(m.p.Buy, BuyLine{What: say.F("bush %s", b.chosen.Bush.Code), Why: b.name()})
 		}
 	}
 	for _, p := range r.Proving {
-		m.p.Proving = append(m.p.Proving, Step{p[0], p[1]})
+		m.p.Proving = append(m.p.Proving, Step(p))
 	}
 	m.hazards(r.Operations)
 }
@@ -69,7 +68,7 @@ func (m *maker) routeOf(bores []*bore) route.Route {
 		for _, p := range m.p.Shafts {
 			if p.Shaft == s.Name && p.SidePlayMM != nil && !s.Leave {
 				lo, hi := m.rules.Pair("side_play_mm")
-				j.SidePlayWords = append(j.SidePlayWords, fmt.Sprintf("Side play of %s: planned %s mm (%.1f to %.1f mm)", s.Name, p.SidePlayMM.Min, lo, hi))
+				j.SidePlayWords = append(j.SidePlayWords, say.F("Side play of %s: planned %v (%v)", s.Name, say.MM(p.SidePlayMM.Min.Float(), 3), say.MMs(lo, hi, 1)))
 			}
 		}
 	}
@@ -151,10 +150,10 @@ func (m *maker) routeBore(b *bore) route.Bore {
 		x.Way = "cap"
 	}
 	if a.Bush.Turned {
-		x.BushSizes = fmt.Sprintf("outside %s to %s mm, bore %s to %s mm, length %.2f mm, %s", mmUp(a.Bush.ODLow), mmDown(a.Bush.ODHigh),
-			mmUp(a.Bush.BLow), mmDown(a.Bush.BHigh), a.Bush.Length, a.Bush.Metal.Name)
+		x.BushSizes = say.F("outside %v, bore %v, length %v, %s", say.Limits(a.Bush.ODLow, a.Bush.ODHigh, 3),
+			say.Limits(a.Bush.BLow, a.Bush.BHigh, 3), say.MM(a.Bush.Length, 2), a.Bush.Metal.Name)
 		if a.Bush.FlangeOD > 0 {
-			x.BushSizes += fmt.Sprintf(", with a shoulder of %.1f mm, %.2f mm thick", a.Bush.FlangeOD, a.Bush.FlangeT)
+			x.BushSizes += say.F(", with a shoulder of %v, %v thick", say.MM(a.Bush.FlangeOD, 1), say.MM(a.Bush.FlangeT, 2))
 		}
 	}
 	if o := b.b.Oil; o != nil {
@@ -165,20 +164,20 @@ func (m *maker) routeBore(b *bore) route.Bore {
 
 // ifLarge says what to go on with where a seat comes out too large: the best
 // candidate with a larger outside, else what can be turned or glued.
-func (m *maker) ifLarge(b *bore) string {
+func (m *maker) ifLarge(b *bore) say.Text {
 	if k := b.chosen.Way.Kind; k == seat.OldSeatWay || k == seat.CapWay {
 		return ""
 	}
 	for _, a := range b.answers {
 		if a.Feasible && a.SeatLow > b.chosen.SeatHigh+1e-9 && !a.Bush.Turned && !a.Bush.ToBuy {
-			return fmt.Sprintf("too large: go on to bush %s, seat %s to %s mm by %s", a.Bush.Code, mmUp(a.SeatLow), mmDown(a.SeatHigh), a.Way.Name)
+			return say.F("too large: go on to bush %s, seat %v by %s", a.Bush.Code, say.Limits(a.SeatLow, a.SeatHigh, 3), a.Way.Name)
 		}
 	}
 	switch {
 	case m.shop.Lathe:
 		return "too large: turn a bush to the hole as it is"
 	case m.shop.Compound && !b.chosen.Bush.Metal.Porous:
-		return "too large by 0.02 mm or more: retaining compound instead of the press"
+		return say.F("too large by %v or more: retaining compound instead of the press", say.MM(0.02, 2))
 	}
 	return "too large: stop, and look for a bush with a larger outside"
 }

@@ -8,6 +8,7 @@ import (
 
 	"rebush/feeds/cutting"
 	"rebush/fits/material"
+	"rebush/fits/say"
 	"rebush/plan/route"
 )
 
@@ -28,7 +29,7 @@ func (m *maker) cutter() route.Cutter {
 		if err != nil {
 			return route.Cut{}, err
 		}
-		c := route.Cut{Ideal: a.RPM, Feed: a.FeedMMRev, Lubricant: a.Lubricant, Thrust: math.NaN(), Note: note, Depth: m.cutDepth(q),
+		c := route.Cut{Ideal: a.RPM, Feed: a.FeedMMRev, Lubricant: say.Words(a.Lubricant), Thrust: math.NaN(), Note: note, Depth: m.cutDepth(q),
 			Asked: q, SpeedMMin: a.VUsed, SpeedFrom: m.speedRow(a), FeedFrom: citing(a, "feed")}
 		if a.ForcesKnown {
 			c.Thrust = a.ThrustN
@@ -37,7 +38,7 @@ func (m *maker) cutter() route.Cutter {
 			// A stand-in lends its speed, not its oil.
 			if own, err := m.materials.Find(q.Material); err == nil {
 				if wet, err := m.cutting.Lubricant(own.Cutting); err == nil {
-					c.Lubricant = wet.Text
+					c.Lubricant = say.Words(wet.Text)
 				}
 			}
 		}
@@ -46,7 +47,7 @@ func (m *maker) cutter() route.Cutter {
 		point := 0.0
 		if q.Operation == "drill" {
 			if pecks := m.cutting.Pecks(q.Through, q.Dia); len(pecks) > 1 {
-				c.Note = joined(c.Note, "deep for its size: withdraw it to clear the chips at "+peckWords(pecks))
+				c.Note = say.Join("; ", c.Note, say.F("deep for its size: withdraw it to clear the chips at %v", say.Row(1, "mm", ", ", pecks[:len(pecks)-1]...)))
 			}
 			point = cutting.PointLength(q.Dia, m.cutting.PointAngle())
 		}
@@ -98,7 +99,7 @@ func citing(a cutting.Answer, table string) string {
 // cutMaterial is the material of the cutting tables for one operation. The
 // tables have no row for drilling a porous bush, which is done for its oil way
 // alone: the row of bearing bronze stands in, and is said to.
-func (m *maker) cutMaterial(q route.Query) (name, note string, err error) {
+func (m *maker) cutMaterial(q route.Query) (name string, note say.Text, err error) {
 	mat := m.chassis
 	if q.Material != "" {
 		if mat, err = m.materials.Find(q.Material); err != nil {
@@ -134,11 +135,11 @@ func (m *maker) setSpindle(c *route.Cut) {
 	c.RPM, c.AtTop, c.ByHand = step.RPM, step.AtTop, step.TooFast
 	switch {
 	case step.TooFast:
-		c.Note = joined(c.Note, fmt.Sprintf("the lowest step, %.0f, is too fast: turn the spindle by hand", step.RPM))
+		c.Note = say.Join("; ", c.Note, say.F("the lowest step, %.0f, is too fast: turn the spindle by hand", step.RPM))
 	case step.Unknown && sh.MachineKind == "hand":
 		c.ByHand = true
 	case step.Unknown:
-		c.Note = joined(c.Note, "the shop file names no spindle steps: set the next step below")
+		c.Note = say.Join("; ", c.Note, "the shop file names no spindle steps: set the next step below")
 		c.RPM = roundTurns(c.RPM)
 	case len(sh.Spindle) == 0:
 		// A spindle without steps is set to a figure that can be read off it.
@@ -160,27 +161,11 @@ func roundTurns(n float64) float64 {
 // feedWords tells the feed at the turns that are set, not at the ideal ones.
 func (m *maker) feedWords(c *route.Cut, q route.Query) {
 	if c.ByHand {
-		c.FeedWords = fmt.Sprintf("by hand, light and steady: about %g mm a turn", math.Round(c.Feed*1000)/1000)
+		c.FeedWords = say.F("by hand, light and steady: about %v a turn", say.MM(c.Feed, 3).Trim())
 	} else {
 		c.FeedWords = cutting.FeedWords(c.Feed, c.RPM, true)
 	}
 	if q.Operation == "drill" && q.Material == "" {
-		c.FeedWords = joined(c.FeedWords, "ease off as the point comes through")
+		c.FeedWords = say.Join("; ", c.FeedWords, "ease off as the point comes through")
 	}
-}
-
-func joined(a, b string) string {
-	if a == "" {
-		return b
-	}
-	return a + "; " + b
-}
-
-// peckWords lists the depths at which a drill is drawn back, less the last.
-func peckWords(depths []float64) string {
-	var w []string
-	for _, d := range depths[:len(depths)-1] {
-		w = append(w, fmt.Sprintf("%.1f", d))
-	}
-	return strings.Join(w, ", ") + " mm"
 }

@@ -76,7 +76,7 @@ func TestSeriesWhereTheListHasNone(t *testing.T) {
 	}
 	listed := false
 	for _, b := range p.Buy {
-		listed = listed || strings.Contains(b.What, s.Bush)
+		listed = listed || strings.Contains(b.What.String(), s.Bush)
 	}
 	if !noted || !listed {
 		t.Errorf("noted %v, on the buy list %v (%+v)", noted, listed, p.Buy)

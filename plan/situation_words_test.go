@@ -254,10 +254,10 @@ func TestBearingUnderACap(t *testing.T) {
 		}
 		laid := 0
 		for _, o := range p.Operations {
-			if strings.Contains(strings.ToLower(o.Do+o.Note+o.Backing), "strap") {
+			if strings.Contains(strings.ToLower((o.Do + o.Note + o.Backing).String()), "strap") {
 				t.Errorf("%s: %s; %s", hold, o.Do, o.Note)
 			}
-			if strings.HasPrefix(o.Do, "Lay bearing under 3.9 into its seat at drive.") && strings.HasSuffix(o.Do, "and fit the cap") {
+			if strings.HasPrefix(o.Do.String(), "Lay bearing under 3.9 into its seat at drive.") && strings.HasSuffix(o.Do.String(), "and fit the cap") {
 				laid++
 			}
 		}

@@ -12,6 +12,7 @@ import (
 	"rebush/fits/ledger"
 	"rebush/fits/say"
 	"rebush/plan/job"
+	"rebush/plan/route"
 	"rebush/plan/safety"
 )
 
@@ -42,7 +43,7 @@ type Plan struct {
 	Holes   map[string]Hole `json:"-"` // by bore
 	Setups  []Setup         `json:"-"`
 	Buy     []BuyLine       `json:"-"`
-	LayOut  []string        `json:"-"` // tools, gauges, bushes to lay out before starting
+	LayOut  []say.Text      `json:"-"` // tools, gauges, bushes to lay out before starting
 	Proving []Step          `json:"-"` // reassembly and proving
 	Tables  []string        `json:"-"` // tables that the shop put its own file in place of
 	Rules   []RuleUsed      `json:"-"` // defaults that decided something
@@ -162,32 +163,32 @@ type Operation struct {
 	Number     int      `json:"number"` // in tens
 	Setup      string   `json:"setup"`
 	Bore       string   `json:"bore"`
-	Do         string   `json:"do"`
-	Tool       string   `json:"tool"`
+	Do         say.Text `json:"do"`
+	Tool       say.Text `json:"tool"`
 	ToolMM     MM       `json:"tool_mm"`
 	AtMM       *XY      `json:"at_mm"` // in the frame of the job
-	Approach   string   `json:"approach"`
+	Approach   say.Text `json:"approach"`
 	RPM        *float64 `json:"rpm"`
 	RPMIdeal   *float64 `json:"rpm_ideal"`
 	FeedMMRev  *float64 `json:"feed_mm_rev"`
 	DepthMM    MM       `json:"depth_mm"`
 	LimitsMM   *MMRange `json:"limits_mm"`
-	Gauge      string   `json:"gauge"`
-	Go         string   `json:"go"`
-	NoGo       string   `json:"no_go"`
-	Lubricant  string   `json:"lubricant"`
+	Gauge      say.Text `json:"gauge"`
+	Go         say.Text `json:"go"`
+	NoGo       say.Text `json:"no_go"`
+	Lubricant  say.Text `json:"lubricant"`
 	ThrustN    *float64 `json:"thrust_n"`
-	Backing    string   `json:"backing"`
+	Backing    say.Text `json:"backing"`
 	Minutes    *float64 `json:"minutes"`
-	GaugeFirst string   `json:"gauge_first"` // a box to pass before it, "" where there is none
+	GaugeFirst say.Text `json:"gauge_first"` // a box to pass before it, "" where there is none
 	MayWait    bool     `json:"may_wait"`
-	Note       string   `json:"note"`
+	Note       say.Text `json:"note"`
 
-	DialMM    *XY     `json:"dial_mm"` // what the dials read there: of a chassis turned over x counts from its other end
-	FeedWords string  `json:"feed_words"`
-	Kind      string  `json:"kind"` // set up | locate | open | chamfer | size seat | gauge | press | size bore | oil | wash | prove
-	HoleMM    float64 `json:"-"`    // diameter of the hole when the operation is done
-	Holding   string  `json:"holding"`
+	DialMM    *XY      `json:"dial_mm"` // what the dials read there: of a chassis turned over x counts from its other end
+	FeedWords say.Text `json:"feed_words"`
+	Kind      string   `json:"kind"` // set up | locate | open | chamfer | size seat | gauge | press | size bore | oil | wash | prove
+	HoleMM    float64  `json:"-"`    // diameter of the hole when the operation is done
+	Holding   say.Text `json:"holding"`
 
 	Safety []safety.Line `json:"safety"` // what can hurt in it
 }
@@ -289,23 +290,19 @@ type Hole struct {
 
 // Setup is one clamping.
 type Setup struct {
-	Name     string // "A", "B"
-	Words    string // how it is held, which plate is up
-	Plate    string // left | right: uppermost
-	Mirrored bool   // drawn and read mirrored
+	Name     string   // "A", "B"
+	Words    say.Text // how it is held, which plate is up
+	Plate    string   // left | right: uppermost
+	Mirrored bool     // drawn and read mirrored
 	Bores    []string
 	Clamping bool // counts as a set-up in the hours
 }
 
 // BuyLine is one thing to buy before starting.
-type BuyLine struct{ What, Why string }
+type BuyLine = route.BuyLine
 
-// Step is one line of reassembly and proving with a blank to fill in or a box
-// to tick.
-type Step struct {
-	Text  string
-	Blank string // unit of the blank, "" for a tick box
-}
+// Step is one line of reassembly and proving.
+type Step = route.Step
 
 // RuleUsed is a default that decided something.
 type RuleUsed struct{ Name, What, Value, Source string }

@@ -13,10 +13,13 @@ func before(p *paper, pl *plan.Plan) {
 		b.ticked(l.Words+".", draw.Regular)
 		p.tight(b)
 	}
-	list(p, "Lay out", "lay out", pl.LayOut)
-	var buy []string
+	var out, buy []string
+	for _, t := range pl.LayOut {
+		out = append(out, t.String())
+	}
+	list(p, "Lay out", "lay out", out)
 	for _, l := range pl.Buy {
-		s := l.What
+		s := l.What.String()
 		if l.Why != "" {
 			s += ": " + l.Why
 		}

@@ -3,6 +3,7 @@ package sheets
 import (
 	"strings"
 
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/sheets/draw"
 )
@@ -10,24 +11,24 @@ import (
 // saidOnce is what the block of a set-up says for all its operations, so that
 // none of them needs to say it again.
 type saidOnce struct {
-	holding   string
-	lubricant string
-	backing   map[string]string // by bore
-	safety    int               // number of the step that said what can hurt in this one too
+	holding   say.Text
+	lubricant say.Text
+	backing   map[string]say.Text // by bore
+	safety    int                 // number of the step that said what can hurt in this one too
 }
 
 // saidOnceOf finds what the operations of a clamping have in common: one
 // lubricant for all, and one backing for each bore. Where the set-up has no
 // block of its own, nothing is said once.
 func saidOnceOf(pl *plan.Plan, name string) saidOnce {
-	said := saidOnce{backing: map[string]string{}}
+	said := saidOnce{backing: map[string]say.Text{}}
 	set, ok := setupNamed(pl, name)
 	if !ok || !set.Clamping && set.Plate == "" {
 		return said
 	}
 	said.holding = set.Words
 	oils, first := 0, true
-	backs := map[string]map[string]int{}
+	backs := map[string]map[say.Text]int{}
 	for _, op := range pl.Operations {
 		if op.Setup != name {
 			continue
@@ -43,7 +44,7 @@ func saidOnceOf(pl *plan.Plan, name string) saidOnce {
 		}
 		if op.Backing != "" && op.Bore != "" {
 			if backs[op.Bore] == nil {
-				backs[op.Bore] = map[string]int{}
+				backs[op.Bore] = map[say.Text]int{}
 			}
 			backs[op.Bore][op.Backing]++
 			if n := backs[op.Bore][op.Backing]; n > 1 && n > backs[op.Bore][said.backing[op.Bore]] {
@@ -64,7 +65,7 @@ func (s saidOnce) backings(pl *plan.Plan, name string) []field {
 	var order []string
 	seen := map[string]bool{}
 	for _, op := range pl.Operations {
-		text := s.backing[op.Bore]
+		text := s.backing[op.Bore].String()
 		if op.Setup != name || text == "" || seen[op.Bore] {
 			continue
 		}
@@ -112,9 +113,9 @@ func clamped(b *block, pl *plan.Plan, s plan.Setup, change bool, said saidOnce) 
 		b.y = 3
 	}
 	b.para(words, draw.Bold, b.st.figure)
-	b.para(sentence(s.Words), draw.Regular, b.st.body)
+	b.para(sentence(s.Words.String()), draw.Regular, b.st.body)
 	if said.lubricant != "" {
-		b.named(0, field{name: "lubricant", lines: []string{said.lubricant}})
+		b.named(0, field{name: "lubricant", lines: []string{said.lubricant.String()}})
 	}
 	for _, f := range said.backings(pl, s.Name) {
 		b.named(0, f)

@@ -45,19 +45,19 @@ func hardPlans() map[string]*plan.Plan {
 	long := strings.Repeat("Nineteenth long na", 5)[:80]
 	p.Job.Number, p.Job.Title = long, long
 	for i := range p.Operations {
-		p.Operations[i].Tool, p.Operations[i].Go, p.Operations[i].GaugeFirst = long, long, long
+		p.Operations[i].Tool, p.Operations[i].Go, p.Operations[i].GaugeFirst = say.Words(long), say.Words(long), say.Words(long)
 	}
 	for i := range p.Survey {
 		p.Survey[i].Method = long
 	}
 	for i := range p.Setups {
-		p.Setups[i].Words = long
+		p.Setups[i].Words = say.Words(long)
 	}
 	out["long names"] = p
 
 	p = samplePlan(2)
 	p.Job.Title = strings.Repeat("unbroken", 10)
-	p.Operations[0].Note = strings.Repeat("A note that goes on and on. ", 40)
+	p.Operations[0].Note = say.Words(strings.Repeat("A note that goes on and on. ", 40))
 	out["long words"] = p
 
 	for name, title := range map[string]string{

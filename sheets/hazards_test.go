@@ -64,7 +64,7 @@ func TestSafetyOnTheSheet(t *testing.T) {
 			lines, at := p.FreshSafety(i)
 			for _, l := range lines {
 				n++
-				if w := inOrder(all, flat(op.Do), sentence(l.Words)); w != "" {
+				if w := inOrder(all, flat(op.Do.String()), sentence(l.Words)); w != "" {
 					t.Errorf("%s: %d %s: %q is not printed", metal, op.Number, op.Do, w)
 				}
 			}

@@ -65,7 +65,7 @@ func opBlock(b *block, p *paper, pl *plan.Plan, i int, pressed bool, said saidOn
 	fresh, at := pl.FreshSafety(i)
 	said.safety = at
 	b.Anchor(opAnchor(op), 0)
-	b.Bookmark(short(strconv.Itoa(op.Number)+" "+op.Do, 36), 1, 0)
+	b.Bookmark(short(strconv.Itoa(op.Number)+" "+op.Do.String(), 36), 1, 0)
 	if op.GaugeFirst != "" {
 		gaugeFirst(b, op)
 	}
@@ -123,12 +123,12 @@ func gaugeFirst(b *block, op plan.Operation) {
 		in.Rect(in.Width-t, 0, t, t, 0.6)
 		if in.st.large {
 			in.y = h + 2
-			in.para(sentence(op.GaugeFirst), draw.Bold, in.st.body)
+			in.para(sentence(op.GaugeFirst.String()), draw.Bold, in.st.body)
 			in.y -= 2
 			return
 		}
 		x := w + 4
-		end := in.write(x, 1.2, in.Width-x-t-4, sentence(op.GaugeFirst), draw.Bold, in.st.body)
+		end := in.write(x, 1.2, in.Width-x-t-4, sentence(op.GaugeFirst.String()), draw.Bold, in.st.body)
 		in.y = max(end, h, t)
 	})
 	b.y += 0.5
@@ -142,7 +142,7 @@ func opHead(b *block, pl *plan.Plan, op plan.Operation, said saidOnce) {
 	x := nw + 4
 	w := b.Width - x - t - 4
 	h := em(pt) + 2.4
-	end := b.write(x, b.y, w, op.Do, draw.Bold, b.st.body)
+	end := b.write(x, b.y, w, op.Do.String(), draw.Bold, b.st.body)
 	end = b.write(x, end+1, w, whereOf(pl, op, said), draw.Regular, b.st.small)
 	b.Rect(b.Width-t-0.3, b.y+0.3, t, t, 0.6)
 	b.y = max(end, b.y+max(h, t)) + 2

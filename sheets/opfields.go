@@ -16,7 +16,7 @@ const asSaid = "as set up in "
 // and what the set-up has already said of it.
 func whereOf(pl *plan.Plan, op plan.Operation, said saidOnce) string {
 	var s string
-	if op.Bore != "" && !strings.Contains(op.Do, op.Bore) {
+	if op.Bore != "" && !strings.Contains(op.Do.String(), op.Bore) {
 		s = op.Bore + "; "
 	}
 	if op.Setup == "" {
@@ -24,7 +24,7 @@ func whereOf(pl *plan.Plan, op plan.Operation, said saidOnce) string {
 	}
 	s += placeWords(pl, op.Setup)
 	var there []string
-	if said.holding != "" && (op.Holding == said.holding || strings.HasPrefix(op.Holding, asSaid)) {
+	if said.holding != "" && (op.Holding == said.holding || strings.HasPrefix(op.Holding.String(), asSaid)) {
 		there = append(there, "holding")
 	}
 	if op.Backing != "" && op.Backing == said.backing[op.Bore] {
@@ -52,7 +52,7 @@ func opFields(b *block, p *paper, pl *plan.Plan, op plan.Operation) []field {
 			f.name, f.pt = "place, "+p.u.word()+", held by the jig or the mark", b.st.body
 		}
 		if op.Approach != "" {
-			f.name += "; " + op.Approach
+			f.name += "; " + op.Approach.String()
 		}
 		list = append(list, f)
 	}
@@ -68,7 +68,7 @@ func opFields(b *block, p *paper, pl *plan.Plan, op plan.Operation) []field {
 		}
 	}
 	if op.Tool != "" && len(list)+len(speed)+len(deep) > 0 {
-		list = append(list, field{name: "tool as stamped", lines: []string{op.Tool}, wide: toolWide, face: draw.Bold, pt: b.st.figure})
+		list = append(list, field{name: "tool as stamped", lines: []string{op.Tool.String()}, wide: toolWide, face: draw.Bold, pt: b.st.figure})
 	}
 	if speed != "" {
 		wide := 2
@@ -95,31 +95,31 @@ func opLines(b *block, x float64, p *paper, op plan.Operation, set plan.Setup, s
 		}
 	}
 	if op.AtMM == nil && op.RPM == nil && depth(p, op) == "" && op.Tool != "" {
-		b.named(x, field{name: "tool", lines: []string{op.Tool}, face: draw.Bold, pt: (b.st.figure + b.st.body) / 2})
+		b.named(x, field{name: "tool", lines: []string{op.Tool.String()}, face: draw.Bold, pt: (b.st.figure + b.st.body) / 2})
 	}
 	line("feed", feedOf(p.u, op))
 	if op.ThrustN != nil && *op.ThrustN > 0 {
 		line("thrust", "about "+number(*op.ThrustN)+" N")
 	}
 	if op.Backing != said.backing[op.Bore] {
-		line("backing", op.Backing)
+		line("backing", op.Backing.String())
 	}
 	if op.Lubricant != said.lubricant {
-		line("lubricant", op.Lubricant)
+		line("lubricant", op.Lubricant.String())
 	}
-	if op.Holding != set.Words && !strings.HasPrefix(op.Holding, asSaid) {
-		line("holding", op.Holding)
+	if op.Holding != set.Words && !strings.HasPrefix(op.Holding.String(), asSaid) {
+		line("holding", op.Holding.String())
 	}
 }
 
 // opWords are the gauge, where it is more than a pin, and what to mind.
 func opWords(b *block, x float64, op plan.Operation) {
 	if op.Gauge != "" {
-		b.named(x, field{name: "gauge", lines: []string{op.Gauge}})
+		b.named(x, field{name: "gauge", lines: []string{op.Gauge.String()}})
 	}
 	if op.Note != "" {
-		f := field{name: "note", lines: []string{op.Note}}
-		if strings.Contains(op.Note, "HALT") {
+		f := field{name: "note", lines: []string{op.Note.String()}}
+		if strings.Contains(op.Note.String(), "HALT") {
 			f.face = draw.Bold
 		}
 		b.named(x, f)

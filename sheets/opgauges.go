@@ -14,7 +14,7 @@ func opGauges(b *block, p *paper, op plan.Operation) {
 	if l := p.u.limits(op.LimitsMM); len(l) > 0 {
 		list = append(list, field{name: "limits" + whyOf(p, op), lines: l, face: draw.Bold, pt: b.st.big, wide: 4})
 	}
-	for _, g := range [][2]string{{"go", op.Go}, {"no go", op.NoGo}} {
+	for _, g := range [][2]string{{"go", op.Go.String()}, {"no go", op.NoGo.String()}} {
 		if g[1] != "" {
 			list = append(list, field{name: g[0], lines: []string{g[1]}, face: draw.Bold, pt: b.st.figure, wide: 2})
 		}
@@ -48,7 +48,7 @@ func opGauges(b *block, p *paper, op plan.Operation) {
 // madeBox is the box for the size as made: to the right of what fills w of the
 // strip, below it in large type.
 func madeBox(in *block, p *paper, w float64) {
-	name := "size as made, " + p.unit()
+	name := "size as made, " + p.u.one()
 	x, top := w+4, 0.0
 	if in.st.large {
 		x, top = 0, in.y+2.4
@@ -57,14 +57,6 @@ func madeBox(in *block, p *paper, w float64) {
 	low := in.write(x, top, wide, name, draw.Regular, in.st.small) + 0.9
 	in.Rect(x, low, wide, max(in.st.blank, in.y-low), 0.3)
 	in.y = max(in.y, low+in.st.blank)
-}
-
-// unit is the one unit in which a person writes a size down.
-func (p *paper) unit() string {
-	if p.u == "in" {
-		return "in"
-	}
-	return "mm"
 }
 
 // opBlanks is the last line of a step: when and by whom it was done, whether

@@ -81,7 +81,7 @@ func TestDoNotMachine(t *testing.T) {
 	}
 	all := pdf.all()
 	for _, op := range p.Operations {
-		if strings.Contains(all, op.Do) {
+		if strings.Contains(all, op.Do.String()) {
 			t.Errorf("the sheet still says %q", op.Do)
 		}
 	}

@@ -17,10 +17,10 @@ func proving(p *paper, pl *plan.Plan) {
 		return
 	}
 	p.follow("Assembly and final checks", "proving")
-	for _, s := range provingSteps(pl.Proving) {
+	for _, s := range pl.Proving {
 		b := p.block()
 		if s.Blank == "" {
-			b.ticked(sentence(s.Text), draw.Regular)
+			b.ticked(sentence(s.Text.String()), draw.Regular)
 		} else {
 			provingBlank(b, s)
 		}
@@ -28,48 +28,20 @@ func proving(p *paper, pl *plan.Plan) {
 	}
 }
 
-// provingStep is a step with one blank, or with one for before and one for
-// after.
-type provingStep struct {
-	plan.Step
-	twice bool
-}
-
-// provingSteps joins a figure taken before with the same taken after.
-func provingSteps(steps []plan.Step) []provingStep {
-	var out []provingStep
-	for i := 0; i < len(steps); i++ {
-		s := provingStep{Step: steps[i]}
-		if i+1 < len(steps) && s.Blank != "" && steps[i+1].Blank == s.Blank {
-			if head, rest, ok := strings.Cut(s.Text, ", before"); ok {
-				if next, more, ok := strings.Cut(steps[i+1].Text, ", after"); ok && next == head {
-					if strings.TrimSpace(more) == strings.TrimSpace(rest) {
-						more = ""
-					}
-					if !strings.HasPrefix(rest, ":") {
-						rest = "" // "before stripping" is what the blank says
-					}
-					s.Text, s.twice = head+rest+more, true
-					i++
-				}
-			}
-		}
-		out = append(out, s)
-	}
-	return out
-}
-
 // provingBlank is a text with a line to write on beside it, or below it where
 // it leaves no room.
-func provingBlank(b *block, s provingStep) {
-	text := sentence(s.Text)
+func provingBlank(b *block, s plan.Step) {
+	text := sentence(s.Text.String())
 	unit := oneLine(s.Blank)
+	if unit == "mm" {
+		unit = b.u.one() // a blank is filled in in one unit
+	}
 	lines := []blankLine{{"", unit, 1}}
-	if s.twice {
+	if s.Twice {
 		lines = []blankLine{{"before", unit, 1}, {"after", unit, 1}}
 	}
 	x := b.Width * 0.47
-	if !s.twice {
+	if !s.Twice {
 		x = b.Width * 0.735
 	}
 	if b.st.large || b.tall(x-4, text, draw.Regular, b.st.body) > 2.2*lead(b.st.body) {

@@ -58,7 +58,7 @@ func routeLine(b *block, op plan.Operation) {
 		toolW = wide * 0.33
 		wide -= toolW + 4
 	}
-	do := op.Do
+	do := op.Do.String()
 	h := b.tall(wide, do, draw.Regular, b.st.body)
 	toolX, toolY := x+wide+4, 0.0
 	if b.st.large {
@@ -69,7 +69,7 @@ func routeLine(b *block, op plan.Operation) {
 	b.write(t+3, text, nw, strconv.Itoa(op.Number), draw.Bold, b.st.body)
 	end := b.write(x, text, wide, do, draw.Regular, b.st.body)
 	if op.Tool != "" {
-		end = max(end, b.write(toolX, text+toolY, toolW, op.Tool, draw.Regular, b.st.small))
+		end = max(end, b.write(toolX, text+toolY, toolW, op.Tool.String(), draw.Regular, b.st.small))
 	}
 	b.y = max(end, t+0.6) + 0.7
 	b.Link(draw.Box{X: t + 2, Y: 0, W: b.Width - t - 2, H: b.y}, opAnchor(op))

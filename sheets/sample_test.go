@@ -136,7 +136,7 @@ func samplePlan(shafts int) *plan.Plan {
 		PageOne: []safety.Line{{Words: "The machine's own manual comes before this sheet."}, {Words: "Eye protection on. No gloves, rings, loose sleeves or hair."}},
 		Before:  []safety.Line{{Words: "Supply off and unplugged before the truck is stripped"}},
 		Owner:   []safety.Line{{Words: "Old paint may hold lead: wash hands."}}}
-	p.LayOut = []string{"end mill 4 mm", "drill 4.85 mm (bought for the reamer of 5)", "reamer 5 mm H7", "pin gauges 4.99, 5.00, 5.01, 5.02", "sizing mandrels 3.19 and 3.20", "bushes: drawer 7, two and one to spare", "M3 bolt with two washers, to draw the bush in"}
+	p.LayOut = []say.Text{"end mill 4 mm", "drill 4.85 mm (bought for the reamer of 5)", "reamer 5 mm H7", "pin gauges 4.99, 5.00, 5.01, 5.02", "sizing mandrels 3.19 and 3.20", "bushes: drawer 7, two and one to spare", "M3 bolt with two washers, to draw the bush in"}
 	p.Buy = []plan.BuyLine{{What: "sizing mandrel 3.21", Why: "the bore has to end over 3.20"}}
 	p.Proving = []plan.Step{{Text: "Larger end of the axle in last; each screw runs in two turns by hand."}, {Text: "Gear in the middle, equal packing each side."},
 		{Text: "Ohms, insulated wheel to axle", Blank: "ohm"}, {Text: "Runs at 12 V, forwards", Blank: "A"}, {Text: "Runs at 12 V, backwards", Blank: "A"}, {Text: "Oil in every bearing."}}
@@ -179,13 +179,13 @@ func sampleOps(j *job.Job) []plan.Operation {
 		}
 		for k, b := range s.Bores {
 			at := xy(fmt.Sprintf("%.4f", float64(10+38*i)+0.01*float64(k)-0.005), "6.0400")
-			up := "both rising"
+			up := say.Text("both rising")
 			set := "A"
 			if k == 1 {
 				set = "B" // turned over: dialled from the other end of 58 mm
 				at = xy(fmt.Sprintf("%.4f", 58-float64(10+38*i)-0.005), "6.0400")
 			}
-			first := ""
+			first := say.Text("")
 			if k == 0 {
 				first = "Target found again from the other end of the long edge: within 0.01 mm of the first reading."
 			}

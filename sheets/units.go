@@ -96,6 +96,14 @@ func (u units) figure(m plan.MM) []string {
 	return u.lines(inMM(d), inInch(d))
 }
 
+// one is the unit in which a person writes a size down.
+func (u units) one() string {
+	if u == "in" {
+		return "in"
+	}
+	return "mm"
+}
+
 // word names the unit or the units.
 func (u units) word() string {
 	if u == "both" {
@@ -182,7 +190,7 @@ func percent(f float64) string {
 
 // feedOf is the feed of a step in words, its figures in the units of the paper.
 func feedOf(u units, op plan.Operation) string {
-	s := op.FeedWords
+	s := op.FeedWords.String()
 	switch {
 	case op.FeedMMRev == nil || strings.Contains(s, "turn"):
 	case s == "":

@@ -32,22 +32,14 @@ func Worded(pl *plan.Plan, u dim.Units) *plan.Plan {
 		w.all(&s.Tool, &s.Second, &s.Finish)
 		s.Candidates = each(s.Candidates, func(c *plan.Candidate) { w.all(&c.Tool); w.said(u, &c.Reason) })
 	})
-	out.Operations = each(pl.Operations, w.operation)
-	out.Setups = each(pl.Setups, func(s *plan.Setup) { s.Words = w(s.Words) })
+	out.Operations, out.Setups = say.Printed(pl.Operations, u), say.Printed(pl.Setups, u)
 	out.Inspect = each(pl.Inspect, func(in *plan.Inspection) {
 		in.Rule = w(in.Rule)
 		in.Next = each(in.Next, func(n *plan.Next) { n.Do = w(n.Do) })
 	})
 	out.Findings = each(pl.Findings, func(f *finding.Finding) { w.said(u, &f.Text, &f.Fix) })
 	out.Chance, out.Verdict = w.chance(pl.Chance), w.verdict(pl.Verdict)
-	out.Buy = each(pl.Buy, func(l *plan.BuyLine) { w.all(&l.What, &l.Why) })
-	out.LayOut = w.list(pl.LayOut)
-	out.Proving = each(pl.Proving, func(s *plan.Step) {
-		s.Text = w(s.Text)
-		if s.Blank == "mm" && u == dim.InInch {
-			s.Blank = "in" // a blank is filled in in one unit
-		}
-	})
+	out.Buy, out.LayOut, out.Proving = say.Printed(pl.Buy, u), say.Printed(pl.LayOut, u), say.Printed(pl.Proving, u)
 	out.WithoutEffect = w.list(pl.WithoutEffect)
 	return &out
 }
@@ -70,10 +62,6 @@ func (w wording) said(u dim.Units, texts ...*say.Text) {
 
 func (w wording) list(texts []string) []string {
 	return each(texts, func(s *string) { *s = w(*s) })
-}
-
-func (w wording) operation(op *plan.Operation) {
-	w.all(&op.Do, &op.Tool, &op.Approach, &op.Gauge, &op.Lubricant, &op.Backing, &op.GaugeFirst, &op.Note, &op.FeedWords, &op.Holding)
 }
 
 func (w wording) chance(c *plan.Chance) *plan.Chance {

@@ -98,10 +98,10 @@ func FuzzText(f *testing.F) {
 		p := samplePlan(1)
 		p.Job.Number, p.Job.Title, p.Job.Datum, p.Program = s, s, s, s
 		p.Job.Shop.MachineKind = s
-		p.Setups[0].Words, p.Setups[0].Name = s, s
+		p.Setups[0].Words, p.Setups[0].Name = say.Words(s), s
 		for i := range p.Operations {
-			op := &p.Operations[i]
-			op.Setup, op.Do, op.Tool, op.Go, op.NoGo, op.Gauge, op.GaugeFirst, op.Note, op.Backing, op.FeedWords = s, s, s, s, s, s, s, s, s, s
+			op, w := &p.Operations[i], say.Words(s)
+			op.Setup, op.Do, op.Tool, op.Go, op.NoGo, op.Gauge, op.GaugeFirst, op.Note, op.Backing, op.FeedWords = s, w, w, w, w, w, w, w, w, w
 		}
 		p.Findings[0].Text, p.Findings[0].Where = say.Words(s), s
 		d, err := Setup(p, Options{Large: true})

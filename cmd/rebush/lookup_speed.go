@@ -7,6 +7,7 @@ import (
 
 	"rebush/feeds/cutting"
 	"rebush/fits/dim"
+	"rebush/fits/say"
 )
 
 // cuttingName is the name that the speed tables have for a material, however
@@ -50,7 +51,7 @@ type speedAnswer struct {
 	Basis      string    `json:"basis"`
 	CappedBy   *string   `json:"capped_by"`
 	Lubricant  string    `json:"lubricant"`
-	Feed       string    `json:"feed"`
+	Feed       say.Text  `json:"feed"`
 	Holding    []string  `json:"holding"`
 	Notes      []string  `json:"notes"`
 	Sources    []string  `json:"sources"`
@@ -152,7 +153,7 @@ func (a *speedAnswer) show(p *page, u dim.Units) {
 	if a.CappedBy != nil {
 		p.pair("held down by", "%s", *a.CappedBy)
 	}
-	p.pair("feed", "%s", a.Feed)
+	p.pair("feed", "%s", a.Feed.In(u))
 	if a.ThrustN.given() {
 		p.pair("thrust", "%.0f N", float64(a.ThrustN))
 		p.pair("torque", "%.0f N mm, %.1f W", float64(a.TorqueNmm), float64(a.PowerW))

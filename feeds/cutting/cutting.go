@@ -35,6 +35,7 @@ import (
 	"fmt"
 	"math"
 
+	"rebush/fits/say"
 	"rebush/fits/table"
 )
 
@@ -136,7 +137,7 @@ type Answer struct {
 
 	SmallFullFeed, SmallLightFeed float64 // small-drill factors, 0 unless drilling
 	Lubricant                     string
-	Words                         string   // the feed in words
+	Words                         say.Text // the feed in words
 	Holding                       []string // how to hold and back up the work
 	Sources                       []Ref
 	Notes                         []string

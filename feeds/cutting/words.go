@@ -2,8 +2,8 @@ package cutting
 
 import (
 	"fmt"
-	"math"
 
+	"rebush/fits/say"
 	"rebush/fits/table"
 )
 
@@ -49,24 +49,20 @@ func (c *Cutting) Lubricant(materialName string) (Ref, error) {
 
 // FeedWords says a feed in words of the bench: by how much a turn, how much
 // that is in a minute, and what it feels like.
-func FeedWords(feedMMRev, rpm float64, hand bool) string {
+func FeedWords(feedMMRev, rpm float64, hand bool) say.Text {
 	if !(feedMMRev > 0) || !(rpm > 0) {
 		return ""
 	}
-	perMin := feedMMRev * rpm
-	rate := fmt.Sprintf("%.0f mm a minute", perMin)
+	perMin, places := feedMMRev*rpm, 0
 	if perMin < 10 {
-		rate = fmt.Sprintf("%.1f mm a minute", perMin)
+		places = 1
 	}
-	s := fmt.Sprintf("%s mm a turn (%s)", threeFigures(feedMMRev), rate)
+	s := say.F("%v a turn (%v a minute)", say.MM(feedMMRev, 3).Trim(), say.MM(perMin, places).Rate())
 	if hand {
 		return "by hand, light and steady: about " + s
 	}
 	return s
 }
-
-// threeFigures writes a feed to a thousandth, without idle noughts.
-func threeFigures(v float64) string { return fmt.Sprintf("%g", math.Round(v*1000)/1000) }
 
 // words adds what to put on the cut, the feed in words and how to hold.
 func (c *Cutting) words(q Query, m material, op string, a *Answer) {

@@ -1,37 +1,38 @@
 package route
 
 import (
-	"fmt"
 	"math"
-	"strings"
+	"rebush/fits/dim"
+	"rebush/fits/say"
 )
 
 // lineUp puts long rods through all finished bores at once: they show lean and
 // parallelism.
 func (b *builder) lineUp() {
 	b.setup = "bench"
-	var rods, names []string
+	var rods []say.Text
+	var names []string
 	for _, shaft := range b.shafts() {
 		mine := b.on(shaft)
 		if len(mine) < 2 {
 			continue
 		}
-		var sizes []string
+		var sizes []float64
 		for _, x := range mine {
-			sizes = appendNew(sizes, fmt.Sprintf("%.2f", math.Floor((x.Limits[0]-0.005)*100+1e-6)/100))
+			sizes = appendNew(sizes, math.Floor((x.Limits[0]-0.005)*100+1e-6)/100)
 		}
-		rods, names = appendNew(rods, strings.Join(sizes, " / ")+" mm"), append(names, shaft)
+		rods, names = appendNew(rods, say.Row(2, "mm", " / ", sizes...).Text()), append(names, shaft)
 	}
 	if len(names) == 0 {
 		return
 	}
-	long := ""
+	long := say.Text("")
 	if b.j.Width > 0 {
-		long = fmt.Sprintf(", about %.0f mm long", 10*math.Ceil(0.4*b.j.Width))
+		long = say.F(", about %v long", say.MM(10*math.Ceil(0.4*b.j.Width), 0).About())
 	}
-	b.add(Operation{Kind: KindLineUp, Do: fmt.Sprintf("Line up %s: a test rod through both bores, and one in the bores of every other axle", list(names)),
-		Tool: plural(len(rods), "test rod ", "test rods ") + list(rods) + long, Minutes: b.r.Gauging * float64(len(names)),
-		Gauge: fmt.Sprintf("turns free; level at both plates to %.2f mm, parallel to the other rods", b.r.LineUp)})
+	b.add(Operation{Kind: KindLineUp, Do: say.F("Line up %s: a test rod through both bores, and one in the bores of every other axle", list(names)),
+		Tool: say.F("%s %v%v", plural(len(rods), "test rod", "test rods"), list(rods), long), Minutes: b.r.Gauging * float64(len(names)),
+		Gauge: say.F("turns free; level at both plates to %v, parallel to the other rods", say.MM(b.r.LineUp, 2))})
 }
 
 // assemble puts the axles in and presses the wheels, which is the last step
@@ -55,7 +56,8 @@ func (b *builder) assemble() {
 }
 
 func (b *builder) wheels(on []Shaft) {
-	var names, apart, insulated []string
+	var names []string
+	var apart, insulated []say.Text
 	mesh := ""
 	for _, s := range on {
 		names = append(names, s.Name)
@@ -63,17 +65,17 @@ func (b *builder) wheels(on []Shaft) {
 			mesh = "the mesh runs a whole turn without a tight spot, "
 		}
 		if s.BackToBack > 0 {
-			apart = append(apart, fmt.Sprintf("%s %s mm", s.Name, trim(s.BackToBack)))
+			apart = append(apart, say.F("%s %v", s.Name, say.MM(s.BackToBack, 3).Trim()))
 		}
 		if s.Insulated == "left" || s.Insulated == "right" {
-			insulated = append(insulated, fmt.Sprintf("insulated wheel of %s on the %s", s.Name, s.Insulated))
+			insulated = append(insulated, say.F("insulated wheel of %s on the %s", s.Name, s.Insulated))
 		}
 	}
-	o := Operation{Kind: KindWheels, Pressed: true, Do: fmt.Sprintf("Press the %s of %s to gauge", plural(len(on), "wheel", "wheels"), list(names)),
+	o := Operation{Kind: KindWheels, Pressed: true, Do: say.F("Press the %s of %s to gauge", plural(len(on), "wheel", "wheels"), list(names)),
 		Tool: "wheel press, flat support under the hub", Minutes: b.r.Press * float64(len(on)), Backing: "flat plate under the hub, never under the rim",
 		Gauge:      "back to back as measured before stripping",
-		GaugeFirst: fmt.Sprintf("%s %s freely both ways, %send float is there, bore sizes written down.", list(names), plural(len(on), "turns", "turn"), mesh),
-		Note:       strings.Join(insulated, "; ")}
+		GaugeFirst: say.F("%s %s freely both ways, %send float is there, bore sizes written down.", list(names), plural(len(on), "turns", "turn"), mesh),
+		Note:       join(insulated...)}
 	if len(apart) == len(on) {
 		o.Gauge = "back to back " + list(apart)
 	}
@@ -95,19 +97,19 @@ func (s Shaft) leads() string {
 	return ""
 }
 
-func (b *builder) axleWords(s Shaft) string {
+func (b *builder) axleWords(s Shaft) say.Text {
 	lead := s.leads()
 	if lead == "" {
-		return fmt.Sprintf("Oil the bores and put %s in", s.Name)
+		return say.F("Oil the bores and put %s in", s.Name)
 	}
-	return fmt.Sprintf("Oil the bores and put %s in from the %s, %s end first", s.Name, other(lead), lead)
+	return say.F("Oil the bores and put %s in from the %s, %s end first", s.Name, other(lead), lead)
 }
 
 // passNote says what has to pass through what.
-func (b *builder) passNote(s Shaft, mine []Bore) string {
-	note := ""
+func (b *builder) passNote(s Shaft, mine []Bore) say.Text {
+	note := say.Text("")
 	if lead := s.leads(); lead != "" && !sameSize(s.Journal[0], s.Journal[1]) && s.Journal[0] > 0 && s.Journal[1] > 0 {
-		note = fmt.Sprintf("larger end last, so the wheel on the %s is the one that is off", lead)
+		note = say.F("larger end last, so the wheel on the %s is the one that is off", lead)
 		if s.Insulated == other(lead) {
 			note += " although the other is the insulated one"
 		}
@@ -115,7 +117,7 @@ func (b *builder) passNote(s Shaft, mine []Bore) string {
 	for i, side := range []string{"left", "right"} {
 		for _, x := range mine {
 			if x.Side == side && s.MustPass[i] > 0 {
-				note = join(note, fmt.Sprintf("%s mm must pass the %s bore, which is at least %.3f mm", trim(s.MustPass[i]), side, up3(x.Limits[0])))
+				note = join(note, say.F("%v must pass the %s bore, which is at least %v", say.MM(s.MustPass[i], 3).Trim(), side, say.MM(x.Limits[0], 3).Rounded(dim.Up)))
 			}
 		}
 	}

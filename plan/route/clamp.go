@@ -1,7 +1,6 @@
 package route
 
 import (
-	"fmt"
 	"rebush/fits/finding"
 	"rebush/fits/say"
 )
@@ -66,7 +65,7 @@ func (b *builder) sided(pairs [][]Bore) []clamping {
 			split[near.Name], split[far.Name] = far.Name, near.Name
 			if !b.loose() {
 				b.trouble(Trouble{Level: finding.Note, Rule: "route/turned over", Where: far.Name, Have: b.j.Width, Want: b.j.Width,
-					Text: say.F("the chassis has to be turned over for this hole: %s", why), Fix: "a tool that reaches through the near plate saves a set-up"})
+					Text: say.F("the chassis has to be turned over for this hole: %v", why), Fix: "a tool that reaches through the near plate saves a set-up"})
 			}
 		}
 		for _, x := range mine {
@@ -98,7 +97,7 @@ func (b *builder) sided(pairs [][]Bore) []clamping {
 
 // reaches says why the tools that make the far seat do not get to it through
 // the near one, "" where they do.
-func (b *builder) reaches(near, far Bore) string {
+func (b *builder) reaches(near, far Bore) say.Text {
 	if b.loose() {
 		return "the jig guides a tool at the upper plate only"
 	}
@@ -118,7 +117,7 @@ func (b *builder) reaches(near, far Bore) string {
 			return why
 		}
 	} else if have := b.r.ReachDiameters * far.mid(); have < b.j.Width-1e-9 {
-		return fmt.Sprintf("a boring bar for %.2f mm reaches about %.0f mm, the chassis is %.1f mm wide", far.mid(), have, b.j.Width)
+		return say.F("a boring bar for %v reaches about %v, the chassis is %v wide", say.MM(far.mid(), 2), say.MM(have, 0).About(), say.MM(b.j.Width, 1))
 	}
 	steps := b.opening(far, true)
 	if own := b.opening(far, false); bought(steps, b.opening(near, false)) > bought(own, nil) {
@@ -154,14 +153,14 @@ func bought(steps, anyway []step) int {
 }
 
 // passes says why a tool does not get through the near seat to the far plate.
-func (b *builder) passes(t Tool, near Bore) string {
+func (b *builder) passes(t Tool, near Bore) say.Text {
 	switch {
 	case t.Size > near.Seat[1]+1e-9:
-		return fmt.Sprintf("%s is larger than the near seat", t.Name)
+		return say.F("%s is larger than the near seat", t.Name)
 	case t.Shank > near.Seat[0]+1e-9:
-		return fmt.Sprintf("the shank of %s (%s mm) does not pass the near seat", t.Name, trim(t.Shank))
+		return say.F("the shank of %s (%v) does not pass the near seat", t.Name, say.MM(t.Shank, 3).Trim())
 	case !b.reachOK(t):
-		return fmt.Sprintf("%s reaches %s mm, the chassis is %s mm wide", t.Name, trim(b.reach(t)), trim(b.j.Width))
+		return say.F("%s reaches %v, the chassis is %v wide", t.Name, say.MM(b.reach(t), 3).Trim(), say.MM(b.j.Width, 3).Trim())
 	}
 	return ""
 }

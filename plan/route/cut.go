@@ -1,7 +1,6 @@
 package route
 
 import (
-	"fmt"
 	"math"
 	"rebush/fits/finding"
 	"rebush/fits/say"
@@ -116,11 +115,11 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 				Text: say.F("%s leaves %v of the worn side for the next tool to follow", st.tool.Name, say.MM(st.left/2, 2)),
 				Fix:  say.F("a boring head, or an end mill of at least %v; or a bush with a larger outside", say.MM(2*x.locate(), 2))})
 		}
-		do := fmt.Sprintf("Open out %s to %s mm", where, trim(st.tool.Size))
+		do := say.F("Open out %s to %v", where, say.MM(st.tool.Size, 3).Trim())
 		if st.kind == KindLocate {
-			do = fmt.Sprintf("Start %s on its new centre, %s mm", where, trim(st.tool.Size))
+			do = say.F("Start %s on its new centre, %v", where, say.MM(st.tool.Size, 3).Trim())
 		}
-		o := common(Operation{Kind: st.kind, Do: do, Tool: st.tool.Name, ToolMM: st.tool.Size, HoleMM: st.tool.Size, Note: b.toolNote(st, x)})
+		o := common(Operation{Kind: st.kind, Do: do, Tool: words(st.tool.Name), ToolMM: st.tool.Size, HoleMM: st.tool.Size, Note: b.toolNote(st, x)})
 		if st.bar {
 			o.ToolMM = math.NaN()
 		}
@@ -145,11 +144,11 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 }
 
 // toolNote says what is particular to one tool in one hole.
-func (b *builder) toolNote(st step, x Bore) string {
+func (b *builder) toolNote(st step, x Bore) say.Text {
 	note := b.once(st.note)
 	switch {
 	case st.op == "drill" && b.loose() && b.s.Jig:
-		note = join(fmt.Sprintf("only through its slip bush, %s mm; lips dubbed", trim(st.tool.Size)), note)
+		note = join(say.F("only through its slip bush, %v; lips dubbed", say.MM(st.tool.Size, 3).Trim()), note)
 	case st.op == "drill" && b.loose():
 		note = join("lips dubbed; let the hole centre itself under the drill, then clamp", note)
 	case st.op == "drill" && b.j.Soft:
@@ -163,7 +162,7 @@ func (b *builder) toolNote(st step, x Bore) string {
 // chamfer breaks the entry before the last tool, from the side the bush goes
 // in, which is the outside of each plate.
 func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation) Operation) planned {
-	size, why := b.r.SeatChamfer, "a sharp edge shaves the bush"
+	size, why := b.r.SeatChamfer, say.Text("a sharp edge shaves the bush")
 	if x.FlangeOD > 0 {
 		size, why = b.r.FlangeRoot+b.r.FlangeOver, "the root of the flange must clear"
 	}
@@ -171,7 +170,7 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 	if hole <= 0 {
 		hole = x.mid()
 	}
-	o := common(Operation{Kind: KindChamfer, Do: fmt.Sprintf("Chamfer the outside edge of %s about %.1f mm x 45 degrees: about %.1f mm across", x.Name, size, across),
+	o := common(Operation{Kind: KindChamfer, Do: say.F("Chamfer the outside edge of %s about %v x 45 degrees: about %v across", x.Name, say.MM(size, 1).About(), say.MM(across, 1).About()),
 		Tool: "countersink 90 degrees", ToolMM: math.NaN(), HoleMM: hole, Note: b.once("before the last tool, which takes its burr off; " + why)})
 	p := planned{o: o, q: &Query{Operation: "countersink", Dia: across, Through: (across - hole) / 2}, after: hole}
 	if b.loose() && b.s.Jig {
@@ -198,26 +197,26 @@ func (b *builder) lastTool(x Bore, where string, common func(Operation) Operatio
 	lim := x.Seat
 	g := b.gauge(lim)
 	q := Query{Operation: "ream", Dia: x.WaySize, Through: x.Plate, ThinWall: x.thin()}
-	o := common(Operation{Kind: KindSizeSeat, Do: fmt.Sprintf("Ream the seat of %s", where), Tool: x.WayName, ToolMM: x.WaySize, HoleMM: x.mid(),
+	o := common(Operation{Kind: KindSizeSeat, Do: say.F("Ream the seat of %s", where), Tool: words(x.WayName), ToolMM: x.WaySize, HoleMM: x.mid(),
 		Limits: &lim, OfSeat: true, Go: g.goes, NoGo: g.stops, Note: b.once("never turn it back, in or out")})
 	pass := math.Max(x.WaySize, x.Shank)
 	switch x.Way {
 	case "reamer":
 		if b.loose() && b.s.Jig {
-			o.Note = join(fmt.Sprintf("through its slip bush, %s mm", trim(x.WaySize)), o.Note)
+			o.Note = join(say.F("through its slip bush, %v", say.MM(x.WaySize, 3).Trim()), o.Note)
 		}
 	case "boring head":
 		q.Operation, q.Dia, q.Head = "bore", x.mid(), "boring head"
 		pass = 0
 		o.Tool, o.ToolMM = "boring head", math.NaN()
-		o.Do, o.Note = fmt.Sprintf("Bore the seat of %s to size", where), b.once("creep up on it; the last two passes at one setting")
+		o.Do, o.Note = say.F("Bore the seat of %s to size", where), b.once("creep up on it; the last two passes at one setting")
 		if b.s.Machine == "lathe" {
 			o.Tool = "boring tool"
 			o.Note = join(o.Note, "guard shut")
 		}
 	case "end mill":
 		q.Operation = "plunge"
-		o.Do, o.Note = fmt.Sprintf("Plunge the seat of %s with an end mill of its size", where), "one slow plunge, no dwelling"
+		o.Do, o.Note = say.F("Plunge the seat of %s with an end mill of its size", where), "one slow plunge, no dwelling"
 	}
 	return planned{o: o, q: &q, pass: pass, after: x.mid()}
 }

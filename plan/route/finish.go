@@ -1,8 +1,8 @@
 package route
 
 import (
-	"fmt"
 	"math"
+	"rebush/fits/say"
 	"strings"
 )
 
@@ -30,8 +30,8 @@ func (b *builder) oilWays() {
 		if !own {
 			b.buy(t.Name, "oil way", x.Name)
 		}
-		o := Operation{Kind: KindOil, Bore: x.Name, Do: fmt.Sprintf("Drill bush %s through from the old oil hole of %s", x.Bush, x.Name), Tool: t.Name, ToolMM: t.Size,
-			Backing: "close-fitting rod in the bore", Holding: fmt.Sprintf("on edge, oil hole at %.0f degrees uppermost", x.Oil.AtDeg), HoleMM: (x.Limits[0] + x.Limits[1]) / 2,
+		o := Operation{Kind: KindOil, Bore: x.Name, Do: say.F("Drill bush %s through from the old oil hole of %s", x.Bush, x.Name), Tool: words(t.Name), ToolMM: t.Size,
+			Backing: "close-fitting rod in the bore", Holding: say.F("on edge, oil hole at %.0f degrees uppermost", x.Oil.AtDeg), HoleMM: (x.Limits[0] + x.Limits[1]) / 2,
 			Note: "light feed, until it meets the rod; deburr inside; oil must reach the axle"}
 		q := Query{Operation: "drill", Dia: t.Size, Through: math.Max(0.1, (x.Seat[0]-x.Limits[1])/2), Material: x.BushMetal}
 		b.figures(&o, q)
@@ -83,11 +83,11 @@ func (b *builder) finishBores() {
 // tryMesh is the cheapest check there is: before any bore of the shaft is
 // opened.
 func (b *builder) tryMesh(shaft string, mine []Bore) {
-	open, low := false, []string(nil)
+	open, low := false, []float64(nil)
 	for _, x := range mine {
 		open = open || x.Finish != "as delivered"
 		if x.Closed[0] > 0 {
-			low = appendNew(low, fmt.Sprintf("%.2f", math.Floor((x.Closed[0]-0.01)*100+1e-6)/100))
+			low = appendNew(low, math.Floor((x.Closed[0]-0.01)*100+1e-6)/100)
 		}
 	}
 	if !open {
@@ -97,11 +97,11 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 		if g.Shaft != shaft {
 			continue
 		}
-		o := Operation{Kind: KindTryMesh, Do: fmt.Sprintf("Try the mesh of %s before the bores are opened", g.Name),
-			Tool: "dummy axle, paper strip in the mesh", Minutes: b.r.Gauging, Gauge: fmt.Sprintf("backlash %.2f to %.2f mm", g.Backlash[0], g.Backlash[1]),
+		o := Operation{Kind: KindTryMesh, Do: say.F("Try the mesh of %s before the bores are opened", g.Name),
+			Tool: "dummy axle, paper strip in the mesh", Minutes: b.r.Gauging, Gauge: say.F("backlash %v", say.MMs(g.Backlash[0], g.Backlash[1], 2)),
 			Note: "hold the dummy to the side that the load holds the axle; out of its limits: stop and measure the seats again"}
 		if len(low) > 0 {
-			o.Tool = fmt.Sprintf("dummy axle turned to pass (about %s mm), paper strip in the mesh", strings.Join(low, " / "))
+			o.Tool = say.F("dummy axle turned to pass (about %v), paper strip in the mesh", say.Row(2, "mm", " / ", low...).About())
 		}
 		b.add(o)
 	}
@@ -129,7 +129,7 @@ func (b *builder) boreInPlace(mine []Bore) {
 	set.Bores = names
 	b.setup, b.last = name, ""
 	b.out.Setups = append(b.out.Setups, set)
-	b.add(Operation{Kind: KindSetUp, Do: fmt.Sprintf("Clamp the chassis again, %s plate uppermost, to bore %s", c.up, list(names)), Holding: set.Words,
+	b.add(Operation{Kind: KindSetUp, Do: say.F("Clamp the chassis again, %s plate uppermost, to bore %s", c.up, list(names)), Holding: set.Words,
 		Note: join("bring the outside of the new bush true under the spindle, then set the dials to its new centre", b.mirrorNote(c))})
 	for _, x := range in {
 		lim, at := x.Limits, x.At
@@ -137,7 +137,7 @@ func (b *builder) boreInPlace(mine []Bore) {
 			at[0] = b.mirrorX(at[0])
 		}
 		g := b.gauge(lim)
-		o := Operation{Kind: KindSizeBore, Bore: x.Name, Do: fmt.Sprintf("Bore %s in place on its new centre", x.Name), Tool: x.FinishTool, At: &at, Approach: b.approach(c, x),
+		o := Operation{Kind: KindSizeBore, Bore: x.Name, Do: say.F("Bore %s in place on its new centre", x.Name), Tool: words(x.FinishTool), At: &at, Approach: b.approach(c, x),
 			Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Backing: "slotted block close under that wall", Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
 			Note: "sharp tool, light last cuts"}
 		head := "boring head"
@@ -150,7 +150,7 @@ func (b *builder) boreInPlace(mine []Bore) {
 	}
 }
 
-func (b *builder) mirrorNote(c clamping) string {
+func (b *builder) mirrorNote(c clamping) say.Text {
 	if c.up != "right" {
 		return ""
 	}
@@ -165,24 +165,24 @@ func (b *builder) finish(x Bore, pair bool) {
 	if !g.proves {
 		o.Gauge = join(g.how, "its own axle proves it")
 	}
-	line := ""
+	line := say.Text("")
 	if pair {
 		line = b.once("a close-fitting rod in the other bore keeps it in line")
 	}
 	switch x.Finish {
 	case "as delivered":
-		o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, fmt.Sprintf("Gauge the bore of %s: the bush closes into its limits by itself", x.Name), b.r.Gauging, ""
+		o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, say.F("Gauge the bore of %s: the bush closes into its limits by itself", x.Name), b.r.Gauging, ""
 	case "mandrel":
 		if x.MandrelIn {
-			o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, fmt.Sprintf("Gauge the bore of %s: the mandrel it was pressed on has sized it", x.Name), b.r.Gauging, ""
+			o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, say.F("Gauge the bore of %s: the mandrel it was pressed on has sized it", x.Name), b.r.Gauging, ""
 			break
 		}
 		var names []string
 		for _, m := range x.FinishSizes {
 			names = append(names, trim(m))
 		}
-		o.Do = fmt.Sprintf("Size the bore of %s with mandrel %s mm", x.Name, strings.Join(names, ", then "))
-		o.Tool = "sizing mandrel " + strings.Join(names, ", ") + " mm"
+		o.Do = say.F("Size the bore of %s with mandrel %s mm", x.Name, strings.Join(names, ", then "))
+		o.Tool = say.F("sizing mandrel %s mm", strings.Join(names, ", "))
 		o.ToolMM = x.FinishSizes[len(x.FinishSizes)-1]
 		o.Minutes = b.r.Sizing * float64(len(names))
 		o.Lubricant, o.Pressed = "oil", true
@@ -191,11 +191,11 @@ func (b *builder) finish(x Bore, pair bool) {
 			o.Note += "; porous: never ream it"
 		}
 	case "ream":
-		o.Do, o.Tool, o.ToolMM = fmt.Sprintf("Ream the bore of %s", x.Name), x.FinishTool, x.FinishSizes[0]
+		o.Do, o.Tool, o.ToolMM = say.F("Ream the bore of %s", x.Name), words(x.FinishTool), x.FinishSizes[0]
 		o.Note = join(line, "never turn it back")
 		b.figures(&o, Query{Operation: "ream", Dia: x.FinishSizes[0], Through: x.Plate, Material: x.BushMetal})
 	default:
-		o.Do = fmt.Sprintf("Ease the bore of %s until its own axle runs", x.Name)
+		o.Do = say.F("Ease the bore of %s until its own axle runs", x.Name)
 		o.Tool = "broach or hand reamer, a little at a time"
 		o.Note = join(line, "its own axle is the gauge: free with oil, no shake")
 		if x.Porous {

@@ -3,12 +3,13 @@ package route
 import (
 	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // proof is how a hole is shown to be inside its limits.
 type proof struct {
-	how         string
-	goes, stops string
+	how         say.Text
+	goes, stops say.Text
 	proves      bool // false: goes and stops bracket the hole only
 }
 
@@ -24,11 +25,11 @@ func (b *builder) gauge(lim [2]float64) proof {
 		}
 		low := math.Min(p.From+math.Floor((lim[0]-p.From)/p.Step+1e-6)*p.Step, p.To)
 		high := p.From + math.Ceil((lim[1]-p.From)/p.Step-1e-6)*p.Step
-		w := proof{how: fmt.Sprintf("pins bracket it only: steps of %s do not prove %.0f um", p.step(), (lim[1]-lim[0])*1000), goes: p.name(low)}
+		w := proof{how: say.F("pins bracket it only: steps of %v do not prove %v", p.step(), say.Um((lim[1]-lim[0])*1000, 0)), goes: p.name(low)}
 		if high <= p.To+1e-9 {
 			w.stops = p.name(high)
-		} else if t, ok := b.shank(lim[1]); ok {
-			w.stops = t.Name + " shank"
+		} else if t, ok := b.surely(lim[1]); ok {
+			w.stops = shank(t)
 			w.how = "pin and shank bracket it only"
 		}
 		return w
@@ -36,22 +37,22 @@ func (b *builder) gauge(lim [2]float64) proof {
 	return b.byShanks(lim)
 }
 
-func (p *Pins) name(f float64) string {
+func (p *Pins) name(f float64) say.Text {
 	if p.Inch {
-		return fmt.Sprintf("pin %.4g in", math.Round(f/25.4*1e5)/1e5)
+		return say.F("pin %.4g in", math.Round(f/25.4*1e5)/1e5)
 	}
 	places := 2
 	if r := p.Step * 100; math.Abs(r-math.Round(r)) > 1e-6 {
 		places = 3
 	}
-	return fmt.Sprintf("pin %.*f", places, f)
+	return say.F("pin %.*f", places, f)
 }
 
-func (p *Pins) step() string {
+func (p *Pins) step() say.Text {
 	if p.Inch {
-		return fmt.Sprintf("%.4g in", p.Step/25.4)
+		return say.F("%.4g in", p.Step/25.4)
 	}
-	return trim(p.Step) + " mm"
+	return say.MM(p.Step, 3).Trim().Text()
 }
 
 // byShanks takes drill shanks, which are under their name by what their class
@@ -73,9 +74,9 @@ func (b *builder) byShanks(lim [2]float64) proof {
 			}
 		}
 	}
-	const how = "drill shanks, each measured with the micrometer first"
+	const how = say.Text("drill shanks, each measured with the micrometer first")
 	if in != nil && out != nil {
-		return proof{how: how, goes: in.Name + " shank", stops: out.Name + " shank", proves: true}
+		return proof{how: how, goes: shank(*in), stops: shank(*out), proves: true}
 	}
 	var low *Tool
 	for i := range b.s.Drills {
@@ -83,15 +84,18 @@ func (b *builder) byShanks(lim [2]float64) proof {
 			low = &b.s.Drills[i]
 		}
 	}
-	high, ok := b.shank(lim[1])
+	high, ok := b.surely(lim[1])
 	if low == nil || !ok || lim[0]-low.Size > 0.15 || high.Size-lim[1] > 0.15 {
 		return proof{how: "no pin or shank near these limits"}
 	}
-	return proof{how: how + "; they bracket it only", goes: low.Name + " shank", stops: high.Name + " shank"}
+	return proof{how: how + "; they bracket it only", goes: shank(*low), stops: shank(high)}
 }
 
-// shank is the smallest drill whose shank is surely not under a size.
-func (b *builder) shank(d float64) (Tool, bool) {
+// shank names the shank of a drill, as it is stamped.
+func shank(t Tool) say.Text { return words(t.Name) + " shank" }
+
+// surely is the smallest drill whose shank is surely not under a size.
+func (b *builder) surely(d float64) (Tool, bool) {
 	for _, t := range b.s.Drills {
 		u := 0.0
 		if b.r.ShankUnder != nil {
@@ -104,7 +108,7 @@ func (b *builder) shank(d float64) (Tool, bool) {
 	return Tool{}, false
 }
 
-func (p proof) box() string {
+func (p proof) box() say.Text {
 	switch {
 	case p.goes != "" && p.stops != "":
 		return p.goes + " goes, " + p.stops + " does not"
@@ -130,16 +134,16 @@ func (b *builder) tryInScrap() {
 				bushes, holes = appendNew(bushes, y.Bush), appendNew(holes, y.Name)
 			}
 		}
-		try := "bush " + list(bushes)
+		try := say.F("bush %s", list(bushes))
 		if x.BushMade {
-			try = fmt.Sprintf("a stub turned %.3f to %.3f mm", up3(x.OD[0]), down3(x.OD[1]))
+			try = say.F("a stub turned %v", say.Limits(x.OD[0], x.OD[1], 3))
 		}
-		want := "it starts square and does not go in by hand"
+		want := say.Text("it starts square and does not go in by hand")
 		if x.HeldBy == "compound" {
 			want = "it slides in without shake"
 		}
 		lim := x.Seat
-		b.add(Operation{Kind: KindScrap, Do: fmt.Sprintf("In scrap of the same metal and thickness make a hole as for %s and try %s in it", list(holes), try), Tool: x.WayName, ToolMM: math.NaN(),
+		b.add(Operation{Kind: KindScrap, Do: say.F("In scrap of the same metal and thickness make a hole as for %s and try %v in it", list(holes), try), Tool: words(x.WayName), ToolMM: math.NaN(),
 			Limits: &lim, OfSeat: true, Gauge: want, Backing: "block under the scrap", Minutes: 2*b.r.ToolChange + b.r.Gauging,
 			Note:    "same tools, speeds and oil as on the job: the gauges here do not prove this seat, this does",
 			Spindle: b.s.Machine != "hand", Leaded: b.j.Leaded})
@@ -153,7 +157,7 @@ func scrapKey(x Bore) string {
 	return fmt.Sprintf("%s %.3f %.3f %.3f %v", x.WayName, x.Seat[0], x.OD[0], x.OD[1], x.HeldBy)
 }
 
-func appendNew(names []string, n string) []string {
+func appendNew[T comparable](names []T, n T) []T {
 	for _, m := range names {
 		if m == n {
 			return names
@@ -168,7 +172,7 @@ func (b *builder) gaugeSeats(c clamping) {
 	for _, x := range c.bores {
 		lim := x.Seat
 		g := b.gauge(lim)
-		o := Operation{Kind: KindGauge, Bore: x.Name, Do: fmt.Sprintf("Gauge the seat of %s before the clamps come off", x.Name),
+		o := Operation{Kind: KindGauge, Bore: x.Name, Do: say.F("Gauge the seat of %s before the clamps come off", x.Name),
 			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Minutes: b.r.Gauging, HoleMM: x.mid()}
 		if !g.proves {
 			o.Gauge = join(g.how, "the scrap hole proves the tool")
@@ -187,10 +191,10 @@ func (b *builder) oldSeats() {
 		}
 		lim := x.Seat
 		g := b.gauge(lim)
-		o := Operation{Kind: KindGauge, Bore: x.Name, Do: fmt.Sprintf("Gauge the old bush's seat in %s", x.Name), Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops,
+		o := Operation{Kind: KindGauge, Bore: x.Name, Do: say.F("Gauge the old bush's seat in %s", x.Name), Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops,
 			Minutes: b.r.Gauging, HoleMM: x.mid(), Note: "nothing is cut here: scrape no metal off, only dirt"}
 		if x.Way == "cap" {
-			o.Do = fmt.Sprintf("Gauge the seat under the cap of %s", x.Name)
+			o.Do = say.F("Gauge the seat under the cap of %s", x.Name)
 		}
 		if !g.proves {
 			o.Gauge = join(g.how, "take the mean of three readings with the instrument it was measured with")
@@ -209,6 +213,3 @@ func (b *builder) wash() {
 	}
 	b.add(o)
 }
-
-func up3(f float64) float64   { return math.Ceil(f*1000-1e-6) / 1000 }
-func down3(f float64) float64 { return math.Floor(f*1000+1e-6) / 1000 }

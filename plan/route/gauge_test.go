@@ -31,7 +31,7 @@ func TestGauge(t *testing.T) {
 			s.Pins = c.pins
 			b := &builder{s: s, r: plainRules()}
 			g := b.gauge(c.lim)
-			if g.goes != c.goes || g.stops != c.stops || g.proves != c.proves {
+			if g.goes.String() != c.goes || g.stops.String() != c.stops || g.proves != c.proves {
 				t.Errorf("%+v", g)
 			}
 		})
@@ -48,10 +48,10 @@ func TestPinsThatProve(t *testing.T) {
 		b := &builder{s: Shop{Pins: &Pins{From: 1, To: 6, Step: step}}, r: plainRules()}
 		g := b.gauge([2]float64{lo, lo + width})
 		var in, out float64
-		if _, err := fmt.Sscanf(g.goes, "pin %f", &in); err != nil {
+		if _, err := fmt.Sscanf(g.goes.String(), "pin %f", &in); err != nil {
 			t.Fatal(g)
 		}
-		if _, err := fmt.Sscanf(g.stops, "pin %f", &out); err != nil {
+		if _, err := fmt.Sscanf(g.stops.String(), "pin %f", &out); err != nil {
 			t.Fatal(g)
 		}
 		if in >= out {
@@ -71,7 +71,7 @@ func TestPinsThatProve(t *testing.T) {
 func TestScrapBeforeTheJob(t *testing.T) {
 	s := millShop()
 	r := Make(axle(), s, plainCut, plainRules())
-	if o := r.Operations[0]; o.Kind != "scrap" || !strings.Contains(o.Do, "bush drawer 7") {
+	if o := r.Operations[0]; o.Kind != "scrap" || !strings.Contains(o.Do.String(), "bush drawer 7") {
 		t.Errorf("first is %s: %s", o.Kind, o.Do)
 	}
 	s.Pins.Step = 0.002

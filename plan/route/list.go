@@ -1,16 +1,16 @@
 package route
 
 import (
-	"fmt"
+	"rebush/fits/say"
 	"strings"
 )
 
 // layOut lists what to lay out before starting: each tool, gauge and bush once.
 func (b *builder) layOut() {
-	seen := map[string]bool{"fingers": true, "fingers, oil": true}
-	add := func(s string) {
-		if s != "" && !seen[s] {
-			seen[s] = true
+	seen := map[string]bool{"": true, "fingers": true, "fingers, oil": true}
+	add := func(s say.Text) {
+		if words := s.String(); !seen[words] {
+			seen[words] = true
 			b.out.LayOut = append(b.out.LayOut, s)
 		}
 	}
@@ -20,15 +20,15 @@ func (b *builder) layOut() {
 			made++
 			continue
 		}
-		add(fmt.Sprintf("bush %s for %s", x.Bush, x.Name))
+		add(say.F("bush %s for %s", x.Bush, x.Name))
 	}
 	if made > 0 {
-		add(fmt.Sprintf("bar for %d turned %s", made, plural(made, "bush", "bushes")))
+		add(say.F("bar for %d turned %s", made, plural(made, "bush", "bushes")))
 	}
 	for _, o := range b.out.Operations {
-		add(strings.TrimSuffix(o.Tool, inFingers))
+		add(say.Text(strings.TrimSuffix(string(o.Tool), inFingers)))
 		if o.ToolMM > 0 && b.loose() && b.s.Jig && (o.Kind == KindLocate || o.Kind == KindOpen || o.Kind == KindSizeSeat) {
-			add(fmt.Sprintf("slip bush %s mm", trim(o.ToolMM)))
+			add(say.F("slip bush %v", say.MM(o.ToolMM, 3).Trim()))
 		}
 	}
 	for _, o := range b.out.Operations {
@@ -39,7 +39,12 @@ func (b *builder) layOut() {
 
 // proving is reassembly and proving, a line each with its blank or tick box.
 func (b *builder) proving() {
-	add := func(text, blank string) { b.out.Proving = append(b.out.Proving, [2]string{text, blank}) }
+	add := func(text say.Text, blank string) {
+		b.out.Proving = append(b.out.Proving, Step{Text: text, Blank: blank})
+	}
+	twice := func(text say.Text, blank string) {
+		b.out.Proving = append(b.out.Proving, Step{Text: text, Blank: blank, Twice: true})
+	}
 	porous, oil := false, false
 	for _, x := range b.j.Bores {
 		porous, oil = porous || x.Porous, oil || x.Oil != nil
@@ -55,27 +60,24 @@ func (b *builder) proving() {
 		add(w, "mm")
 	}
 	for _, g := range b.j.Gears {
-		add(fmt.Sprintf("%s: gear centred; backlash %.2f to %.2f mm", g.Name, g.Backlash[0], g.Backlash[1]), "mm")
+		add(say.F("%s: gear centred; backlash %v", g.Name, say.MMs(g.Backlash[0], g.Backlash[1], 2)), "mm")
 	}
 	for _, s := range b.j.Shafts {
 		if len(b.on(s.Name)) == 0 || !s.Wheels {
 			continue
 		}
 		if s.BackToBack > 0 {
-			add(fmt.Sprintf("%s, wheels back to back: %s mm", s.Name, trim(s.BackToBack)), "mm")
+			add(say.F("%s, wheels back to back: %v", s.Name, say.MM(s.BackToBack, 3).Trim()), "mm")
 		} else {
-			add(s.Name+", wheels back to back, before stripping", "mm")
-			add(s.Name+", wheels back to back, after", "mm")
+			twice(say.F("%s, wheels back to back", s.Name), "mm")
 		}
 		if s.Insulated == "left" || s.Insulated == "right" {
-			add(fmt.Sprintf("%s: insulated wheel on the %s", s.Name, s.Insulated), "")
+			add(say.F("%s: insulated wheel on the %s", s.Name, s.Insulated), "")
 		}
 	}
 	if b.j.Current {
-		add("Insulated wheel to axle, before: open, above about 10 megohm", "ohm")
-		add("Insulated wheel to axle, after", "ohm")
-		add("Live wheel to chassis, before: near zero", "ohm")
-		add("Live wheel to chassis, after", "ohm")
+		twice("Insulated wheel to axle: open, above about 10 megohm", "ohm")
+		twice("Live wheel to chassis: near zero", "ohm")
 	}
 	if b.j.Rods {
 		add("Coupling rods on: no tight spot in a whole turn", "")
@@ -84,8 +86,7 @@ func (b *builder) proving() {
 	add("Motor, if opened: turns by hand, rubs nowhere", "")
 	add("Oil in every bearing", "")
 	for _, way := range []string{"forward", "backward"} {
-		add("Runs "+way+", before: volts and amps", "V A")
-		add("Runs "+way+", after: volts and amps", "V A")
+		twice(say.F("Runs %s: volts and amps", way), "V A")
 	}
 	add("Seat and bore sizes as made written down for the next repairer", "")
 }

@@ -23,7 +23,7 @@ func TestMachines(t *testing.T) {
 			j.Bores[i].Wear = 0.04
 		}
 		r := Make(j, s, plainCut, plainRules())
-		if o := find(t, r, "locate", "axle.left"); strings.Contains(o.Note, "slip bush") {
+		if o := find(t, r, "locate", "axle.left"); strings.Contains(o.Note.String(), "slip bush") {
 			t.Errorf("there is no slip bush: %s", o.Note)
 		}
 	})
@@ -41,7 +41,7 @@ func TestMachines(t *testing.T) {
 		r := Make(axle(), s, plainCut, plainRules())
 		up := find(t, r, "set up", "")
 		for _, w := range []string{"counterweight", "by hand", "guard shut", "300 rev/min", "0.07 mm up"} {
-			if !strings.Contains(up.Note, w) {
+			if !strings.Contains(up.Note.String(), w) {
 				t.Errorf("no %q in %q", w, up.Note)
 			}
 		}

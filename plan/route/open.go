@@ -1,8 +1,8 @@
 package route
 
 import (
-	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // step is one tool that opens a hole before its seat is made.
@@ -11,8 +11,8 @@ type step struct {
 	kind Kind   // locate | open
 	op   string // plunge | drill | bore
 	head string
-	note string
-	buy  string
+	note say.Text
+	buy  say.Text
 	bar  bool // a boring bar: makes its own axis, goes in where it fits
 	left float64
 }
@@ -131,7 +131,7 @@ func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
 	}
 	if d, ok := standardMill(w.least, limit); ok {
 		st := b.bought(d, far)
-		st.buy = fmt.Sprintf("centre-cutting, at least %.2f mm to take in the worn side and at most %.2f mm", w.least, limit)
+		st.buy = say.F("centre-cutting, at least %v to take in the worn side and at most %v", say.MM(w.least, 2), say.MM(limit, 2))
 		return st
 	}
 	t, ok := b.mill(0, limit, far)
@@ -150,7 +150,7 @@ func (b *builder) bought(d float64, far bool) step {
 	st := step{kind: KindLocate, op: "plunge", buy: "centre-cutting"}
 	if far && !b.reachOK(t) {
 		t.Reach = b.j.Width
-		st.buy += fmt.Sprintf(", reach %s mm", trim(b.j.Width))
+		st.buy += say.F(", reach %v", say.MM(b.j.Width, 3).Trim())
 	}
 	st.tool = t
 	return st

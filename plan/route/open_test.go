@@ -114,7 +114,7 @@ func TestReach(t *testing.T) {
 						second = o
 					}
 				}
-				if !strings.Contains(second.Do, "MIRRORED") || !strings.Contains(second.Note, "rod") || !strings.Contains(second.Note, "axle.left") {
+				if !strings.Contains(second.Do.String(), "MIRRORED") || !strings.Contains(second.Note.String(), "rod") || !strings.Contains(second.Note.String(), "axle.left") {
 					t.Errorf("second set-up: %s %s", second.Do, second.Note)
 				}
 				if at := find(t, r, "locate", "axle.right").At; math.Abs(at[0]-48) > 1e-9 || math.Abs(at[1]-6) > 1e-9 {

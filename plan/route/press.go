@@ -1,8 +1,8 @@
 package route
 
 import (
-	"fmt"
 	"math"
+	"rebush/fits/say"
 	"strings"
 )
 
@@ -13,7 +13,7 @@ func (b *builder) removeOld() {
 		if !x.Bushed {
 			continue
 		}
-		b.add(Operation{Kind: KindTakeOut, Pressed: true, Bore: x.Name, Do: fmt.Sprintf("Push the old bush out of %s to the outside", x.Name),
+		b.add(Operation{Kind: KindTakeOut, Pressed: true, Bore: x.Name, Do: say.F("Push the old bush out of %s to the outside", x.Name),
 			Tool: "stepped punch through the opposite hole, a little under the bush's outside", Minutes: b.r.Press,
 			Backing:    "ring under that wall, clear of the flange; never across the open box",
 			GaugeFirst: "Place and bore of the old bush measured and written down: they are lost with it.",
@@ -24,23 +24,24 @@ func (b *builder) removeOld() {
 // turnBushes makes the bushes that have to be made, those that are alike
 // together.
 func (b *builder) turnBushes() {
-	done := map[string]bool{}
+	done := map[string]bool{} // by what it reads like
 	for i, x := range b.j.Bores {
-		if !x.BushMade || done[x.BushSizes] {
+		if !x.BushMade || done[x.BushSizes.String()] {
 			continue
 		}
-		done[x.BushSizes] = true
+		done[x.BushSizes.String()] = true
 		var names []string
 		for _, y := range b.j.Bores[i:] {
-			if y.BushMade && y.BushSizes == x.BushSizes {
+			if y.BushMade && y.BushSizes.String() == x.BushSizes.String() {
 				names = append(names, y.Name)
 			}
 		}
 		lim := x.OD
-		o := Operation{Kind: KindTurn, Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Turn the %s for %s: %s", plural(len(names), "bush", "bushes"), list(names), x.BushSizes),
+		o := Operation{Kind: KindTurn, Setup: "lathe", Bore: x.Name, Do: say.F("Turn the %s for %s: %v", plural(len(names), "bush", "bushes"), list(names), x.BushSizes),
 			Tool: "turning tool, drill, boring tool or reamer", Limits: &lim, Gauge: "micrometer", Minutes: b.r.TurnBush * float64(len(names)),
 			Backing: "bar in the chuck, held short",
-			Note:    b.once("bore and outside in one chucking, then part off; lead of 0.5 mm on the end that goes in; lips of the drill dubbed: bronze grabs")}
+			Note: b.once(say.F("bore and outside in one chucking, then part off; lead of %v on the end that goes in; "+
+				"lips of the drill dubbed: bronze grabs", say.MM(0.5, 1)))}
 		o.Leaded, o.Spindle = x.Leaded, true
 		b.add(o)
 	}
@@ -53,7 +54,8 @@ func (b *builder) faceBushes() {
 		if x.BushMade || x.Proud <= 0.005 || x.Way == "cap" {
 			continue
 		}
-		o := Operation{Kind: KindFace, Setup: "lathe", Bore: x.Name, Do: fmt.Sprintf("Face %.2f mm off bush %s for %s, to %.2f mm, and break its edge 0.2 mm", x.Proud, x.Bush, x.Name, x.Length-x.Proud),
+		o := Operation{Kind: KindFace, Setup: "lathe", Bore: x.Name, Do: say.F("Face %v off bush %s for %s, to %v, and break its edge %v",
+			say.MM(x.Proud, 2), x.Bush, x.Name, say.MM(x.Length-x.Proud, 2), say.MM(0.2, 1)),
 			Tool: "facing tool, sharp", Minutes: b.r.ToolChange + b.r.Gauging, Gauge: "calliper", Backing: "on a mandrel, or in a soft collet",
 			Note: "the end without the flange, dry", Leaded: x.Leaded, Spindle: true}
 		if !b.s.Lathe && b.s.Machine != "lathe" {
@@ -88,13 +90,13 @@ func (b *builder) press(x Bore) {
 	o := Operation{Kind: KindPress, Bore: x.Name, HoleMM: (x.Limits[0] + x.Limits[1]) / 2, Minutes: b.r.Press,
 		Backing: "anvil directly behind that wall, never across the box"}
 	g := b.gauge(x.Seat)
-	o.GaugeFirst = fmt.Sprintf("Seat of %s: %s. Bush %s", x.Name, g.box(), b.measured(x))
+	o.GaugeFirst = say.F("Seat of %s: %v. Bush %v", x.Name, g.box(), b.measured(x))
 	switch x.HeldBy {
 	case "compound":
-		o.Do = fmt.Sprintf("Set bush %s into %s from outside with retaining compound", x.Bush, x.Name)
+		o.Do = say.F("Set bush %s into %s from outside with retaining compound", x.Bush, x.Name)
 		o.Tool, o.Note = "retaining compound, guide pin", b.once("both faces free of oil, a thin bead round the leading end, none in the bore; wipe off what squeezes out and leave it undisturbed")
 	case "cap":
-		o.Do, o.Tool = fmt.Sprintf("Lay bearing %s into its seat at %s and fit the cap", x.Bush, x.Name), "fingers"
+		o.Do, o.Tool = say.F("Lay bearing %s into its seat at %s and fit the cap", x.Bush, x.Name), "fingers"
 		o.Backing, o.Note = "none: no press, the cap holds it", "cap and seat free of dirt and burrs; measure its partner too"
 		if len(b.on(x.Shaft)) < 2 {
 			o.Note += "; the partner is not planned here"
@@ -103,15 +105,15 @@ func (b *builder) press(x Bore) {
 		o.Pressed = true
 		o.Tool, o.Note = b.pressTool(x)
 		verb := "Press"
-		if strings.HasPrefix(o.Tool, "bolt") {
+		if b.drawn(x) {
 			verb = "Draw"
 		}
-		o.Do = fmt.Sprintf("%s bush %s into %s from outside", verb, x.Bush, x.Name)
+		o.Do = say.F("%s bush %s into %s from outside", verb, x.Bush, x.Name)
 		o.Note = join(o.Note, secondWords(x))
 		if x.MandrelIn && len(x.FinishSizes) > 0 {
 			last := trim(x.FinishSizes[len(x.FinishSizes)-1])
-			o.Tool += ", sizing mandrel " + last + " mm in the bore"
-			o.Note = join(o.Note, "press it with the mandrel "+last+" mm left in the bore and withdraw the mandrel afterwards")
+			o.Tool += say.F(", sizing mandrel %s mm in the bore", last)
+			o.Note = join(o.Note, say.F("press it with the mandrel %s mm left in the bore and withdraw the mandrel afterwards", last))
 		}
 	}
 	o.Compound = x.HeldBy == "compound" || strings.Contains(x.Second, "compound") || x.Filled
@@ -132,10 +134,10 @@ func (b *builder) on(shaft string) []Bore {
 }
 
 // measured says what the bush itself must measure before it goes in.
-func (b *builder) measured(x Bore) string {
-	s := fmt.Sprintf("measures %.3f to %.3f mm", up3(x.OD[0]), down3(x.OD[1]))
+func (b *builder) measured(x Bore) say.Text {
+	s := say.F("measures %v", say.Limits(x.OD[0], x.OD[1], 3))
 	if x.HeldBy == "press" {
-		s += fmt.Sprintf(" and %.3f to %.3f mm over its seat", up3(math.Max(0, x.U[0])), down3(x.U[1]))
+		s += say.F(" and %v over its seat", say.Limits(math.Max(0, x.U[0]), x.U[1], 3))
 	}
 	s += ", no burr"
 	if x.FlangeOD > 0 {
@@ -145,8 +147,8 @@ func (b *builder) measured(x Bore) string {
 }
 
 // secondWords tells of the second hold, where there is one.
-func secondWords(x Bore) string {
-	var w []string
+func secondWords(x Bore) say.Text {
+	var w []say.Text
 	for _, s := range strings.Split(x.Second, " and ") {
 		switch s {
 		case "flange":
@@ -157,22 +159,26 @@ func secondWords(x Bore) string {
 			w = append(w, "then stake the rim lightly at three points, on a support")
 		}
 	}
-	return strings.Join(w, "; ")
+	return join(w...)
 }
 
+// drawn says whether a bolt draws the bush in, for want of a press that can.
+func (b *builder) drawn(x Bore) bool { return b.s.PressN <= 0 || x.PressN[1] > b.s.PressN }
+
 // pressTool chooses between the press and a bolt, and says when to stop.
-func (b *builder) pressTool(x Bore) (tool, note string) {
-	guide := "guide in the bore"
+func (b *builder) pressTool(x Bore) (tool, note say.Text) {
+	guide := say.Text("guide in the bore")
 	if low := x.Closed[0]; low > 0 && b.r.GuideUnder[1] > 0 {
-		guide = fmt.Sprintf("guide %.2f to %.2f mm", low-b.r.GuideUnder[1], low-b.r.GuideUnder[0])
+		guide = say.F("guide %v", say.MMs(hundredth(low-b.r.GuideUnder[1]), hundredth(low-b.r.GuideUnder[0]), 2))
 	}
-	expect := fmt.Sprintf("expect %.0f to %.0f N", x.PressN[0], x.PressN[1])
+	expect := say.F("expect %v", say.Row(0, "N", " to ", x.PressN[0], x.PressN[1]))
 	halt := b.r.HaltFactor * x.PressN[1]
 	switch {
-	case b.s.PressN > 0 && x.PressN[1] > b.s.PressN:
-		return "bolt, nut and washers, " + guide, fmt.Sprintf("%s, more than the press can give (%.0f): draw it in by the bolt; HALT where a short spanner wants more than one firm hand", expect, b.s.PressN)
+	case b.s.PressN > 0 && b.drawn(x):
+		return "bolt, nut and washers, " + guide, say.F("%v, more than the press can give (%v): draw it in by the bolt; "+
+			"HALT where a short spanner wants more than one firm hand", expect, say.Num(b.s.PressN, 0, "N").Bare())
 	case b.s.PressN > 0:
-		return "press, " + guide, fmt.Sprintf("%s; HALT at %.0f N", expect, math.Min(halt, b.s.PressN))
+		return "press, " + guide, say.F("%v; HALT at %v", expect, say.Num(math.Min(halt, b.s.PressN), 0, "N"))
 	}
-	return "bolt, nut and washers, " + guide, fmt.Sprintf("%s; HALT at %.0f N", expect, halt)
+	return "bolt, nut and washers, " + guide, say.F("%v; HALT at %v", expect, say.Num(halt, 0, "N"))
 }

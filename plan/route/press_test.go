@@ -32,10 +32,10 @@ func TestPressing(t *testing.T) {
 				}
 			}
 			o := find(t, Make(j, s, plainCut, plainRules()), "press", "axle.left")
-			if !strings.Contains(o.Tool, c.tool) || !strings.Contains(o.Note, c.note) || !strings.Contains(o.GaugeFirst, c.gaugeFirst) {
+			if !strings.Contains(o.Tool.String(), c.tool) || !strings.Contains(o.Note.String(), c.note) || !strings.Contains(o.GaugeFirst.String(), c.gaugeFirst) {
 				t.Errorf("%s | %s | %s", o.Tool, o.Note, o.GaugeFirst)
 			}
-			if strings.Contains(o.Backing, "behind that wall") != c.backedByWall {
+			if strings.Contains(o.Backing.String(), "behind that wall") != c.backedByWall {
 				t.Error(o.Backing)
 			}
 		})
@@ -72,7 +72,7 @@ func TestFinishing(t *testing.T) {
 					o = p
 				}
 			}
-			all := o.Do + " " + o.Tool + " " + o.Note
+			all := (o.Do + " " + o.Tool + " " + o.Note).String()
 			for _, w := range c.want {
 				if !strings.Contains(all, w) {
 					t.Errorf("no %q in %q", w, all)
@@ -105,11 +105,11 @@ func TestChamfer(t *testing.T) {
 	j := axle()
 	j.Bores[1].FlangeOD = 0
 	r := Make(j, millShop(), plainCut, plainRules())
-	if o := find(t, r, "chamfer", "axle.left"); !strings.Contains(o.Do, "0.4 mm x 45") {
+	if o := find(t, r, "chamfer", "axle.left"); !strings.Contains(o.Do.String(), "0.4 mm x 45") {
 		t.Error(o.Do)
 	}
 	far := find(t, r, "chamfer", "axle.right")
-	if !strings.Contains(far.Do, "0.2 mm x 45") || !strings.Contains(far.Tool, "fingers") || far.Cut != nil {
+	if !strings.Contains(far.Do.String(), "0.2 mm x 45") || !strings.Contains(far.Tool.String(), "fingers") || far.Cut != nil {
 		t.Error(far.Do, far.Tool)
 	}
 }
@@ -119,13 +119,13 @@ func TestOilWay(t *testing.T) {
 	j.Bores[0].Oil = &Oil{AtDeg: 90, Diameter: 1.2}
 	j.Bores[1].Oil = &Oil{AtDeg: 270, Diameter: 1.2}
 	r := Make(j, s, plainCut, plainRules())
-	if o := find(t, r, "oil", "axle.left"); !strings.Contains(o.Note, "loaded side") || !strings.Contains(o.Tool, "to buy") {
+	if o := find(t, r, "oil", "axle.left"); !strings.Contains(o.Note.String(), "loaded side") || !strings.Contains(o.Tool.String(), "to buy") {
 		t.Error(o.Note, o.Tool)
 	}
-	if o := find(t, r, "oil", "axle.right"); strings.Contains(o.Note, "loaded side") {
+	if o := find(t, r, "oil", "axle.right"); strings.Contains(o.Note.String(), "loaded side") {
 		t.Error(o.Note)
 	}
-	if len(r.Buy) != 1 || r.Buy[0][1] != "axle.left and axle.right" {
+	if len(r.Buy) != 1 || r.Buy[0].Why != "axle.left and axle.right" {
 		t.Error(r.Buy)
 	}
 	s.Drills = append([]Tool{{Name: "1.2 mm drill", Size: 1.2}}, s.Drills...)
@@ -158,7 +158,7 @@ func TestMarksOfHazards(t *testing.T) {
 	j := axle()
 	j.Magnesium = true
 	for _, o := range Make(j, millShop(), plainCut, plainRules()).Operations {
-		if o.Kind == KindWash && (strings.Contains(o.Do, "Wash") || !strings.Contains(o.Do, "dry") || strings.Contains(o.Do+o.Tool, "spirit")) {
+		if o.Kind == KindWash && (strings.Contains(o.Do.String(), "Wash") || !strings.Contains(o.Do.String(), "dry") || strings.Contains((o.Do+o.Tool).String(), "spirit")) {
 			t.Error("magnesium is washed: " + o.Do)
 		}
 	}
@@ -190,7 +190,7 @@ func TestOldBushComesOutFirst(t *testing.T) {
 	j := axle()
 	j.Bores[0].Bushed = true
 	o := Make(j, millShop(), plainCut, plainRules()).Operations[0]
-	if o.Kind != "take out" || o.GaugeFirst == "" || !strings.Contains(o.Note, "plan again") {
+	if o.Kind != "take out" || o.GaugeFirst == "" || !strings.Contains(o.Note.String(), "plan again") {
 		t.Errorf("%+v", o)
 	}
 }

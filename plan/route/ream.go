@@ -1,8 +1,8 @@
 package route
 
 import (
-	"fmt"
 	"math"
+	"rebush/fits/say"
 )
 
 // before chooses what opens the hole for the reamer: a drill bought for it, an
@@ -19,7 +19,7 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 		if sameSize(t.For, x.WaySize) && t.Size >= w.least-1e-9 && t.Size < x.WaySize && b.canDrill(t) && (!far || b.reachOK(t)) {
 			s := drill(t)
 			if t.Size < w.low-1e-9 || t.Size > w.high+1e-9 {
-				s.note = fmt.Sprintf("bought for this reamer; the table would have %.2f to %.2f mm before it", w.low, w.high)
+				s.note = say.F("bought for this reamer; the table would have %v before it", say.MMs(w.low, w.high, 2))
 			}
 			return s, true
 		}
@@ -40,7 +40,7 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 		takes := x.WaySize - t.Size - b.r.DrillOversize
 		if t.Size < w.low && t.Size >= w.least-1e-9 && takes <= 2*w.most+1e-9 && b.canDrill(t) && (!far || b.reachOK(t)) {
 			s := drill(t)
-			s.note = fmt.Sprintf("no drill from %.2f to %.2f mm here, so the reamer takes %.2f mm: slow, clear it often", w.low, w.high, takes)
+			s.note = say.F("no drill from %v here, so the reamer takes %v: slow, clear it often", say.MMs(w.low, w.high, 2), say.MM(takes, 2))
 			return s, true
 		}
 	}
@@ -53,10 +53,10 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 	}
 	t := Tool{Name: trim(d) + " mm drill (to buy)", Size: d}
 	s := drill(t)
-	s.buy = fmt.Sprintf("goes before the %s: %.2f to %.2f mm", x.WayName, w.low, w.high)
+	s.buy = say.F("goes before the %s: %v", x.WayName, say.MMs(w.low, w.high, 2))
 	if far && !b.reachOK(t) {
 		s.tool.Reach = b.j.Width
-		s.buy += fmt.Sprintf(", reach %s mm", trim(b.j.Width))
+		s.buy += say.F(", reach %v", say.MM(b.j.Width, 3).Trim())
 	}
 	return s, true
 }

@@ -14,7 +14,7 @@ type builder struct {
 	cut   Cutter
 	r     Rules
 	out   Route
-	last  string // tool in the spindle
+	last  say.Text // tool in the spindle
 	setup string
 	said  map[string]bool
 	needs []need
@@ -117,7 +117,7 @@ func (b *builder) figures(o *Operation, q Query) {
 	b.change(o)
 	cut, err := b.cut(q)
 	if err != nil {
-		o.Note = join(o.Note, "no cutting figures: "+err.Error())
+		o.Note = join(o.Note, say.F("no cutting figures: %v", err))
 		return
 	}
 	o.Cut, o.Depth, o.Lubricant, o.Thrust = &cut, cut.Depth, cut.Lubricant, cut.Thrust
@@ -131,37 +131,39 @@ func (b *builder) trouble(t Trouble) { b.out.Troubles = append(b.out.Troubles, t
 
 // need is one thing to buy and what for.
 type need struct {
-	tool        string
-	spec, bores []string
+	tool  string
+	spec  []say.Text
+	bores []string
 }
 
 // buy puts a tool on the list, once for all bores that want it.
-func (b *builder) buy(tool, spec, bore string) {
+func (b *builder) buy(tool string, spec say.Text, bore string) {
 	for i := range b.needs {
 		if n := &b.needs[i]; n.tool == tool {
-			if last := len(n.spec) - 1; strings.HasPrefix(spec, n.spec[last]) {
+			if last := len(n.spec) - 1; strings.HasPrefix(string(spec), string(n.spec[last])) {
 				n.spec = n.spec[:last] // the new one says more
 			}
 			n.spec, n.bores = appendNew(n.spec, spec), appendNew(n.bores, bore)
 			return
 		}
 	}
-	b.needs = append(b.needs, need{tool, []string{spec}, []string{bore}})
+	b.needs = append(b.needs, need{tool, []say.Text{spec}, []string{bore}})
 }
 
 // buyList writes the list down.
 func (b *builder) buyList() {
 	for _, n := range b.needs {
-		b.out.Buy = append(b.out.Buy, [2]string{n.tool + ": " + strings.Join(n.spec, "; "), list(n.bores)})
+		b.out.Buy = append(b.out.Buy, BuyLine{say.F("%s: %v", n.tool, join(n.spec...)), list(n.bores)})
 	}
 }
 
 // once gives a remark the first time and nothing after: what is said on every
 // block is read on none.
-func (b *builder) once(words string) string {
-	if b.said[words] {
+func (b *builder) once(words say.Text) say.Text {
+	if s := words.String(); b.said[s] {
 		return ""
+	} else {
+		b.said[s] = true
 	}
-	b.said[words] = true
 	return words
 }

@@ -56,7 +56,7 @@ func kinds(r Route, bore string) []string {
 	var out []string
 	for _, o := range r.Operations {
 		if o.Bore == bore {
-			out = append(out, string(o.Kind)+" "+o.Tool)
+			out = append(out, string(o.Kind)+" "+o.Tool.String())
 		}
 	}
 	return out
@@ -142,7 +142,7 @@ func TestHollow(t *testing.T) {
 	}
 	fail := func(Query) (Cut, error) { return Cut{}, fmt.Errorf("no table") }
 	r := Make(axle(), Shop{Machine: "mill"}, fail, plainRules())
-	if !strings.Contains(find(t, r, "locate", "axle.left").Note, "no table") {
+	if !strings.Contains(find(t, r, "locate", "axle.left").Note.String(), "no table") {
 		t.Error("a missing figure is not said")
 	}
 }

@@ -1,24 +1,24 @@
 package route
 
 import (
-	"fmt"
 	"math"
+	"rebush/fits/say"
 	"strings"
 )
 
-func (b *builder) holdWords(c clamping) string {
+func (b *builder) holdWords(c clamping) say.Text {
 	switch b.s.Machine {
 	case "lathe":
-		return fmt.Sprintf("on the faceplate, %s plate outwards, on packing that leaves the far hole free, counterweighted", c.up)
+		return say.F("on the faceplate, %s plate outwards, on packing that leaves the far hole free, counterweighted", c.up)
 	case "drill press", "hand":
 		if !b.s.Jig {
-			return fmt.Sprintf("%s plate up on a flat block, clamped; never held by hand", c.up)
+			return say.F("%s plate up on a flat block, clamped; never held by hand", c.up)
 		}
-		return fmt.Sprintf("%s plate up, jig plate pinned in %s, chassis locked in the jig, jig clamped to the table", c.up, b.pinned(c))
+		return say.F("%s plate up, jig plate pinned in %s, chassis locked in the jig, jig clamped to the table", c.up, b.pinned(c))
 	}
-	words := fmt.Sprintf("%s plate up on two blocks that leave the holes free, clamped over the plates and not across the open box; backing blocks slotted, close round the holes", c.up)
+	words := say.F("%s plate up on two blocks that leave the holes free, clamped over the plates and not across the open box; backing blocks slotted, close round the holes", c.up)
 	for range c.far {
-		return words + "; blocks high enough (about 40 mm) for fingers with a countersink below"
+		return words + say.F("; blocks high enough (about %v) for fingers with a countersink below", say.MM(40, 0).About())
 	}
 	return words
 }
@@ -31,14 +31,14 @@ func (b *builder) pinned(c clamping) string {
 	return "two sound holes"
 }
 
-func (b *builder) setUpWords(c clamping) string {
-	w := fmt.Sprintf("Clamp the chassis with the %s plate uppermost", c.up)
+func (b *builder) setUpWords(c clamping) say.Text {
+	w := say.F("Clamp the chassis with the %s plate uppermost", c.up)
 	switch {
 	case b.s.Machine == "lathe":
 		x := c.bores[0]
-		w = fmt.Sprintf("Set the chassis on the faceplate, %s plate outwards, and bring the new centre of %s to the spindle", c.up, x.Name)
+		w = say.F("Set the chassis on the faceplate, %s plate outwards, and bring the new centre of %s to the spindle", c.up, x.Name)
 	case b.loose() && b.s.Jig:
-		w = fmt.Sprintf("Lock the chassis in the jig with the %s plate uppermost", c.up)
+		w = say.F("Lock the chassis in the jig with the %s plate uppermost", c.up)
 	}
 	if c.up == "right" {
 		w += ". This side is MIRRORED"
@@ -47,32 +47,32 @@ func (b *builder) setUpWords(c clamping) string {
 }
 
 // setUpNote says how the clamping is located.
-func (b *builder) setUpNote(c clamping) string {
-	var w []string
+func (b *builder) setUpNote(c clamping) say.Text {
+	var w []say.Text
 	x := c.bores[0]
 	switch {
 	case b.s.Machine == "lathe" && len(c.from) > 0:
-		w = append(w, fmt.Sprintf("close-fitting rod through the finished seat of %s, run true with the indicator", list(c.from)))
+		w = append(w, say.F("close-fitting rod through the finished seat of %s, run true with the indicator", list(c.from)))
 	case b.s.Machine == "lathe":
-		hole := "the unworn arc of the old hole"
+		hole := say.Text("the unworn arc of the old hole")
 		if x.Repaired {
 			hole = "the hole as the earlier repair left it"
 		}
 		w = append(w, "run "+hole+" true with the indicator", b.shift(x), "counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
 	case b.loose() && b.s.Jig && len(c.from) > 0:
-		w = append(w, "the jig stands on the same holes", fmt.Sprintf("a close-fitting rod down through the jig bush must drop into the finished seat of %s", list(c.from)))
+		w = append(w, "the jig stands on the same holes", say.F("a close-fitting rod down through the jig bush must drop into the finished seat of %s", list(c.from)))
 	case b.loose() && b.s.Jig:
 		w = append(w, "prove the jig on a second hole before it is locked")
 	case b.loose():
 		w = append(w, "lower the drill into the hole with the spindle stopped and clamp where it centres itself")
 	case len(c.from) > 0:
-		w = append(w, fmt.Sprintf("close-fitting rod in the finished seat of %s: bring it true under the spindle and set the dials to its figures", list(c.from)))
+		w = append(w, say.F("close-fitting rod in the finished seat of %s: bring it true under the spindle and set the dials to its figures", list(c.from)))
 	default:
 		w = append(w, "square it by a close-fitting rod through the better axle hole, not by the walls, then touch "+b.datum(c))
 	}
 	if c.up == "right" && b.s.Machine == "mill" {
 		if b.j.Length > 0 {
-			w = append(w, fmt.Sprintf("dial x counts from the end that now lies on the left: %s mm less x of the drawing", trim(b.j.Length)))
+			w = append(w, say.F("dial x counts from the end that now lies on the left: %v less x of the drawing", say.MM(b.j.Length, 3).Trim()))
 		} else {
 			w = append(w, "the datum end now lies on the right: count x from it to the left")
 		}
@@ -80,17 +80,17 @@ func (b *builder) setUpNote(c clamping) string {
 	if b.s.Machine == "mill" && !b.s.Readout {
 		w = append(w, "take up backlash: come to every figure from one side; overshot, back off a full turn and come up again")
 	}
-	return strings.Join(w, "; ")
+	return join(w...)
 }
 
 // shift is the way from the old centre to the target.
-func (b *builder) shift(x Bore) string {
+func (b *builder) shift(x Bore) say.Text {
 	dx, dy := x.At[0]-x.Old[0], x.At[1]-x.Old[1]
 	if x.Side == "right" {
 		dx = -dx
 	}
 	// The hole has to go to the spindle, so the chassis moves the other way.
-	var w []string
+	var w []say.Text
 	for _, v := range []struct {
 		by          float64
 		plus, minus string
@@ -102,7 +102,7 @@ func (b *builder) shift(x Bore) string {
 		if v.by < 0 {
 			word = v.minus
 		}
-		w = append(w, fmt.Sprintf("%.2f mm %s", math.Abs(v.by), word))
+		w = append(w, say.F("%v %s", say.MM(math.Abs(v.by), 2), word))
 	}
 	if len(w) == 0 {
 		return "no shift: the new centre is the old one"
@@ -111,19 +111,19 @@ func (b *builder) shift(x Bore) string {
 }
 
 // datum names the edges that the dials start from.
-func (b *builder) datum(c clamping) string {
+func (b *builder) datum(c clamping) say.Text {
 	switch {
 	case c.up == "right" && b.j.Length > 0:
 		return "the long datum edge and the end that now lies on the left"
 	case b.j.DatumWords != "":
-		return "the datum edges: " + b.j.DatumWords
+		return say.F("the datum edges: %s", b.j.DatumWords)
 	}
 	return "the datum edges: lower left corner"
 }
 
 // secondDatum is the box before the first cut of a clamping: the target read
 // from another place than the datum edge.
-func (b *builder) secondDatum(c clamping) string {
+func (b *builder) secondDatum(c clamping) say.Text {
 	x := c.bores[0]
 	best, found := Mark{}, false
 	for _, m := range b.j.Marks {
@@ -135,40 +135,40 @@ func (b *builder) secondDatum(c clamping) string {
 		}
 	}
 	if len(c.from) > 0 && b.loose() {
-		return fmt.Sprintf("Rod through the jig bush drops freely into the seat of %s.", c.from[0])
+		return say.F("Rod through the jig bush drops freely into the seat of %s.", c.from[0])
 	}
 	if len(c.from) > 0 {
-		return fmt.Sprintf("Rod in the seat of %s reads true under the spindle at its figures.", c.from[0])
+		return say.F("Rod in the seat of %s reads true under the spindle at its figures.", c.from[0])
 	}
 	if !found {
-		return fmt.Sprintf("New centre of %s read again from another edge.", x.Name)
+		return say.F("New centre of %s read again from another edge.", x.Name)
 	}
 	d := math.Hypot(best.At[0]-x.At[0], best.At[1]-x.At[1])
-	return fmt.Sprintf("New centre of %s read again from a second datum: %.2f mm from the middle of %s.", x.Name, d, best.Name)
+	return say.F("New centre of %s read again from a second datum: %v from the middle of %s.", x.Name, say.MM(d, 2), best.Name)
 }
 
 // approach says how the dials come to their figures.
-func (b *builder) approach(c clamping, x Bore) string {
+func (b *builder) approach(c clamping, x Bore) say.Text {
 	if b.s.Machine != "mill" {
 		return ""
 	}
-	dir := func(axis, d string) string {
+	dir := func(axis, d string) say.Text {
 		if d == "" {
 			d = "rising"
 		}
-		return axis + " " + d
+		return words(axis + " " + d)
 	}
 	w := dir("x", b.s.ApproachX) + ", " + dir("y", b.s.ApproachY)
 	if !b.s.Readout {
 		w += "; take up the screw"
 	}
 	if c.up == "right" && b.j.Length > 0 {
-		w += fmt.Sprintf("; MIRRORED, drawing %s mm", trim(x.At[0]))
+		w += say.F("; MIRRORED, drawing %v", say.MM(x.At[0], 3).Trim())
 	}
 	return w
 }
 
-func (b *builder) backing(far bool) string {
+func (b *builder) backing(far bool) say.Text {
 	switch {
 	case b.s.Machine == "lathe" && far:
 		return "packing ring on the faceplate, close round the far hole"

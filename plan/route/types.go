@@ -31,7 +31,7 @@ type Bore struct {
 	Shank       float64 // of the seat's tool, 0 not said
 	Bush        string
 	BushMade    bool // has to be turned
-	BushSizes   string
+	BushSizes   say.Text
 	Bushed      bool       // an old bush is still in
 	BushMetal   string     // as the registry of materials names it
 	OD          [2]float64 // limits of the bush's outside
@@ -53,8 +53,8 @@ type Bore struct {
 	Expected    [2]float64
 	Closed      [2]float64 // bore after pressing, before it is sized
 	Journal     float64
-	LoadDeg     float64 // where the axle is pressed to, NaN not known
-	IfLarge     string  // what to do where the seat comes out too large
+	LoadDeg     float64  // where the axle is pressed to, NaN not known
+	IfLarge     say.Text // what to do where the seat comes out too large
 	Oil         *Oil
 }
 
@@ -111,7 +111,7 @@ type Job struct {
 	Current       bool
 	Rods          bool
 	DatumWords    string
-	SidePlayWords []string
+	SidePlayWords []say.Text
 }
 
 // Shaft is one axle as it is put together.
@@ -153,12 +153,12 @@ type Cut struct {
 	ByHand     bool
 	AtTop      bool
 	Feed       float64
-	FeedWords  string
+	FeedWords  say.Text
 	Depth      float64
 	Thrust     float64
 	Minutes    float64 // cutting only
-	Lubricant  string
-	Note       string
+	Lubricant  say.Text
+	Note       say.Text
 
 	// What the figures were worked out from, for explaining them.
 	Asked     Query
@@ -188,25 +188,25 @@ type Operation struct {
 	Kind       Kind
 	Setup      string
 	Bore       string
-	Do         string
-	Tool       string
+	Do         say.Text
+	Tool       say.Text
 	ToolMM     float64 // NaN none
 	At         *[2]float64
-	Approach   string
+	Approach   say.Text
 	Cut        *Cut
 	Depth      float64 // NaN none
 	Limits     *[2]float64
 	OfSeat     bool // the limits are those of a seat, else of a bore or a bush
-	Gauge      string
-	Go, NoGo   string
-	Lubricant  string
+	Gauge      say.Text
+	Go, NoGo   say.Text
+	Lubricant  say.Text
 	Thrust     float64 // NaN none
-	Backing    string
-	Holding    string
+	Backing    say.Text
+	Holding    say.Text
 	Minutes    float64 // NaN none
-	GaugeFirst string
+	GaugeFirst say.Text
 	MayWait    bool
-	Note       string
+	Note       say.Text
 	HoleMM     float64
 
 	// What hazards go by.
@@ -219,10 +219,11 @@ type Operation struct {
 
 // Setup is one clamping.
 type Setup struct {
-	Name, Words, Up string
-	Mirrored        bool
-	Bores           []string
-	Clamping        bool // counts as a set-up in the hours
+	Name, Up string
+	Words    say.Text
+	Mirrored bool
+	Bores    []string
+	Clamping bool // counts as a set-up in the hours
 }
 
 // Trouble is why a route cannot be laid out.
@@ -239,7 +240,21 @@ type Route struct {
 	Operations []Operation
 	Setups     []Setup
 	Troubles   []Trouble
-	LayOut     []string
-	Buy        [][2]string
-	Proving    [][2]string // text, unit of the blank ("" a tick box)
+	LayOut     []say.Text // tools, gauges and bushes, each once
+	Buy        []BuyLine
+	Proving    []Step
+}
+
+// BuyLine is one thing to buy before starting, and the holes that want it.
+type BuyLine struct {
+	What say.Text
+	Why  string
+}
+
+// Step is one line of reassembly and proving, with a blank to fill in or a box
+// to tick.
+type Step struct {
+	Text  say.Text
+	Blank string // unit of the blank, "" for a tick box
+	Twice bool   // filled in before the truck is stripped and again after
 }

@@ -3,6 +3,7 @@ package route
 import (
 	"fmt"
 	"math"
+	"rebush/fits/say"
 	"strings"
 )
 
@@ -13,26 +14,32 @@ func plural(n int, one, many string) string {
 	return many
 }
 
-// join puts two remarks behind each other.
-func join(a, b string) string {
-	switch {
-	case a == "":
-		return b
-	case b == "":
-		return a
-	}
-	return a + "; " + b
-}
+// join puts remarks behind each other.
+func join(remarks ...say.Text) say.Text { return say.Join("; ", remarks...) }
 
 // list writes names as "a, b and c".
-func list(names []string) string {
-	if len(names) < 2 {
-		return strings.Join(names, "")
+func list[T ~string](names []T) T {
+	var out T
+	for i, n := range names {
+		switch {
+		case i == 0:
+		case i == len(names)-1:
+			out += " and "
+		default:
+			out += ", "
+		}
+		out += n
 	}
-	return strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+	return out
 }
 
+// words are the words of a name; what it is stamped with stays.
+func words(name string) say.Text { return say.Words(name) }
+
 func sameSize(a, b float64) bool { return a > 0 && math.Abs(a-b) < 1e-6 }
+
+// hundredth rounds a size that is turned to suit to a hundredth of a millimetre.
+func hundredth(f float64) float64 { return math.Round(f*100) / 100 }
 
 // trim writes a length to a thousandth without idle noughts.
 func trim(f float64) string {
