@@ -200,7 +200,7 @@ func (m *maker) meshFindings(x *gear, g target.GearOut) {
 			say.F("neither shaft may move and the mesh stands %v %s for its backlash limits", say.MM(math.Abs(g.Missed), 3), sideOf(g.Missed)), "let one of the shafts be bushed (do: auto), or accept it")
 	case math.Abs(g.Outside) > near:
 		m.sayGear(finding.Caution, "target/mesh window", x.g,
-			say.F("the backlash limits cannot be met: the mesh stands %v %s for it", say.MM(math.Abs(g.Outside), 3), sideOf(g.Outside)), "wider backlash limits, or other gears")
+			say.F("the backlash limits cannot be met: the mesh stands %v %s for them", say.MM(math.Abs(g.Outside), 3), sideOf(g.Outside)), "wider backlash limits, or other gears")
 	}
 }
 

@@ -40,14 +40,15 @@ func cover(p *paper, pl *plan.Plan) {
 		lookForBox(p, pl.Safety.LookFor)
 		pageOne(p, pl)
 	}
-	picture(p, pl)
 	last := p.block()
 	last.para(countLine(pl), draw.Regular, p.st.body)
 	last.Link(draw.Box{X: 0, Y: 0, W: last.Width, H: last.y}, "findings")
 	last.y -= 0.5
-	last.para(sameWord, draw.Regular, p.st.small)
+	last.y = last.write(0, last.y, last.Width, sameWord, draw.Regular, p.st.small)
 	last.Board.Height = last.y
+	picture(p, pl, last.y)
 	details(p, pl, last.y)
+	p.y -= 2
 	p.add(last)
 }
 
@@ -80,10 +81,10 @@ func jobHead(b *block, p *paper, pl *plan.Plan, what string) {
 		if j.Chassis.Condition != "" {
 			list = append(list, field{name: "condition", lines: []string{j.Chassis.Condition}})
 		}
+		list = append(list, field{name: "casting or plates", lines: []string{j.Chassis.Material}, wide: 2})
 		if j.Shop != nil {
-			list = append(list, field{name: "machine", lines: []string{machineWords(pl)}, wide: 2})
+			list = append(list, field{name: "machine", lines: []string{machineWords(pl)}})
 		}
-		list = append(list, field{name: "casting or plates", lines: []string{j.Chassis.Material}, wide: 1})
 		if j.Datum != "" {
 			list = append(list, field{name: "datum", lines: []string{j.Datum}, wide: 3})
 		}
@@ -118,11 +119,47 @@ func machineWords(pl *plan.Plan) string {
 	return w
 }
 
-// picture adds the truck as it is first clamped, and the table of moves.
-func picture(p *paper, pl *plan.Plan) {
+// picture adds the truck as it is first clamped, and the table of moves. It is
+// drawn smaller where table and last line, below high, would not stand on the
+// page with it; each set-up has it again in full.
+func picture(p *paper, pl *plan.Plan, below float64) {
 	if len(pl.Holes) == 0 {
 		return
 	}
+	rows := moves(p, pl)
+	need := below + 2
+	for _, r := range rows {
+		need += max(r.Board.Height, r.y) + 0.8
+	}
+	sizes := []float64{46, 38, 30, 24}
+	if p.stop {
+		sizes = []float64{32} // below what stops the job
+	}
+	b := firstClamping(p, pl, sizes[0])
+	for _, high := range sizes[1:] {
+		if fits := p.y+b.Board.Height+gap+need <= p.floor(); fits {
+			break
+		}
+		if less := firstClamping(p, pl, high); p.y+less.Board.Height+gap+need <= p.floor() {
+			b = less
+		}
+	}
+	p.add(b)
+	if p.y+need > p.floor() && 1.5*need < p.height() {
+		p.page() // the table is not torn in two
+	}
+	for i, r := range rows {
+		switch i {
+		case 0:
+			p.glue(r)
+		default:
+			p.tight(r)
+		}
+	}
+}
+
+// firstClamping is the picture of the first clamping, its plate at most high.
+func firstClamping(p *paper, pl *plan.Plan, high float64) *block {
 	set := plan.Setup{Plate: "left"}
 	words := "Left plate, seen from the left."
 	if list := setups(pl); len(list) > 0 && pl.OK {
@@ -134,19 +171,7 @@ func picture(p *paper, pl *plan.Plan) {
 	}
 	b := p.block()
 	b.para(words, draw.Bold, p.st.body)
-	high := 46.0
-	if p.stop {
-		high = 32 // below what stops the job
-	}
 	truckPicture(b, pl, set, high)
-	rows := moves(p, pl)
-	p.add(b)
-	for i, r := range rows {
-		switch i {
-		case 0:
-			p.glue(r)
-		default:
-			p.tight(r)
-		}
-	}
+	b.Reach(b.y)
+	return b
 }

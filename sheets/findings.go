@@ -77,7 +77,7 @@ func findingBlock(b *block, f finding.Finding) {
 	} else {
 		x = b.tag(0, b.y, word, pt) + 4
 	}
-	head := f.Rule.Name()
+	head := headOf(f.Rule)
 	if f.Where != "" {
 		head += ", " + f.Where
 	}
@@ -101,6 +101,24 @@ func findingBlock(b *block, f finding.Finding) {
 	}
 	b.para(fix, draw.Regular, b.st.body)
 	b.Reach(b.y)
+}
+
+// heads are the headings of those findings whose rule, a name for programs,
+// would say nothing at the bench.
+var heads = map[finding.Rule]string{
+	"target/windows fight": "two meshes want different places",
+	"mesh/window empty":    "no place gives this backlash",
+	"target/mesh window":   "backlash limits not met",
+	"seat/pv":              "pressure times speed",
+	"verdict/loss":         "cost of a loss",
+}
+
+// headOf is the heading of a finding.
+func headOf(r finding.Rule) string {
+	if h, ok := heads[r]; ok {
+		return h
+	}
+	return r.Name()
 }
 
 // haveWant is what is and what may be, lengths in the units of the paper.

@@ -48,8 +48,6 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	p.add(b)
 	lookForBox(p, pl.Safety.LookFor)
 	options(p, v)
-	ways(p, v)
-	better(p, pl.Chance)
 	if pl.Findings.Count("stop") > 0 {
 		b = p.block()
 		b.para("What stands in the way of the work, and what would change that, is on the first page of the setup sheet.", draw.Regular, p.st.body)
@@ -63,6 +61,10 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	b.y = b.write(0, b.y+1, b.Width, sameWord, draw.Regular, p.st.small)
 	b.Reach(b.y)
 	p.add(b)
+	// What the owner signs stands above what only explains it, so that it is on
+	// the page that he reads.
+	ways(p, v)
+	better(p, pl.Chance)
 	return p.finish()
 }
 
