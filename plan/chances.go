@@ -119,7 +119,7 @@ func (m *maker) chanceBore(b *bore) chance.Bore {
 	}
 	a, h := b.chosen, b.hole
 	x.Kind = chance.Cut
-	if a.Way.Kind == seat.OldSeatWay || a.Way.Kind == seat.CapWay {
+	if a.Mend == seat.Renew {
 		x.Kind = chance.OldSeat
 	}
 	over := 0.0

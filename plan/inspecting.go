@@ -128,7 +128,7 @@ func (m *maker) nextSeat(b *bore, size, u float64) []Next {
 			return
 		}
 	}
-	here := seat.Search(h, m.stock, shop, m.seatRule)
+	here := seat.Search(h, []seat.Mend{seat.Renew}, m.stock, shop, m.seatRule)
 	add(here, false, false, "press a bush off the shelf into the seat as made")
 	add(here, false, true, fmt.Sprintf("turn a bush to the seat as made (%.3f mm)", size))
 	add(here, true, false, "set the bush with retaining compound")
@@ -136,7 +136,7 @@ func (m *maker) nextSeat(b *bore, size, u float64) []Next {
 	larger := b.hole
 	larger.S = math.Max(larger.S, size/2)
 	larger.Old = nil
-	list := seat.Search(larger, m.stock, m.shop, m.seatRule)
+	list := seat.Search(larger, []seat.Mend{seat.Rebush}, m.stock, m.shop, m.seatRule)
 	var bigger []seat.Answer
 	for _, a := range list {
 		if a.Feasible && a.SeatLow > size {

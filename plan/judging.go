@@ -241,8 +241,8 @@ func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
 		why, owner = "there is no bush to choose from", "there is no bearing on the list to fit"
 	case b.chosen == nil:
 		fell := nearest(b.answers)[0].Fail
-		why, owner = fell.Text().String(), ownerWords[fell.Question]
-	case b.chosen.Way.Kind == seat.OldSeatWay || b.chosen.Way.Kind == seat.CapWay:
+		why, owner = fell.Text().String(), fell.Question.Owner().String()
+	case b.chosen.Mend == seat.Renew:
 		name = verdict.Renew
 	case !m.p.OK:
 		why = "this shop cannot do it as it stands: see what stops it"
@@ -267,21 +267,6 @@ func (m *maker) verdictBore(b *bore, wrong string) verdict.Bore {
 	}
 	v.Ways = append(v.Ways, m.otherWay(b, verdict.BushInABush, minutes, setups), m.otherWay(b, verdict.Plug, minutes, setups))
 	return v
-}
-
-// ownerWords says for an owner why the nearest bearing cannot be fitted, by the
-// question that it failed.
-var ownerWords = map[int]string{
-	1:  "the hole is worn wider than any bearing we have",
-	2:  "no bearing we have goes with a hole that we can make",
-	3:  "no bearing we have fits the metal that is left",
-	4:  "no bearing we have would stay where it is put",
-	6:  "no bearing we have lets the axle in and still runs true",
-	7:  "no bearing we have can be brought to the size of the axle",
-	8:  "no bearing we have fits the metal that is left",
-	9:  "no bearing we have bears the load",
-	10: "no bearing we have carries the current that the wheels collect",
-	11: "no bearing we have fits beside what stands next to it",
 }
 
 // rebuilding are the kinds of operation that belong to strip and rebuild, whose

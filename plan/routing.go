@@ -117,7 +117,7 @@ func (m *maker) routeBore(b *bore) route.Bore {
 		Bush: a.Bush.Code, BushMade: a.Bush.Turned, Bushed: b.b.Bushed, BushMetal: a.Bush.Metal.Name,
 		OD: [2]float64{a.Bush.ODLow, a.Bush.ODHigh}, U: [2]float64{a.ULow, a.UHigh},
 		Length: a.Bush.Length, FlangeOD: a.Bush.FlangeOD, Proud: a.Proud, Porous: a.Bush.Metal.Porous, Leaded: a.Bush.Metal.Leaded,
-		HeldBy: a.HeldBy, Second: a.Second, PressN: a.Force, Finish: string(a.Finish), FinishTool: a.FinishTool, FinishSizes: a.FinishSizes, MandrelIn: a.MandrelIn, Filled: a.Filled,
+		HeldBy: string(a.HeldBy), Second: a.Second.String(), PressN: a.Force, Finish: string(a.Finish), FinishTool: a.FinishTool, FinishSizes: a.FinishSizes, MandrelIn: a.MandrelIn, Filled: a.Filled,
 		Limits: a.Bore, Expected: a.Expected, Closed: a.Closed, Journal: b.hole.Journal, LoadDeg: math.NaN(), IfLarge: m.ifLarge(b)}
 	if b.load != [2]float64{} {
 		x.LoadDeg = math.Atan2(b.load[1], b.load[0]) * 180 / math.Pi
@@ -165,7 +165,7 @@ func (m *maker) routeBore(b *bore) route.Bore {
 // ifLarge says what to go on with where a seat comes out too large: the best
 // candidate with a larger outside, else what can be turned or glued.
 func (m *maker) ifLarge(b *bore) say.Text {
-	if k := b.chosen.Way.Kind; k == seat.OldSeatWay || k == seat.CapWay {
+	if b.chosen.Mend == seat.Renew {
 		return ""
 	}
 	for _, a := range b.answers {

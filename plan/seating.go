@@ -86,7 +86,7 @@ func (m *maker) seatAll() {
 		}
 		b.hole = m.holeOf(b)
 		bushes := m.allowed(b)
-		b.answers = seat.Search(b.hole, bushes, m.shop, m.seatRule)
+		b.answers = seat.Search(b.hole, b.hole.Mends(), bushes, m.shop, m.seatRule)
 		if !anyFeasible(b.answers) && m.free(b) {
 			b.answers = append(m.fromSeries(b), b.answers...)
 		}
@@ -230,7 +230,7 @@ func (m *maker) reachFrom(b *bore, from [2]float64, deg float64) float64 {
 // against a tool which was never meant for it.
 func nearest(fell []seat.Answer) []seat.Answer {
 	out := slices.Clone(fell)
-	slices.SortStableFunc(out, func(a, b seat.Answer) int { return b.Fail.Question - a.Fail.Question })
+	slices.SortStableFunc(out, func(a, b seat.Answer) int { return int(b.Fail.Question - a.Fail.Question) })
 	return out
 }
 
@@ -250,7 +250,7 @@ func (m *maker) seatFindings(b *bore) {
 		}
 		fix := say.Text("")
 		if len(b.answers) > 0 {
-			fix = orText(wouldSeat[nearest(b.answers)[0].Fail.Question], "see the list of bushes with what each would need")
+			fix = nearest(b.answers)[0].Fail.Question.WouldSeat()
 		}
 		if len(b.answers) == 0 {
 			fix = "measure the bushes in the drawer into bushes:, or add {make: turned} there and lathe: yes to the shop file"
@@ -269,17 +269,17 @@ func (m *maker) seatFindings(b *bore) {
 	}
 	if a.Slackens {
 		f.Raise(finding.Caution, "seat/press slackens", m.j.Place(b.name()),
-			say.F("this press puts %.0f MPa of tension into the casting and zinc creeps above %.0f: over the years it will slacken", a.Peak, m.plate.Creep), say.F("hold it %s as well, or take a larger seat or a lighter press", heldBy[a.Second])).Against(sig9(a.Peak), m.plate.Creep, "MPa")
+			say.F("this press puts %.0f MPa of tension into the casting and zinc creeps above %.0f: over the years it will slacken", a.Peak, m.plate.Creep), say.F("hold it %s as well, or take a larger seat or a lighter press", heldBy[a.Second.String()])).Against(sig9(a.Peak), m.plate.Creep, "MPa")
 	}
 	if a.OverYield {
 		f.Raise(finding.Caution, "seat/rim yields", m.j.Place(b.name()),
 			"the rim of the seat yields a little: ordinary practice in clock plates", "a smaller bush or a lighter press").Against(sig9(a.Peak), sig9(a.PeakLimit), "MPa")
 	}
-	if a.Unproven && a.Second == "" {
+	if a.Unproven && a.Second == 0 {
 		m.say(finding.Note, "seat/holding unproven", b,
 			say.F("a porous bush: its holding of %.0f N is worked out without roughness and is not proven", a.Force[0]), "")
 	}
-	if a.Second != "" && !a.Slackens {
+	if a.Second != 0 && !a.Slackens {
 		m.say(finding.Caution, "seat/second hold", b,
 			say.F("the press alone is not enough here (%v): %s", m.holdWords(b), a.Second), secondFix(a))
 	}
@@ -331,27 +331,12 @@ var heldBy = map[string]string{"flange": "by its flange", "compound": "with reta
 // secondFix is how a second hold is made, and what would do without it.
 func secondFix(a *seat.Answer) say.Text {
 	var how []string
-	for _, h := range strings.Split(a.Second, " and ") {
+	for _, h := range strings.Split(a.Second.String(), " and ") {
 		how = append(how, map[string]string{"flange": "the flange takes the thrust",
 			"compound": "compound goes on a clean, degreased outside",
 			"stake":    "stake it with three light punch marks round the edge of the seat"}[h])
 	}
 	return say.Words(strings.Join(how, " and ")) + "; a longer bush or a larger seat holds more by itself"
-}
-
-// wouldSeat is what would let the nearest bush be seated, by the question that
-// it failed.
-var wouldSeat = map[int]say.Text{
-	1:  "a larger bush, or plug the hole and bore it anew",
-	2:  "a reamer or a boring head that makes the seat for this bush, or a bush turned to suit",
-	3:  "a bush with a smaller outside, a clean solid one set in compound, or another truck",
-	4:  "a flanged or a longer bush, or retaining compound on a clean solid one",
-	6:  "make what has to pass smaller, or fit it after the shaft is in",
-	7:  "a bush with a bore nearer the journal, or a mandrel or a reamer of the finished size",
-	8:  "a flanged bush, a bush with a smaller outside, or fewer washers",
-	9:  "a longer bush, or a material that bears more",
-	10: "a metal bush that is pressed in",
-	11: "a bush with a smaller flange or a smaller outside",
 }
 
 // say adds a finding about a bore, pointing at its line in the job.

@@ -37,7 +37,7 @@ func (m *maker) seatJSON(b *bore) Seat {
 		return s
 	}
 	a := b.chosen
-	s.Bush, s.HeldBy, s.Finish, s.Tool, s.Second = a.Bush.Code, a.HeldBy, string(a.Finish), a.Way.Name, a.Second
+	s.Bush, s.HeldBy, s.Finish, s.Tool, s.Second = a.Bush.Code, string(a.HeldBy), string(a.Finish), a.Way.Name, a.Second.String()
 	m.explainSeat(b, &s)
 	return s
 }

@@ -33,7 +33,7 @@ func (m *maker) fromSeries(b *bore) []seat.Answer {
 		m.series = m.toBuy()
 	}
 	var out []seat.Answer
-	for _, a := range seat.Search(b.hole, m.series, m.shop, m.seatRule) {
+	for _, a := range seat.Search(b.hole, b.hole.Mends(), m.series, m.shop, m.seatRule) {
 		if a.Feasible && len(out) < mostToBuy {
 			out = append(out, a)
 		}

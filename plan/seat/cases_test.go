@@ -36,7 +36,7 @@ func TestSecondHold(t *testing.T) {
 		s := scenery(t)
 		c.change(&s)
 		a := s.only(t)
-		if !a.Feasible || a.Second != c.want {
+		if !a.Feasible || a.Second.String() != c.want {
 			t.Errorf("%s: second hold %q, want %q %s", c.name, a.Second, c.want, a.Fail.Text())
 		}
 	}
@@ -87,7 +87,7 @@ func TestFilledWear(t *testing.T) {
 	}
 	s.slip()
 	a := s.only(t)
-	if !a.Feasible || !a.Filled || a.HeldBy != "compound" {
+	if !a.Feasible || !a.Filled || a.HeldBy != ByCompound {
 		t.Fatalf("glued: %v %s", a.Filled, a.Fail.Text())
 	}
 	want := s.r.CompoundShear * math.Pi * a.SeatLow * a.Contact * 255 / 360

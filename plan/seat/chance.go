@@ -31,15 +31,15 @@ func (j *judge) odds(a *Answer) odds.Seat {
 		o.CleanupMargin, o.CleanupU = 1, 0
 	}
 	switch a.HeldBy {
-	case "compound":
+	case ByCompound:
 		o.UMin, o.UMax = -j.r.GapHigh, -j.r.GapLow
-	case "cap":
+	case ByCap:
 		o.UMin, o.UMax = -j.r.CapHigh, -j.r.CapLow
 	default:
 		o.UMin = a.WindowLow
 		o.UMax = math.Min(a.WinHigh, j.r.MaxShare*a.SeatLow)
 	}
-	if a.HeldBy == "press" && !a.MandrelIn {
+	if a.HeldBy == ByPress && !a.MandrelIn {
 		seat, m := a.Stress, &b.Metal
 		o.Elastic = j.elasticShare(a)
 		flow := [2]float64{m.Yield, m.YieldHi * misesOverTresca}

@@ -10,7 +10,7 @@ import (
 // the largest interference, modulus and flow stress. It refuses nothing: 6 and 7
 // judge what it finds.
 func (j *judge) closes(a *Answer) Fail {
-	if a.HeldBy == "press" {
+	if a.HeldBy == ByPress {
 		j.closure(a)
 	}
 	a.Closed = [2]float64{a.Bush.BLow - a.Closure[1], a.Bush.BHigh - a.Closure[0]}
@@ -52,7 +52,7 @@ func (j *judge) closure(a *Answer) {
 func (j *judge) passes(a *Answer) Fail {
 	a.Bore = j.bore
 	if j.bore[0] > j.bore[1]+slack {
-		return fail(6, nothingPasses, j.h.MustPass, j.bore[1]-j.r.Pass)
+		return fail(ShaftPasses, nothingPasses, j.h.MustPass, j.bore[1]-j.r.Pass)
 	}
 	hot := j.h.THigh
 	if a.Bush.Metal.Plastic {
@@ -68,7 +68,7 @@ func (j *judge) passes(a *Answer) Fail {
 	}
 	if least := j.h.Journal + j.r.RunLeast - worst; least > a.Bore[0]+slack {
 		if least > a.Bore[1]+slack {
-			return fail(6, seizes, (a.Bore[1]-j.h.Journal+worst)*1000, j.r.RunLeast*1000)
+			return fail(ShaftPasses, seizes, (a.Bore[1]-j.h.Journal+worst)*1000, j.r.RunLeast*1000)
 		}
 		a.Bore[0], a.WarmRules = least, true
 	}
@@ -100,13 +100,13 @@ type Expansions struct{ Bush, Plate, Shaft float64 }
 // with share the closure for each bit of interference. A press is not undone
 // below its largest interference, and a bush under a cap takes up its play first.
 // Source: linear expansion, fits/press/METHODS.md 6; the ring, fits/press/METHODS.md 1.
-func RunChange(heldBy string, e Expansions, t, bore, journal, seat, uHigh, share float64) float64 {
+func RunChange(heldBy Hold, e Expansions, t, bore, journal, seat, uHigh, share float64) float64 {
 	dt := (t - bench) * 1e-6
 	tighter := seat * (e.Bush - e.Plate) * dt
 	switch heldBy {
-	case "press":
+	case ByPress:
 		tighter = math.Max(tighter, -uHigh)
-	case "cap":
+	case ByCap:
 		tighter = math.Max(0, tighter+uHigh)
 	}
 	return bore*e.Bush*dt - journal*e.Shaft*dt - share*tighter

@@ -9,7 +9,7 @@ import (
 // Fail is the one reason why a candidate fell. It is written out in words only
 // when it is read, since the search makes many.
 type Fail struct {
-	Question   int // 1 to 11, in the order in which they are asked
+	Question   Question
 	What       what
 	Have, Want float64 // mm, N, MPa or um as the reason says
 	Name       string
@@ -63,7 +63,7 @@ func (f Fail) gap() float64 {
 	case dropsLoose, tooTight, capSlide:
 		return d / 1000
 	}
-	if f.Question <= 2 {
+	if f.Question <= FitsTight {
 		return d
 	}
 	return d / math.Max(1e-12, math.Max(math.Abs(f.Want), math.Abs(f.Have)))
@@ -184,6 +184,6 @@ func (f Fail) Text() say.Text {
 // escaped keeps a name from being read as a format.
 func escaped(name say.Text) string { return strings.ReplaceAll(string(name), "%", "%%") }
 
-func fail(question int, w what, have, want float64) Fail {
+func fail(question Question, w what, have, want float64) Fail {
 	return Fail{Question: question, What: w, Have: have, Want: want}
 }

@@ -14,18 +14,18 @@ func TestReasonsAsRead(t *testing.T) {
 		f    Fail
 		want string
 	}{
-		{fail(2, dropsLoose, -1004, 0), "1.00 mm too loose for this seat"},
-		{fail(2, dropsLoose, -12, 0), "too loose to press: up to 12 um of gap, and it must be tight"},
-		{fail(2, tooTight, 1550, 50), "1.50 mm too large for this seat"},
-		{fail(2, tooTight, 60, 50), "too tight to press: interference up to 60 um, at most 50"},
-		{fail(7, boreTooLarge, 3.2204, 3.22), "bore ends up to 3.2204 mm, at most 3.2200"},
-		{fail(7, boreTooLarge, 3.25, 3.22), "bore ends up to 3.250 mm, at most 3.220"},
-		{fail(3, wallTooThinForPress, -0.57, 1.25), "would break 0.57 mm out of the edge; a press needs 1.25 left"},
-		{fail(3, wallTooThin, -0.57, 0.5), "would break 0.57 mm out of the edge; any seat needs 0.50 left"},
-		{fail(3, wallTooThinForPress, 0.41, 1.25), "leaves 0.41 mm at the edge, needs 1.25 for a press"},
-		{Fail{11, neighbour, -0.2, 1, "rear axle.left"}, "would break 0.20 mm into rear axle.left, needs 1.00 left"},
-		{Fail{2, noSuchWay, 5, 6, "tool 100%"}, "wants a seat of 5.00 mm, tool 100% reaches from 6.00"},
-		{fail(2, compoundGap, -0.02, 0.02), "is 20 um larger than the seat, compound wants a gap of 0.020 mm on diameter"},
+		{fail(FitsTight, dropsLoose, -1004, 0), "1.00 mm too loose for this seat"},
+		{fail(FitsTight, dropsLoose, -12, 0), "too loose to press: up to 12 um of gap, and it must be tight"},
+		{fail(FitsTight, tooTight, 1550, 50), "1.50 mm too large for this seat"},
+		{fail(FitsTight, tooTight, 60, 50), "too tight to press: interference up to 60 um, at most 50"},
+		{fail(BoreFinishes, boreTooLarge, 3.2204, 3.22), "bore ends up to 3.2204 mm, at most 3.2200"},
+		{fail(BoreFinishes, boreTooLarge, 3.25, 3.22), "bore ends up to 3.250 mm, at most 3.220"},
+		{fail(WallStands, wallTooThinForPress, -0.57, 1.25), "would break 0.57 mm out of the edge; a press needs 1.25 left"},
+		{fail(WallStands, wallTooThin, -0.57, 0.5), "would break 0.57 mm out of the edge; any seat needs 0.50 left"},
+		{fail(WallStands, wallTooThinForPress, 0.41, 1.25), "leaves 0.41 mm at the edge, needs 1.25 for a press"},
+		{Fail{HasRoom, neighbour, -0.2, 1, "rear axle.left"}, "would break 0.20 mm into rear axle.left, needs 1.00 left"},
+		{Fail{FitsTight, noSuchWay, 5, 6, "tool 100%"}, "wants a seat of 5.00 mm, tool 100% reaches from 6.00"},
+		{fail(FitsTight, compoundGap, -0.02, 0.02), "is 20 um larger than the seat, compound wants a gap of 0.020 mm on diameter"},
 	} {
 		if got := c.f.Text().String(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
@@ -52,7 +52,7 @@ func TestReasonsTellApart(t *testing.T) {
 		if kind == compoundHot || kind == castingCracks {
 			t.Skip()
 		}
-		text := fail(1, kind, have, want).Text().String()
+		text := fail(CleansUp, kind, have, want).Text().String()
 		figures := regexp.MustCompile(`[0-9]+\.[0-9]+`).FindAllString(text, -1)
 		if len(figures) == 2 && figures[0] == figures[1] && have > 0 {
 			t.Fatalf("%v and %v read %q", have, want, text)

@@ -13,7 +13,7 @@ func (j *judge) finishes(a *Answer) Fail {
 		return Fail{}
 	}
 	if a.Closed[1] > hi+slack {
-		return fail(7, boreTooLarge, a.Closed[1], hi)
+		return fail(BoreFinishes, boreTooLarge, a.Closed[1], hi)
 	}
 	m := &a.Bush.Metal
 	if may(Mandrel) && !m.Plastic && j.mandrels(a) {
@@ -29,7 +29,7 @@ func (j *judge) finishes(a *Answer) Fail {
 		return Fail{}
 	}
 	if !may(ToOwnAxle) {
-		f := fail(7, otherFinish, a.Closed[0], lo)
+		f := fail(BoreFinishes, otherFinish, a.Closed[0], lo)
 		f.Name = string(j.h.Finish)
 		return f
 	}
@@ -43,7 +43,7 @@ func (j *judge) finishes(a *Answer) Fail {
 		if m.Porous && j.pressedOver(a) {
 			return Fail{}
 		}
-		return fail(7, openedTooFar, open, most)
+		return fail(BoreFinishes, openedTooFar, open, most)
 	}
 	a.Finish = ToOwnAxle
 	a.Expected = [2]float64{math.Max(lo, j.h.Journal+j.r.AimLow), math.Min(hi, math.Max(lo, j.h.Journal+j.r.AimHigh))}

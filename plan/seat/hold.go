@@ -11,12 +11,12 @@ import (
 func (j *judge) holds(a *Answer) Fail {
 	a.Contact = j.contact(&a.Bush)
 	if a.Contact <= slack {
-		return fail(4, noContact, a.Contact, 0)
+		return fail(HoldsBush, noContact, a.Contact, 0)
 	}
 	switch a.HeldBy {
-	case "cap":
+	case ByCap:
 		return Fail{}
-	case "compound":
+	case ByCompound:
 		return j.glueHolds(a)
 	}
 	r, m := &j.r, &a.Bush.Metal
@@ -39,9 +39,9 @@ func (j *judge) holds(a *Answer) Fail {
 	if weakAlong || weakRound || a.Slackens || m.Plastic || j.comesLoose(a.LooseAt) {
 		a.Second = j.secondHold(a)
 	}
-	if a.Second == "flange" && (weakRound || m.Plastic || j.comesLoose(a.LooseAt)) {
+	if a.Second == Flange && (weakRound || m.Plastic || j.comesLoose(a.LooseAt)) {
 		// A flange holds along the axle only; turning wants more.
-		a.Second = "flange and " + j.besideFlange(a)
+		a.Second |= j.besideFlange(a)
 	}
 	a.WindowLow = math.Min(j.pressNeeded(a), a.WinHigh)
 	return Fail{}
@@ -52,10 +52,10 @@ func (j *judge) holds(a *Answer) Fail {
 func (j *judge) glueHolds(a *Answer) Fail {
 	r := &j.r
 	if a.Bush.Metal.Porous {
-		return fail(4, compoundPorous, 0, 0)
+		return fail(HoldsBush, compoundPorous, 0, 0)
 	}
 	if j.h.THigh > r.CompoundC+slack {
-		return fail(4, compoundHot, j.h.THigh, r.CompoundC)
+		return fail(HoldsBush, compoundHot, j.h.THigh, r.CompoundC)
 	}
 	f := r.CompoundShear * math.Pi * a.SeatLow * a.Contact
 	if a.Filled {
@@ -64,12 +64,12 @@ func (j *judge) glueHolds(a *Answer) Fail {
 	a.Force = [2]float64{f, f}
 	a.Torque = [2]float64{f * a.SeatLow / 2, f * a.SeatLow / 2}
 	if f < r.HoldN-slack {
-		x := fail(4, doesNotHold, f, r.HoldN)
+		x := fail(HoldsBush, doesNotHold, f, r.HoldN)
 		x.Name = "N along"
 		return x
 	}
 	if t := a.Torque[0]; t < j.needT-slack {
-		x := fail(4, doesNotHold, t, j.needT)
+		x := fail(HoldsBush, doesNotHold, t, j.needT)
 		x.Name = "N mm turning"
 		return x
 	}
@@ -86,18 +86,18 @@ func (j *judge) smoothed(m *Metal) float64 {
 
 // secondHold names what else can hold the bush: its flange, compound on a
 // clean solid bush, or a stake.
-func (j *judge) secondHold(a *Answer) string {
+func (j *judge) secondHold(a *Answer) Second {
 	if a.Bush.FlangeOD > 0 {
-		return "flange"
+		return Flange
 	}
 	return j.besideFlange(a)
 }
 
-func (j *judge) besideFlange(a *Answer) string {
+func (j *judge) besideFlange(a *Answer) Second {
 	if m := &a.Bush.Metal; j.shop.Compound && !m.Porous && !m.Plastic && j.h.THigh <= j.r.CompoundC+slack {
-		return "compound"
+		return Compound
 	}
-	return "stake"
+	return Stake
 }
 
 // pressNeeded is the least interference that is right: enough to hold what the
@@ -105,9 +105,9 @@ func (j *judge) besideFlange(a *Answer) string {
 // along, and turning is left to the press.
 func (j *judge) pressNeeded(a *Answer) float64 {
 	switch a.Second {
-	case "":
+	case 0:
 		return j.pressThatHolds(a.Hold, &a.Bush.Metal, j.r.HoldN, j.needT)
-	case "flange":
+	case Flange:
 		return j.pressThatHolds(a.Hold, &a.Bush.Metal, 0, j.needT)
 	}
 	return 0

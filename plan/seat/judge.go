@@ -60,12 +60,12 @@ func BoreLimits(h Hole, r Rules) [2]float64 {
 // answer judges one bush with one way into a; glued asks for a seat that
 // retaining compound holds instead of a press.
 func (j *judge) answer(a *Answer, b *Bush, w *Way, glued bool) {
-	*a = Answer{Bush: *b, Way: *w, HeldBy: "press", LooseAt: math.NaN(), PV: math.NaN(), RunCold: math.NaN(), RunHot: math.NaN(), Ligament: math.Inf(1)}
+	*a = Answer{Bush: *b, Way: *w, Mend: w.Kind.Mend(), HeldBy: ByPress, LooseAt: math.NaN(), PV: math.NaN(), RunCold: math.NaN(), RunHot: math.NaN(), Ligament: math.Inf(1)}
 	switch {
 	case w.Kind == CapWay:
-		a.HeldBy = "cap"
+		a.HeldBy = ByCap
 	case glued:
-		a.HeldBy = "compound"
+		a.HeldBy = ByCompound
 	}
 	if a.Fail = j.sizes(a, glued); a.Fail.What != noFail {
 		return
@@ -103,10 +103,10 @@ func (j *judge) questions(a *Answer) Fail {
 // cleansUp is question 1: the seat takes in the whole worn outline, with the
 // doubt about place and survey.
 func (j *judge) cleansUp(a *Answer) Fail {
-	if f := j.clears(a.Way.Kind, a.SeatLow, a.HeldBy == "compound", a.Bush.Metal.Porous); f.What != noFail {
+	if f := j.clears(a.Way.Kind, a.SeatLow, a.HeldBy == ByCompound, a.Bush.Metal.Porous); f.What != noFail {
 		return f
 	}
-	if a.Way.Kind == OldSeatWay || a.Way.Kind == CapWay {
+	if a.Mend == Renew {
 		a.CleanUp = math.Inf(1)
 		return Fail{}
 	}
@@ -124,7 +124,7 @@ func (j *judge) clears(kind Kind, low float64, glued, porous bool) Fail {
 		return Fail{}
 	case OldSeatWay:
 		if !j.h.Old.Sound {
-			return fail(1, oldSeatSpoilt, 0, 0)
+			return fail(CleansUp, oldSeatSpoilt, 0, 0)
 		}
 		return Fail{}
 	}
@@ -133,10 +133,10 @@ func (j *judge) clears(kind Kind, low float64, glued, porous bool) Fail {
 		return Fail{}
 	}
 	if !glued || porous || math.IsInf(j.fill, 1) {
-		return fail(1, shortOfCleanUp, s, j.need)
+		return fail(CleansUp, shortOfCleanUp, s, j.need)
 	}
 	if s < j.fill-slack {
-		return fail(1, shortOfFill, s, j.fill)
+		return fail(CleansUp, shortOfFill, s, j.fill)
 	}
 	return Fail{}
 }
@@ -144,7 +144,7 @@ func (j *judge) clears(kind Kind, low float64, glued, porous bool) Fail {
 // fits is question 2: how tight, over the limits of bush and seat.
 func (j *judge) fits(a *Answer) Fail {
 	a.ULow, a.UHigh = a.Bush.ODLow-a.SeatHigh, a.Bush.ODHigh-a.SeatLow
-	return j.fitsIn(a.Way.Kind, a.SeatLow, a.ULow, a.UHigh, a.HeldBy == "compound")
+	return j.fitsIn(a.Way.Kind, a.SeatLow, a.ULow, a.UHigh, a.HeldBy == ByCompound)
 }
 
 func (j *judge) fitsIn(kind Kind, seat, uLow, uHigh float64, glued bool) Fail {
@@ -152,24 +152,24 @@ func (j *judge) fitsIn(kind Kind, seat, uLow, uHigh float64, glued bool) Fail {
 	switch {
 	case kind == CapWay:
 		if -uHigh < r.CapLow-slack {
-			return fail(2, capSlide, -uHigh*1000, r.CapLow*1000)
+			return fail(FitsTight, capSlide, -uHigh*1000, r.CapLow*1000)
 		}
 		if -uLow > r.CapHigh+slack {
-			return fail(2, capSlide, -uLow*1000, r.CapHigh*1000)
+			return fail(FitsTight, capSlide, -uLow*1000, r.CapHigh*1000)
 		}
 	case glued:
 		if -uHigh < r.GapLow-slack {
-			return fail(2, compoundGap, -uHigh, r.GapLow)
+			return fail(FitsTight, compoundGap, -uHigh, r.GapLow)
 		}
 		if -uLow > r.GapHigh+slack {
-			return fail(2, compoundGap, -uLow, r.GapHigh)
+			return fail(FitsTight, compoundGap, -uLow, r.GapHigh)
 		}
 	default:
 		if uLow <= slack {
-			return fail(2, dropsLoose, uLow*1000, 0)
+			return fail(FitsTight, dropsLoose, uLow*1000, 0)
 		}
 		if most := r.MaxShare * seat; uHigh > most+slack {
-			return fail(2, tooTight, uHigh*1000, most*1000)
+			return fail(FitsTight, tooTight, uHigh*1000, most*1000)
 		}
 	}
 	return Fail{}

@@ -56,7 +56,7 @@ func (o *order) before(a, b *Answer) bool {
 	if x, y := o.step(a), o.step(b); x != y {
 		return x < y
 	}
-	if x, y := a.HeldBy == "compound", b.HeldBy == "compound"; x != y {
+	if x, y := a.HeldBy == ByCompound, b.HeldBy == ByCompound; x != y {
 		// A press can be felt going in and be pressed out again: of the same
 		// chance it comes before a seat that glue alone holds.
 		return y
@@ -82,7 +82,7 @@ func (o *order) before(a, b *Answer) bool {
 // class puts what is there before what is cut, and that before what is filled.
 func (a *Answer) class() int {
 	switch {
-	case a.Way.Kind == OldSeatWay:
+	case a.Mend == Renew:
 		return 0
 	case a.Filled:
 		return 2

@@ -8,12 +8,12 @@ func (j *judge) length(a *Answer) Fail {
 	h, b := &j.h, &a.Bush
 	body := j.body(b)
 	short := math.Min(body, h.Plate)
-	if short < j.r.ShortShare*a.SeatLow-slack && b.FlangeOD == 0 && a.HeldBy != "cap" {
+	if short < j.r.ShortShare*a.SeatLow-slack && b.FlangeOD == 0 && a.HeldBy != ByCap {
 		// A bush turned for the seat has its shoulder where there is room for
 		// one; where there is none it goes in plain, as in a clock plate, and
 		// its bore is finished in place.
 		if !b.Turned {
-			return fail(8, tooShort, short, j.r.ShortShare*a.SeatLow)
+			return fail(LongEnough, tooShort, short, j.r.ShortShare*a.SeatLow)
 		}
 		a.Short = true
 	}
@@ -27,7 +27,7 @@ func (j *judge) length(a *Answer) Fail {
 	}
 	a.SideUse = b.FlangeT
 	if !math.IsNaN(h.SideRoom) && a.SideUse > 0 && a.SideUse > h.SideRoom+slack {
-		return fail(8, sideRoom, a.SideUse, math.Max(0, h.SideRoom))
+		return fail(LongEnough, sideRoom, a.SideUse, math.Max(0, h.SideRoom))
 	}
 	return Fail{}
 }
@@ -42,18 +42,18 @@ func (j *judge) load(a *Answer) Fail {
 	}
 	p := h.Load / (h.Journal * a.Bearing)
 	if m.PMax > 0 && p > m.PMax+slack {
-		return fail(9, pressureHigh, p, m.PMax)
+		return fail(BearsLoad, pressureHigh, p, m.PMax)
 	}
 	if h.RPM <= 0 {
 		return Fail{}
 	}
 	v := math.Pi * h.Journal * h.RPM / 60000
 	if m.VMax > 0 && v > m.VMax+slack {
-		return fail(9, speedHigh, v, m.VMax)
+		return fail(BearsLoad, speedHigh, v, m.VMax)
 	}
 	a.PV = p * v
 	if m.PVMax > 0 && a.PV > m.PVMax+slack {
-		return fail(9, pvHigh, a.PV, m.PVMax)
+		return fail(BearsLoad, pvHigh, a.PV, m.PVMax)
 	}
 	a.PVHigh = m.PVWarn > 0 && a.PV > m.PVWarn+slack
 	return Fail{}
@@ -65,10 +65,10 @@ func (j *judge) current(a *Answer) Fail {
 		return Fail{}
 	}
 	if a.Bush.Metal.Plastic {
-		return fail(10, noCurrentPlastic, 0, 0)
+		return fail(CarriesCurrent, noCurrentPlastic, 0, 0)
 	}
-	if a.HeldBy == "compound" {
-		return fail(10, noCurrentCompound, 0, 0)
+	if a.HeldBy == ByCompound {
+		return fail(CarriesCurrent, noCurrentCompound, 0, 0)
 	}
 	return Fail{}
 }
@@ -78,24 +78,24 @@ func (j *judge) current(a *Answer) Fail {
 func (j *judge) room(a *Answer) Fail {
 	h, s := &j.h, a.SeatHigh/2
 	if d := a.Bush.FlangeOD; d > 0 && h.RoomOut > 0 && d > h.RoomOut+slack {
-		return fail(11, flangeRoom, d, h.RoomOut)
+		return fail(HasRoom, flangeRoom, d, h.RoomOut)
 	}
-	if a.HeldBy == "cap" {
+	if a.HeldBy == ByCap {
 		return Fail{}
 	}
 	want := j.r.LeastWall
-	if a.HeldBy == "press" {
+	if a.HeldBy == ByPress {
 		want = j.r.NoWall * s
 	}
 	for i := range h.Near {
 		n := &h.Near[i]
 		left := n.At - n.R - s
 		if left < want-slack {
-			f := fail(11, neighbour, left, want)
+			f := fail(HasRoom, neighbour, left, want)
 			f.Name = n.Name
 			return f
 		}
-		if a.HeldBy == "press" && left < j.r.NearRadii*s && a.NearHole == "" {
+		if a.HeldBy == ByPress && left < j.r.NearRadii*s && a.NearHole == "" {
 			a.NearHole = n.Name
 		}
 	}

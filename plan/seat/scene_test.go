@@ -21,7 +21,7 @@ func (s scene) search() []Answer {
 	if s.w.Name != "" {
 		shop.Ways = []Way{s.w}
 	}
-	return Search(s.h, []Bush{s.b}, shop, s.r)
+	return Search(s.h, s.h.Mends(), []Bush{s.b}, shop, s.r)
 }
 
 // only is the one answer of a scene.

@@ -25,13 +25,13 @@ func (m miss) nearer(than miss) bool {
 	return m.fail.gap() < than.fail.gap()
 }
 
-// Search judges every bush with every way to make its seat and ranks the
-// feasible ones, best first. The others follow in the order of the list, each
+// Search judges every bush with every way to make its seat that serves one of
+// the mends asked for, and ranks the feasible ones, best first. The others follow in the order of the list, each
 // with the reason why it fell; once they are many, one for each bush: the way
 // that came furthest.
-func Search(h Hole, bushes []Bush, shop Shop, r Rules) []Answer {
+func Search(h Hole, mends []Mend, bushes []Bush, shop Shop, r Rules) []Answer {
 	j := newJudge(h, shop, r)
-	ways := shop.waysFor(h)
+	ways := shop.waysTo(mends, h)
 	var good []Answer
 	var all, furthest []miss
 	fell := 0
@@ -86,17 +86,22 @@ func Search(h Hole, bushes []Bush, shop Shop, r Rules) []Answer {
 	return out
 }
 
-// waysFor lists the ways to make the seat of one hole: an old seat and a cap
-// come before anything that cuts.
-func (s Shop) waysFor(h Hole) []Way {
-	if h.Cap > 0 {
-		return []Way{{Kind: CapWay, Name: "the seat under its cap", Size: h.Cap, Low: h.Cap, High: h.Cap, Index: -1}}
+// waysTo lists the ways to make the seat of one hole for some mends: those of
+// the first mend come first.
+func (s Shop) waysTo(mends []Mend, h Hole) []Way {
+	var out []Way
+	for _, m := range mends {
+		switch {
+		case m == Rebush:
+			out = append(out, s.Ways...)
+		case h.Cap > 0:
+			out = append(out, Way{Kind: CapWay, Name: "the seat under its cap", Size: h.Cap, Low: h.Cap, High: h.Cap, Index: -1})
+		case h.Old != nil:
+			out = append(out, Way{Kind: OldSeatWay, Name: "the old bush's seat", Size: (h.Old.Low + h.Old.High) / 2,
+				Low: h.Old.Low, High: h.Old.High, Index: -1})
+		}
 	}
-	if h.Old == nil {
-		return s.Ways
-	}
-	old := Way{Kind: OldSeatWay, Name: "the old bush's seat", Size: (h.Old.Low + h.Old.High) / 2, Low: h.Old.Low, High: h.Old.High, Index: -1}
-	return append([]Way{old}, s.Ways...)
+	return out
 }
 
 // asked says how a bush could be held in a seat: pressed, glued, or either. A

@@ -48,7 +48,7 @@ func crowd(t testing.TB, bushes, reamers int) (Hole, []Bush, Shop, Rules) {
 // plain is the search without any short cut: every pair judged in full.
 func plain(h Hole, bushes []Bush, shop Shop, r Rules) []Answer {
 	j := newJudge(h, shop, r)
-	ways := shop.waysFor(h)
+	ways := shop.waysTo(h.Mends(), h)
 	var good, fell, nearest []Answer
 	for i := range bushes {
 		at := -1
@@ -103,9 +103,9 @@ func same(t *testing.T, got, want []Answer) {
 func TestSearchIsTheSameWithoutShortCuts(t *testing.T) {
 	for _, n := range []int{3, 60} {
 		h, list, shop, r := crowd(t, n, n)
-		got := Search(h, list, shop, r)
+		got := Search(h, h.Mends(), list, shop, r)
 		same(t, got, plain(h, list, shop, r))
-		same(t, Search(h, list, shop, r), got)
+		same(t, Search(h, h.Mends(), list, shop, r), got)
 		if n == 60 && !got[0].Feasible {
 			t.Error("nothing in a large shop fits")
 		}
@@ -116,11 +116,11 @@ func TestSearchIsTheSameWithoutShortCuts(t *testing.T) {
 // alike.
 func TestListOrderDoesNotDecide(t *testing.T) {
 	h, list, shop, r := crowd(t, 40, 30)
-	want := Search(h, list, shop, r)
+	want := Search(h, h.Mends(), list, shop, r)
 	for i, k := 0, len(list)-1; i < k; i, k = i+1, k-1 {
 		list[i], list[k] = list[k], list[i] // each keeps its index
 	}
-	got := Search(h, list, shop, r)
+	got := Search(h, h.Mends(), list, shop, r)
 	for i := range want {
 		if !want[i].Feasible {
 			break
@@ -134,13 +134,13 @@ func TestListOrderDoesNotDecide(t *testing.T) {
 func TestRank(t *testing.T) {
 	r := rules(t)
 	a := func(code string, chance, metal, price float64, change ...func(*Answer)) Answer {
-		x := Answer{Bush: Bush{Code: code, Price: price, Priced: price > 0, OnHand: -1}, Chance: chance, Ligament: metal, HeldBy: "press", Feasible: true}
+		x := Answer{Bush: Bush{Code: code, Price: price, Priced: price > 0, OnHand: -1}, Chance: chance, Ligament: metal, HeldBy: ByPress, Feasible: true}
 		for _, c := range change {
 			c(&x)
 		}
 		return x
 	}
-	old := func(x *Answer) { x.Way.Kind = OldSeatWay }
+	old := func(x *Answer) { x.Mend = Renew }
 	filled := func(x *Answer) { x.Filled = true }
 	buy := func(x *Answer) { x.Bush.ToBuy = true }
 	made := func(x *Answer) { x.Bush.Turned = true }
@@ -224,10 +224,10 @@ func TestMoreMetalNeverSpoilsTheWall(t *testing.T) {
 		c.h.Edge += rapid.Float64Range(0, 6).Draw(t, "more")
 		j = newJudge(c.h, c.shop, c.r)
 		j.answer(&b, &c.b, &c.w, false)
-		if q := b.Fail.Question; a.Feasible && q > 0 && q <= 4 {
+		if q := b.Fail.Question; a.Feasible && q > 0 && q <= HoldsBush {
 			t.Fatalf("fell with more metal: %s", b.Fail.Text())
 		}
-		if a.Fail.Question > 3 && b.Fail.Question == 3 {
+		if a.Fail.Question > WallStands && b.Fail.Question == WallStands {
 			t.Fatalf("more metal spoils the wall: %s", b.Fail.Text())
 		}
 	})
@@ -241,7 +241,7 @@ func BenchmarkSearch(b *testing.B) {
 		for i := range 4 {
 			g := h
 			g.Edge += 0.1 * float64(i)
-			if as := Search(g, list, shop, r); len(as) == 0 {
+			if as := Search(g, g.Mends(), list, shop, r); len(as) == 0 {
 				b.Fatal("no answer")
 			}
 		}

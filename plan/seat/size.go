@@ -29,9 +29,9 @@ func (j *judge) sizes(a *Answer, glued bool) Fail {
 func (j *judge) reaches(w *Way, mid float64) Fail {
 	switch {
 	case mid < w.Low-slack:
-		return Fail{Question: 2, What: noSuchWay, Have: mid, Want: w.Low, Name: w.Name}
+		return Fail{Question: FitsTight, What: noSuchWay, Have: mid, Want: w.Low, Name: w.Name}
 	case mid > w.High+slack:
-		return Fail{Question: 2, What: noSuchWay, Have: mid, Want: w.High, Name: w.Name}
+		return Fail{Question: FitsTight, What: noSuchWay, Have: mid, Want: w.High, Name: w.Name}
 	}
 	return Fail{}
 }
@@ -93,7 +93,7 @@ func (j *judge) turn(a *Answer, glued bool) Fail {
 	b.BLow, b.BHigh = aimBore-half, aimBore+half
 	b.ODLow, b.ODHigh = mid-half, mid+half
 	if wall := (mid - aimBore) / 2; wall < r.LeastWall-slack {
-		return fail(1, wallOfBush, wall, r.LeastWall)
+		return fail(CleansUp, wallOfBush, wall, r.LeastWall)
 	}
 	if j.h.Plate < r.ShortShare*mid && w.Kind != CapWay && j.roomForShoulder(mid) {
 		b.FlangeOD, b.FlangeT = mid+2*r.ShoulderOver, r.ShoulderThick

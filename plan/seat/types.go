@@ -108,18 +108,6 @@ type Bush struct {
 	Source        string // where the sizes of a bush to be bought come from
 }
 
-// Kind is a way to make a seat.
-type Kind int
-
-// The ways.
-const (
-	Reamer Kind = iota
-	BoringHead
-	EndMill
-	OldSeatWay
-	CapWay
-)
-
 // Way is one tool that makes a seat.
 type Way struct {
 	Kind      Kind
@@ -159,22 +147,11 @@ type Rules struct {
 	ShoulderOver, ShoulderThick, MetalTie            float64
 }
 
-// Finish is how a bore gets to size.
-type Finish string
-
-// The five ways.
-const (
-	AsDelivered Finish = "as delivered"
-	Mandrel     Finish = "mandrel"
-	Ream        Finish = "ream"
-	BoreInPlace Finish = "bore"
-	ToOwnAxle   Finish = "to its own axle"
-)
-
 // Answer is one candidate judged: a bush with a way to make its seat.
 type Answer struct {
 	Bush     Bush // with the sizes chosen for a turned bush
 	Way      Way
+	Mend     Mend
 	Feasible bool
 	Fail     Fail
 
@@ -191,15 +168,15 @@ type Answer struct {
 	Closure            [2]float64
 	Closed             [2]float64 // bore after pressing
 	Contact            float64    // length of seat in contact
-	HeldBy             string     // press | compound | cap | flange
-	Second             string     // flange | compound | stake | flange and compound | flange and stake, "" none
-	Filled             bool       // part of the worn wall stays and is filled with the compound
-	MandrelIn          bool       // pressed with a mandrel standing in the bore: the bush cannot give way
-	Corner             bool       // two edges near: the stresses are not those of one
-	NearHole           string     // another hole near: the same
-	Slackens           bool       // the press relaxes over the years
-	OverYield          bool       // a wrought plate flows at the rim
-	Unproven           bool       // holding of a porous bush
+	HeldBy             Hold
+	Second             Second // beside the press, 0 none
+	Filled             bool   // part of the worn wall stays and is filled with the compound
+	MandrelIn          bool   // pressed with a mandrel standing in the bore: the bush cannot give way
+	Corner             bool   // two edges near: the stresses are not those of one
+	NearHole           string // another hole near: the same
+	Slackens           bool   // the press relaxes over the years
+	OverYield          bool   // a wrought plate flows at the rim
+	Unproven           bool   // holding of a porous bush
 	Finish             Finish
 	FinishTool         string
 	FinishSizes        []float64  // mandrels in order, or the one tool

@@ -11,23 +11,23 @@ func (j *judge) wall(a *Answer) Fail {
 	s := a.SeatHigh / 2
 	a.Ligament = j.ligament(s)
 	a.WindowLow, a.WinHigh = 0, math.Inf(1)
-	if a.HeldBy == "cap" {
+	if a.HeldBy == ByCap {
 		return Fail{} // nothing is cut and nothing presses
 	}
-	if a.HeldBy != "press" {
+	if a.HeldBy != ByPress {
 		if a.Ligament < j.r.LeastWall-slack {
-			return fail(3, wallTooThin, a.Ligament, j.r.LeastWall)
+			return fail(WallStands, wallTooThin, a.Ligament, j.r.LeastWall)
 		}
 		return Fail{}
 	}
 	if a.Ligament < j.r.NoWall*s-slack {
-		return fail(3, wallTooThinForPress, a.Ligament, j.r.NoWall*s)
+		return fail(WallStands, wallTooThinForPress, a.Ligament, j.r.NoWall*s)
 	}
 	light := a.Ligament < j.r.LightWall*s-slack
 	if light {
 		a.WinHigh = j.r.LightShare * 2 * s
 		if a.UHigh > a.WinHigh+slack {
-			return fail(3, pressTooHeavy, a.UHigh*1000, a.WinHigh*1000)
+			return fail(WallStands, pressTooHeavy, a.UHigh*1000, a.WinHigh*1000)
 		}
 	}
 	seat := j.press(&a.Bush, 0, a.SeatLow, true, false)
@@ -72,12 +72,12 @@ func (j *judge) plateStands(p, peak, s, ligament float64) Fail {
 	limit := j.plateLimit()
 	if j.h.Plate2.Casting {
 		if peak > limit+slack {
-			return fail(3, castingCracks, peak, limit)
+			return fail(WallStands, castingCracks, peak, limit)
 		}
 		return Fail{}
 	}
 	if mean := meanTension(p, s, ligament); mean > limit+slack {
-		return fail(3, plateYields, mean, limit)
+		return fail(WallStands, plateYields, mean, limit)
 	}
 	return Fail{}
 }

@@ -64,7 +64,7 @@ func TestWorkedSeat(t *testing.T) {
 			t.Errorf("%s: %v, by hand %v", c.what, c.got, c.want)
 		}
 	}
-	if !a.Slackens || a.Second != "flange" || a.Finish != AsDelivered || !math.IsInf(a.WinHigh, 1) {
+	if !a.Slackens || a.Second != Flange || a.Finish != AsDelivered || !math.IsInf(a.WinHigh, 1) {
 		t.Errorf("slackens %v, second hold %q, finish %q, window to %v", a.Slackens, a.Second, a.Finish, a.WinHigh)
 	}
 	if a.Chance < 0.95 || a.Chance > 1 {
