@@ -48,7 +48,7 @@ func TestMagnesiumStops(t *testing.T) {
 	for _, o := range p.Verdict.Options {
 		switch o.Name {
 		case "renew", "re-bush", "bush in a bush", "plug", "new axle too":
-			if o.Feasible || !strings.Contains(o.WhyNot, "magnesium") {
+			if o.Feasible || !strings.Contains(o.WhyNot.String(), "magnesium") {
 				t.Errorf("%s: feasible %v, %q", o.Name, o.Feasible, o.WhyNot)
 			}
 		}

@@ -51,7 +51,7 @@ func TestEveryJob(t *testing.T) {
 		}
 		delete(left, name)
 		p := makePlan(t, f, plan.Options{Trials: 4096, Seed: 1})
-		if p.OK != want.ok || p.Verdict == nil || p.Verdict.Choice != want.choice {
+		if p.OK != want.ok || p.Verdict == nil || string(p.Verdict.Choice) != want.choice {
 			t.Errorf("%s: may be machined %v, verdict %+v; want %v and %q", name, p.OK, p.Verdict, want.ok, want.choice)
 		}
 		if p.OK && len(p.Operations) == 0 || !p.OK && len(p.Operations) != 0 {
@@ -78,7 +78,7 @@ func TestRacers(t *testing.T) {
 		}
 	}
 	thin := makePlan(t, fileOf(t, "gullwrack-thin-edge.yaml"), plan.Options{NoChance: true})
-	if s := thin.Verdict.Sentence; !strings.Contains(s, "fits the metal that is left") {
+	if s := thin.Verdict.Sentence.String(); !strings.Contains(s, "fits the metal that is left") {
 		t.Errorf("the owner is told: %s", s)
 	}
 	if f := saidOf(t, thin, "no seat", "driven axle.left"); !strings.Contains(strings.SplitN(f.Text.String(), "; ", 3)[1], "out of the edge") {

@@ -262,7 +262,7 @@ func optionOf(t testing.TB, p *plan.Plan, name string) plan.Option {
 	t.Helper()
 	if p.Verdict != nil {
 		for _, o := range p.Verdict.Options {
-			if o.Name == name {
+			if string(o.Name) == name {
 				return o
 			}
 		}

@@ -39,7 +39,7 @@ func TestVerdictMoney(t *testing.T) {
 		t.Fatalf("%d options", len(p.Verdict.Options))
 	}
 	for i, o := range p.Verdict.Options {
-		if o.Name != eight[i] {
+		if string(o.Name) != eight[i] {
 			t.Errorf("option %d is %s", i, o.Name)
 		}
 		if o.Feasible == (o.WhyNot != "") {
@@ -101,10 +101,10 @@ func TestRunnerUpIsTrue(t *testing.T) {
 				continue
 			}
 			var at func(v string) situation
-			m := named.FindStringSubmatch(r.WinsIf)
+			m := named.FindStringSubmatch(r.WinsIf.String())
 			if m != nil {
 				at = func(v string) situation { return s.inShop("per_hour: "+rate, "per_hour: "+v) }
-			} else if m = truck.FindStringSubmatch(r.WinsIf); m != nil {
+			} else if m = truck.FindStringSubmatch(r.WinsIf.String()); m != nil {
 				at = func(v string) situation { return s.with("price: "+price+",", "price: "+v+",") }
 			} else {
 				continue
@@ -160,13 +160,13 @@ func TestVerdicts(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			c.s.t = t
 			p := c.s.odds()
-			if p.Verdict.Choice != c.choice {
+			if string(p.Verdict.Choice) != c.choice {
 				t.Errorf("%s: %s", p.Verdict.Choice, p.Verdict.Sentence)
 				for _, o := range p.Verdict.Options {
 					t.Log(o.Name, o.Feasible, o.WhyNot)
 				}
 			}
-			if !strings.Contains(p.Verdict.Sentence, c.saying) {
+			if !strings.Contains(p.Verdict.Sentence.String(), c.saying) {
 				t.Error(p.Verdict.Sentence)
 			}
 			if len(p.Verdict.Bores) != 4 {
@@ -195,7 +195,7 @@ func TestVerdictWithoutFigures(t *testing.T) {
 		t.Error("no hours")
 	}
 	saidOf(t, p, "rates", "")
-	if strings.Contains(p.Verdict.Sentence, "GBP") || strings.Contains(p.Verdict.Sentence, "40") {
+	if strings.Contains(p.Verdict.Sentence.String(), "GBP") || strings.Contains(p.Verdict.Sentence.String(), "40") {
 		t.Error(p.Verdict.Sentence)
 	}
 	v := plain(t).gear(wormGear(16.14, "")).add("value: 120\n").odds()
@@ -231,7 +231,7 @@ func TestOneWornBoreOfTwo(t *testing.T) {
 func TestNoFalseComfort(t *testing.T) {
 	const gone = "repaired: yes, centre: [10.1, 8.2], widest: 3.5, narrowest: 3.3, worn_to: 90"
 	p := plain(t).drive(gone, gone).plan()
-	if s := p.Verdict.Sentence; strings.Contains(s, "0.00") || strings.Contains(s, "run right") {
+	if s := p.Verdict.Sentence.String(); strings.Contains(s, "0.00") || strings.Contains(s, "run right") {
 		t.Error(s)
 	}
 	if o := optionOf(t, p, "leave"); o.Feasible {

@@ -24,7 +24,7 @@ func TestMendFirst(t *testing.T) {
 		if f.Level != finding.Caution || !strings.Contains(f.Text.String(), c.word) || f.Fix == "" {
 			t.Errorf("%s: %+v", c.symptoms, f)
 		}
-		if !p.OK || !strings.Contains(strings.ToLower(p.Verdict.Sentence), c.word) || !strings.Contains(p.Verdict.Sentence, "mended first") {
+		if !p.OK || !strings.Contains(strings.ToLower(p.Verdict.Sentence.String()), c.word) || !strings.Contains(p.Verdict.Sentence.String(), "mended first") {
 			t.Errorf("%s: ok %v, %s", c.symptoms, p.OK, p.Verdict.Sentence)
 		}
 	}
@@ -48,7 +48,7 @@ func TestSaidOfGears(t *testing.T) {
 		{"gear not measured", little.gear(rough), false, false},
 		{"gear measured, asked", little.gear(wormGear(16.20, "")).add(quiet), true, true},
 	} {
-		s := c.s.plan().Verdict.Sentence
+		s := c.s.plan().Verdict.Sentence.String()
 		if !strings.HasPrefix(s, "Leave it") || strings.Contains(s, "run right") != c.right || strings.Contains(s, "nobody complains") != c.asked || strings.Contains(s, "rubs") {
 			t.Errorf("%s: %s", c.name, s)
 		}
@@ -93,7 +93,7 @@ func TestLittleWearMeshTooClose(t *testing.T) {
 		t.Errorf("%d seats, %s", len(p.Seats), p.Verdict.Sentence)
 	}
 	for _, o := range p.Verdict.Options {
-		if strings.Contains(o.WhyNot, "no bush") {
+		if strings.Contains(o.WhyNot.String(), "no bush") {
 			t.Errorf("%s: %s", o.Name, o.WhyNot)
 		}
 	}
@@ -121,7 +121,7 @@ func TestBushInABush(t *testing.T) {
 		{"sound seat", old("yes"), false, "is sound"},
 	} {
 		o := optionOf(t, c.s.plan(), "bush in a bush")
-		if o.Feasible != c.feasible || !strings.Contains(o.WhyNot, c.why) {
+		if o.Feasible != c.feasible || !strings.Contains(o.WhyNot.String(), c.why) {
 			t.Errorf("%s: %+v", c.name, o)
 		}
 	}
@@ -133,20 +133,20 @@ func TestReasonsForAnOwner(t *testing.T) {
 	thin := plain(t).with("widest: 3.30, narrowest: 3.20, worn_to: 90", "widest: 3.50, narrowest: 3.20, worn_to: 90, edges: [{at: 90, metal: 0.6}]").
 		add("complaint: {binds: no, noisy: yes, rubs: no}\n")
 	p := thin.plan()
-	if s := p.Verdict.Sentence; !strings.Contains(s, "no bearing we have fits the metal that is left") || strings.Contains(s, "drive.left") {
+	if s := p.Verdict.Sentence.String(); !strings.Contains(s, "no bearing we have fits the metal that is left") || strings.Contains(s, "drive.left") {
 		t.Error(s)
 	}
-	if o := optionOf(t, p, "re-bush"); !strings.Contains(o.WhyNot, "mm") {
+	if o := optionOf(t, p, "re-bush"); !strings.Contains(o.WhyNot.String(), "mm") {
 		t.Errorf("%+v", o)
 	}
-	if s := thin.add(swapLine).plan().Verdict.Sentence; !strings.Contains(s, "since no bearing we have fits the metal that is left") {
+	if s := thin.add(swapLine).plan().Verdict.Sentence.String(); !strings.Contains(s, "since no bearing we have fits the metal that is left") {
 		t.Error(s)
 	}
 	swollen := plain(t).with("condition: sound", "condition: swollen")
-	if s := swollen.plan().Verdict.Sentence; !strings.Contains(s, "the casting is swollen") {
+	if s := swollen.plan().Verdict.Sentence.String(); !strings.Contains(s, "the casting is swollen") {
 		t.Error(s)
 	}
-	if s := swollen.add(swapLine).plan().Verdict.Sentence; !strings.Contains(s, "the casting is swollen") {
+	if s := swollen.add(swapLine).plan().Verdict.Sentence.String(); !strings.Contains(s, "the casting is swollen") {
 		t.Error(s)
 	}
 }

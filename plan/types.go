@@ -220,40 +220,6 @@ type Improve struct {
 	Gain           float64 `json:"gain"`
 }
 
-// Verdict is whether the job is worth doing.
-type Verdict struct {
-	Choice   string    `json:"choice"`
-	Sentence string    `json:"sentence"`
-	Currency string    `json:"currency"`
-	RunnerUp *RunnerUp `json:"runner_up"`
-	Bores    []BoreWay `json:"bores"`
-	Options  []Option  `json:"options"`
-}
-
-// RunnerUp is the second-best option and what would make it win.
-type RunnerUp struct {
-	Name   string `json:"name"`
-	WinsIf string `json:"wins_if"`
-}
-
-// BoreWay is the way that one bore goes under the choice.
-type BoreWay struct {
-	Bore string `json:"bore"`
-	Way  string `json:"way"`
-}
-
-// Option is one of the eight ways the job can go.
-type Option struct {
-	Name     string   `json:"name"`
-	Feasible bool     `json:"feasible"`
-	WhyNot   string   `json:"why_not"`
-	Cost     *float64 `json:"cost"`
-	Hours    *float64 `json:"hours"`
-	Chance   *float64 `json:"chance"`
-	Loses    []string `json:"loses"`
-	Keeps    []string `json:"keeps"`
-}
-
 // Inspection sets one made size against the plan.
 type Inspection struct {
 	Bore     string   `json:"bore"`

@@ -95,7 +95,7 @@ func TestWorld(t *testing.T) {
 			ends["stopped"]++
 		}
 		if p.Verdict != nil {
-			advice[p.Verdict.Choice]++
+			advice[string(p.Verdict.Choice)]++
 		}
 		met := map[string]bool{}
 		for _, f := range p.Findings {

@@ -24,7 +24,7 @@ func cover(p *paper, pl *plan.Plan) {
 	if pl.Verdict != nil && pl.Verdict.Sentence != "" {
 		b = p.block()
 		b.boxed(0.6, 3, func(in *block) {
-			in.para(pl.Verdict.Sentence, draw.Bold, in.st.body)
+			in.para(pl.Verdict.Sentence.String(), draw.Bold, in.st.body)
 			in.para(chanceLine(pl.Chance), draw.Regular, in.st.body)
 			in.y -= 1.5
 		})

@@ -148,9 +148,9 @@ func samplePlan(shafts int) *plan.Plan {
 		Bores:    []plan.BoreWay{{Bore: "front axle.left", Way: "re-bush"}, {Bore: "front axle.right", Way: "re-bush"}, {Bore: "rear axle.left", Way: "leave"}, {Bore: "rear axle.right", Way: "leave"}},
 		Options: []plan.Option{
 			{Name: "leave", WhyNot: "does not cure the binding"}, {Name: "shim", WhyNot: "side play is right"}, {Name: "renew", WhyNot: "there is no old bush"},
-			{Name: "re-bush", Feasible: true, Cost: num(74.2), Hours: num(1.7), Chance: num(0.872), Loses: []string{"1 mm of metal round each hole"}, Keeps: []string{"the original casting"}},
+			{Name: "re-bush", Feasible: true, Cost: num(74.2), Hours: num(1.7), Chance: num(0.872), Loses: []say.Text{"1 mm of metal round each hole"}, Keeps: []say.Text{"the original casting"}},
 			{Name: "bush in a bush", WhyNot: "no seat is spoilt"}, {Name: "plug", Feasible: true, Cost: num(141), Hours: num(3.1), Chance: num(0.8)},
-			{Name: "new axle too", WhyNot: "the journals are good"}, {Name: "swap", Feasible: true, Cost: num(102), Hours: num(0.5), Chance: num(0.8), Loses: []string{"the original"}}}}
+			{Name: "new axle too", WhyNot: "the journals are good"}, {Name: "swap", Feasible: true, Cost: num(102), Hours: num(0.5), Chance: num(0.8), Loses: []say.Text{"the original"}}}}
 	left := finding.Place{Where: "front axle.left"}
 	p.Findings.Raise(finding.Caution, "target/move", left, say.F("The new centre lies %v above the old centre: the backlash wanted calls for it.", say.MM(0.04, 2)),
 		"measure the height of the worm again").Against(0.04, 0.15, "mm")

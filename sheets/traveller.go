@@ -56,7 +56,7 @@ func machined(pl *plan.Plan) bool {
 	if !pl.OK {
 		return false
 	}
-	return pl.Verdict == nil || pl.Verdict.Choice != "swap" && pl.Verdict.Choice != "leave" && pl.Verdict.Choice != "shim"
+	return pl.Verdict == nil || pl.Verdict.Choice.Cuts()
 }
 
 func hoursOf(pl *plan.Plan) float64 {
@@ -87,7 +87,7 @@ func travellerBlock(b *block, pl *plan.Plan) {
 		b.y += em(b.st.body) + 4
 	}
 	if pl.Verdict != nil {
-		b.para(pl.Verdict.Sentence, draw.Bold, b.st.body)
+		b.para(pl.Verdict.Sentence.String(), draw.Bold, b.st.body)
 	}
 	var facts []string
 	if h := hoursOf(pl); h > 0 {

@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strings"
 
+	"rebush/fits/say"
 	"rebush/plan"
+	"rebush/plan/verdict"
 	"rebush/sheets/draw"
 )
 
@@ -34,11 +36,11 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	}
 	b = p.block()
 	b.boxed(0.8, 4, func(in *block) {
-		in.para(v.Sentence, draw.Bold, in.st.body+2)
+		in.para(v.Sentence.String(), draw.Bold, in.st.body+2)
 		if v.RunnerUp != nil {
-			s := "Second: " + wayOf(v.RunnerUp.Name) + "."
+			s := "Second: " + v.RunnerUp.Name.Owner() + "."
 			if v.RunnerUp.WinsIf != "" {
-				s += " What would make it win: " + strings.TrimRight(v.RunnerUp.WinsIf, ".") + "."
+				s += " What would make it win: " + v.RunnerUp.WinsIf.String() + "."
 			}
 			in.para(s, draw.Regular, in.st.body)
 		}
@@ -87,19 +89,6 @@ func ownerHead(b *block, p *paper, pl *plan.Plan) {
 	b.Reach(b.y)
 }
 
-// wayWords are the ways as an owner calls them.
-var wayWords = map[string]string{
-	"leave": "leave it alone", "shim": "a washer", "renew": "new bearings in the old seats", "re-bush": "new bearings",
-	"bush in a bush": "new bearings inside the old", "plug": "fill the holes, bore anew", "new axle too": "new bearings and axle", "swap": "another truck",
-}
-
-func wayOf(name string) string {
-	if w, ok := wayWords[name]; ok {
-		return w
-	}
-	return name
-}
-
 // options is a row for each way, with its reasons below it.
 func options(p *paper, v *plan.Verdict) {
 	p.follow("The choices side by side", "options")
@@ -116,11 +105,11 @@ func options(p *paper, v *plan.Verdict) {
 }
 
 func optionRow(b *block, v *plan.Verdict, opt plan.Option) {
-	name := sentence(wayOf(opt.Name))
+	name := sentence(opt.Name.Owner())
 	if !opt.Feasible {
 		why := "no"
 		if opt.WhyNot != "" {
-			why = "no, " + opt.WhyNot
+			why = "no, " + opt.WhyNot.String()
 		}
 		b.y = b.write(0, 0.4, b.Width, name+": "+why, draw.Regular, b.st.body) + 1
 		b.Line(0, b.y, b.Width, b.y, 0.15)
@@ -149,10 +138,10 @@ func optionRow(b *block, v *plan.Verdict, opt plan.Option) {
 	b.y = b.fields(0, 0.4, b.Width, cols, list) - 1
 	var more []string
 	if len(opt.Keeps) > 0 {
-		more = append(more, "Keeps "+strings.Join(opt.Keeps, ", "))
+		more = append(more, "Keeps "+say.Join(", ", opt.Keeps...).String())
 	}
 	if len(opt.Loses) > 0 {
-		more = append(more, "loses "+strings.Join(opt.Loses, ", "))
+		more = append(more, "loses "+say.Join(", ", opt.Loses...).String())
 	}
 	if len(more) > 0 {
 		b.y = b.write(0, b.y, b.Width, sentence(strings.Join(more, "; "))+".", draw.Regular, b.st.body) + 1
@@ -164,8 +153,8 @@ func optionRow(b *block, v *plan.Verdict, opt plan.Option) {
 // ways says how each bore goes under the choice, those that go one way
 // together.
 func ways(p *paper, v *plan.Verdict) {
-	bores := map[string][]string{}
-	var order []string
+	bores := map[verdict.Name][]string{}
+	var order []verdict.Name
 	for _, w := range v.Bores {
 		if bores[w.Way] == nil {
 			order = append(order, w.Way)
@@ -179,7 +168,7 @@ func ways(p *paper, v *plan.Verdict) {
 	b.para("Hole by hole", draw.Bold, p.st.body)
 	b.y -= 1.5
 	for _, w := range order {
-		b.y = b.write(0, b.y, b.Width, sentence(wayOf(w))+": "+strings.Join(bores[w], ", ")+".", draw.Regular, p.st.body) + 1
+		b.y = b.write(0, b.y, b.Width, sentence(w.Owner())+": "+strings.Join(bores[w], ", ")+".", draw.Regular, p.st.body) + 1
 	}
 	b.Reach(b.y)
 	p.add(b)

@@ -38,7 +38,7 @@ func Worded(pl *plan.Plan, u dim.Units) *plan.Plan {
 		in.Next = each(in.Next, func(n *plan.Next) { n.Do = w(n.Do) })
 	})
 	out.Findings = each(pl.Findings, func(f *finding.Finding) { w.said(u, &f.Text, &f.Fix) })
-	out.Chance, out.Verdict = w.chance(pl.Chance), w.verdict(pl.Verdict)
+	out.Chance, out.Verdict = w.chance(pl.Chance), say.Printed(pl.Verdict, u)
 	out.Buy, out.LayOut, out.Proving = say.Printed(pl.Buy, u), say.Printed(pl.LayOut, u), say.Printed(pl.Proving, u)
 	out.WithoutEffect = w.list(pl.WithoutEffect)
 	return &out
@@ -72,24 +72,6 @@ func (w wording) chance(c *plan.Chance) *plan.Chance {
 	out.Causes = each(c.Causes, func(x *plan.Cause) { x.Cause = w(x.Cause) })
 	out.Improve = each(c.Improve, func(x *plan.Improve) { x.Change = w(x.Change) })
 	out.MostSensitiveTo = w.list(c.MostSensitiveTo)
-	return &out
-}
-
-func (w wording) verdict(v *plan.Verdict) *plan.Verdict {
-	if v == nil {
-		return nil
-	}
-	out := *v
-	out.Sentence = w(v.Sentence)
-	if v.RunnerUp != nil {
-		r := *v.RunnerUp
-		r.WinsIf = w(r.WinsIf)
-		out.RunnerUp = &r
-	}
-	out.Bores = each(v.Bores, func(b *plan.BoreWay) { b.Way = w(b.Way) })
-	out.Options = each(v.Options, func(o *plan.Option) {
-		o.WhyNot, o.Loses, o.Keeps = w(o.WhyNot), w.list(o.Loses), w.list(o.Keeps)
-	})
 	return &out
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/sheets"
 )
@@ -42,7 +43,7 @@ func runVerdict(e *env, o options, jobs []string) error {
 		if p.Verdict == nil {
 			return &faultError{what: "the plan came without a verdict"}
 		}
-		out.row.result = p.Verdict.Choice
+		out.row.result = string(p.Verdict.Choice)
 		out.answer = verdictAnswer{p.JobNumber, path, p.Hash, p.OK, p.Chance, p.Verdict, p.Findings}
 		if to[path] == "" {
 			showVerdict(e, &out.text, o.worded(p))
@@ -64,11 +65,11 @@ func runVerdict(e *env, o options, jobs []string) error {
 func showVerdict(e *env, w io.Writer, p *plan.Plan) {
 	v := p.Verdict
 	pg := &page{w: w}
-	pg.line("%s", e.paint(bold, v.Sentence))
+	pg.line("%s", e.paint(bold, v.Sentence.String()))
 	if v.RunnerUp != nil {
-		s := "Second: " + v.RunnerUp.Name
+		s := "Second: " + string(v.RunnerUp.Name)
 		if v.RunnerUp.WinsIf != "" {
-			s += ", and what would make it win: " + v.RunnerUp.WinsIf
+			s += ", and what would make it win: " + v.RunnerUp.WinsIf.String()
 		}
 		pg.line("%s.", s)
 	}
@@ -96,12 +97,12 @@ func showVerdict(e *env, w io.Writer, p *plan.Plan) {
 		if o.Chance != nil {
 			right = percent(*o.Chance)
 		}
-		rows = append(rows, []string{mark + " " + o.Name, can, money(o.Cost, v.Currency), number(o.Hours, "%.1f"), right})
+		rows = append(rows, []string{mark + " " + string(o.Name), can, money(o.Cost, v.Currency), number(o.Hours, "%.1f"), right})
 	}
 	pg.table([]string{"  way", "possible", "cost", "hours", "comes right"}, rows)
 	pg.line("")
 	for _, o := range v.Options {
-		pg.pair(o.Name, "%s", optionWords(o))
+		pg.pair(string(o.Name), "%s", optionWords(o))
 	}
 	pg.flush()
 	if p.Findings.Count(finding.Stop) > 0 {
@@ -120,14 +121,14 @@ func money(f *float64, currency string) string {
 // optionWords says why a way cannot be, or what it keeps and what is lost by it.
 func optionWords(o plan.Option) string {
 	if !o.Feasible && o.WhyNot != "" {
-		return "no: " + o.WhyNot
+		return "no: " + o.WhyNot.String()
 	}
 	var s []string
 	if len(o.Keeps) > 0 {
-		s = append(s, "keeps "+strings.Join(o.Keeps, ", "))
+		s = append(s, "keeps "+say.Join(", ", o.Keeps...).String())
 	}
 	if len(o.Loses) > 0 {
-		s = append(s, "loses "+strings.Join(o.Loses, ", "))
+		s = append(s, "loses "+say.Join(", ", o.Loses...).String())
 	}
 	return strings.Join(s, "; ")
 }

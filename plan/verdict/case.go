@@ -1,20 +1,17 @@
-// Package verdict sets the eight ways that a job can go side by side, in
-// hours, money and chance, and picks one. It works on plain numbers and words
-// that it is handed; it knows no job file, no bush list and no gears, and it
-// never invents a price: what is not given is said and not counted.
+// Package verdict sets the ways that a job can go side by side, in hours, money
+// and chance, and picks one.
+//
+// A way is a value, an entry of options: what it is called, what it keeps and
+// loses, how one hole goes that way, what the whole truck costs and how it is
+// advised. FromJob gathers a Case from the job, the rules in force and what the
+// plan found (Facts: plain numbers); Decide weighs it; Row is what is printed;
+// Explain writes hours and cost into the ledger by deciding again.
+//
+// It knows no bush list and no gears, and it never invents a price: what is not
+// given is said and not counted.
 package verdict
 
-// The names of the eight options.
-const (
-	Leave       = "leave"
-	Shim        = "shim"
-	Renew       = "renew"
-	Rebush      = "re-bush"
-	BushInABush = "bush in a bush"
-	Plug        = "plug"
-	NewAxle     = "new axle too"
-	Swap        = "swap"
-)
+import "rebush/fits/say"
 
 // Case is everything a verdict needs.
 type Case struct {
@@ -33,7 +30,7 @@ type Case struct {
 
 	// Shimming cures a side play out of limits or a gear off its middle, and
 	// nothing else. Empty: neither is the matter.
-	ShimFor     string // "side play of front axle 0.90 mm"
+	ShimFor     say.Text // "side play of front axle, 0.90 mm"
 	ShimMinutes float64
 
 	Rate       *float64 // money per hour; nil: the verdict is in hours only
@@ -61,18 +58,18 @@ type Limits struct {
 // Bore is one bore and the ways it could be put right.
 type Bore struct {
 	Name   string
-	Shaft  string  // its axle: both bores of one are done together; "" for none
-	PlayMM float64 // on diameter, as found
-	Fixed  bool    // the job says: leave it
-	Wrong  string  // why it has to be done whatever its play, "" where nothing; e.g. its gears mesh wrong
+	Shaft  string   // its axle: both bores of one are done together; "" for none
+	PlayMM float64  // on diameter, as found
+	Fixed  bool     // the job says: leave it
+	Wrong  say.Text // why it has to be done whatever its play, "" where nothing; e.g. its gears mesh wrong
 	Ways   []Way
 }
 
 // Way is one way to put one bore right.
 type Way struct {
-	Name    string // Renew, Rebush, BushInABush or Plug
-	WhyNot  string // "" where it can be done
-	Owner   string // the same for an owner, without figures; "" where WhyNot does
+	Name    Name     // of an option that is a way of a hole
+	WhyNot  say.Text // "" where it can be done
+	Owner   say.Text // the same for an owner, without figures; "" where WhyNot does
 	Minutes float64
 	Setups  []string // clampings that it needs, by name; shared ones count once
 	Bush    *float64 // price of what goes in; nil: not given
@@ -102,8 +99,8 @@ func (a Axle) bad() bool { return a.State == "ridged" || a.State == "pitted" || 
 type Mesh struct {
 	Name  string
 	Right bool
-	Known bool   // its gears were measured: Right is more than a guess
-	Words string // what is wrong with it, "0.10 mm too close"
+	Known bool     // its gears were measured: Right is more than a guess
+	Words say.Text // what is wrong with it, "0.10 mm too close"
 }
 
 // Fault is one way for the work to go wrong.
@@ -122,21 +119,3 @@ type Offer struct {
 	SecondHand bool
 	Chance     *float64 // that it is sound; nil: by rule
 }
-
-// Option is one of the eight ways with its figures.
-type Option struct {
-	Name     string
-	Feasible bool // can be done and cures what is the matter
-	WhyNot   string
-	Cost     *float64 // expected; nil where no rate is given or it cannot be done
-	Hours    *float64 // planned
-	Chance   *float64 // of coming right first time
-	Loses    []string
-	Keeps    []string
-}
-
-// BoreWay is the way that one bore goes.
-type BoreWay struct{ Bore, Way string }
-
-// RunnerUp is the second best and what would make it win.
-type RunnerUp struct{ Name, WinsIf string }

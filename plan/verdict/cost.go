@@ -1,23 +1,10 @@
 package verdict
 
-import "math"
+import (
+	"math"
 
-// weighed is an option with what decides about it.
-type weighed struct {
-	Option
-	cost    float64 // with the rate in force; without one: hours
-	metal   float64 // mm on radius, all bores
-	ways    []BoreWay
-	unknown []string // prices that are not in the cost
-}
-
-// weigh works out the eight options in their fixed order.
-func (c *Case) weigh() []weighed {
-	m := c.machining()
-	out := []weighed{c.leave(), c.shim()}
-	out = append(out, m...)
-	return append(out, c.swap())
-}
+	"rebush/fits/say"
+)
 
 // rate is the money per hour; without one an hour costs one, so that costs
 // compare as hours do.
@@ -26,37 +13,6 @@ func (c *Case) rate() float64 {
 		return 1
 	}
 	return *c.Rate
-}
-
-// needs lists the bores that have to be put right: those that are worn or
-// wrong, and the other bore of the same axle.
-//
-// Source: bush both holes of an axle, not one: common practice, no source.
-func (c *Case) needs() []*Bore {
-	bad := func(b *Bore) bool { return !b.Fixed && (b.Wrong != "" || b.PlayMM > c.Limits.LeaveMM+1e-9) }
-	axle := map[string]bool{}
-	for i := range c.Bores {
-		if b := &c.Bores[i]; bad(b) && b.Shaft != "" {
-			axle[b.Shaft] = true
-		}
-	}
-	var out []*Bore
-	for i := range c.Bores {
-		if b := &c.Bores[i]; bad(b) || !b.Fixed && axle[b.Shaft] {
-			out = append(out, b)
-		}
-	}
-	return out
-}
-
-// worst is the bore with the most play of those that may be touched.
-func (c *Case) worst() (name string, play float64) {
-	for _, b := range c.Bores {
-		if !b.Fixed && b.PlayMM > play {
-			name, play = b.Name, b.PlayMM
-		}
-	}
-	return name, play
 }
 
 // loss is what a lost truck costs: the least of its value and another one.
@@ -104,28 +60,93 @@ func (c *Case) faults(list []Fault) float64 {
 	return sum
 }
 
+// spoilt is what the chance of a way not to come right costs by itself: a
+// spoilt bush and its minutes.
+func (c *Case) spoilt(w Way) float64 {
+	cost := (1 - w.Chance) * c.Limits.SpoiltMinutes / 60 * c.rate()
+	if w.Bush != nil && c.Rate != nil {
+		cost += (1 - w.Chance) * *w.Bush
+	}
+	return cost
+}
+
 // wayCost is what one way costs by itself, its clampings not shared: time,
 // bush, and a bush spoilt as often as the way does not come right.
 func (c *Case) wayCost(w Way) float64 {
-	cost := (w.Minutes/60 + float64(len(w.Setups))*c.SetupHours + (1-w.Chance)*c.Limits.SpoiltMinutes/60) * c.rate()
+	cost := (w.Minutes/60+float64(len(w.Setups))*c.SetupHours)*c.rate() + c.spoilt(w)
 	if w.Bush != nil && c.Rate != nil {
-		cost += *w.Bush * (2 - w.Chance)
+		cost += *w.Bush
 	}
 	return cost
+}
+
+// noCut says why nothing is to be cut, "" where something is.
+func (c *Case) noCut() say.Text {
+	switch {
+	case c.doomed():
+		return say.F("the casting is %s: no machining", c.Condition)
+	case len(c.needs()) == 0:
+		return "no bore needs it"
+	}
+	return ""
+}
+
+// every prices one way for every bore that needs it. Re-bush takes the
+// cheapest feasible way of each.
+func (c *Case) every(name Name, faults []Fault) weighed {
+	if why := c.noCut(); why != "" {
+		return no(why)
+	}
+	bores := c.needs()
+	picked := make([]Way, len(bores))
+	for i, b := range bores {
+		w, why := c.pick(b, name)
+		if why != "" {
+			return no(say.F("%s: %v", b.Name, why))
+		}
+		picked[i] = w
+	}
+	return c.job(picked, bores, faults)
+}
+
+// pick finds the way of one bore, or says why there is none.
+func (c *Case) pick(b *Bore, name Name) (best Way, why say.Text) {
+	found := false
+	for _, w := range b.Ways {
+		switch {
+		case name != Rebush && w.Name != name:
+		case w.WhyNot != "":
+			if why == "" || w.Name == name {
+				why = w.WhyNot
+			}
+		case !found || c.wayCost(w) < c.wayCost(best)-1e-9:
+			best, found = w, true
+		}
+	}
+	if found {
+		return best, ""
+	}
+	if why == "" {
+		why = "no way was found"
+		if o, ok := name.option(); ok && o.barren != "" {
+			why = o.barren
+		}
+	}
+	return Way{}, why
 }
 
 // job prices a set of ways, one per bore, with strip and rebuild. Clampings
 // that ways share count once. Without faults from trials the chance of every
 // bore is its own, and one that fails costs a spoilt bush.
-func (c *Case) job(name string, picked []Way, bores []*Bore, faults []Fault) weighed {
-	out := weighed{Option: Option{Name: name, Feasible: true}}
+func (c *Case) job(picked []Way, bores []*Bore, faults []Fault) weighed {
+	var out weighed
 	setups := map[string]bool{}
 	minutes, money, chance, spoilt := 0.0, 0.0, 1.0, 0.0
 	for i, w := range picked {
 		minutes += w.Minutes
 		chance *= w.Chance
 		out.metal += w.MetalMM
-		spoilt += (1 - w.Chance) * c.Limits.SpoiltMinutes / 60 * c.rate()
+		spoilt += c.spoilt(w)
 		for _, s := range w.Setups {
 			setups[s] = true
 		}
@@ -133,7 +154,6 @@ func (c *Case) job(name string, picked []Way, bores []*Bore, faults []Fault) wei
 			out.unknown = append(out.unknown, "bush of "+bores[i].Name)
 		} else if c.Rate != nil {
 			money += *w.Bush
-			spoilt += (1 - w.Chance) * *w.Bush
 		}
 		out.ways = append(out.ways, BoreWay{bores[i].Name, w.Name})
 	}
@@ -146,14 +166,7 @@ func (c *Case) job(name string, picked []Way, bores []*Bore, faults []Fault) wei
 		chance = math.Max(0, chance)
 	}
 	hours := minutes/60 + float64(len(setups))*c.SetupHours + c.StripHours
-	out.set(c, hours, hours*c.rate()+money+spoilt, chance)
+	out.feasible, out.hours, out.chance = true, &hours, &chance
+	out.cost = hours*c.rate() + money + spoilt
 	return out
-}
-
-func (w *weighed) set(c *Case, hours, cost, chance float64) {
-	w.cost = cost
-	w.Hours, w.Chance = &hours, &chance
-	if c.Rate != nil {
-		w.Cost = &cost
-	}
 }

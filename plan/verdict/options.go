@@ -1,149 +1,152 @@
 package verdict
 
 import (
-	"fmt"
-	"strings"
+	"math"
+
+	"rebush/fits/say"
 )
 
-func no(name, why string) weighed { return weighed{Option: Option{Name: name, WhyNot: why}} }
+// option is one way that the job can go, as a value: what it is called, what
+// it keeps and loses, how grave it is, what it costs and how it is advised.
+type option struct {
+	name    Name
+	owner   string // what an owner calls it, to stand after "we advise"
+	cuts    bool   // this truck is machined
+	gravity int    // of two that cost the same and take off the same metal the lesser is chosen
+	keeps   []say.Text
+	loses   []say.Text
 
-// complaint says in words what the owner would say, "" where nothing.
-func (c *Case) complaint() string {
-	var out []string
-	for _, w := range []struct {
-		yes  bool
-		word string
-	}{{c.Binds, "binds"}, {c.Noisy, "is noisy"}, {c.Rubs, "rubs"}} {
-		if w.yes {
-			out = append(out, w.word)
-		}
-	}
-	return strings.Join(out, " and ")
+	// weigh works out what the whole truck costs that way, or why it cannot go
+	// so.
+	weigh func(c *Case) weighed
+
+	// advise is what an owner is told where it is chosen; against is what the
+	// second would cost, or nothing.
+	advise func(c *Case, list []weighed, w weighed, against say.Text) say.Text
+
+	// hole is how one hole goes that way; nil where it is no way of a hole.
+	// barren is said of a hole that has no such way.
+	hole   func(h *Hole, f *Facts) Way
+	barren say.Text
 }
 
-// meshWrong names the first pair that does not run right as found.
-func (c *Case) meshWrong() string {
-	for _, m := range c.Meshes {
-		if !m.Right {
-			return strings.TrimSuffix(m.Name+": "+m.Words, ": ")
-		}
+// options are all ways that a job can go, in the order in which they are
+// printed.
+func options() []option {
+	return []option{
+		{
+			name: Leave, owner: "leaving it alone", gravity: 0,
+			keeps: []say.Text{"every part as it is", "every later choice"}, loses: []say.Text{"nothing is cured"},
+			weigh: (*Case).leave, advise: (*Case).adviseLeave,
+		}, {
+			name: Shim, owner: "a washer", gravity: 1,
+			keeps: []say.Text{"every part as it is", "every later choice"}, loses: []say.Text{"nothing"},
+			weigh: (*Case).shim, advise: (*Case).adviseShim,
+		}, {
+			name: Renew, owner: "new bearings in the old seats", cuts: true, gravity: 2,
+			keeps: []say.Text{"the factory's own holes", "the frame"}, loses: []say.Text{"the old bearings"},
+			weigh: (*Case).renew, advise: (*Case).adviseWork,
+			hole: (*Hole).renew, barren: "no old bush in a sound seat",
+		}, {
+			name: Rebush, owner: "new bearings", cuts: true, gravity: 3,
+			keeps: []say.Text{"the frame", "the axles"}, loses: []say.Text{"the metal round the old holes"},
+			weigh: (*Case).rebush, advise: (*Case).adviseWork,
+			hole: (*Hole).rebush,
+		}, {
+			name: BushInABush, owner: "new bearings inside the old ones", cuts: true, gravity: 4,
+			keeps: []say.Text{"the frame", "the original hole centres"},
+			loses: []say.Text{"the inside of the old bearing, or the spoilt skin of its seat"},
+			weigh: (*Case).bushInABush, advise: (*Case).adviseWork,
+			hole: (*Hole).bushInABush, barren: "there is no old bush to bore out",
+		}, {
+			name: Plug, owner: "filling the holes and setting new bearings", cuts: true, gravity: 5,
+			keeps: []say.Text{"the frame", "a free choice of centre"}, loses: []say.Text{"more metal than any other repair"},
+			weigh: (*Case).plug, advise: (*Case).adviseWork,
+			hole: (*Hole).plug, barren: "not worked out",
+		}, {
+			name: NewAxle, owner: "new bearings and a new axle", cuts: true, gravity: 6,
+			keeps: []say.Text{"the frame"}, loses: []say.Text{"the old axle", "the metal round the old holes"},
+			weigh: (*Case).newAxle, advise: (*Case).adviseWork,
+		}, {
+			name: Swap, owner: "another truck", gravity: 7,
+			keeps: []say.Text{"the old truck for spares"}, loses: []say.Text{"the original truck and its history"},
+			weigh: (*Case).swap, advise: (*Case).adviseSwap,
+		},
 	}
-	return ""
 }
 
-// gearsRight says whether every pair is known to run right: with none, or with
-// one whose gears were not measured, nobody knows.
-func (c *Case) gearsRight() bool {
-	for _, m := range c.Meshes {
-		if !m.Known || !m.Right {
-			return false
-		}
-	}
-	return len(c.Meshes) > 0
+// weighed is an option with what decides about it.
+type weighed struct {
+	option
+	feasible  bool // can be done and cures what is the matter
+	whyNot    say.Text
+	hours     *float64 // planned; nil where it cannot be done
+	chance    *float64 // of coming right first time; nil where nothing can go wrong
+	cost      float64  // expected, with the rate in force; without one: hours
+	unweighed bool     // its price cannot be set against hours: last of all
+	metal     float64  // mm on radius, all bores
+	ways      []BoreWay
+	unknown   []string // prices that are not in the cost
 }
 
-// mayStay says why the bores cannot stay as they are, "" where they can.
-// Little play stays where the gears mesh; between the two limits only where
-// nothing is complained of.
-func (c *Case) mayStay() string {
-	name, play := c.worst()
-	for _, b := range c.Bores {
-		if !b.Fixed && b.Wrong != "" {
-			return "cures nothing: " + b.Name + ": " + b.Wrong
-		}
+// weigh works out all options in their order.
+func (c *Case) weigh() []weighed {
+	list := options()
+	out := make([]weighed, len(list))
+	for i, o := range list {
+		out[i] = o.weigh(c)
+		out[i].option = o
 	}
-	if m := c.meshWrong(); m != "" {
-		return "cures nothing: " + m
-	}
-	switch said := c.complaint(); {
-	case play > c.Limits.LookAgainMM+1e-9:
-		return fmt.Sprintf("%s has %.2f mm of play, %.2f at most may stay", name, play, c.Limits.LookAgainMM)
-	case play > c.Limits.LeaveMM+1e-9 && said != "":
-		return fmt.Sprintf("it %s, and %s has %.2f mm of play", said, name, play)
-	}
-	return ""
+	return out
 }
+
+func no(why say.Text) weighed { return weighed{whyNot: why} }
+
+// yes is an option that can be done, for so many hours and so much money.
+func yes(hours, cost float64) weighed { return weighed{feasible: true, hours: &hours, cost: cost} }
 
 // leave costs nothing and cures nothing.
 func (c *Case) leave() weighed {
-	if why := c.mayStay(); why != "" {
-		return no(Leave, why)
+	if why, wrong := c.mustGo(); wrong {
+		return no("cures nothing: " + why)
+	} else if why != "" {
+		return no(why)
 	}
 	if c.ShimFor != "" {
-		return no(Leave, "cures nothing: "+c.ShimFor)
+		return no("cures nothing: " + c.ShimFor)
 	}
-	w := weighed{Option: Option{Name: Leave, Feasible: true}}
-	w.set(c, 0, 0, 1)
-	w.Chance = nil
-	return w
+	return yes(0, 0)
 }
 
 // shim moves an axle or a gear along and touches no bore.
 func (c *Case) shim() weighed {
 	if c.ShimFor == "" {
-		return no(Shim, "nothing is wrong that a washer alone would cure")
+		return no("nothing is wrong that a washer alone would cure")
 	}
-	if c.mayStay() != "" {
-		return no(Shim, "a washer cures no worn hole")
+	if why, _ := c.mustGo(); why != "" {
+		return no("a washer cures no worn hole")
 	}
-	w := weighed{Option: Option{Name: Shim, Feasible: true}}
 	hours := c.ShimMinutes/60 + c.StripHours
-	w.set(c, hours, hours*c.rate(), 1)
-	w.Chance = nil
-	return w
+	return yes(hours, hours*c.rate())
 }
 
-// machining works out renew, re-bush, bush in a bush, plug and new axle too.
-func (c *Case) machining() []weighed {
-	names := []string{Renew, Rebush, BushInABush, Plug, NewAxle}
-	out := make([]weighed, 0, len(names))
-	if c.doomed() {
-		for _, n := range names {
-			out = append(out, no(n, "the casting is "+c.Condition+": no machining"))
-		}
-		return out
+// renew and re-bush are the plan itself; where all can be renewed it renews.
+func (c *Case) renew() weighed { return c.unspoilt(c.every(Renew, c.Faults)) }
+
+func (c *Case) rebush() weighed {
+	w := c.every(Rebush, c.Faults)
+	if w.feasible && only(w.ways, Renew) {
+		return no("the seats of the old bushes are sound: renewing them takes off nothing")
 	}
-	bores := c.needs()
-	if len(bores) == 0 {
-		for _, n := range names {
-			out = append(out, no(n, "no bore needs it"))
-		}
-		return out
-	}
-	spoilt := c.badAxles(false)
-	for _, n := range names[:4] {
-		w := c.allOneWay(n, bores)
-		if n == Rebush && w.Feasible && only(w.ways, Renew) {
-			w = no(n, "the seats of the old bushes are sound: renewing them takes off nothing")
-		}
-		if w.Feasible && len(spoilt) > 0 {
-			w = no(n, "the journal of "+spoilt[0].Name+" is "+spoilt[0].State+" and would eat the new bearings")
-		}
-		out = append(out, w)
-	}
-	return append(out, c.newAxle(bores, spoilt))
+	return c.unspoilt(w)
 }
 
-// allOneWay prices one way for every bore; Rebush takes the cheapest feasible
-// way of each bore.
-func (c *Case) allOneWay(name string, bores []*Bore) weighed {
-	var picked []Way
-	for _, b := range bores {
-		w, why := c.pick(b, name)
-		if why != "" {
-			return no(name, b.Name+": "+why)
-		}
-		picked = append(picked, w)
-	}
-	var faults []Fault
-	if name == Rebush || name == Renew {
-		faults = c.Faults // the plan followed: where all can be renewed it renews
-	}
-	return c.job(name, picked, bores, faults)
-}
+func (c *Case) bushInABush() weighed { return c.unspoilt(c.every(BushInABush, nil)) }
+
+func (c *Case) plug() weighed { return c.unspoilt(c.every(Plug, nil)) }
 
 // only says whether all bores go one way.
-func only(ways []BoreWay, way string) bool {
+func only(ways []BoreWay, way Name) bool {
 	for _, w := range ways {
 		if w.Way != way {
 			return false
@@ -152,76 +155,43 @@ func only(ways []BoreWay, way string) bool {
 	return len(ways) > 0
 }
 
-// ownerWhy is why re-bush cannot be done, in words for an owner.
-func (c *Case) ownerWhy(whyNot string) string {
-	for _, b := range c.needs() {
-		_, why := c.pick(b, Rebush)
-		if why == "" {
-			continue
-		}
-		for _, w := range b.Ways {
-			if w.WhyNot == why && w.Owner != "" {
-				return w.Owner
-			}
-		}
+// unspoilt rules out new bearings on a journal that would eat them.
+func (c *Case) unspoilt(w weighed) weighed {
+	if bad := c.badAxles(); w.feasible && len(bad) > 0 {
+		return no(say.F("the journal of %s is %s and would eat the new bearings", bad[0].Name, bad[0].State))
 	}
-	return whyNot
+	return w
 }
 
-// pick finds the way of one bore, or says why there is none.
-func (c *Case) pick(b *Bore, name string) (best Way, why string) {
-	found := false
-	for _, w := range b.Ways {
-		switch {
-		case name != Rebush && w.Name != name:
-		case w.WhyNot != "":
-			if why == "" || w.Name == name {
-				why = w.WhyNot
-			}
-		case !found || c.wayCost(w) < c.wayCost(best)-1e-9:
-			best, found = w, true
-		}
-	}
-	if found {
-		return best, ""
-	}
-	if why == "" {
-		why = map[string]string{Renew: "no old bush in a sound seat", BushInABush: "there is no old bush to bore out", Plug: "not worked out"}[name]
-		if why == "" {
-			why = "no way was found"
-		}
-	}
-	return Way{}, why
-}
-
-func (c *Case) badAxles(withNew bool) []Axle {
+func (c *Case) badAxles() []Axle {
 	var out []Axle
 	for _, a := range c.Axles {
-		if a.bad() && (!withNew || a.HasNew) {
+		if a.bad() {
 			out = append(out, a)
 		}
 	}
 	return out
 }
 
-// newAxle is Rebush with new axles where the old ones would eat the bearings.
-func (c *Case) newAxle(bores []*Bore, bad []Axle) weighed {
-	if len(bad) == 0 {
-		return no(NewAxle, "no journal is pitted, ridged or bent")
+// newAxle is re-bush with new axles where the old ones would eat the bearings.
+func (c *Case) newAxle() weighed {
+	if why := c.noCut(); why != "" {
+		return no(why)
 	}
-	if len(c.badAxles(true)) < len(bad) {
-		for _, a := range bad {
-			if !a.HasNew {
-				return no(NewAxle, "no new axle for "+a.Name+" is offered")
-			}
+	bad := c.badAxles()
+	if len(bad) == 0 {
+		return no("no journal is pitted, ridged or bent")
+	}
+	for _, a := range bad {
+		if !a.HasNew {
+			return no(say.F("no new axle for %s is offered", a.Name))
 		}
 	}
-	w := c.allOneWay(Rebush, bores)
-	w.Name = NewAxle
-	if !w.Feasible {
+	w := c.every(Rebush, c.Faults)
+	if !w.feasible {
 		return w
 	}
-	hours, cost := *w.Hours, w.cost
+	hours, cost := *w.hours, w.cost
 	for _, a := range bad {
 		hours += a.Minutes / 60
 		cost += a.Minutes / 60 * c.rate()
@@ -231,37 +201,34 @@ func (c *Case) newAxle(bores []*Bore, bad []Axle) weighed {
 			cost += *a.Price
 		}
 	}
-	w.set(c, hours, cost, *w.Chance)
+	w.hours, w.cost = &hours, cost
 	return w
 }
 
 // swap is another truck: a second-hand one is sound with a chance of its own,
-// and one that is not is bought again: (price + time) (1 + (1 - c)).
+// and one that is not is bought again: (price + time) (1 + (1 - c)). It takes
+// off no metal of this truck and gives all of it away.
 func (c *Case) swap() weighed {
 	switch {
 	case c.Other == nil:
-		return no(Swap, "no other truck is offered")
+		return no("no other truck is offered")
 	case c.KeepOriginal:
-		return no(Swap, "the owner keeps the original")
-	}
-	w := weighed{Option: Option{Name: Swap, Feasible: true}}
-	if c.leave().Feasible {
-		return no(Swap, "nothing is wrong that a swap would cure")
+		return no("the owner keeps the original")
+	case c.leave().feasible:
+		return no("nothing is wrong that a swap would cure")
 	}
 	chance := c.swapChance()
 	cost := c.Other.Hours * c.rate()
 	if c.Rate != nil {
 		cost += c.Other.Price
 	}
-	w.set(c, c.Other.Hours, cost*(2-chance), chance)
+	w := yes(c.Other.Hours, cost*(2-chance))
+	w.chance, w.metal = &chance, math.Inf(1)
 	if c.Rate == nil {
-		w.cost = unweighed // its price cannot be set against hours: last of all
+		w.cost, w.unweighed = math.Inf(1), true
 	}
 	return w
 }
-
-// unweighed is a cost above every real one.
-const unweighed = 1e12
 
 func (c *Case) swapChance() float64 {
 	switch {

@@ -1,22 +1,21 @@
 package verdict
 
 import (
-	"fmt"
 	"math"
+
+	"rebush/fits/say"
 )
 
 // winsIf solves for the figure at which the runner-up would be chosen: the
 // rate of the shop, else the price of the other truck, else the chance that it
 // is sound. It asks the decision itself, not a formula beside it.
-func (c *Case) winsIf(list []weighed, best, second int) string {
-	name := list[second].Name
-	if list[best].Name == Leave {
-		switch {
-		case c.complaint() == "":
+func (c *Case) winsIf(list []weighed, best, second int) say.Text {
+	w := list[second]
+	if list[best].name == Leave {
+		if c.complaint() == "" {
 			return "if it rubs, or the owner complains of it"
-		default:
-			return fmt.Sprintf("if the play grew beyond %.2f mm", c.Limits.LeaveMM)
 		}
+		return say.F("if the play grew beyond %v", say.MM(c.Limits.LeaveMM, 2))
 	}
 	wins := func(change func(*Case, float64)) func(float64) bool {
 		return func(v float64) bool {
@@ -28,34 +27,35 @@ func (c *Case) winsIf(list []weighed, best, second int) string {
 			change(&t, v)
 			l := t.weigh()
 			i, _ := choose(l, t.Limits.Tie)
-			return i >= 0 && l[i].Name == name
+			return i >= 0 && l[i].name == w.name
 		}
 	}
-	if c.Rate == nil {
-		if name == Swap {
-			if v, ok := turn(0, 0, 1000, wins(func(t *Case, v float64) { t.Rate = &v })); ok {
-				return fmt.Sprintf("at %s an hour or more, swap", show(v, 0))
-			}
-			return "at no rate up to 1000 an hour"
+	atRate := wins(func(t *Case, v float64) { t.Rate = &v })
+	switch {
+	case w.unweighed:
+		if v, ok := turn(0, 0, 1000, atRate); ok {
+			return say.F("at %v an hour or more, %s", beside(v, 0), w.name)
 		}
-		return fmt.Sprintf("if it took %s hours less", num(c.less(list, second)))
+		return "at no rate up to 1000 an hour"
+	case c.Rate == nil:
+		return say.F("if it took %v hours less", amount(c.less(list, second)))
 	}
-	if v, ok := turn(*c.Rate, 0, 10**c.Rate, wins(func(t *Case, v float64) { t.Rate = &v })); ok {
-		return fmt.Sprintf("at %s an hour instead of %s, %s", show(v, *c.Rate), num(*c.Rate), name)
+	if v, ok := turn(*c.Rate, 0, 10**c.Rate, atRate); ok {
+		return say.F("at %v an hour instead of %v, %s", beside(v, *c.Rate), amount(*c.Rate), w.name)
 	}
-	if c.Other != nil && list[best].Name == Swap || name == Swap {
+	if c.Other != nil && (list[best].name == Swap || w.name == Swap) {
 		p := c.Other.Price
 		if v, ok := turn(p, 0, math.Max(10*p, 1000), wins(func(t *Case, v float64) { t.Other.Price = v })); ok {
-			return fmt.Sprintf("with another truck at %s instead of %s, %s", show(v, p), num(p), name)
+			return say.F("with another truck at %v instead of %v, %s", beside(v, p), amount(p), w.name)
 		}
 		if c.Other.SecondHand {
 			p := c.swapChance()
 			if v, ok := turn(p, 0, 1, wins(func(t *Case, v float64) { t.Other.Chance = &v })); ok {
-				return fmt.Sprintf("if %.0f in 100 second-hand trucks were sound instead of %.0f, %s", 100*v, 100*p, name)
+				return say.F("if %.0f in 100 second-hand trucks were sound instead of %.0f, %s", 100*v, 100*p, w.name)
 			}
 		}
 	}
-	return fmt.Sprintf("at no rate; it would have to cost %s less", num(c.less(list, second)))
+	return say.F("at no rate; it would have to cost %v less", amount(c.less(list, second)))
 }
 
 // less is by how much the runner-up would have to be cheaper to be chosen.
@@ -98,26 +98,4 @@ func turn(now, lo, hi float64, wins func(float64) bool) (float64, bool) {
 		}
 	}
 	return at, found
-}
-
-// num shows a figure as a person would say it: whole from 20 on, else with up
-// to two places.
-func num(v float64) string {
-	if math.Abs(v) >= 20 {
-		return fmt.Sprintf("%.0f", v)
-	}
-	return fmt.Sprintf("%.4g", math.Round(v*100)/100)
-}
-
-// show shows a break-even beside the figure now, never rounded so far that it
-// would not win: away from now.
-func show(v, now float64) string {
-	step := 0.01
-	if math.Abs(v) >= 20 {
-		step = 1
-	}
-	if v < now {
-		return num(math.Floor(v/step+1e-9) * step)
-	}
-	return num(math.Ceil(v/step-1e-9) * step)
 }

@@ -1,131 +1,101 @@
 package verdict
 
 import (
-	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
-	"rebush/fits/finding"
+	"rebush/fits/dim"
 	"rebush/fits/say"
 )
 
-// plain says an option without the words of the trade.
-var plain = map[string]string{
-	Leave: "leaving it alone", Shim: "a washer", Renew: "new bearings in the old seats", Rebush: "new bearings",
-	BushInABush: "new bearings inside the old ones", Plug: "filling the holes and setting new bearings",
-	NewAxle: "new bearings and a new axle", Swap: "another truck",
+// amount is money as a person would say it: whole from 20 on, else with up to
+// two places.
+func amount(v float64) say.Figure {
+	if math.Abs(v) >= 20 {
+		return say.Num(v, 0, "")
+	}
+	return say.Num(v, 2, "").Trim()
+}
+
+// beside is a break-even beside the figure now, never rounded so far that it
+// would not win: away from now.
+func beside(v, now float64) say.Figure {
+	if v < now {
+		return amount(v).Rounded(dim.Down)
+	}
+	return amount(v).Rounded(dim.Up)
 }
 
 // price says an amount, or the hours where there is no rate.
-func (c *Case) price(w weighed) string {
-	if w.Cost == nil {
+func (c *Case) price(w weighed) say.Text {
+	if c.Rate == nil {
 		return hours(w)
 	}
-	return strings.TrimSpace(num(*w.Cost) + " " + c.Currency)
+	return say.Join(" ", amount(w.cost).Text(), say.Words(c.Currency))
 }
 
 // hours says a time to a tenth of an hour.
-func hours(w weighed) string {
-	s := strconv.FormatFloat(math.Round(*w.Hours*10)/10, 'f', -1, 64)
-	if s == "1" {
-		return s + " hour"
+func hours(w weighed) say.Text {
+	unit := "hours"
+	if math.Round(*w.hours*10) == 10 {
+		unit = "hour"
 	}
-	return s + " hours"
+	return say.Num(*w.hours, 1, unit).Trim().Text()
 }
 
 // sentence is what an owner is told: first what has to be mended before
 // anything is bored, then the choice.
-func (c *Case) sentence(list []weighed, best, second int) string {
-	first := ""
-	if len(c.Mend) > 0 && !c.doomed() {
-		var words []string
-		why := c.Mend[0].Why
-		for _, f := range c.Mend {
-			words = append(words, f.Words)
-			if f.Why != why {
-				why = "each can pass for a worn hole"
-			}
-		}
-		first = upper(strings.Join(words, " and ")) + ": that is mended first, since " + why + ". "
-	}
-	return first + c.choice(list, best, second)
+func (c *Case) sentence(list []weighed, best, second int) say.Text {
+	return c.mendFirst() + c.choice(list, best, second)
 }
 
-func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
-
-// doomed says that the casting itself is going, or is of a metal that this job
-// must not cut.
-func (c *Case) doomed() bool {
-	return c.Condition == "cracked" || c.Condition == "swollen" || c.Condition == "magnesium"
-}
-
-// why is the reason in an owner's words why this truck is not mended; "" where
-// it could be.
-func (c *Case) why(list []weighed) string {
-	if c.doomed() {
-		return "the casting is " + c.Condition + " and must not be cut"
+func (c *Case) mendFirst() say.Text {
+	if len(c.Mend) == 0 || c.doomed() {
+		return ""
 	}
-	why := ""
-	for _, w := range list {
-		switch w.Name {
-		case Renew, Rebush, BushInABush, Plug, NewAxle:
-			if w.Feasible {
-				return ""
-			}
-		}
-		if w.Name == Rebush {
-			why = c.ownerWhy(w.WhyNot)
+	var words []string
+	why := c.Mend[0].Why
+	for _, f := range c.Mend {
+		words = append(words, f.Words)
+		if f.Why != why {
+			why = "each can pass for a worn hole"
 		}
 	}
-	return why
+	all := strings.Join(words, " and ")
+	return say.F("%s%s: that is mended first, since %s. ", strings.ToUpper(all[:1]), all[1:], why)
 }
 
-func (c *Case) choice(list []weighed, best, second int) string {
+func (c *Case) choice(list []weighed, best, second int) say.Text {
 	if best < 0 {
 		return c.nothing(list)
 	}
-	w := list[best]
-	against := ""
-	if second >= 0 && !(c.Rate == nil && list[second].Name == Swap) {
-		against = fmt.Sprintf(", against %s for %s", c.price(list[second]), plain[list[second].Name])
+	against := say.Text("")
+	if second >= 0 && !list[second].unweighed {
+		against = say.F(", against %v for %s", c.price(list[second]), list[second].owner)
 	}
-	switch w.Name {
-	case Leave:
-		return c.leaveWords()
-	case Shim:
-		return fmt.Sprintf("A washer puts it right (%s): about %s%s.", c.ShimFor, c.price(w), against)
-	case Swap:
-		risk, since := "", ""
-		if c.Other.SecondHand {
-			risk = fmt.Sprintf(", counting that %.0f in 100 second-hand ones turn out sound", 100*c.swapChance())
-		}
-		if why := c.why(list); why != "" {
-			since = ", since " + why
-		}
-		return fmt.Sprintf("Another truck is the better way%s: about %s all told%s%s; the original truck would be given up.", since, c.price(w), risk, against)
-	}
-	return fmt.Sprintf("We advise %s: about %s of work%s, and it comes right at the first go in about %d of 100 such jobs%s.",
-		plain[w.Name], hours(w), c.allTold(w), hundredths(*w.Chance), against)
+	return list[best].advise(c, list, list[best], against)
 }
 
-// leaveWords says to leave it, and no more of gears and complaints than is
+// adviseLeave says to leave it, and no more of gears and complaints than is
 // known.
-func (c *Case) leaveWords() string {
-	name, play := c.worst()
-	gears := ""
+func (c *Case) adviseLeave([]weighed, weighed, say.Text) say.Text {
+	name, most := c.worst()
+	play, where := say.MM(most, 2), spoken(name)
+	gears := say.Text("")
 	if c.gearsRight() {
 		gears = "the gears run right"
 	}
 	switch {
 	case c.doomed():
-		return fmt.Sprintf("Leave it as it is: the casting is %s and must not be cut; the most play is %.2f mm.", c.Condition, play)
+		return say.F("Leave it as it is: the casting is %s and must not be cut; the most play is %v.", c.Condition, play)
 	case c.complaint() != "" && gears != "":
-		return fmt.Sprintf("Leave the bearings alone: the most play is %.2f mm at the %s and %s, so what you notice comes from somewhere else.", play, spoken(name), gears)
+		return say.F("Leave the bearings alone: the most play is %v at the %s and %v, so what you notice comes from somewhere else.",
+			play, where, gears)
 	case c.complaint() != "":
-		return fmt.Sprintf("Leave the bearings alone: the most play is %.2f mm at the %s, so what you notice comes from somewhere else; the gears are not known well enough to clear them, so look there too.", play, spoken(name))
-	case play > c.Limits.LeaveMM+1e-9:
-		known := []string{fmt.Sprintf("the %s has %.2f mm of play", spoken(name), play)}
+		return say.F("Leave the bearings alone: the most play is %v at the %s, so what you notice comes from somewhere else; "+
+			"the gears are not known well enough to clear them, so look there too.", play, where)
+	case most > c.Limits.LeaveMM+1e-9:
+		known := []say.Text{say.F("the %s has %v of play", where, play)}
 		if gears != "" {
 			known = append(known, gears)
 		}
@@ -134,17 +104,90 @@ func (c *Case) leaveWords() string {
 		}
 		return "Leave it and have it looked at again: " + and(known) + "."
 	case gears != "":
-		return fmt.Sprintf("Leave it alone: the most play is %.2f mm and %s.", play, gears)
+		return say.F("Leave it alone: the most play is %v and %v.", play, gears)
 	}
-	return fmt.Sprintf("Leave it alone: the most play is %.2f mm.", play)
+	return say.F("Leave it alone: the most play is %v.", play)
+}
+
+func (c *Case) adviseShim(_ []weighed, w weighed, against say.Text) say.Text {
+	return say.F("A washer puts it right (%v): about %v%v.", c.ShimFor, c.price(w), against)
+}
+
+func (c *Case) adviseWork(_ []weighed, w weighed, against say.Text) say.Text {
+	allTold := say.Text("")
+	if c.Rate != nil {
+		allTold = say.F(", %v all told", c.price(w))
+	}
+	return say.F("We advise %s: about %v of work%v, and it comes right at the first go in about %d of 100 such jobs%v.",
+		w.owner, hours(w), allTold, hundredths(*w.chance), against)
+}
+
+func (c *Case) adviseSwap(list []weighed, w weighed, against say.Text) say.Text {
+	risk, since := say.Text(""), say.Text("")
+	if c.Other.SecondHand {
+		risk = say.F(", counting that %.0f in 100 second-hand ones turn out sound", 100*c.swapChance())
+	}
+	if why := c.why(list); why != "" {
+		since = ", since " + why
+	}
+	return say.F("Another truck is the better way%v: about %v all told%v%v; the original truck would be given up.",
+		since, c.price(w), risk, against)
+}
+
+// nothing is what is said where no way cures.
+func (c *Case) nothing(list []weighed) say.Text {
+	why := c.why(list)
+	if why == "" {
+		why, _ = c.mustGo()
+	}
+	if c.Other == nil {
+		why += ", and no other truck is offered"
+	} else if c.KeepOriginal {
+		why += ", and the original is to be kept"
+	}
+	return "Nothing we can do here cures it: " + why + "; leave it as it is for now."
+}
+
+// why is the reason in an owner's words why this truck is not mended; "" where
+// it could be.
+func (c *Case) why(list []weighed) say.Text {
+	if c.doomed() {
+		return say.F("the casting is %s and must not be cut", c.Condition)
+	}
+	why := say.Text("")
+	for _, w := range list {
+		if w.cuts && w.feasible {
+			return ""
+		}
+		if w.name == Rebush {
+			why = c.ownerWhy(w.whyNot)
+		}
+	}
+	return why
+}
+
+// ownerWhy is why re-bush cannot be done, in words for an owner.
+func (c *Case) ownerWhy(whyNot say.Text) say.Text {
+	for _, b := range c.needs() {
+		_, why := c.pick(b, Rebush)
+		if why == "" {
+			continue
+		}
+		for _, w := range b.Ways {
+			if w.WhyNot == why && w.Owner != "" {
+				return w.Owner
+			}
+		}
+	}
+	return whyNot
 }
 
 // and joins words as they are said.
-func and(list []string) string {
+func and(list []say.Text) say.Text {
 	if n := len(list) - 1; n > 0 {
-		return strings.Join(list[:n], ", ") + " and " + list[n]
+		return say.Join(", ", list[:n]...) + " and " + list[n]
 	}
-	return strings.Join(list, "")
+	return say.Join("", list...)
 }
 
 // hundredths rounds a chance to whole per cents, never up to certain.
@@ -155,82 +198,10 @@ func hundredths(p float64) int {
 	return 99
 }
 
-func (c *Case) allTold(w weighed) string {
-	if w.Cost == nil {
-		return ""
-	}
-	return ", " + c.price(w) + " all told"
-}
-
-func (c *Case) nothing(list []weighed) string {
-	why := c.why(list)
-	if why == "" {
-		why = strings.TrimPrefix(c.mayStay(), "cures nothing: ")
-	}
-	if c.Other == nil {
-		why += ", and no other truck is offered"
-	} else if c.KeepOriginal {
-		why += ", and the original is to be kept"
-	}
-	return "Nothing we can do here cures it: " + why + "; leave it as it is for now."
-}
-
 // spoken turns "front axle.left" into "left side of the front axle".
 func spoken(bore string) string {
 	if shaft, side, ok := strings.Cut(bore, "."); ok {
 		return side + " side of the " + shaft
 	}
 	return bore
-}
-
-// say adds what has to be known beside the choice.
-func (c *Case) say(l *finding.List, list []weighed, best int) {
-	switch c.Condition {
-	case "cracked", "swollen":
-		l.Raise(finding.Stop, "job/condition", finding.Place{Where: "chassis"},
-			say.F("the casting is %s: do not machine", c.Condition), "another truck; no repair cures a cracked or swollen casting")
-	case "unknown", "":
-		l.Raise(finding.Caution, "job/condition", finding.Place{Where: "chassis"},
-			"nobody has said whether the casting is sound", "look it over, measure the wheelbase against a sister, then write condition: sound, cracked or swollen")
-	}
-	for _, f := range c.Mend {
-		l.Raise(finding.Caution, "verdict/mend first", finding.Place{},
-			say.F("%s: mend that first, since %s", f.Words, f.Why), "mend it, run it again, and bore nothing before that")
-	}
-	if len(c.Unchecked) > 0 {
-		l.Raise(finding.Note, "verdict/look-alikes", finding.Place{},
-			say.F("not looked at, and each can pass for a worn hole: %s", strings.Join(c.Unchecked, ", ")), "check them before paying for bearings")
-	}
-	if c.Rate == nil {
-		l.Raise(finding.Note, "verdict/rates", finding.Place{},
-			"the shop gives no rate: the verdict is in hours only, and the price of another truck is not weighed", "rates: {currency: ..., per_hour: ...} in the shop file")
-	}
-	for _, w := range list {
-		if w.Feasible && len(w.unknown) > 0 && c.Rate != nil {
-			l.Raise(finding.Note, "verdict/price", finding.Place{Where: w.Name},
-				say.F("not in its cost, no price is given: %s", strings.Join(w.unknown, ", ")), "give the price")
-		}
-	}
-	risk := 0.0
-	for _, f := range c.Faults {
-		if f.Lost {
-			risk += f.Chance
-		}
-	}
-	if _, known := c.loss(); !known && risk > 0 && c.Rate != nil {
-		l.Raise(finding.Note, "verdict/loss", finding.Place{},
-			say.F("what a lost truck would cost is not known, so a risk of %.2g %% is not in the cost", 100*risk), "give value: (of this truck) or swap: (what another one costs) in the job")
-	}
-	if best < 0 {
-		return
-	}
-	name, play := c.worst()
-	if list[best].Name == Leave && play > c.Limits.LeaveMM+1e-9 {
-		l.Raise(finding.Note, "verdict/play", finding.Place{Where: name},
-			"left for now: look again in a season", "a complaint, or a wheel that rubs").Against(play, c.Limits.LeaveMM, "mm")
-	}
-	if list[best].Name == Leave && c.complaint() != "" {
-		l.Raise(finding.Note, "verdict/complaint", finding.Place{},
-			say.F("it %s, and the bearings do not look like the reason", c.complaint()), "look at rims, hubs, gauge, gears, wiring")
-	}
 }

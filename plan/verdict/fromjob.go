@@ -1,0 +1,135 @@
+package verdict
+
+import (
+	"rebush/fits/say"
+	"rebush/fits/table"
+	"rebush/plan/job"
+)
+
+// RulesOf reads the defaults by which a verdict decides.
+func RulesOf(r *table.Rules) Rules {
+	v := r.V
+	_, most := r.Pair("side_play_mm")
+	return Rules{
+		Limits: Limits{LeaveMM: v("play_leave_mm"), LookAgainMM: v("play_look_again_mm"), Tie: v("verdict_tie"),
+			ReworkMinutes: v("minutes_rework"), SpoiltMinutes: v("minutes_spoilt_bush"), SecondHand: v("second_hand_chance")},
+		NoWallRadii: v("wall_none_radii"), OtherChance: v("other_way_chance_share"), UnseatedChance: v("unseated_chance"),
+		TurnMinutes: v("minutes_turn_bush"), PressMinutes: v("minutes_press"), ToolMinutes: v("minutes_tool_change"),
+		SizeMinutes: v("minutes_sizing"), AxleMinutes: v("minutes_new_axle"), SidePlayMM: most,
+	}
+}
+
+// FromJob gathers the case of a job from what its plan found.
+func FromJob(j *job.Job, f Facts) Case {
+	sh := j.Shop
+	c := Case{Condition: condition(j, f), KeepOriginal: j.Chassis.KeepOriginal,
+		Binds: j.Binds == job.Yes, Noisy: j.Noisy == job.Yes, Rubs: j.Rubs == job.Yes,
+		Asked: j.Binds != job.Unsaid && j.Noisy != job.Unsaid && j.Rubs != job.Unsaid,
+		Rate:  sh.PerHour, Currency: sh.Currency, SetupHours: sh.SetupHours, StripHours: sh.StripHours, Value: j.Value,
+		Limits: f.Rules.Limits}
+	c.symptoms(j)
+	wrong := c.meshes(f.Meshes)
+	for i := range f.Holes {
+		h := &f.Holes[i]
+		b := Bore{Name: h.Name, Shaft: h.Shaft, PlayMM: h.PlayMM, Fixed: h.Fixed, Wrong: h.wrong(wrong[h.Shaft])}
+		if !h.Fixed {
+			b.Ways = h.ways(&f)
+		}
+		c.Bores = append(c.Bores, b)
+	}
+	for i := range j.Shafts {
+		c.axle(&j.Shafts[i], f)
+	}
+	if t := f.Trials; t != nil {
+		c.Faults = c.Limits.FaultsOf(t.Rework, t.Spoilt, t.NextBush, t.Lost, dearest(f.Holes))
+	}
+	if w := j.Swap; w != nil {
+		c.Other = &Offer{Price: w.Price, Hours: w.Hours, SecondHand: w.SecondHand, Chance: w.Chance}
+	}
+	return c
+}
+
+// condition is what the casting is like, the worst first: as the job says, as
+// it has grown, as its metal is.
+func condition(j *job.Job, f Facts) string {
+	said := j.Chassis.Condition
+	switch {
+	case said == "cracked":
+		return said
+	case f.Swollen:
+		return "swollen"
+	case f.Metal != "" && said != "swollen":
+		return f.Metal
+	case said == "":
+		return "unknown"
+	}
+	return said
+}
+
+// symptoms are the faults beside the bearings that pass for worn holes.
+func (c *Case) symptoms(j *job.Job) {
+	const worn, short = "that feels just like a worn hole", "what comes of that is no fault of the bearings"
+	s := j.Symptoms
+	for _, f := range []struct{ value, bad, words, why string }{
+		{s.Rims, "loose", "a rim is loose on its insulator or hub", worn},
+		{s.Hubs, "loose", "a hub is loose on its axle", worn},
+		{s.Gauge, "wide", "the wheels stand too wide on their axle", worn},
+		{s.Gauge, "narrow", "the wheels stand too close on their axle", worn},
+		{s.Ohms, "leaking", "the insulation of a wheel leaks", short},
+		{s.Ohms, "shorted", "the insulation of a wheel is shorted", short},
+	} {
+		if f.value == f.bad {
+			c.Mend = append(c.Mend, Fake{Words: f.words, Why: f.why})
+		}
+	}
+	for _, s := range []struct{ name, value string }{{"rims", s.Rims}, {"hubs", s.Hubs}, {"gauge", s.Gauge}, {"ohms", s.Ohms}} {
+		if s.value == "" || s.value == "unknown" {
+			c.Unchecked = append(c.Unchecked, s.name)
+		}
+	}
+}
+
+// meshes sets every mesh beside its window, and says what is wrong with the
+// mesh that each shaft carries.
+func (c *Case) meshes(list []Pair) (wrong map[string]say.Text) {
+	wrong = map[string]say.Text{}
+	for _, p := range list {
+		m := Mesh{Name: p.Name, Right: true, Known: p.Known}
+		switch {
+		case !p.Known:
+		case p.FoundMM < p.LowMM-1e-6:
+			m.Right, m.Words = false, say.F("%v too close", say.MM(p.LowMM-p.FoundMM, 2))
+		case p.FoundMM > p.HighMM+1e-6:
+			m.Right, m.Words = false, say.F("%v too far apart", say.MM(p.FoundMM-p.HighMM, 2))
+		}
+		for _, shaft := range []string{p.On, p.Mate} {
+			if !m.Right && shaft != "" {
+				wrong[shaft] = say.F("%s stands %v", p.Name, m.Words)
+			}
+		}
+		c.Meshes = append(c.Meshes, m)
+	}
+	return wrong
+}
+
+// axle adds one axle, and the washer that its side play asks for. A bush's
+// flange may take the play up; a shim takes it up without cutting.
+func (c *Case) axle(s *job.Shaft, f Facts) {
+	c.Axles = append(c.Axles, Axle{Name: s.Name, State: s.JournalState, HasNew: f.Lathe, Minutes: f.Rules.AxleMinutes})
+	play, ok := f.Play[s.Name]
+	if ok && !s.Leave && !c.Rubs && c.ShimFor == "" && play > 2*f.Rules.SidePlayMM+1e-9 {
+		c.ShimFor, c.ShimMinutes = say.F("side play of %s, %v", s.Name, say.MM(play, 2)), f.Rules.SizeMinutes
+	}
+}
+
+// dearest is the price of the dearest bush that goes in, nil where none is
+// given.
+func dearest(holes []Hole) *float64 {
+	var best *float64
+	for _, h := range holes {
+		if h.Seat != nil && h.Seat.Price != nil && (best == nil || *h.Seat.Price > *best) {
+			best = h.Seat.Price
+		}
+	}
+	return best
+}

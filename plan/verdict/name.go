@@ -1,0 +1,39 @@
+package verdict
+
+// Name is a way that a truck, or one hole of it, can go.
+type Name string
+
+// The names of the ways. What each of them is stands in options.
+const (
+	Leave       Name = "leave"
+	Shim        Name = "shim"
+	Renew       Name = "renew"
+	Rebush      Name = "re-bush"
+	BushInABush Name = "bush in a bush"
+	Plug        Name = "plug"
+	NewAxle     Name = "new axle too"
+	Swap        Name = "swap"
+)
+
+// Owner is what an owner calls it: "new bearings in the old seats".
+func (n Name) Owner() string {
+	if o, ok := n.option(); ok {
+		return o.owner
+	}
+	return string(n)
+}
+
+// Cuts says whether this truck is machined that way.
+func (n Name) Cuts() bool {
+	o, ok := n.option()
+	return ok && o.cuts
+}
+
+func (n Name) option() (option, bool) {
+	for _, o := range options() {
+		if o.name == n {
+			return o, true
+		}
+	}
+	return option{}, false
+}

@@ -1,0 +1,102 @@
+package verdict
+
+import (
+	"strings"
+
+	"rebush/fits/say"
+)
+
+// needs lists the bores that have to be put right: those that are worn or
+// wrong, and the other bore of the same axle.
+//
+// Source: bush both holes of an axle, not one: common practice, no source.
+func (c *Case) needs() []*Bore {
+	bad := func(b *Bore) bool { return !b.Fixed && (b.Wrong != "" || b.PlayMM > c.Limits.LeaveMM+1e-9) }
+	axle := map[string]bool{}
+	for i := range c.Bores {
+		if b := &c.Bores[i]; bad(b) && b.Shaft != "" {
+			axle[b.Shaft] = true
+		}
+	}
+	var out []*Bore
+	for i := range c.Bores {
+		if b := &c.Bores[i]; bad(b) || !b.Fixed && axle[b.Shaft] {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// worst is the bore with the most play of those that may be touched.
+func (c *Case) worst() (name string, play float64) {
+	for _, b := range c.Bores {
+		if !b.Fixed && b.PlayMM > play {
+			name, play = b.Name, b.PlayMM
+		}
+	}
+	return name, play
+}
+
+// complaint says in words what the owner would say, "" where nothing.
+func (c *Case) complaint() string {
+	var out []string
+	for _, w := range []struct {
+		yes  bool
+		word string
+	}{{c.Binds, "binds"}, {c.Noisy, "is noisy"}, {c.Rubs, "rubs"}} {
+		if w.yes {
+			out = append(out, w.word)
+		}
+	}
+	return strings.Join(out, " and ")
+}
+
+// meshWrong names the first pair that does not run right as found.
+func (c *Case) meshWrong() say.Text {
+	for _, m := range c.Meshes {
+		if !m.Right {
+			return say.Join(": ", say.Words(m.Name), m.Words)
+		}
+	}
+	return ""
+}
+
+// gearsRight says whether every pair is known to run right: with none, or with
+// one whose gears were not measured, nobody knows.
+func (c *Case) gearsRight() bool {
+	for _, m := range c.Meshes {
+		if !m.Known || !m.Right {
+			return false
+		}
+	}
+	return len(c.Meshes) > 0
+}
+
+// mustGo says why the bores cannot stay as they are, "" where they can: because
+// something is wrong beside their play, or by play alone. Little play stays
+// where the gears mesh; between the two limits only where nothing is complained
+// of.
+func (c *Case) mustGo() (why say.Text, wrong bool) {
+	name, play := c.worst()
+	for _, b := range c.Bores {
+		if !b.Fixed && b.Wrong != "" {
+			return say.F("%s: %v", b.Name, b.Wrong), true
+		}
+	}
+	if m := c.meshWrong(); m != "" {
+		return m, true
+	}
+	switch said := c.complaint(); {
+	case play > c.Limits.LookAgainMM+1e-9:
+		return say.F("%s has %v of play, %v at most may stay", name, say.MM(play, 2), say.MM(c.Limits.LookAgainMM, 2).Bare()), false
+	case play > c.Limits.LeaveMM+1e-9 && said != "":
+		return say.F("it %s, and %s has %v of play", said, name, say.MM(play, 2)), false
+	}
+	return "", false
+}
+
+// doomed says that the casting itself is going, or is of a metal that this job
+// must not cut.
+func (c *Case) doomed() bool {
+	return c.Condition == "cracked" || c.Condition == "swollen" || c.Condition == "magnesium"
+}

@@ -1,0 +1,61 @@
+package verdict
+
+import (
+	"math"
+
+	"rebush/fits/dim"
+	"rebush/fits/say"
+)
+
+// Row is the verdict as it is printed.
+type Row struct {
+	Choice   Name      `json:"choice"`
+	Sentence say.Text  `json:"sentence"`
+	Currency string    `json:"currency"`
+	RunnerUp *RunnerUp `json:"runner_up"`
+	Bores    []BoreWay `json:"bores"`
+	Options  []Option  `json:"options"`
+}
+
+// RunnerUp is the second-best option and what would make it win.
+type RunnerUp struct {
+	Name   Name     `json:"name"`
+	WinsIf say.Text `json:"wins_if"`
+}
+
+// BoreWay is the way that one bore goes under the choice.
+type BoreWay struct {
+	Bore string `json:"bore"`
+	Way  Name   `json:"way"`
+}
+
+// Option is one of the ways that the job can go, with its figures.
+type Option struct {
+	Name     Name       `json:"name"`
+	Feasible bool       `json:"feasible"` // can be done and cures what is the matter
+	WhyNot   say.Text   `json:"why_not"`
+	Cost     *float64   `json:"cost"`   // expected; nil where no rate is given or it cannot be done
+	Hours    *float64   `json:"hours"`  // planned
+	Chance   *float64   `json:"chance"` // of coming right first time
+	Loses    []say.Text `json:"loses"`
+	Keeps    []say.Text `json:"keeps"`
+}
+
+// Row is the result with money and hours to a hundredth and chances to a
+// millionth.
+func (r Result) Row(currency string) *Row {
+	out := &Row{Choice: r.Choice, Sentence: r.Sentence, Currency: currency, RunnerUp: r.RunnerUp,
+		Bores: append([]BoreWay{}, r.Bores...), Options: make([]Option, len(r.Options))}
+	for i, o := range r.Options {
+		o.Cost, o.Hours, o.Chance = rounded(o.Cost, 100), rounded(o.Hours, 100), rounded(o.Chance, 1e6)
+		out.Options[i] = o
+	}
+	return out
+}
+
+func rounded(v *float64, per float64) *float64 {
+	if v == nil {
+		return nil
+	}
+	return dim.Number(math.Round(*v*per) / per)
+}
