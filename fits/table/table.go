@@ -13,6 +13,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"sort"
 	"strings"
 	"sync"
@@ -124,8 +125,12 @@ func BuiltIn() *Library {
 	return &Library{read: map[string]*Table{}, swaps: map[string]bool{}}
 }
 
+// later are columns that came after shops had written their own tables: a
+// shop's may leave them out, and what reads them says what stands instead.
+var later = map[string][]string{"instruments": {"least_mm", "most_mm"}}
+
 // Replace puts a shop's table in the place of the built-in one of that name.
-// The new table must have every column of the old one. What keeps people from
+// The new table must have every column of the old one, but for the later ones. What keeps people from
 // harm is not replaced.
 func (l *Library) Replace(t *Table) error {
 	if t.Name == "stops" || t.Name == "hazards" {
@@ -140,7 +145,7 @@ func (l *Library) Replace(t *Table) error {
 		have[c] = true
 	}
 	for _, c := range old.Columns {
-		if !have[c] {
+		if !have[c] && !slices.Contains(later[t.Name], c) {
 			return fmt.Errorf("%s: no column %q; the built-in table has %s", t.From, c, strings.Join(old.Columns, ", "))
 		}
 	}

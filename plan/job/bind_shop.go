@@ -9,62 +9,27 @@ import (
 
 // bindShop fills a Shop from what was read.
 func bindShop(r *reader, root *value, name string) *Shop {
-	m := root.get("machine")
-	s := &Shop{File: name, where: r.where, MachineKind: m.get("kind").text(), Readout: m.get("readout").tri() == Yes,
-		ApproachX: m.get("approach").get("x").text(), ApproachY: m.get("approach").get("y").text(),
-		SetupU: m.get("location").get("setup").length(), HoleU: m.get("location").get("hole").length(),
-		Runout: m.get("runout").length(), PressN: m.get("press").or(0), MaxDrill: m.get("max_drill").length(),
-		Jig: root.get("jig").text(), Lathe: root.get("lathe").tri() == Yes, Paper: root.get("paper").text()}
-	if sp := m.get("spindle"); sp != nil {
-		for _, n := range sp.list {
-			s.Spindle = append(s.Spindle, n.num)
-		}
-		s.SpindleMin, s.SpindleMax = sp.get("min").or(0), sp.get("max").or(0)
-	}
-	d := root.get("drills")
-	s.DrillTool = d.get("tool").text()
-	for _, v := range d.get("series").items() {
-		s.DrillSeries = append(s.DrillSeries, v.raw)
-	}
-	s.Drills = bindTools(r, d.get("sizes"))
-	s.Reamers = bindTools(r, root.get("reamers"))
-	s.EndMills = bindTools(r, root.get("end_mills"))
-	s.Mandrels = bindTools(r, root.get("mandrels"))
-	s.BoringFrom, s.BoringTo = root.get("boring_head").get("from").length(), root.get("boring_head").get("to").length()
-	if p := root.get("pins"); p != nil {
-		s.Pins = &PinSet{From: p.get("from").length(), To: p.get("to").length(), Step: p.get("step").length(), Class: p.get("class").text()}
-	}
-	for _, v := range root.get("compounds").items() {
-		s.Compounds = append(s.Compounds, v.raw)
-	}
-	for _, v := range root.get("instruments").items() {
-		s.Instruments = append(s.Instruments, Instrument{Name: v.get("name").text(), U: v.get("u").length(), Bias: v.get("bias").length()})
-	}
-	s.FrictionLow, s.FrictionHigh = root.get("friction").get("low").or(0), root.get("friction").get("high").or(0)
-	if v := root.get("send_out"); v != nil {
-		s.SendOut = &SendOut{LocationU: v.get("location").length(), Price: v.get("price").or(0)}
-	}
-	s.SetupHours, s.StripHours = root.get("hours").get("setup").or(0), root.get("hours").get("strip_and_rebuild").or(0)
-	s.Currency, s.PerHour = root.get("rates").get("currency").text(), root.get("rates").get("per_hour").number()
+	s := &Shop{File: name, where: r.where}
+	store(s, root)
+	s.Drills = bindTools(r, s.Drills, root.get("drills").get("sizes"))
+	s.Reamers = bindTools(r, s.Reamers, root.get("reamers"))
+	s.EndMills = bindTools(r, s.EndMills, root.get("end_mills"))
+	s.Mandrels = bindTools(r, s.Mandrels, root.get("mandrels"))
 	return s
 }
 
-func bindTools(r *reader, v *value) []Tool {
+// bindTools gives each tool of a list its place there and the name that stands
+// on it. One whose size could not be read is left out.
+func bindTools(r *reader, tools []Tool, v *value) []Tool {
 	var out []Tool
 	for i, t := range v.items() {
-		size := t
 		if t.shape.kind == aRecord {
-			size = t.get("size")
+			t = t.get("size")
 		}
-		if size == nil {
-			continue
+		if t != nil {
+			tools[i].Name, tools[i].Index = stamped(t.raw, r.units), i
+			out = append(out, tools[i])
 		}
-		tool := Tool{Size: size.len, Name: stamped(size.raw, r.units), Class: t.get("class").text(),
-			Reach: t.get("reach").length(), Shank: t.get("shank").length(), For: t.get("for").length(), Index: i}
-		if l := t.get("limits").items(); len(l) == 2 {
-			tool.Low, tool.High = l[0].len, l[1].len
-		}
-		out = append(out, tool)
 	}
 	return out
 }

@@ -1,8 +1,6 @@
 package job
 
 import (
-	"fmt"
-
 	"rebush/fits/limits"
 	"rebush/fits/material"
 )
@@ -35,16 +33,20 @@ func checkShopWithJob(r *reader, j *Job, root *value, s *Shop) {
 		r.say(root.pos, "the tables of limits do not read: "+err.Error(), "mend the shop's own table")
 	} else {
 		for i, v := range root.get("bushes").items() {
-			for key, size := range map[string]Size{"bore": j.Bushes[i].Bore, "od": j.Bushes[i].OD} {
-				if class := v.get(key + "_class"); class != nil && size.Nominal.Given() {
-					if _, err := lim.Class(size.Nominal, class.raw); err != nil {
-						r.say(class.pos, fmt.Sprintf("%s_class: %s", key, err), "write a class such as H7 or s7")
-					}
-				}
-			}
+			checkClass(r, lim, v.get("bore_class"), j.Bushes[i].Bore)
+			checkClass(r, lim, v.get("od_class"), j.Bushes[i].OD)
 		}
 	}
 	checkInstruments(r, j, root, s)
+}
+
+func checkClass(r *reader, lim *limits.Limits, class *value, size Size) {
+	if class == nil || !size.Nominal.Given() {
+		return
+	}
+	if _, err := lim.Class(size.Nominal, class.raw); err != nil {
+		r.say(class.pos, class.name+": "+err.Error(), "write a class such as H7 or s7")
+	}
 }
 
 // checkInstruments: `with` names an instrument of the shop, or its pins.

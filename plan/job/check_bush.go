@@ -8,7 +8,7 @@ import (
 func checkBush(r *reader, b *Bush, v *value) {
 	if !b.Turned {
 		for _, key := range []string{"bore", "od", "length"} {
-			if _, said := v.by[key]; v.get(key) == nil && !said {
+			if v.missing(key) {
 				r.say(v.pos, fmt.Sprintf("%s is missing in %s", key, v.path), "give the bush's bore, od and length; only one with make: turned may leave them out")
 			}
 		}

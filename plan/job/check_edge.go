@@ -9,9 +9,7 @@ import (
 
 func checkEdge(r *reader, j *Job, b *Bore, e Edge, v *value, journal dim.Length) {
 	m, a := v.get("metal"), v.get("away")
-	_, saidM := v.by["metal"]
-	_, saidA := v.by["away"]
-	if (m == nil) == (a == nil) && !(saidM || saidA) || m != nil && a != nil {
+	if v.missing("metal") && v.missing("away") || m != nil && a != nil {
 		r.say(v.pos, "edges: give either metal (from the wall of the hole) or away (from its centre)", "write {at: 270, metal: 4.4}")
 		return
 	}

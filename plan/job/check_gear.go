@@ -7,12 +7,10 @@ import (
 
 func checkGear(r *reader, j *Job, g *Gear, v *value) {
 	m, dp := v.get("module"), v.get("diametral_pitch")
-	_, saidM := v.by["module"]
-	_, saidDP := v.by["diametral_pitch"]
 	switch {
 	case m != nil && dp != nil:
 		r.say(dp.pos, "diametral_pitch: module is given too", "keep one of them")
-	case m == nil && dp == nil && !saidM && !saidDP:
+	case v.missing("module") && v.missing("diametral_pitch"):
 		r.say(v.pos, "module is missing in "+v.path, "write module: 0.5 (mm), or diametral_pitch: 48")
 	}
 	w := v.get("wheel")
@@ -37,14 +35,14 @@ func checkGear(r *reader, j *Job, g *Gear, v *value) {
 		if v.get("worm") != nil {
 			r.say(v.get("worm").pos, "worm: this mesh is of kind spur", "write kind: worm, or give a pinion")
 		}
-		if _, said := v.by["pinion"]; g.Pinion == nil && !said {
+		if v.missing("pinion") {
 			r.say(v.pos, "pinion is missing in "+v.path, "write pinion: {at: [22.0, 6.0], teeth: 12}, or {on: SHAFT, teeth: 12}")
 		}
 	case "worm":
 		if v.get("pinion") != nil {
 			r.say(v.get("pinion").pos, "pinion: this mesh is of kind worm", "write kind: spur, or give a worm")
 		}
-		if _, said := v.by["worm"]; g.Worm == nil && !said {
+		if v.missing("worm") {
 			r.say(v.pos, "worm is missing in "+v.path, "write worm: {starts: 1, pitch_diameter: 6, height: 14.06}")
 		}
 		if g.WheelForm == "" {
@@ -118,9 +116,7 @@ func checkFace(r *reader, j *Job, g *Gear, w *value) {
 // and let go of each other 2 modules farther out.
 func checkPinion(r *reader, j *Job, g *Gear, v *value, c [2]float64, there bool) {
 	on, at := v.get("on"), v.get("at")
-	_, saidOn := v.by["on"]
-	_, saidAt := v.by["at"]
-	if on != nil && at != nil || on == nil && at == nil && !saidOn && !saidAt {
+	if on != nil && at != nil || v.missing("on") && v.missing("at") {
 		r.say(v.pos, "pinion: give either on (a shaft) or at (a fixed place)", "write pinion: {at: [22.0, 6.0], teeth: 12}")
 		return
 	}
@@ -155,14 +151,12 @@ func checkPinion(r *reader, j *Job, g *Gear, v *value, c [2]float64, there bool)
 // diameters.
 func checkWorm(r *reader, g *Gear, v *value, c [2]float64, there bool) {
 	h, top := v.get("height"), v.get("top")
-	_, saidH := v.by["height"]
-	_, saidT := v.by["top"]
 	switch {
 	case h != nil && top != nil:
 		r.say(top.pos, "top: height is given too", "keep one of them")
 		return
 	case h == nil && top == nil:
-		if !saidH && !saidT {
+		if v.missing("height") && v.missing("top") {
 			r.say(v.pos, "worm: neither height nor top is given", "write height: 14.06, the height of its axis above the datum edge")
 		}
 		return

@@ -20,18 +20,17 @@ func checkShaft(r *reader, j *Job, s *Shaft, v *value) {
 	for i := range s.Bores {
 		b := &s.Bores[i]
 		bv := v.get("bores").get(string(b.Side))
-		if _, said := v.by["journal"]; !s.Journal.On(b.Side).Given() && said && v.get("journal") != nil {
-			if _, bad := v.get("journal").by[string(b.Side)]; !bad {
-				r.say(v.get("journal").pos, fmt.Sprintf("journal: the %s end is missing", b.Side), "write journal: {left: 3.16, right: 2.36}")
+		if v.get("journal") != nil && !s.Journal.On(b.Side).Given() {
+			if ends := v.get("journal"); ends.missing(string(b.Side)) {
+				r.say(ends.pos, fmt.Sprintf("journal: the %s end is missing", b.Side), "write journal: {left: 3.16, right: 2.36}")
 			}
 		}
 		checkBore(r, j, s, b, bv)
-		journal := s.Journal.On(b.Side)
-		for name, l := range map[string]Ends{"must_pass": s.MustPass, "unworn": s.Unworn} {
-			if journal.Given() {
-				f := journal.Float()
-				between(r, v.get(name).end(b.Side), l.On(b.Side), f-0.02, f+0.8, fmt.Sprintf("the %s journal of %s", b.Side, r.show(f)))
-			}
+		if journal := s.Journal.On(b.Side); journal.Given() {
+			f := journal.Float()
+			why := fmt.Sprintf("the %s journal of %s", b.Side, r.show(f))
+			between(r, v.get("must_pass").end(b.Side), s.MustPass.On(b.Side), f-0.02, f+0.8, why)
+			between(r, v.get("unworn").end(b.Side), s.Unworn.On(b.Side), f-0.02, f+0.8, why)
 		}
 	}
 	if l, rt := s.On(Left), s.On(Right); l != nil && rt != nil {

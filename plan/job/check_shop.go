@@ -3,9 +3,10 @@ package job
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"rebush/feeds/drills"
+	"rebush/fits/dim"
+	"rebush/fits/table"
 )
 
 // finds is how well each kind of machine finds a place, mm: outside it a
@@ -14,22 +15,13 @@ var finds = map[string][2]float64{
 	"mill": {0.002, 0.05}, "lathe": {0.002, 0.05}, "drill press": {0.01, 0.25}, "hand": {0.012, 0.3},
 }
 
-// reads is the standard uncertainty that an instrument of a name can have, mm.
-// Common practice, no source.
-var reads = []struct {
-	word      string
-	low, high float64
-}{
-	{"calliper", 0.004, 0.1}, {"caliper", 0.004, 0.1}, {"micrometer", 0.0006, 0.015}, {"pin", 0.0005, 0.0125},
-	{"finder", 0.001, 0.025}, {"indicator", 0.0012, 0.03}, {"dial", 0.0012, 0.03}, {"rule", 0.04, 1}, {"", 0.001, 0.2},
-}
-
 func checkShop(r *reader, s *Shop, root *value) {
 	m := root.get("machine")
 	if sp := m.get("spindle"); sp != nil {
 		for i := 1; i < len(s.Spindle); i++ {
 			if s.Spindle[i] <= s.Spindle[i-1] {
-				r.say(sp.list[i].pos, fmt.Sprintf("spindle: %g comes after %g", s.Spindle[i], s.Spindle[i-1]), "write the steps in rising order, each once")
+				r.say(sp.list[i].pos, fmt.Sprintf("spindle: %g comes after %g", s.Spindle[i], s.Spindle[i-1]),
+					"write the steps in rising order, each once")
 			}
 		}
 		if s.SpindleMax < s.SpindleMin {
@@ -51,14 +43,26 @@ func checkShop(r *reader, s *Shop, root *value) {
 			checkTool(r, tool, t.list.list[tool.Index], s.Reamers)
 		}
 	}
-	if b := root.get("boring_head"); b != nil && s.BoringFrom.Given() && s.BoringTo.Given() && !s.BoringFrom.Less(s.BoringTo) {
+	if b := root.get("boring_head"); notBelow(s.BoringFrom, s.BoringTo) {
 		r.say(b.pos, "boring_head: from is not below to", "write {from: 5, to: 20}")
 	}
-	if p := root.get("pins"); p != nil && s.Pins.From.Given() && s.Pins.To.Given() && !s.Pins.From.Less(s.Pins.To) {
+	if p := root.get("pins"); p != nil && notBelow(s.Pins.From, s.Pins.To) {
 		r.say(p.pos, "pins: from is not below to", "write {from: 1, to: 6, step: 0.01}")
 	}
 	if s.FrictionHigh < s.FrictionLow {
 		r.say(root.get("friction").pos, "friction: high is below low", "write {low: 0.05, high: 0.20}")
+	}
+	checkOwnInstruments(r, s, root)
+}
+
+// checkOwnInstruments: each has a name of its own, and a doubt that its kind
+// can have.
+func checkOwnInstruments(r *reader, s *Shop, root *value) {
+	kinds, err := table.ReadInstruments(s.Tables)
+	if err != nil {
+		r.say(root.get("instruments").place(root), "the table of instruments does not read: "+err.Error(),
+			"mend the shop's own table")
+		return
 	}
 	names := map[string]bool{}
 	for i, v := range root.get("instruments").items() {
@@ -67,12 +71,9 @@ func checkShop(r *reader, s *Shop, root *value) {
 			r.say(v.pos, fmt.Sprintf("two instruments are called %q", short(in.Name)), "give each a name of its own")
 		}
 		names[in.Name] = true
-		for _, kind := range reads {
-			if strings.Contains(strings.ToLower(in.Name), kind.word) {
-				between(r, v.get("u"), in.U, kind.low, kind.high, "an instrument called "+short(in.Name)+" (a standard uncertainty is about a third of the limit of error)")
-				break
-			}
-		}
+		least, most := kinds.Plausible(in.Name)
+		between(r, v.get("u"), in.U, least, most,
+			"an instrument called "+short(in.Name)+" (a standard uncertainty is about a third of the limit of error)")
 	}
 }
 
@@ -93,29 +94,37 @@ func checkSets(r *reader, s *Shop, v *value) {
 	}
 }
 
+// notBelow says that both ends of a range are given, and the wrong way round.
+func notBelow(from, to dim.Length) bool { return from.Given() && to.Given() && !from.Less(to) }
+
 func checkTool(r *reader, t Tool, v *value, reamers []Tool) {
 	if t.Low.Given() && t.High.Given() {
 		l := v.get("limits")
 		bracket(r, l, t.Low.Float(), t.High.Float(), 0.1)
 		if t.Size.Float() < t.Low.Float()-0.1 || t.Size.Float() > t.High.Float()+0.1 {
-			r.say(l.pos, fmt.Sprintf("limits: %s and %s do not go with a size of %s", r.show(t.Low.Float()), r.show(t.High.Float()), r.show(t.Size.Float())), "give the limits as measured on this tool")
+			r.say(l.pos, fmt.Sprintf("limits: %s and %s do not go with a size of %s",
+				r.show(t.Low.Float()), r.show(t.High.Float()), r.show(t.Size.Float())),
+				"give the limits as measured on this tool")
 		}
 		if t.Class != "" {
 			r.say(v.get("class").pos, "class: limits as measured take no class", "keep one of them")
 		}
 	}
 	if t.Shank.Given() {
-		between(r, v.get("shank"), t.Shank, 0.3*t.Size.Float(), math.Max(4*t.Size.Float(), 12), "a tool of "+r.show(t.Size.Float()))
+		between(r, v.get("shank"), t.Shank, 0.3*t.Size.Float(), math.Max(4*t.Size.Float(), 12),
+			"a tool of "+r.show(t.Size.Float()))
 	}
 	if t.For.Given() {
 		f := v.get("for")
-		between(r, v.get("size"), t.Size, 0.75*t.For.Float(), t.For.Float(), "the reamer it goes before, "+r.show(t.For.Float()))
+		between(r, v.get("size"), t.Size, 0.75*t.For.Float(), t.For.Float(),
+			"the reamer it goes before, "+r.show(t.For.Float()))
 		same := len(reamers) == 0
 		for _, k := range reamers {
 			same = same || math.Abs(k.Size.Float()-t.For.Float()) < 0.02
 		}
 		if !same {
-			r.say(f.pos, fmt.Sprintf("for: there is no reamer of %s in the shop", r.show(t.For.Float())), "name the size of one of the reamers")
+			r.say(f.pos, fmt.Sprintf("for: there is no reamer of %s in the shop", r.show(t.For.Float())),
+				"name the size of one of the reamers")
 		}
 	}
 }

@@ -134,9 +134,10 @@ func checkOutline(r *reader, j *Job, root *value) {
 	c := j.Chassis
 	l, h, corners := v.get("length"), v.get("height"), v.get("corners")
 	if corners == nil {
-		for name, part := range map[string]*value{"length": l, "height": h} {
-			if _, said := v.by[name]; part == nil && !said {
-				r.say(v.pos, "outline: "+name+" is missing", "write outline: {length: 58, height: 20}, or corners: [[0, 0], ...]")
+		for _, name := range []string{"length", "height"} {
+			if v.missing(name) {
+				r.say(v.pos, "outline: "+name+" is missing",
+					"write outline: {length: 58, height: 20}, or corners: [[0, 0], ...]")
 			}
 		}
 		return

@@ -35,7 +35,7 @@ func TestSeenFromRight(t *testing.T) {
 
 // TestMirrorTwice: turned over twice, a figure is what it was.
 func TestMirrorTwice(t *testing.T) {
-	m := &mirror{dim.Must("58 mm")}
+	m := mirror{dim.Must("58 mm")}
 	rapid.Check(t, func(t *rapid.T) {
 		x := dim.OfFloat(rapid.Float64Range(-100, 100).Draw(t, "x"))
 		if !m.x(m.x(x)).Equal(x) {
@@ -129,26 +129,40 @@ func TestProbedSlips(t *testing.T) {
 	}
 }
 
-// TestUnused: a key of the registry is named with its line, another is not.
+// TestUnused: a key that no step uses is named with its line and why, each one
+// of the table in a file that has them all, and no other is.
 func TestUnused(t *testing.T) {
 	j, err := Read("testdata/all-keys.yaml", Options{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := unused(j, map[string]string{"shafts/*/pull": "for a later step", "gears/*/slope": "no such path", "send_out": "not priced"})
-	want := []finding.Finding{
-		{Level: finding.Note, Rule: "job/key not used", Where: "shafts/front axle/pull", Text: "this key is read, but the plan does not use it: for a later step",
-			Fix: "nothing has to be changed", File: "testdata/all-keys.yaml", Line: 34, Column: 11},
-		{Level: finding.Note, Rule: "job/key not used", Where: "send_out", Text: "this key is read, but the plan does not use it: not priced",
-			Fix: "nothing has to be changed", File: "testdata/all-shop.yaml", Line: 23, Column: 11},
+	got := Unused(j)
+	var keys []string
+	for _, f := range got {
+		keys = append(keys, f.Where)
 	}
-	if diff := cmp.Diff(want, got); diff != "" {
+	want := []string{"shafts/front axle/pull", "shafts/front axle/bores/left/lift",
+		"gears/worm drive/worm/hand", "gears/spur to a fixed place/pinion/face", "bushes/A/wall_finish_um"}
+	if diff := cmp.Diff(want, keys); diff != "" {
+		t.Fatal(diff)
+	}
+	if diff := cmp.Diff(finding.Finding{Level: finding.Note, Rule: KeyNotUsed, Where: "shafts/front axle/pull",
+		Text: "this key is read, but the plan does not use it: the load alone says which way the shaft is pressed",
+		Fix:  "nothing has to be changed", File: "testdata/all-keys.yaml", Line: 34, Column: 11}, got[0]); diff != "" {
 		t.Error(diff)
 	}
-	for pattern, why := range notYet {
-		if len(unused(j, map[string]string{pattern: why})) == 0 {
-			t.Errorf("%s is no key that the file of all keys has", pattern)
+	marked, all := map[string]bool{}, map[*shape]bool{}
+	records(jobShape, all)
+	records(shopShape, all)
+	for s := range all {
+		for _, k := range s.keys {
+			if k.unused != "" {
+				marked[k.unused] = true
+			}
 		}
+	}
+	if len(marked) != len(want) {
+		t.Errorf("%d keys of the tables are marked unused, %d were looked for", len(marked), len(want))
 	}
 }
 

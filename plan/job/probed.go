@@ -22,10 +22,6 @@ func loadProbed(r *reader, j *Job, root *value, folder string) {
 				r.say(f.pos, "file: "+f.raw+": "+plainFileError(err), "files of points are named from the folder of the job")
 				continue
 			}
-			var m *mirror
-			if bv.get("seen_from").text() == "right" && j.Chassis.Length.Given() {
-				m = &mirror{j.Chassis.Length}
-			}
 			points, lines, problems := Points(f.raw, data, r.units)
 			for _, p := range problems {
 				r.say(p.Pos, p.Wrong, p.Right)
@@ -34,10 +30,13 @@ func loadProbed(r *reader, j *Job, root *value, folder string) {
 				r.say(Pos{f.raw, 1, 1}, fmt.Sprintf("%d points", len(points)), "a hole needs at least 3, better 16 spread all round")
 				continue
 			}
-			for _, p := range points {
-				b.Probed = append(b.Probed, m.point(p))
+			if bv.get("seen_from").text() == "right" && j.Chassis.Length.Given() {
+				m := mirror{j.Chassis.Length}
+				for i, p := range points {
+					points[i] = m.point(p)
+				}
 			}
-			b.probedLines = lines
+			b.Probed, b.probedLines = points, lines
 		}
 	}
 }

@@ -48,7 +48,7 @@ func readFile(file string, data []byte, s *shape) (*value, *reader) {
 		r.say(r.at(root), "the file does not begin with keys", "begin with `"+s.keys[0].name+": 1` and write `key: value` lines")
 		return nil, r
 	}
-	if r.otherKind(root, s.keys[0].name) || !r.version(root, s.keys[0].name) {
+	if r.otherKind(root, s.keys[0].name) || !r.version(root, s.keys[0]) {
 		return nil, r
 	}
 	return r.read(root, s, "", ""), r
@@ -75,16 +75,19 @@ func (r *reader) otherKind(root *yaml.Node, name string) bool {
 	return false
 }
 
-// version refuses a newer file before its new keys are called unknown.
-func (r *reader) version(root *yaml.Node, name string) bool {
+// version refuses a newer file before its new keys are called unknown. The
+// range of the key says which versions are read.
+func (r *reader) version(root *yaml.Node, of key) bool {
+	newest := int(of.shape.hi)
 	for i := 0; i+1 < len(root.Content); i += 2 {
 		k, v := root.Content[i], root.Content[i+1]
-		if k.Value != name || v.Kind != yaml.ScalarNode {
+		if k.Value != of.name || v.Kind != yaml.ScalarNode {
 			continue
 		}
 		var n int
-		if _, err := fmt.Sscanf(v.Value, "%d", &n); err == nil && n > Version {
-			r.say(r.at(v), fmt.Sprintf("this file is version %d; this program reads up to %d", n, Version), "use a newer rebush, or write the file for version 1")
+		if _, err := fmt.Sscanf(v.Value, "%d", &n); err == nil && n > newest {
+			r.say(r.at(v), fmt.Sprintf("this file is version %d; this program reads up to %d", n, newest),
+				fmt.Sprintf("use a newer rebush, or write the file for version %d", newest))
 			return false
 		}
 	}
@@ -125,19 +128,6 @@ func (r *reader) read(n *yaml.Node, s *shape, path, name string) *value {
 		return nil
 	}
 	return v
-}
-
-// forKind picks the form of an either-shape that suits a node.
-func (s *shape) forKind(fits func(kind) bool) *shape {
-	if s.kind != anEither {
-		return s
-	}
-	for _, a := range s.alts {
-		if fits(a.kind) {
-			return a
-		}
-	}
-	return s.alts[0]
 }
 
 // misfit says that a list stands where a number belongs, and the like.

@@ -1,5 +1,10 @@
 package job
 
+import (
+	"strconv"
+	"strings"
+)
+
 // kind is what sort of value a key takes.
 type kind int
 
@@ -18,68 +23,40 @@ const (
 	anEither             // a scalar, a list or a record, each with its own shape
 )
 
-// shape is what a key may hold. The reader, the JSON Schema and the hash all
-// walk the same shapes, so that what one accepts the others know.
+// shape is what a key may hold. The reader, the JSON Schema, the hash and what
+// is stored all walk the same shapes, so that what one accepts the others know.
+// They are made from the tables of keys; see keys.go.
 type shape struct {
 	kind   kind
-	words  []string // of aWord
-	lo, hi float64  // plausible range: mm of a length, else the number itself; both 0: none
-	signed bool     // the range is of the absolute value
-	zero   bool     // 0 is allowed besides the range
-	item   *shape   // of aList and aNamed
-	min    int      // of aList
-	max    int      // of aList, 0: no limit
-	keys   []key    // of aRecord
-	alts   []*shape // of anEither
-	ends   bool     // of aRecord: left and right of one thing
-	say    string   // for aList: what the items are ("x and y")
-
-	// was is of aWord: words of older files, and what each is called now.
-	was map[string]string
+	words  []string          // of aWord
+	was    map[string]string // of aWord: words of older files, and what each is called now; nothing offers them
+	lo, hi float64           // plausible range: mm of a length, else the number itself; both 0: none
+	signed bool              // the range is of the absolute value
+	zero   bool              // 0 is allowed besides the range
+	item   *shape            // of aList and aNamed
+	min    int               // of aList
+	max    int               // of aList, 0: no limit
+	keys   []key             // of aRecord
+	alts   []*shape          // of anEither
+	ends   bool              // of aRecord: left and right of one thing
+	say    string            // for aList: what the items are ("x and y")
+	stored []string          // fields that take the value, or one for each item; none: see keep
+	truth  string            // of a yes-or-no field: the word that is yes
+	byHand bool              // stored by bind.go or its neighbours
 }
 
 // key is one key of a record.
 type key struct {
-	name  string
-	shape *shape
-	what  string
-	must  bool
+	name      string
+	shape     *shape
+	what      string
+	must      bool
+	otherwise *value // where it is not given, nil: nothing
+	unused    string // why the plan does not use it, "" where it does
 }
-
-func need(k key) key { k.must = true; return k }
-
-func text() *shape  { return &shape{kind: aText} }
-func yesNo() *shape { return &shape{kind: aYesNo} }
-func date() *shape  { return &shape{kind: aDate} }
-func force() *shape { return &shape{kind: aForce, lo: 0.01, hi: 100000} }
-func whole(lo, hi float64) *shape {
-	return &shape{kind: aWhole, lo: lo, hi: hi}
-}
-func word(words ...string) *shape { return &shape{kind: aWord, words: words} }
-
-// once also reads a word that older files use; it means now, and nothing offers
-// it to a writer.
-func (s *shape) once(was, now string) *shape {
-	c := *s
-	c.was = map[string]string{was: now}
-	return &c
-}
-
-// length is a length whose plausible values run from lo to hi mm. Where hi is
-// less than 25.4 times lo, an inch figure read as mm, or the reverse, always
-// falls outside.
-func length(lo, hi float64) *shape { return &shape{kind: aLength, lo: lo, hi: hi} }
 
 // place is a coordinate: checked against the outline, not by a range.
-func place() *shape { return &shape{kind: aLength, lo: 0, hi: 0} }
-
-// orZero allows 0 besides the range.
-func orZero(s *shape) *shape { c := *s; c.zero = true; return &c }
-
-// eitherSign judges the range by the absolute value.
-func eitherSign(s *shape) *shape { c := *s; c.signed = true; c.zero = true; return &c }
-
-func number(lo, hi float64) *shape { return &shape{kind: aNumber, lo: lo, hi: hi} }
+func place() *shape { return &shape{kind: aLength} }
 
 // degrees accepts a turn either way.
 func degrees() *shape { return &shape{kind: aNumber, lo: -360, hi: 360} }
@@ -90,16 +67,68 @@ func (s *shape) isDegrees() bool { return s.kind == aNumber && s.lo == -360 && s
 func list(min, max int, item *shape, say string) *shape {
 	return &shape{kind: aList, item: item, min: min, max: max, say: say}
 }
-func point() *shape                { return list(2, 2, place(), "x and y") }
-func record(keys ...key) *shape    { return &shape{kind: aRecord, keys: keys} }
-func named(item *shape) *shape     { return &shape{kind: aNamed, item: item} }
+
 func either(alts ...*shape) *shape { return &shape{kind: anEither, alts: alts} }
-func pair(item *shape) *shape      { return list(2, 2, item, "low and high") }
-func ends(lo, hi float64) *shape   { return eachEnd(length(lo, hi)) }
-func eachEnd(s *shape) *shape {
-	both := record(key{"left", s, "at the left end", false}, key{"right", s, "at the right end", false})
-	both.ends = true
-	return either(s, both)
+
+// ends is one length for both ends of a shaft, or one for each.
+func ends(within string) *shape {
+	s := &shape{kind: aLength}
+	s.within(within)
+	return either(s, &shape{kind: aRecord, ends: true, keys: []key{
+		{name: "left", shape: s, what: "at the left end"}, {name: "right", shape: s, what: "at the right end"}}})
+}
+
+// within sets the plausible range: "0.8..16", "0.8..16 or 0", or "+-0.3..120",
+// which judges a length by its absolute value and lets 0 pass.
+func (s *shape) within(text string) {
+	text, s.signed = strings.CutPrefix(text, "+-")
+	text, s.zero = strings.CutSuffix(text, " or 0")
+	s.zero = s.zero || s.signed
+	lo, hi, ok := strings.Cut(text, "..")
+	var bad1, bad2 error
+	if ok {
+		s.lo, bad1 = strconv.ParseFloat(lo, 64)
+		s.hi, bad2 = strconv.ParseFloat(hi, 64)
+	}
+	if ok == (text == "") || bad1 != nil || bad2 != nil {
+		panic("job: " + text + " is no range of a key")
+	}
+}
+
+// count sets how many items a list may have: "0..20", or "1.." without a limit.
+func (s *shape) count(text string) {
+	lo, hi, _ := strings.Cut(text, "..")
+	s.min, _ = strconv.Atoi(lo) // neither is given: any number
+	s.max, _ = strconv.Atoi(hi)
+}
+
+// may sets the words: "press|cap|strap=cap", where strap means cap.
+func (s *shape) may(text string) {
+	for _, w := range strings.Split(text, "|") {
+		if was, now, older := strings.Cut(w, "="); older {
+			if s.was == nil {
+				s.was = map[string]string{}
+			}
+			s.was[was] = now
+			continue
+		}
+		s.words = append(s.words, w)
+	}
+}
+
+// keepIn sets where the value is stored: "Widest", "Low High", "Cap if cap".
+func (s *shape) keepIn(text string) {
+	if s.byHand = text == "by hand"; s.byHand {
+		return
+	}
+	text, word, ok := strings.Cut(text, " if ")
+	s.stored, s.truth = strings.Fields(text), "yes"
+	if ok {
+		s.truth = word
+	}
+	for _, a := range s.alts { // of ends
+		a.stored = s.stored
+	}
 }
 
 // names lists the keys of a record in table order.
@@ -119,4 +148,29 @@ func (s *shape) find(name string) *key {
 		}
 	}
 	return nil
+}
+
+// forKind picks the form of an either-shape that suits a node.
+func (s *shape) forKind(fits func(kind) bool) *shape {
+	if s.kind != anEither {
+		return s
+	}
+	for _, a := range s.alts {
+		if fits(a.kind) {
+			return a
+		}
+	}
+	return s.alts[0]
+}
+
+// at is the shape of a key by its path, through the items of lists:
+// "shafts/bores/left/widest".
+func (s *shape) at(path string) *shape {
+	for _, name := range strings.Split(path, "/") {
+		if s.item != nil {
+			s = s.item
+		}
+		s = s.forKind(func(k kind) bool { return k == aRecord }).find(name).shape
+	}
+	return s
 }

@@ -32,23 +32,21 @@ func Ask(in io.Reader, out io.Writer) ([]byte, error) {
 	fmt.Fprintln(out, "A few questions about the truck (a truck is a bogie, a bush a bushing).")
 	fmt.Fprintln(out, "Enter alone takes what stands in [brackets]. All is seen from the left side.")
 	d := &draft{}
-	d.title = a.ask("What is on the bench?", text(), "motor truck")
-	d.units = strings.ToLower(a.ask("Do your figures come in mm or in inches (mm, in)?", word("mm", "in"), "mm"))
+	d.title = a.ask("What is on the bench?", keyShape("title"), "motor truck")
+	d.units = strings.ToLower(a.ask("Do your figures come in mm or in inches (mm, in)?", keyShape("units"), "mm"))
 	if d.units == "in" {
 		a.units = dim.Inch
 	}
-	ch := chassisShape
-	d.material = a.ask("What are the plates or the casting made of?", ch.find("material").shape, "zinc die casting")
-	d.condition = a.ask("Is it sound, cracked, swollen or unknown?", ch.find("condition").shape, "unknown")
-	d.left = a.ask("How thick is the left plate or wall?", plateShape.find("thickness").shape, need1)
-	d.right = a.ask("And the right one?", plateShape.find("thickness").shape, d.left)
-	outline := ch.find("outline").shape
-	d.length = a.ask("How long is a plate?", outline.find("length").shape, need1)
-	d.height = a.ask("How high is it?", outline.find("height").shape, need1)
-	d.width = a.ask("How wide is the chassis over both plates?", ch.find("width").shape, need1)
-	d.rails = a.ask("Do the rails lie below or above the edge you measure from?", ch.find("rails").shape, "below")
-	d.current = a.ask("Does current pass through the axle bearings (axles, none)?", ch.find("current").shape, "none")
-	axles := a.ask("How many shafts will you enter?", whole(1, 8), "2")
+	d.material = a.ask("What are the plates or the casting made of?", keyShape("chassis/material"), "zinc die casting")
+	d.condition = a.ask("Is it sound, cracked, swollen or unknown?", keyShape("chassis/condition"), "unknown")
+	d.left = a.ask("How thick is the left plate or wall?", keyShape("chassis/plates/left/thickness"), need1)
+	d.right = a.ask("And the right one?", keyShape("chassis/plates/right/thickness"), d.left)
+	d.length = a.ask("How long is a plate?", keyShape("chassis/outline/length"), need1)
+	d.height = a.ask("How high is it?", keyShape("chassis/outline/height"), need1)
+	d.width = a.ask("How wide is the chassis over both plates?", keyShape("chassis/width"), need1)
+	d.rails = a.ask("Do the rails lie below or above the edge you measure from?", keyShape("chassis/rails"), "below")
+	d.current = a.ask("Does current pass through the axle bearings (axles, none)?", keyShape("chassis/current"), "none")
+	axles := a.ask("How many shafts will you enter?", &shape{kind: aWhole, lo: 1, hi: 8}, "2")
 	n := 0
 	if _, err := fmt.Sscan(axles, &n); err != nil {
 		n = 0
@@ -60,7 +58,7 @@ func Ask(in io.Reader, out io.Writer) ([]byte, error) {
 	for a.bush(d) {
 	}
 	a.owner(d)
-	d.shop = a.ask("Name of your shop file (Enter: the built-in small shop)?", text(), "")
+	d.shop = a.ask("Name of your shop file (Enter: the built-in small shop)?", keyShape("shop"), "")
 	if a.ended {
 		return nil, ErrStopped
 	}
@@ -68,6 +66,14 @@ func Ask(in io.Reader, out io.Writer) ([]byte, error) {
 	a.review(data)
 	return data, nil
 }
+
+// keyShape is what a key of a job may hold where it is answered in one line.
+func keyShape(path string) *shape {
+	return jobShape.at(path).forKind(func(k kind) bool { return k < aList })
+}
+
+// aYesOrNo is the shape of an answer that is no key.
+var aYesOrNo = &shape{kind: aYesNo}
 
 // need1 marks a question that has to be answered.
 const need1 = "\x00"
@@ -125,32 +131,41 @@ func (a *asker) fits(line string, s *shape) string {
 
 func (a *asker) shaft(d *draft, i int) draftShaft {
 	s := draftShaft{}
-	s.name = a.ask(fmt.Sprintf("Shaft %d: what is it called?", i), text(), []string{"front axle", "rear axle", "third shaft", "fourth shaft", "fifth shaft", "sixth shaft", "seventh shaft", "eighth shaft"}[i-1])
-	s.leave = a.ask("  Is it to be left alone (yes, no)?", yesNo(), "no")
-	journal := length(0.8, 12)
+	usual := []string{"front axle", "rear axle", "third shaft", "fourth shaft", "fifth shaft", "sixth shaft",
+		"seventh shaft", "eighth shaft"}
+	s.name = a.ask(fmt.Sprintf("Shaft %d: what is it called?", i), keyShape("shafts/name"), usual[i-1])
+	s.leave = a.ask("  Is it to be left alone (yes, no)?", aYesOrNo, "no")
+	journal := keyShape("shafts/journal")
 	s.journal[0] = a.ask("  Diameter of its left journal?", journal, need1)
 	s.journal[1] = a.ask("  And of the right?", journal, s.journal[0])
 	if strings.EqualFold(d.current, "axles") {
-		s.insulated = a.ask("  On which side is its insulated wheel (left, right, none; Enter: not known)?", shaftShape.find("insulated").shape, "")
+		s.insulated = a.ask("  On which side is its insulated wheel (left, right, none; Enter: not known)?",
+			keyShape("shafts/insulated"), "")
 	}
-	s.hubs = a.ask("  Distance between the wheel hubs (Enter: not measured)?", shaftShape.find("hub_to_hub").shape, "")
+	s.hubs = a.ask("  Distance between the wheel hubs (Enter: not measured)?", keyShape("shafts/hub_to_hub"), "")
 	for k, side := range Sides {
 		b := &s.bores[k]
-		b.centre = a.ask(fmt.Sprintf("  %s bore: x and y of its middle as found?", strings.ToUpper(string(side[:1]))+string(side[1:])), point(), need1)
-		b.widest = a.ask("    Largest diameter?", boreShape.find("widest").shape, need1)
-		b.narrowest = a.ask("    Smallest diameter?", boreShape.find("narrowest").shape, b.widest)
-		b.at = a.ask("    Which way is it worn, in degrees from the front anticlockwise (up is 90; Enter: round)?", degrees(), "")
-		s.pass[k] = a.ask("    Largest diameter that goes through it on assembly (Enter: nothing larger than the journal)?", journal, "")
-		b.metal = a.ask("    Metal from the wall of the hole to the nearest free edge (Enter: not measured)?", length(0.3, 60), "")
+		at := func(key string) *shape { return keyShape("shafts/bores/" + string(side) + "/" + key) }
+		which := strings.ToUpper(string(side[:1])) + string(side[1:])
+		b.centre = a.ask(fmt.Sprintf("  %s bore: x and y of its middle as found?", which), at("centre"), need1)
+		b.widest = a.ask("    Largest diameter?", at("widest"), need1)
+		b.narrowest = a.ask("    Smallest diameter?", at("narrowest"), b.widest)
+		b.at = a.ask("    Which way is it worn, in degrees from the front anticlockwise (up is 90; Enter: round)?",
+			at("worn_to"), "")
+		s.pass[k] = a.ask("    Largest diameter that goes through it on assembly (Enter: nothing larger than the journal)?",
+			keyShape("shafts/must_pass"), "")
+		b.metal = a.ask("    Metal from the wall of the hole to the nearest free edge (Enter: not measured)?",
+			at("edges/metal"), "")
 		if b.metal != "" {
-			b.metalAt = a.ask("    In which direction, in degrees?", degrees(), "270")
+			b.metalAt = a.ask("    In which direction, in degrees?", at("edges/at"), "270")
 		}
 	}
 	return s
 }
 
 func (a *asker) gear(d *draft) {
-	kind := a.ask("Does a gear drive one of these shafts: worm, spur or none?", word("worm", "spur", "none"), "none")
+	kind := a.ask("Does a gear drive one of these shafts: worm, spur or none?",
+		&shape{kind: aWord, words: []string{"worm", "spur", "none"}}, "none")
 	if kind == "" || strings.EqualFold(kind, "none") {
 		return
 	}
@@ -160,20 +175,21 @@ func (a *asker) gear(d *draft) {
 	if len(d.shafts) > 0 {
 		first = d.shafts[0].name
 	}
-	g.on = a.ask("  Which shaft is its wheel on?", text(), first)
-	g.module = a.ask("  Module in mm (25.4 divided by the diametral pitch)?", gearShape.find("module").shape, need1)
-	g.teeth = a.ask("  Teeth of the wheel?", whole(5, 400), need1)
-	g.tip = a.ask("  Its tip diameter as measured (Enter: not measured)?", length(2, 120), "")
-	g.runout = a.ask("  Its run-out, total reading of an indicator over a turn (Enter: not measured)?", gearShape.find("wheel").shape.find("runout").shape, "")
+	g.on = a.ask("  Which shaft is its wheel on?", keyShape("gears/wheel/on"), first)
+	g.module = a.ask("  Module in mm (25.4 divided by the diametral pitch)?", keyShape("gears/module"), need1)
+	g.teeth = a.ask("  Teeth of the wheel?", keyShape("gears/wheel/teeth"), need1)
+	g.tip = a.ask("  Its tip diameter as measured (Enter: not measured)?", keyShape("gears/wheel/tip"), "")
+	g.runout = a.ask("  Its run-out, total reading of an indicator over a turn (Enter: not measured)?",
+		keyShape("gears/wheel/runout"), "")
 	if g.kind == "worm" {
-		g.form = a.ask("  Is the wheel throated, helical, straight or unknown?", word("throated", "helical", "straight", "unknown"), "unknown")
-		g.starts = a.ask("  Starts of the worm?", whole(1, 8), "1")
-		g.pitch = a.ask("  Pitch diameter of the worm?", length(1.5, 35), need1)
-		g.height = a.ask("  Height of its axis above the edge you measure from?", place(), need1)
+		g.form = a.ask("  Is the wheel throated, helical, straight or unknown?", keyShape("gears/wheel_form"), "unknown")
+		g.starts = a.ask("  Starts of the worm?", keyShape("gears/worm/starts"), "1")
+		g.pitch = a.ask("  Pitch diameter of the worm?", keyShape("gears/worm/pitch_diameter"), need1)
+		g.height = a.ask("  Height of its axis above the edge you measure from?", keyShape("gears/worm/height"), need1)
 		return
 	}
-	g.pinionTeeth = a.ask("  Teeth of the pinion?", whole(5, 400), need1)
-	g.at = a.ask("  x and y of the pinion's centre?", point(), need1)
+	g.pinionTeeth = a.ask("  Teeth of the pinion?", keyShape("gears/pinion/teeth"), need1)
+	g.at = a.ask("  x and y of the pinion's centre?", keyShape("gears/pinion/at"), need1)
 }
 
 // review says what in the new file does not go together.

@@ -6,24 +6,24 @@ func (a *asker) bush(d *draft) bool {
 	if len(d.bushes) > 0 {
 		question = "Outside diameter of another kind of bush you have (Enter: no more)?"
 	}
-	b := draftBush{od: a.ask(question, length(1.2, 25), "")}
+	b := draftBush{od: a.ask(question, keyShape("bushes/od"), "")}
 	if b.od == "" {
 		d.turns = a.yes("Can you turn a bush on a lathe (yes, no)?")
 		return false
 	}
-	b.code = a.ask("  What do you call it?", text(), "drawer "+string(rune('1'+len(d.bushes)%9)))
+	b.code = a.ask("  What do you call it?", keyShape("bushes/code"), "drawer "+string(rune('1'+len(d.bushes)%9)))
 	for _, other := range d.bushes {
 		if other.code == b.code {
 			b.code += "b"
 		}
 	}
-	b.bore = a.ask("  Its bore?", length(0.8, 14), need1)
-	b.length = a.ask("  Its length with the flange?", length(0.8, 20), need1)
-	b.flange = a.ask("  Diameter of its flange (Enter: it has none)?", length(2, 40), "")
+	b.bore = a.ask("  Its bore?", keyShape("bushes/bore"), need1)
+	b.length = a.ask("  Its length with the flange?", keyShape("bushes/length"), need1)
+	b.flange = a.ask("  Diameter of its flange (Enter: it has none)?", keyShape("bushes/flange/od"), "")
 	if b.flange != "" {
-		b.thick = a.ask("  Thickness of the flange?", length(0.25, 5), need1)
+		b.thick = a.ask("  Thickness of the flange?", keyShape("bushes/flange/thickness"), need1)
 	}
-	b.material = a.ask("  What is it made of?", text(), "sintered bronze")
+	b.material = a.ask("  What is it made of?", keyShape("bushes/material"), "sintered bronze")
 	d.bushes = append(d.bushes, b)
 	return !a.ended && len(d.bushes) < 9
 }
@@ -31,29 +31,29 @@ func (a *asker) bush(d *draft) bool {
 // owner asks what decides whether anything is to be done: the complaint, what
 // feels like a worn hole and is not, and what another truck would cost.
 func (a *asker) owner(d *draft) {
-	for i, q := range [...]string{"Does it bind (yes, no; Enter: not tried)?", "Is it noisy (yes, no)?", "Does a wheel or hub rub (yes, no)?"} {
-		d.complaint[i] = a.ask(q, yesNo(), "")
+	for i, q := range [...]string{
+		"Does it bind (yes, no; Enter: not tried)?", "Is it noisy (yes, no)?", "Does a wheel or hub rub (yes, no)?",
+	} {
+		d.complaint[i] = a.ask(q, aYesOrNo, "")
 	}
-	symptoms := jobShape.find("symptoms").shape
 	for i, q := range [...]string{
 		"These feel like a worn hole and are not. Rims on their wheels: tight or loose (Enter: not looked at)?",
 		"  Hubs on the axle: tight or loose?",
 		"  Wheels back to back: correct, wide or narrow?",
 		"  Insulated wheel to axle by the ohm meter: open, leaking or shorted?",
 	} {
-		d.symptoms[i] = a.ask(q, symptoms.find(symptomKeys[i]).shape, "")
+		d.symptoms[i] = a.ask(q, keyShape("symptoms/"+symptomKeys[i]), "")
 	}
-	d.price = a.ask("What would another truck cost (Enter: not known)?", number(0, 1e7), "")
+	d.price = a.ask("What would another truck cost (Enter: not known)?", keyShape("swap/price"), "")
 	if d.price != "" {
-		swap := jobShape.find("swap").shape
-		d.swapHours = a.ask("  Hours to fit it?", swap.find("hours").shape, "0.5")
-		d.second = a.ask("  Is it second-hand (yes, no)?", yesNo(), "yes")
+		d.swapHours = a.ask("  Hours to fit it?", keyShape("swap/hours"), "0.5")
+		d.second = a.ask("  Is it second-hand (yes, no)?", keyShape("swap/second_hand"), "yes")
 	}
 }
 
 var symptomKeys = [...]string{"rims", "hubs", "gauge", "ohms"}
 
 func (a *asker) yes(question string) bool {
-	word, _ := boolWord(a.ask(question, yesNo(), "no"))
+	word, _ := boolWord(a.ask(question, aYesOrNo, "no"))
 	return word == "yes"
 }

@@ -26,6 +26,13 @@ func (v *value) get(key string) *value {
 	return v.by[key]
 }
 
+// missing says that a key of a record does not stand in the file: one whose
+// value could not be read does, and was said already.
+func (v *value) missing(key string) bool {
+	_, there := v.by[key]
+	return !there
+}
+
 func (v *value) text() string {
 	if v == nil {
 		return ""
@@ -72,6 +79,22 @@ func (v *value) items() []*value {
 		return nil
 	}
 	return v.list
+}
+
+// each is the items of a list, the values of a named map in the order of the
+// file, or the one value that stands for a list of one.
+func (v *value) each() []*value {
+	switch v.shape.kind {
+	case aList:
+		return v.list
+	case aNamed:
+		var out []*value
+		for _, name := range v.order {
+			out = append(out, v.by[name])
+		}
+		return out
+	}
+	return []*value{v}
 }
 
 func (v *value) point() Point {
