@@ -4,7 +4,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"math"
 
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
@@ -39,10 +38,10 @@ func (m *maker) chain() {
 	m.burning()
 	m.surveyAll()
 	m.placing()
-	m.targets()
+	m.place()
 	m.seatAll()
 	m.burningBush()
-	m.checkMesh()
+	m.reach()
 	m.p.OK = !m.lower()
 	if m.p.OK {
 		m.routing()
@@ -94,96 +93,6 @@ func (m *maker) condition() {
 	default:
 		m.unsaid(add)
 	}
-}
-
-// checkMesh looks at every mesh again with the clearance that the chosen
-// finish reaches.
-func (m *maker) checkMesh() {
-	for i, x := range m.gears {
-		off := func(b *bore) (lo, hi float64) {
-			if b.shaft.Leave || b.chosen == nil {
-				return asFound(b), asFound(b)
-			}
-			j := b.hole.Journal
-			return (b.chosen.Expected[0] - j) / 2, (b.chosen.Expected[1] - j) / 2
-		}
-		at := func(b *bore) [2]float64 {
-			if b.shaft.Leave {
-				return foundCentre(b)
-			}
-			return b.target
-		}
-		if m.unseated(x) {
-			// What is not bushed reaches no clearance that could be judged.
-			continue
-		}
-		ends := func() (near, far float64) {
-			near, far = math.Inf(1), math.Inf(-1)
-			for k := range 2 {
-				a := x.distance(m.shafts, at, func(b *bore) float64 {
-					lo, hi := off(b)
-					return [2]float64{lo, hi}[k]
-				})
-				near, far = math.Min(near, a), math.Max(far, a)
-			}
-			return near, far
-		}
-		near, far := ends()
-		if i < len(m.p.Mesh) {
-			m.p.Mesh[i].ReachedMM = m.reached(x, ends)
-		}
-		tight := near - x.tir/2
-		j, err := x.pair.Normal(tight)
-		if err != nil {
-			continue
-		}
-		want := m.rules.V("tight_tooth_backlash_mm")
-		if j = sig9(j); j < want-1e-9 && x.trusted {
-			level := finding.Stop
-			if !m.reboring(x) {
-				level = finding.Caution
-			}
-			m.p.Findings.Raise(level, "seat/tightest tooth", m.j.Place(x.g.Name),
-				tightWords(j, want), "less run-out, wider backlash limits, or a mating gear in a better place").Against(j, want, "mm")
-			continue
-		}
-		if w := x.window; x.trusted && !w.Empty && (near < w.Lo-1e-6 || far > w.Hi+1e-6) && m.reboring(x) {
-			have, lim := near, w.Lo
-			if far > w.Hi+1e-6 {
-				have, lim = far, w.Hi
-			}
-			m.p.Findings.Raise(finding.Caution, "seat/mesh after fitting", m.j.Place(x.g.Name),
-				say.F("with the clearance reached the centre distance runs from %v, wanted %v", say.MMs(near, far, 3), say.MMs(w.Lo, w.Hi, 3)), "try the mesh with a dummy axle and a paper strip before the bores are opened").Against(sig9(have), sig9(lim), "mm")
-		}
-	}
-}
-
-// tightWords says what the tightest tooth of a turn is left with.
-func tightWords(j, want float64) say.Text {
-	if j < 0 {
-		return say.F("the tightest tooth of the turn would bind by %v square to the flank; it should keep %v of backlash", say.MM(-j, 3), say.MM(want, 3))
-	}
-	return say.F("the tightest tooth would keep %v of backlash square to the flank, least %v", say.MM(j, 3), say.MM(want, 3))
-}
-
-// unseated says whether a shaft of a mesh was to be bushed and has no seat.
-func (m *maker) unseated(x *gear) bool {
-	for _, b := range m.meshHoles(x) {
-		if b.touch && b.targeted && b.chosen == nil {
-			return true
-		}
-	}
-	return false
-}
-
-// reboring says whether any shaft of a mesh gets new bushes.
-func (m *maker) reboring(x *gear) bool {
-	for _, b := range m.bores {
-		if b.chosen != nil && (b.shaft.Name == x.g.Wheel.On || x.mate >= 0 && b.shaft.Name == m.shafts[x.mate].s.Name) {
-			return true
-		}
-	}
-	return false
 }
 
 // pictures gathers what a drawing of each hole needs.

@@ -30,7 +30,7 @@ type maker struct {
 	*books
 	shafts    []shaftState
 	gears     []*gear
-	targetIn  target.Input
+	settled   target.Settled
 	targetOut target.Output
 
 	result *chance.Result

@@ -191,15 +191,7 @@ func (m *maker) wantedFinish(b *bore) string {
 	return m.j.Finish[""]
 }
 
-// mustPass is the largest diameter that goes through a bore on assembly: what
-// the job says, else the unworn part of the journal where that is larger.
-func (m *maker) mustPass(b *bore) float64 {
-	d := b.shaft.MustPass.On(b.b.Side).Float()
-	if d == 0 {
-		d = b.shaft.Unworn.On(b.b.Side).Float()
-	}
-	return d
-}
+func (m *maker) mustPass(b *bore) float64 { return b.shaft.Through(b.b.Side) }
 
 func (m *maker) washers(s *job.Shaft) float64 {
 	sum := 0.0

@@ -12,8 +12,10 @@ import (
 	"rebush/fits/ledger"
 	"rebush/fits/say"
 	"rebush/plan/job"
+	"rebush/plan/mesh"
 	"rebush/plan/route"
 	"rebush/plan/safety"
+	"rebush/plan/target"
 )
 
 // Plan is the whole plan of one job.
@@ -77,48 +79,13 @@ type Evidence struct {
 	Used     bool   `json:"used"`
 }
 
-// Mesh is what wear did to one pair and what the plan makes of it.
-type Mesh struct {
-	Gear               string   `json:"gear"`
-	FoundCentreMM      MM       `json:"found_centre_mm"`
-	FoundBacklashMM    MM       `json:"found_backlash_mm"`
-	OriginalBacklashMM MM       `json:"original_backlash_mm"`
-	TargetCentreMM     MM       `json:"target_centre_mm"`
-	TargetBacklashMM   MM       `json:"target_backlash_mm"`
-	LiftedBacklashMM   MM       `json:"lifted_backlash_mm"`
-	BacklashWindowMM   *[2]MM   `json:"backlash_window_mm"`
-	ContactRatio       *float64 `json:"contact_ratio"`
-	CorrectionMM       *XY      `json:"correction_mm"`
-	Trusted            bool     `json:"trusted"`
-
-	Words      say.Text     `json:"words"`        // what wear did, in words and number
-	LeanLossMM FoundAfterMM `json:"lean_loss_mm"` // normal backlash lost over the face by unlike bores
-	ReachedMM  *MMRange     `json:"reached_mm"`   // centre distance with the clearances that the chosen finish reaches
-}
-
-// Target is where one bore goes.
-type Target struct {
-	Bore           string   `json:"bore"`
-	TargetMM       *XY      `json:"target_mm"`
-	FromOriginalMM *XY      `json:"from_original_mm"`
-	FromFoundMM    *XY      `json:"from_found_mm"`
-	UMM            MM       `json:"u_mm"`
-	LoadTowardsDeg *float64 `json:"load_towards_deg"`
-}
-
-// Shaft is what is known of one shaft as a whole.
-type Shaft struct {
-	Shaft      string     `json:"shaft"`
-	AxisMM     *XY        `json:"axis_mm"`
-	SkewDeg    FoundAfter `json:"skew_deg"`
-	SidePlayMM *MMRange   `json:"side_play_mm"`
-}
-
-// Truck is what is known of the whole truck.
-type Truck struct {
-	WheelbaseMM FoundAfterMM `json:"wheelbase_mm"`
-	RockMM      FoundAfterMM `json:"rock_mm"`
-}
+// What the rooms print, under the names that paper and command know.
+type (
+	Mesh   = mesh.Row
+	Target = target.Row
+	Shaft  = target.ShaftRow
+	Truck  = target.TruckRow
+)
 
 // Seat is how one bore is bushed.
 type Seat struct {

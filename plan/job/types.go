@@ -213,6 +213,16 @@ type Shaft struct {
 	Bores         []Bore // left before right; one of them may be missing
 }
 
+// Through is the largest diameter in mm that goes through a bore on assembly:
+// what the job says, else the unworn part of the journal where that is larger;
+// 0 where nothing but the journal goes.
+func (s *Shaft) Through(side Side) float64 {
+	if d := s.MustPass.On(side).Float(); d != 0 {
+		return d
+	}
+	return s.Unworn.On(side).Float()
+}
+
 // On returns the bore at a side, nil where there is none.
 func (s *Shaft) On(side Side) *Bore {
 	for i := range s.Bores {

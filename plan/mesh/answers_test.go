@@ -57,9 +57,9 @@ func (in inputs) answer(q string) (float64, error) {
 		a, _ := Across{}.Distance(in.point("P"), in.point("M"))
 		return a, nil
 	case "move in x to reach centre distance a by the shortest way":
-		return Correction(Across{}, in.point("P"), in.point("M"), in.centre())[0], nil
+		return in.correction()[0], nil
 	case "move in y to reach centre distance a by the shortest way":
-		return Correction(Across{}, in.point("P"), in.point("M"), in.centre())[1], nil
+		return in.correction()[1], nil
 	case "change of worm centre distance for axle shift (dx forward, dy up), worm above, worm axis rising theta deg towards the front":
 		g := Along{SlopeDeg: in.need("theta")}
 		before, _ := g.Distance([2]float64{}, [2]float64{0, 8})
@@ -75,11 +75,12 @@ func (in inputs) answer(q string) (float64, error) {
 		}
 		return l[1], err
 	case "effective centre distance with axle pushed along F in a bush":
-		a, _ := Across{}.Distance(Under(in.point("C"), in.need("Cd"), in.point("F")), in.point("M"))
+		f := in.point("F")
+		l := math.Hypot(f[0], f[1])
+		a, _ := Across{}.Distance(Pressed(in.point("C"), in.need("Cd")/2, [2]float64{f[0] / l, f[1] / l}), in.point("M"))
 		return a, nil
 	case "axle centre y at gear station":
-		p, err := AtStation([2]float64{0, in.need("yL")}, [2]float64{0, in.need("yR")}, in.need("B"), in.need("z"))
-		return p[1], err
+		return Station([2]float64{0, in.need("yL")}, [2]float64{0, in.need("yR")}, in.need("z")/in.need("B"))[1], nil
 	case "loss of normal backlash by axle skew":
 		return SkewLoss([2]float64{in.need("out_diff"), in.need("in_diff")}, [2]float64{0, 1}, in.need("B"), in.need("b"), in.need("alpha_w"))
 	}
@@ -135,6 +136,12 @@ func (in inputs) answer(q string) (float64, error) {
 	}
 	in.t.Fatalf("no answer for quantity %q", q)
 	return 0, nil
+}
+
+// correction is the shortest move of P to the centre distance wanted from M.
+func (in inputs) correction() [2]float64 {
+	a, towards := Across{}.Distance(in.point("P"), in.point("M"))
+	return Correction(towards, a-in.centre())
 }
 
 // js is half an ISO tolerance grade of k units over the step 10 to 18 mm:

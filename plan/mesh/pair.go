@@ -51,10 +51,33 @@ type Limits struct {
 // aim for the middle and say so.
 type Window struct {
 	Lo, Hi     float64 // mm
-	LoBy, HiBy string  // what sets the edge: "backlash", "run-out", "tip on root", "tip in fillet", "contact ratio"
+	LoBy, HiBy Edge    // what sets the edge
 	Contact    float64 // the contact ratio that was asked of the loose side
 	FewTeeth   bool    // the pair never reaches the usual contact ratio
 	Empty      bool
+}
+
+// Edge is what sets an end of a window.
+type Edge string
+
+// The edges. ByFlanks is the tight distance, where the flanks touch.
+const (
+	ByBacklash  Edge = "backlash"
+	ByRunout    Edge = "run-out"
+	ByFlanks    Edge = "flanks"
+	ByTipOnRoot Edge = "tip on root"
+	ByFillet    Edge = "tip in fillet"
+	ByContact   Edge = "contact ratio"
+)
+
+// Aim is what a window stands for as an aim: its ends, or its middle twice
+// where it is empty.
+func Aim(lo, hi float64) (float64, float64) {
+	if lo > hi {
+		mid := (lo + hi) / 2
+		return mid, mid
+	}
+	return lo, hi
 }
 
 // Middle of the window, mm.
@@ -89,15 +112,15 @@ func WindowOf(p Pair, module float64, wish Wish, runout float64, lim Limits) (Wi
 	if err != nil {
 		return Window{}, err
 	}
-	w := Window{Lo: lo, Hi: hi, LoBy: "backlash", HiBy: "backlash", Contact: lim.ContactRatio}
+	w := Window{Lo: lo, Hi: hi, LoBy: ByBacklash, HiBy: ByBacklash, Contact: lim.ContactRatio}
 	tooth, err := p.CentreForNormal(lim.TightTooth)
 	if err != nil {
 		return Window{}, err
 	}
 	if tooth+runout/2 > w.Lo {
-		w.Lo, w.LoBy = tooth+runout/2, "run-out"
+		w.Lo, w.LoBy = tooth+runout/2, ByRunout
 	}
-	if low := p.Lowest(lim.TipModules * module); low.By != "flanks" && low.At > w.Lo {
+	if low := p.Lowest(lim.TipModules * module); low.By != ByFlanks && low.At > w.Lo {
 		w.Lo, w.LoBy = low.At, low.By
 	}
 	loose, err := p.CentreForContactRatio(lim.ContactRatio)
@@ -106,7 +129,7 @@ func WindowOf(p Pair, module float64, wish Wish, runout float64, lim Limits) (Wi
 		loose, err = p.CentreForContactRatio(lim.ContactHard)
 	}
 	if err == nil && loose < w.Hi {
-		w.Hi, w.HiBy = loose, "contact ratio"
+		w.Hi, w.HiBy = loose, ByContact
 	}
 	w.Empty = w.Lo > w.Hi
 	return w, nil

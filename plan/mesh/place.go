@@ -41,34 +41,23 @@ func (g Along) Distance(p, w [2]float64) (a float64, towards [2]float64) {
 	return n[0]*(w[0]-p[0]) + n[1]*(w[1]-p[1]), n
 }
 
-// Correction returns the shortest move in mm of the shaft at p that brings it
-// to a centre distance of want mm from its mate at m: along the line of
-// centres.
-func Correction(g interface {
-	Distance(p, m [2]float64) (float64, [2]float64)
-}, p, m [2]float64, want float64) [2]float64 {
-	a, n := g.Distance(p, m)
-	return [2]float64{(a - want) * n[0], (a - want) * n[1]}
+// Correction returns the shortest move in mm of a shaft that stands off mm too
+// far from its mate, negative: too near, towards being the unit vector to that
+// mate: along the line of centres.
+func Correction(towards [2]float64, off float64) [2]float64 {
+	return [2]float64{off * towards[0], off * towards[1]}
 }
 
-// Under returns where a shaft stands in a bore at centre c with a diametral
-// running clearance of cd mm when it is pressed towards f (any length).
-func Under(c [2]float64, cd float64, f [2]float64) [2]float64 {
-	l := math.Hypot(f[0], f[1])
-	if !(l > 0) {
-		return c
-	}
-	return [2]float64{c[0] + cd/2*f[0]/l, c[1] + cd/2*f[1]/l}
+// Pressed returns where a shaft stands that is pressed off mm from a centre
+// along load, a unit vector.
+func Pressed(centre [2]float64, off float64, load [2]float64) [2]float64 {
+	return [2]float64{centre[0] + off*load[0], centre[1] + off*load[1]}
 }
 
-// AtStation returns the centre of a shaft z mm from its left bore, for bores
-// at left and right that stand spacing mm apart. z may lie outside them.
-func AtStation(left, right [2]float64, spacing, z float64) ([2]float64, error) {
-	if !(spacing > 0) {
-		return left, fmt.Errorf("the bores stand %.4g mm apart; it should be more than 0", spacing)
-	}
-	t := z / spacing
-	return [2]float64{left[0] + (right[0]-left[0])*t, left[1] + (right[1]-left[1])*t}, nil
+// Station returns where a shaft runs at a share of the way from its left bore
+// to its right one: 0 left, 1 right; outside them it is overhung.
+func Station(left, right [2]float64, share float64) [2]float64 {
+	return [2]float64{left[0] + (right[0]-left[0])*share, left[1] + (right[1]-left[1])*share}
 }
 
 // SkewLoss returns the normal backlash in mm that a gear of that face width
@@ -89,15 +78,4 @@ func SkewLoss(difference, towards [2]float64, spacing, face, operatingDeg float6
 	out := math.Abs(difference[0]*towards[1]-difference[1]*towards[0]) / l
 	sin, cos := math.Sincos(operatingDeg * rad)
 	return face * (in*sin + out*cos) / spacing, nil
-}
-
-// WormSkew returns what unlike bores do to a wheel under a worm that lies
-// along the truck: the error of the shaft angle in degrees (from the
-// difference along the truck) and how far the rim shifts along the axle in mm
-// (from the difference in height), for a wheel of pitch radius r2 mm.
-func WormSkew(difference [2]float64, spacing, r2 float64) (angleDeg, rimShift float64, err error) {
-	if !(spacing > 0) {
-		return 0, 0, fmt.Errorf("the bores stand %.4g mm apart; it should be more than 0", spacing)
-	}
-	return math.Atan(difference[0]/spacing) / rad, r2 * difference[1] / spacing, nil
 }

@@ -9,8 +9,9 @@ const (
 	minAngle, maxAngle   = 5.0, 45.0
 )
 
-// Spur is a pair of external spur gears. Gear 1 and gear 2 may be named either
-// way round.
+// Spur is a pair of external spur gears. Gear 1 is the wheel and gear 2 the
+// pinion in what is said of them; for the figures they may be named either way
+// round.
 type Spur struct {
 	Module float64 // mm, 25.4 divided by the diametral pitch
 	Z1, Z2 int     // teeth, 5 to 1000
@@ -31,13 +32,13 @@ func (s Spur) Validate() error {
 		return err
 	}
 	for i, z := range []int{s.Z1, s.Z2} {
-		name := []string{"the tooth count of gear 1", "the tooth count of gear 2"}[i]
+		name := []string{"the tooth count of the wheel", "the tooth count of the pinion"}[i]
 		if err := inRange(name, float64(z), minTeeth, maxTeeth, "from 5 to 1000 teeth: fewer do not make a spur gear that runs"); err != nil {
 			return err
 		}
 	}
 	for i, x := range []float64{s.X1, s.X2} {
-		name := []string{"the profile shift of gear 1", "the profile shift of gear 2"}[i]
+		name := []string{"the profile shift of the wheel", "the profile shift of the pinion"}[i]
 		if err := inRange(name, x, -1.5, 2, "from -1.5 to 2 modules"); err != nil {
 			return err
 		}
@@ -48,7 +49,7 @@ func (s Spur) Validate() error {
 		}
 		rb := []float64{s.base1(), s.base2()}[i]
 		z := []int{s.Z1, s.Z2}[i]
-		name := []string{"the tip diameter of gear 1", "the tip diameter of gear 2"}[i]
+		name := []string{"the tip diameter of the wheel", "the tip diameter of the pinion"}[i]
 		hi := s.Module * (float64(z) + 8)
 		if !(tip > 2*rb && tip <= hi) {
 			return &RangeError{What: name, Have: tip, Want: between(2*rb, hi) + " for this module and tooth count"}

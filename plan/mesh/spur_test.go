@@ -131,9 +131,9 @@ func TestCorrections(t *testing.T) {
 		{[2]float64{-0.10, -0.12}, 12.1204, [2]float64{0.0005, 0.0630}},
 		{[2]float64{0.30, 0.00}, 12.0037, [2]float64{0.0013, -0.0537}},
 	} {
-		a, _ := Across{}.Distance(r.p, m)
+		a, towards := Across{}.Distance(r.p, m)
 		near(t, "a", a, r.a, 6e-5)
-		c := Correction(Across{}, r.p, m, at)
+		c := Correction(towards, a-at)
 		near(t, "dx", c[0], r.move[0], 6e-5)
 		near(t, "dy", c[1], r.move[1], 6e-5)
 		a, _ = Across{}.Distance([2]float64{r.p[0] + c[0], r.p[1] + c[1]}, m)
@@ -145,7 +145,8 @@ func TestCorrections(t *testing.T) {
 		f [2]float64
 		a float64
 	}{{[2]float64{0, 1}, 12.0275}, {[2]float64{0, -1}, 12.0875}, {[2]float64{1, -0.364}, 12.0678}, {[2]float64{1, 0.3}, 12.0489}} {
-		a, _ := Across{}.Distance(Under(c, 0.06, r.f), m)
+		l := math.Hypot(r.f[0], r.f[1])
+		a, _ := Across{}.Distance(Pressed(c, 0.06/2, [2]float64{r.f[0] / l, r.f[1] / l}), m)
 		near(t, "under load", a, r.a, 1.1e-4)
 	}
 }

@@ -99,7 +99,7 @@ func (s Spur) TipClearance(a float64) (tip1, tip2 float64) {
 // Lowest is a lower limit of a centre distance and what sets it.
 type Lowest struct {
 	At float64 // mm
-	By string  // "flanks", "tip on root", "tip in fillet"
+	By Edge    // ByFlanks, ByTipOnRoot or ByFillet
 }
 
 // Lowest returns the least centre distance at which the pair turns, with a gap
@@ -113,16 +113,16 @@ type Lowest struct {
 //
 // Source: METHODS.md 1.6.
 func (s Spur) Lowest(clearance float64) Lowest {
-	low := Lowest{s.Tight(), "flanks"}
-	raise := func(a float64, by string) {
+	low := Lowest{s.Tight(), ByFlanks}
+	raise := func(a float64, by Edge) {
 		if a > low.At {
 			low = Lowest{a, by}
 		}
 	}
-	raise(s.tipRadius1()+s.rootRadius2()+clearance, "tip on root")
-	raise(s.tipRadius2()+s.rootRadius1()+clearance, "tip on root")
+	raise(s.tipRadius1()+s.rootRadius2()+clearance, ByTipOnRoot)
+	raise(s.tipRadius2()+s.rootRadius1()+clearance, ByTipOnRoot)
 	if a, ok := s.Fillet(); ok {
-		raise(a, "tip in fillet")
+		raise(a, ByFillet)
 	}
 	return low
 }

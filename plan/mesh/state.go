@@ -2,6 +2,8 @@ package mesh
 
 import (
 	"math"
+
+	"rebush/fits/dim"
 	"rebush/fits/say"
 )
 
@@ -44,7 +46,7 @@ func StateAt(p Pair, a float64) State {
 // "closer to the worm by 0.10 mm; backlash found 0, was 0.05 mm". mate is what the
 // other part is called at the bench: "the worm", "the pinion".
 func WearWords(original, found State, mate string) say.Text {
-	d := found.Centre - original.Centre
+	d := dim.Near(found.Centre-original.Centre, 6)
 	way := "closer to"
 	switch {
 	case math.Abs(d) < 0.005:

@@ -92,10 +92,10 @@ func (w Worm) TipClearance(a float64) (tip1, tip2 float64) {
 // Lowest returns the least centre distance at which the drive turns, with a
 // gap of clearance mm between tips and roots.
 func (w Worm) Lowest(clearance float64) Lowest {
-	low := Lowest{w.Tight(), "flanks"}
+	low := Lowest{w.Tight(), ByFlanks}
 	c1, c2 := w.TipClearance(0)
 	if a := clearance - math.Min(c1, c2); a > low.At {
-		low = Lowest{a, "tip on root"}
+		low = Lowest{a, ByTipOnRoot}
 	}
 	return low
 }

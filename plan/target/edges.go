@@ -36,18 +36,10 @@ func (in Input) edge(g Gear, t []Point) edges {
 		e.mMove = ms.fixed() < 0
 	}
 	e.a, e.n = g.Geometry.Distance(p, m)
-	e.near, e.far = math.Inf(1), math.Inf(-1)
-	for _, dp := range pLift {
-		for _, dm := range mLift {
-			a, n := g.Geometry.Distance(Point{p[0] + dp[0], p[1] + dp[1]}, Point{m[0] + dm[0], m[1] + dm[1]})
-			if a < e.near {
-				e.near, e.nNear = a, n
-			}
-			if a > e.far {
-				e.far, e.nFar = a, n
-			}
-		}
+	from := func(p Point, lift [2]Point) [2]Point {
+		return [2]Point{{p[0] + lift[0][0], p[1] + lift[0][1]}, {p[0] + lift[1][0], p[1] + lift[1][1]}}
 	}
+	e.near, e.far, e.nNear, e.nFar = span(g.Geometry, from(p, pLift), from(m, mLift))
 	e.lo, e.hi = g.Lo+e.a-e.near, g.Hi+e.a-e.far
 	mid := (e.lo + e.hi) / 2
 	if e.lo > e.hi {

@@ -1,6 +1,10 @@
 package target
 
-import "math"
+import (
+	"math"
+
+	"rebush/plan/mesh"
+)
 
 // Placed is where one bore goes.
 type Placed struct {
@@ -88,7 +92,7 @@ func Place(in Input) (Output, error) {
 	p := newProblem(in)
 	t, lambda, ok := p.search(0)
 	met := ok
-	unmoved := Judge(in, p.mean)
+	unmoved := judge(in, p.mean)
 	if !met {
 		// A shaft in a fight is not sent much farther than any one pair asks:
 		// beyond that it only slides aside for a crumb of centre distance.
@@ -106,12 +110,11 @@ func Place(in Input) (Output, error) {
 	if !ok {
 		t, lambda = p.mean, make([][2]float64, len(in.Gears))
 	}
-	out := Output{Gears: Judge(in, t), AllMet: met}
+	out := Output{Gears: judge(in, t), AllMet: met}
 	for i := range out.Gears {
 		g := &out.Gears[i]
 		if m := unmoved[i].Missed; m != 0 {
-			n := unmoved[i].Towards
-			g.Correction = Point{n[0] * m, n[1] * m}
+			g.Correction = mesh.Correction(unmoved[i].Towards, m)
 		}
 		if l := lambda[i]; l[0] > l[1] {
 			g.Bound = "near"
@@ -128,10 +131,9 @@ func Place(in Input) (Output, error) {
 	return out, nil
 }
 
-// Judge says how every pair would stand with the shafts at the given places:
-// with the clearances that were reached in the bores of in, it is the check
-// after the seats are chosen. Correction and Bound are left empty.
-func Judge(in Input, at []Point) []GearOut {
+// judge says how every pair would stand with the shafts at the given places.
+// Correction and Bound are left empty.
+func judge(in Input, at []Point) []GearOut {
 	out := make([]GearOut, len(in.Gears))
 	for i, g := range in.Gears {
 		e := in.edge(g, at)

@@ -53,7 +53,7 @@ func TestProperties(t *testing.T) {
 				t.Fatalf("an untrusted pair moved a shaft: %+v", g)
 			}
 		}
-		unmoved := Judge(in, newProblem(in).mean)
+		unmoved := judge(in, newProblem(in).mean)
 		wants := false
 		for _, g := range unmoved {
 			wants = wants || bad(g)
@@ -81,7 +81,7 @@ func TestProperties(t *testing.T) {
 					}
 					at[i] = Point{at[i][0] + 1e-4*cos, at[i][1] + 1e-4*sin}
 					ok := true
-					for _, g := range Judge(in, at) {
+					for _, g := range judge(in, at) {
 						ok = ok && (g.Missed == 0 || !g.Trusted || g.Stuck)
 					}
 					d := Point{at[i][0] - out.Shafts[i].Mean[0], at[i][1] - out.Shafts[i].Mean[1]}

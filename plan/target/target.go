@@ -4,14 +4,20 @@
 // units of what is known about the original centres. All shafts are placed at
 // once.
 //
-// Everything is plain numbers: mm, mm^2 for covariances, degrees anticlockwise
-// from +x where a name ends in Deg. The package knows no jobs and no tooth
-// forms: a gear comes with its window of centre distances.
+// The search itself (Place) is plain numbers: mm, mm^2 for covariances, degrees
+// anticlockwise from +x where a name ends in Deg; a gear comes to it with its
+// window of centre distances. Round it stands what asks it for a job: how a
+// shaft stands in its holes under load (Hole, Stand), what is asked of such
+// stands, by the decision and by its explanation alike (Distance, Span, Skew,
+// LeanLoss, Wheelbase, Rock), the step that places all bores (Settle), and the
+// look at the meshes once the bushes are chosen (Reach).
 package target
 
 import (
 	"fmt"
 	"math"
+
+	"rebush/plan/mesh"
 )
 
 // Point is a place in mm in the frame of the job.
@@ -48,11 +54,8 @@ type Shaft struct {
 }
 
 // Geometry turns two places into a centre distance: parallel shafts, or a worm
-// along the truck. towards is the unit vector by which a small move changes it:
-// da = towards.(dm - dp).
-type Geometry interface {
-	Distance(p, m Point) (a float64, towards Point)
-}
+// along the truck.
+type Geometry = mesh.Geometry
 
 // Gear is one mesh. Its wheel sits on shaft Shaft; its mate sits on shaft Mate,
 // or at MateAt where Mate is -1.

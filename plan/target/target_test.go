@@ -216,24 +216,6 @@ func TestTruck(t *testing.T) {
 			t.Errorf("spacing %v was taken", l)
 		}
 	}
-	p := worm().Shafts[0].Pressed([]Point{{10, 6}, {10, 6}}, false)
-	near(t, "left", p[0][1], 6.0075, 1e-12)
-	near(t, "right", p[1][1], 6.0225, 1e-12)
-}
-
-func TestClearances(t *testing.T) {
-	for _, r := range []struct{ journal, pass, lo, hi float64 }{{3.16, 0, 0.015, 0.060}, {2.36, 2.40, 0.045, 0.060}, {2.36, 2.365, 0.015, 0.060}} {
-		lo, hi, err := Clearances(r.journal, r.pass, 0.015, 0.005, 0.060)
-		near(t, "least", lo, r.lo, 1e-9)
-		near(t, "most", hi, r.hi, 1e-9)
-		if err != nil {
-			t.Error(err)
-		}
-	}
-	lo, hi, err := Clearances(2.36, 2.45, 0.015, 0.005, 0.060)
-	if err == nil || lo != hi || !strings.Contains(err.Error(), "95 um") {
-		t.Errorf("%v %v %v", lo, hi, err)
-	}
 }
 
 func TestBadInput(t *testing.T) {

@@ -1,0 +1,50 @@
+package plan
+
+import (
+	"rebush/fits/finding"
+	"rebush/fits/ledger"
+	"rebush/plan/job"
+	"rebush/plan/mesh"
+	"rebush/plan/seat"
+	"rebush/plan/survey"
+	"rebush/plan/target"
+)
+
+// Meshed is what the gears want, and what wear has done to them.
+type Meshed struct {
+	Axles    target.Axles
+	Drives   []mesh.Drive
+	Findings finding.List
+}
+
+// meshed reads the meshes of the job and asks each how it stands as found.
+func meshed(w *books, j *job.Job, book *ledger.Ledger, shop target.Shop, holes []survey.Hole, limits seat.Rules) Meshed {
+	out := Meshed{Axles: target.AxlesOf(j, holes, func(h survey.Hole) [2]float64 {
+		return runs(h.Journal(), seat.BoreLimits(seat.Hole{Journal: h.Journal(), MustPass: h.Shaft.Through(h.Bore.Side)}, limits))
+	})}
+	out.Drives, out.Findings = mesh.FromJob(mesh.Input{Job: j, Rules: w.rules, Tables: w.lib, Shafts: out.Axles.For(),
+		UMate: w.instr.doubtOf("centre"), USetup: shop.Setup.U, UHole: shop.Hole.U}, book)
+	for i, d := range out.Drives {
+		original, found, u := out.Axles.Seen(book, j.Source("gears/"+d.Name), d)
+		var said finding.List
+		out.Drives[i], said = d.Seen(j, original.V, found.V, u)
+		out.Findings = append(out.Findings, said...)
+	}
+	return out
+}
+
+// runs are the running clearances that the limits of a finished bore allow.
+// Where what has to pass leaves none between them, it is the least of them.
+func runs(journal float64, bore [2]float64) [2]float64 {
+	return [2]float64{bore[0] - journal, max(bore[0], bore[1]) - journal}
+}
+
+// doubtOf is the standard uncertainty of a kind of reading with the instrument
+// that the shop would take, mm; 0 where it has none.
+func (in *instruments) doubtOf(what string) float64 {
+	r, err := in.named("", what)
+	if err != nil {
+		return 0
+	}
+	return r.u
+}
