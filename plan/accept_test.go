@@ -124,8 +124,12 @@ func TestMagnesiumHasTurns(t *testing.T) {
 	}
 }
 
-// stopCall finds the rule of a stop that is said in a line of the program.
-var stopCall = regexp.MustCompile(`(?:say|Raise)\(finding\.Stop, "[a-z]+/([a-z ]+)"|Level: finding\.Stop, Rule: "[a-z]+/([a-z ]+)"`)
+// stopCall finds the rule of a stop that is said in a line of the program: its
+// words, or the constant of the room, which ruleConst finds.
+var (
+	stopCall  = regexp.MustCompile(`(?:\w\(finding\.Stop, |Level: finding\.Stop, Rule: )(?:"[a-z]+/([a-z ]+)"|(?:\w+\.)?([A-Z]\w*))`)
+	ruleConst = regexp.MustCompile(`(?m)^\s*([A-Z]\w*)\s+finding\.Rule\s+= "[a-z]+/([a-z ]+)"`)
+)
 
 // Each stop that the program says is a row of the table of stops, and each row
 // is said somewhere.
@@ -134,7 +138,8 @@ func TestStopsStandInTheTable(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	said, text := map[string]string{}, ""
+	said, text, names := map[string]string{}, "", map[string][]string{}
+	var calls [][2]string // file, constant
 	for _, pattern := range []string{"*.go", "*/*.go"} {
 		files, _ := filepath.Glob(pattern)
 		for _, f := range files {
@@ -147,8 +152,29 @@ func TestStopsStandInTheTable(t *testing.T) {
 			}
 			text += string(data)
 			for _, g := range stopCall.FindAllStringSubmatch(string(data), -1) {
-				said[g[1]+g[2]] = f
+				if g[1] != "" {
+					said[g[1]] = f
+				} else {
+					calls = append(calls, [2]string{f, g[2]})
+				}
 			}
+			for _, g := range ruleConst.FindAllStringSubmatch(string(data), -1) {
+				here := filepath.Dir(f) + "." + g[1]
+				names[here], names[g[1]] = []string{g[2]}, append(names[g[1]], g[2])
+			}
+		}
+	}
+	for _, c := range calls {
+		// A constant of the room itself, else of the room that is named.
+		rules := names[filepath.Dir(c[0])+"."+c[1]]
+		if rules == nil {
+			rules = names[c[1]]
+		}
+		if len(rules) == 0 {
+			t.Errorf("%s stops by %s, which no room has", c[0], c[1])
+		}
+		for _, r := range rules {
+			said[r] = c[0]
 		}
 	}
 	if len(said) < 4 {
