@@ -123,7 +123,7 @@ func printed(s *Seat) map[string]figure {
 		}
 	}
 	size := func(k string, v MM) {
-		if v != "" {
+		if v.Given() {
 			out[k] = figure{v.Float(), 0.0005 + 1e-9}
 		}
 	}

@@ -70,7 +70,7 @@ func routeText(p *plan.Plan) string {
 			line("spindle", fmt.Sprintf("%s, ideal %.0f", turns, *o.RPMIdeal))
 			line("feed", o.FeedWords.String())
 		}
-		line("depth", string(o.DepthMM))
+		line("depth", o.DepthMM.String())
 		if o.LimitsMM != nil {
 			line("limits", fmt.Sprintf("%s to %s", o.LimitsMM.Min, o.LimitsMM.Max))
 		}

@@ -292,11 +292,7 @@ func (m *maker) used(name string) {
 		}
 	}
 	r := m.rules.Get(name)
-	v := fmt.Sprintf("%g", r.Low)
-	if !math.IsNaN(r.High) {
-		v += fmt.Sprintf(" to %g", r.High)
-	}
-	m.p.Rules = append(m.p.Rules, RuleUsed{Name: name, What: r.What, Value: v + " " + r.Unit, Source: r.Source})
+	m.p.Rules = append(m.p.Rules, RuleUsed{Name: name, What: r.What, Value: valueOf(r), Source: r.Source})
 }
 
 func (m *maker) source(path string) string { return place(m.j.At(path), m.j.File) }

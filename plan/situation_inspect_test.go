@@ -73,7 +73,7 @@ func TestInspectBothSides(t *testing.T) {
 func TestInspectSeat(t *testing.T) {
 	seat := seatOf(t, plain(t).plan(), "drive.left")
 	large := seat.SeatMM.Max.Float() + 0.02
-	p := madeAs(t, "seat: "+string(seat.SeatMM.Max)+", with: fine bore gauge").with(string(seat.SeatMM.Max), decimalOf(large)).plan()
+	p := madeAs(t, "seat: "+seat.SeatMM.Max.String()+", with: fine bore gauge").with(seat.SeatMM.Max.String(), decimalOf(large)).plan()
 	i := inspected(t, p, "seat")
 	if i.Result != "reject" || !strings.Contains(does(i), "turn a bush to the seat as made ("+decimalOf(large)+" mm) [own turning]") {
 		t.Errorf("%s: %s", i.Result, does(i))

@@ -337,7 +337,7 @@ func (m *maker) wearOf(b *bore, e survey.Evidence, es []survey.Evidence) survey.
 func (m *maker) ledgerMM4(b *bore, k string) MM {
 	e, ok := m.book.Get("survey/" + b.name() + "/" + k)
 	if !ok {
-		return ""
+		return MM{}
 	}
 	return mm4(e.Value)
 }

@@ -8,9 +8,13 @@
 package plan
 
 import (
+	"math"
+	"strings"
+
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/fits/say"
+	"rebush/fits/table"
 	"rebush/plan/job"
 	"rebush/plan/mesh"
 	"rebush/plan/route"
@@ -238,4 +242,17 @@ type BuyLine = route.BuyLine
 type Step = route.Step
 
 // RuleUsed is a default that decided something.
-type RuleUsed struct{ Name, What, Value, Source string }
+type RuleUsed struct {
+	Name, What string
+	Value      say.Text
+	Source     string
+}
+
+// valueOf is what a rule says, one figure or two, as it stands in its table.
+func valueOf(r table.Rule) say.Text {
+	figures := []float64{r.Low}
+	if !math.IsNaN(r.High) {
+		figures = append(figures, r.High)
+	}
+	return say.Row(9, strings.TrimPrefix(r.Unit, "-"), " to ", figures...).Trim().Text()
+}

@@ -4,8 +4,8 @@ import (
 	"fmt"
 	"strings"
 
-	"rebush/fits/dim"
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/sheets/draw"
 )
@@ -127,7 +127,7 @@ func haveWant(u units, f finding.Finding) string {
 		if f.Unit == "" {
 			return number(v)
 		}
-		return dim.InWords(number(v)+" "+f.Unit, u.said())
+		return say.Num(v, places(v), f.Unit).Trim().In(u.said())
 	}
 	var parts []string
 	if f.Have != nil {

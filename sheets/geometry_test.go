@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/sheets/draw"
 )
@@ -79,6 +80,10 @@ func checkText(items []draw.Item, i, page int, c *counts, say func(string, ...an
 	}
 	if t.Light != black {
 		say("page %d: %q: white text must stand on black, and no other may", page, t.Text)
+	}
+	// A figure that nobody printed shows its marks, or the NaN between them.
+	if strings.ContainsAny(t.Text, "\x02\x03\x1f") || strings.Contains(t.Text, "NaN") {
+		say("page %d: %q holds a figure that was not printed", page, t.Text)
 	}
 	for k := range items {
 		g := &items[k]
@@ -199,7 +204,10 @@ func TestGeometrySeesFaults(t *testing.T) {
 		},
 		"a line goes through": func(b *draw.Board) { b.Text(0, 10, 50, "one", draw.Regular, 12); b.Line(-5, 9, 40, 9, 0.2) },
 		"outside the margins": func(b *draw.Board) { b.Text(-marginLeft, 10, 50, "one", draw.Regular, 12) },
-		"white text must":     func(b *draw.Board) { b.Reversed(0, 10, 50, "one", draw.Regular, 12) },
+		"was not printed": func(b *draw.Board) {
+			b.Text(0, 10, 50, printable("worn "+string(say.MM(0.2, 2).Text())), draw.Regular, 12)
+		},
+		"white text must": func(b *draw.Board) { b.Reversed(0, 10, 50, "one", draw.Regular, 12) },
 	}
 	for want, f := range faults {
 		d := draw.New(draw.A4, "fault")

@@ -3,8 +3,8 @@ package sheets
 import (
 	"math"
 	"sort"
-	"strconv"
 
+	"rebush/fits/dim"
 	"rebush/plan"
 	"rebush/plan/job"
 	"rebush/sheets/draw"
@@ -160,7 +160,7 @@ func dialX(p *plan.Plan, set plan.Setup, shaft string, u units, end float64) str
 	names, at := shaftsOf(p, set.Plate)
 	for i, n := range names {
 		if n == shaft {
-			return u.figure(plan.MM(strconv.FormatFloat(end-at[i][0], 'f', 4, 64)))[0]
+			return u.figure(dim.Place(end - at[i][0]))[0]
 		}
 	}
 	return ""

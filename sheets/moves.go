@@ -4,8 +4,6 @@ import (
 	"math"
 	"strconv"
 
-	"github.com/shopspring/decimal"
-
 	"rebush/plan"
 	"rebush/sheets/draw"
 )
@@ -41,18 +39,19 @@ func moves(p *paper, pl *plan.Plan) []*block {
 // moveOf is the move from the old centre in figures, or in words where there is
 // none.
 func moveOf(u units, t plan.Target) []string {
-	if t.FromOriginalMM == nil {
+	m := t.FromOriginalMM
+	if m == nil {
 		return nil
 	}
-	x, okX := read(t.FromOriginalMM[0])
-	y, okY := read(t.FromOriginalMM[1])
-	none := func(d decimal.Decimal) bool {
-		return d.Round(3).IsZero() || u == "in" && d.DivRound(inch, 8).Round(4).IsZero()
+	least := 0.0005 // what the figures of the paper show
+	if u == "in" {
+		least = 0.00005 * 25.4
 	}
-	if okX && okY && none(x) && none(y) {
+	none := func(m plan.MM) bool { return m.Given() && math.Abs(m.Float()) < least }
+	if none(m[0]) && none(m[1]) {
 		return []string{"stays"}
 	}
-	return u.at(t.FromOriginalMM, true)
+	return u.at(m, true)
 }
 
 // row writes number, name, place and move into the columns of the table.

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/sheets/draw"
 )
@@ -152,8 +153,8 @@ func spindle(op plan.Operation) (step, ideal string) {
 }
 
 func depth(p *paper, op plan.Operation) string {
-	if d, ok := read(op.DepthMM); ok {
-		return strings.Join(p.u.lines(fixed(d, 1)+" mm", fixed(d.DivRound(inch, 8), 2)+" in"), "\n")
+	if op.DepthMM.Given() {
+		return strings.Join(p.u.lines(say.Size(op.DepthMM, 1).About()), "\n")
 	}
 	switch op.Kind {
 	case "open", "size seat":

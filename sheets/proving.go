@@ -4,8 +4,7 @@ import (
 	"strconv"
 	"strings"
 
-	"github.com/shopspring/decimal"
-
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/sheets/draw"
 )
@@ -78,7 +77,7 @@ type wrongLine struct{ what, do string }
 func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 	var out []wrongLine
 	bores := map[wrongLine][]string{}
-	say := func(bore, what, do string) {
+	add := func(bore, what, do string) {
 		k := wrongLine{what, do}
 		if bores[k] == nil {
 			out = append(out, k)
@@ -90,16 +89,18 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 			continue
 		}
 		if s.SeatMM.Max.Given() {
-			say(s.Bore, "seat larger than "+p.u.within(s.SeatMM.Max, decimal.Decimal.RoundFloor), "Do not press the bush. "+nextBush(s)+
+			_, top := say.Ends(*s.SeatMM)
+			add(s.Bore, "seat larger than "+top.In(p.u.said()), "Do not press the bush. "+nextBush(s)+
 				" Write the size as made into the job file and ask for the rework sheet before anything else is cut.")
 		}
 		if _, ok := pressOf(pl, s.Bore); ok {
-			say(s.Bore, "the bush goes in harder than its operation expects",
+			add(s.Bore, "the bush goes in harder than its operation expects",
 				"Stop where the operation says halt. Draw the bush out again, look for a burr or a bush that went in askew, and measure the seat.")
-			say(s.Bore, "the bush pushes in by hand, or nearly", "It will not hold by the press alone. "+secondHold(s))
+			add(s.Bore, "the bush pushes in by hand, or nearly", "It will not hold by the press alone. "+secondHold(s))
 		}
 		if s.BoreMM != nil && s.BoreMM.Min.Given() && s.BoreMM.Max.Given() {
-			say(s.Bore, "bore under "+p.u.within(s.BoreMM.Min, decimal.Decimal.RoundCeil)+" or over "+p.u.within(s.BoreMM.Max, decimal.Decimal.RoundFloor),
+			low, high := say.Ends(*s.BoreMM)
+			add(s.Bore, "bore under "+low.In(p.u.said())+" or over "+high.In(p.u.said()),
 				"Under: size it again, one small step at a time, and gauge after each. Over: the bush is spoilt; press it out towards the side it came from and fit another of its kind.")
 		}
 	}

@@ -20,8 +20,8 @@ import (
 
 func mm(s string) dim.Length        { return dim.OfMM(decimal.RequireFromString(s)) }
 func num(f float64) *float64        { return &f }
-func xy(x, y string) *plan.XY       { return &plan.XY{plan.MM(x), plan.MM(y)} }
-func lim(a, b string) *plan.MMRange { return &plan.MMRange{Min: plan.MM(a), Max: plan.MM(b)} }
+func xy(x, y string) *plan.XY       { return &plan.XY{dim.Typed(x), dim.Typed(y)} }
+func lim(a, b string) *plan.MMRange { return &plan.MMRange{Min: dim.Typed(a), Max: dim.Typed(b)} }
 func rng(a, b float64) *plan.MinMax { return &plan.MinMax{Min: num(a), Max: num(b)} }
 func pt(x, y string) job.Point      { return job.Point{X: mm(x), Y: mm(y)} }
 
@@ -98,19 +98,19 @@ func samplePlan(shafts int) *plan.Plan {
 			}
 			p.Holes[b.Name] = h
 			cx := fmt.Sprintf("%.4f", x)
-			p.Survey = append(p.Survey, plan.SurveyedBore{Bore: b.Name, FoundMM: xy(cx, "6.0500"), CentreMM: xy(cx, "6.0000"), CentreUMM: "0.0140",
-				DiameterMM: plan.MM(fmt.Sprintf("%.3f", 2*r)), WearMM: plan.MM(fmt.Sprintf("%.3f", w)), WearDeg: num(90), ClearanceMM: "0.050", Method: "widest and narrowest",
-				Evidence: []plan.Evidence{{Rank: 4, What: "widest, narrowest and the side worn to", UMM: "0.0140", Used: true}, {Rank: 5, What: "the other plate's bore", UMM: "0.0510"}}})
+			p.Survey = append(p.Survey, plan.SurveyedBore{Bore: b.Name, FoundMM: xy(cx, "6.0500"), CentreMM: xy(cx, "6.0000"), CentreUMM: dim.Typed("0.0140"),
+				DiameterMM: dim.Typed(fmt.Sprintf("%.3f", 2*r)), WearMM: dim.Typed(fmt.Sprintf("%.3f", w)), WearDeg: num(90), ClearanceMM: dim.Typed("0.050"), Method: "widest and narrowest",
+				Evidence: []plan.Evidence{{Rank: 4, What: "widest, narrowest and the side worn to", UMM: dim.Typed("0.0140"), Used: true}, {Rank: 5, What: "the other plate's bore", UMM: dim.Typed("0.0510")}}})
 			tx := fmt.Sprintf("%.4f", h.Target[0])
 			ty := fmt.Sprintf("%.4f", h.Target[1])
-			p.Targets = append(p.Targets, plan.Target{Bore: b.Name, TargetMM: xy(tx, ty), FromOriginalMM: xy(fmt.Sprintf("%.4f", h.Target[0]-h.Old[0]), fmt.Sprintf("%.4f", h.Target[1]-h.Old[1])), UMM: "0.0140"})
+			p.Targets = append(p.Targets, plan.Target{Bore: b.Name, TargetMM: xy(tx, ty), FromOriginalMM: xy(fmt.Sprintf("%.4f", h.Target[0]-h.Old[0]), fmt.Sprintf("%.4f", h.Target[1]-h.Old[1])), UMM: dim.Typed("0.0140")})
 			if leave {
 				continue
 			}
 			seat := book.Calc("seats/"+b.Name+"/seat_mm/max", "largest seat", "mm", "reamer's upper limit", "ISO 286-2, 5 H7", func(in []float64) float64 { return in[0] + 1.702 }, dia)
 			_ = seat
-			p.Seats = append(p.Seats, plan.Seat{Bore: b.Name, Bush: "drawer 7", HeldBy: "press", SeatMM: lim("5.000", "5.012"), CleanupMM: "0.170",
-				InterferenceUM: rng(7, 31), PressureMPa: rng(6, 27), ForceN: rng(32, 180), HoopMPa: num(41), HoopLimitMPa: num(134), MetalLeftMM: "3.500",
+			p.Seats = append(p.Seats, plan.Seat{Bore: b.Name, Bush: "drawer 7", HeldBy: "press", SeatMM: lim("5.000", "5.012"), CleanupMM: dim.Typed("0.170"),
+				InterferenceUM: rng(7, 31), PressureMPa: rng(6, 27), ForceN: rng(32, 180), HoopMPa: num(41), HoopLimitMPa: num(134), MetalLeftMM: dim.Typed("3.500"),
 				ClosureUM: rng(5, 28), Finish: "mandrel", BoreMM: lim("3.175", "3.205"), RunningUM: rng(15, 45), Second: "flange",
 				Candidates: []plan.Candidate{{Bush: "drawer 7", Tool: "reamer 5 mm H7", Feasible: true, Chance: num(0.91)}, {Bush: "own turning", Tool: "boring head", Feasible: true, Chance: num(0.88)},
 					{Bush: "drawer 8", Tool: "reamer 5 mm H7", Reason: "bore 2.4 does not pass the journal of 3.16"}}})
@@ -118,8 +118,8 @@ func samplePlan(shafts int) *plan.Plan {
 	}
 	p.Book = book
 	p.Ledger = book.Entries()
-	p.Mesh = []plan.Mesh{{Gear: "front drive", FoundBacklashMM: "0.000", TargetBacklashMM: "0.080", Words: "wear has moved this axle 0.08 mm closer to the worm; backlash found 0, will be 0.08 mm."}}
-	p.Truck = plan.Truck{WheelbaseMM: plan.FoundAfterMM{Found: "38.000", After: "37.995"}, RockMM: plan.FoundAfterMM{Found: "0.120", After: "0.020"}}
+	p.Mesh = []plan.Mesh{{Gear: "front drive", FoundBacklashMM: dim.Typed("0.000"), TargetBacklashMM: dim.Typed("0.080"), Words: "wear has moved this axle 0.08 mm closer to the worm; backlash found 0, will be 0.08 mm."}}
+	p.Truck = plan.Truck{WheelbaseMM: plan.FoundAfterMM{Found: dim.Typed("38.000"), After: dim.Typed("37.995")}, RockMM: plan.FoundAfterMM{Found: dim.Typed("0.120"), After: dim.Typed("0.020")}}
 	p.Shafts = []plan.Shaft{{Shaft: "front axle", SkewDeg: plan.FoundAfter{Found: num(0.21), After: num(0.02)}, SidePlayMM: lim("0.120", "0.380")}}
 	p.Setups = []plan.Setup{
 		{Name: "A", Words: "chassis on parallels in the vice, left plate up, long edge along x, soft jaws. Both seats of the front axle in this clamping.", Plate: "left"},
@@ -157,10 +157,10 @@ func samplePlan(shafts int) *plan.Plan {
 	p.Findings.Raise(finding.Caution, "seat/creep", left, "This press will slacken in zinc: a flange, compound or stake is required. The bush chosen has a flange.", "a thicker wall").Against(27, 15, "MPa")
 	p.Findings.Raise(finding.Note, "seat/temperature", finding.Place{Where: ""}, "No temperatures in use were given: 5 to 40 °C is taken.", "temperature: [5, 45] under chassis")
 	p.Inspect = []plan.Inspection{
-		{Bore: "front axle.left", What: "seat", MadeMM: "5.024", LimitsMM: lim("5.000", "5.012"), GuardUM: num(4), Result: "reject",
+		{Bore: "front axle.left", What: "seat", MadeMM: dim.Typed("5.024"), LimitsMM: lim("5.000", "5.012"), GuardUM: num(4), Result: "reject",
 			Next: []plan.Next{{Do: "turn a bush to the seat as made", Bush: "own turning", FirstTimeRight: num(0.9)}, {Do: "hold with gap-filling compound, solid bronze only"}}},
-		{Bore: "front axle.right", What: "bore", MadeMM: "3.190", LimitsMM: lim("3.175", "3.205"), GuardUM: num(4), Result: "accept"},
-		{Bore: "front axle.right", What: "place", MadeMM: "0.018", Result: "cannot tell"}}
+		{Bore: "front axle.right", What: "bore", MadeMM: dim.Typed("3.190"), LimitsMM: lim("3.175", "3.205"), GuardUM: num(4), Result: "accept"},
+		{Bore: "front axle.right", What: "place", MadeMM: dim.Typed("0.018"), Result: "cannot tell"}}
 	p.Rules = []plan.RuleUsed{{Name: "clearance_aim_um", What: "running clearance aimed at", Value: "15 to 45 µm", Source: "shop.yaml:28"}, {Name: "edge_share", What: "largest share of the strength of the casting", Value: "0.5", Source: "common practice, no source"}}
 	return p
 }
@@ -189,13 +189,13 @@ func sampleOps(j *job.Job) []plan.Operation {
 			if k == 0 {
 				first = "Target found again from the other end of the long edge: within 0.01 mm of the first reading."
 			}
-			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "open", Do: "Plunge the end mill on the new centre, through the plate", Tool: "end mill 4 mm", ToolMM: "4.000", AtMM: at, DialMM: at, Approach: up,
+			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "open", Do: "Plunge the end mill on the new centre, through the plate", Tool: "end mill 4 mm", ToolMM: dim.Typed("4.000"), AtMM: at, DialMM: at, Approach: up,
 				RPM: num(1750), RPMIdeal: num(3183), FeedMMRev: num(0.03), FeedWords: "quill down slowly, 1 mm in a second", Lubricant: "none or a drop of thin oil", ThrustN: num(28),
 				Backing: "brass block behind this plate", GaugeFirst: first, MayWait: true, HoleMM: 4, Minutes: num(4), Note: "The end mill cuts on the new centre; it does not follow the oval."})
-			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "open", Do: "Drill before the reamer", Tool: "drill 4.85 mm", ToolMM: "4.850", AtMM: at, DialMM: at, Approach: up, RPM: num(1250), RPMIdeal: num(1312), FeedWords: "slow and even, slower where it breaks through",
+			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "open", Do: "Drill before the reamer", Tool: "drill 4.85 mm", ToolMM: dim.Typed("4.850"), AtMM: at, DialMM: at, Approach: up, RPM: num(1250), RPMIdeal: num(1312), FeedWords: "slow and even, slower where it breaks through",
 				Backing: "brass block behind this plate", MayWait: true, HoleMM: 4.9, Minutes: num(4)})
 			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "chamfer", Do: "Chamfer the entry 0.2 x 45°, from the outside", Tool: "countersink 90°", AtMM: at, DialMM: at, RPM: num(320), FeedWords: "by hand", MayWait: true, HoleMM: 4.9})
-			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "size seat", Do: "Ream the seat", Tool: "reamer 5 mm H7", ToolMM: "5.000", AtMM: at, DialMM: at, Approach: up, RPM: num(320), RPMIdeal: num(410), FeedWords: "by the quill, even, never turned back",
+			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "size seat", Do: "Ream the seat", Tool: "reamer 5 mm H7", ToolMM: dim.Typed("5.000"), AtMM: at, DialMM: at, Approach: up, RPM: num(320), RPMIdeal: num(410), FeedWords: "by the quill, even, never turned back",
 				Lubricant: "thin oil", LimitsMM: lim("5.000", "5.012"), Gauge: "pins in 0.01 steps, and a bush tried in a hole reamed in scrap", Go: "5.00 pin", NoGo: "5.02 pin", MayWait: true, HoleMM: 5, Minutes: num(5)})
 			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "press", Do: "Draw the bush in from outside with bolt and washers, anvil directly behind this plate", Tool: "bush drawer 7", Backing: "anvil with a hole of 6", ThrustN: num(180),
 				GaugeFirst: "Seat between 5.000 and 5.012 mm: 5.00 pin goes, 5.02 pin does not. Both seats of this axle.", MayWait: true, HoleMM: 3.17, Minutes: num(5), Note: "32 to 180 N expected. Halt at 270 N."})

@@ -52,7 +52,7 @@ func sources(p *paper, pl *plan.Plan) {
 		if s == "" {
 			s = r.Name
 		}
-		s = sentence(s) + ": " + strings.TrimSuffix(r.Value, " -")
+		s = sentence(s) + ": " + r.Value.In(p.u.said())
 		if r.Source != "" {
 			s += " (" + sourceWords(r.Source) + ")"
 		}
@@ -140,7 +140,7 @@ func sourceBlock(b *block, keys []string, how string, numbers map[string]int, en
 	pt := b.st.small
 	e := entries[keys[0]]
 	head := sentence(e.What)
-	if u := e.Unit; u != "" && u != "-" {
+	if u := unitOf(b.u, e); u != "" && u != "-" {
 		head += ", " + strings.Replace(u, "um", "µm", 1)
 	}
 	hw := b.Width * 0.42
@@ -151,7 +151,7 @@ func sourceBlock(b *block, keys []string, how string, numbers map[string]int, en
 		if parts := strings.Split(k, "/"); len(parts) > 1 {
 			place = parts[1]
 		}
-		each = append(each, strconv.Itoa(numbers[k])+"  "+place+" "+valueOf(entries[k]))
+		each = append(each, strconv.Itoa(numbers[k])+"  "+place+" "+valueOf(b.u, entries[k]))
 	}
 	y := 0.0
 	half := (b.Width - hw - 4) / 2
@@ -187,10 +187,29 @@ func howOf(e ledger.Entry) string {
 // sourceWords spells out the mark of a judgement.
 func sourceWords(s string) string { return strings.ReplaceAll(s, " (j)", ", a judgement") }
 
-// valueOf prints a figure: lengths in mm to a ten-thousandth, others short.
-func valueOf(e ledger.Entry) string {
-	if e.Unit == "mm" {
+// valueOf prints a figure: a length a place finer than the tables have it, so
+// that it can be followed; others short.
+func valueOf(u units, e ledger.Entry) string {
+	switch {
+	case e.Unit == "mm" && u == "in":
+		return strconv.FormatFloat(e.Value/25.4, 'f', 5, 64)
+	case e.Unit == "mm":
 		return strconv.FormatFloat(e.Value, 'f', 4, 64)
+	case e.Unit == "um" && u == "in":
+		return number(e.Value / 25.4)
 	}
 	return number(e.Value)
+}
+
+// unitOf is the unit that valueOf prints in.
+func unitOf(u units, e ledger.Entry) string {
+	if u == "in" {
+		switch e.Unit {
+		case "mm":
+			return "in"
+		case "um":
+			return "thou"
+		}
+	}
+	return e.Unit
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/sheets/draw"
 )
@@ -189,10 +190,8 @@ func noMinus(deg float64) float64 {
 
 // sidePlay is one figure where both ends of it print alike.
 func sidePlay(u units, r *plan.MMRange) []string {
-	lo, haveLo := read(r.Min)
-	hi, haveHi := read(r.Max)
-	if haveLo && haveHi && inMM(lo) == inMM(hi) {
-		return u.lines(inMM(lo)+" mm", inInch(lo)+" in")
+	if r.Min.Given() && r.Min.Equal(r.Max) {
+		return u.lines(say.Size(r.Min, 3))
 	}
 	return u.limits(r)
 }

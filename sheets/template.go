@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/plan/job"
 	"rebush/sheets/draw"
@@ -56,6 +57,9 @@ func targetsOn(pl *plan.Plan, s job.Side) []plan.Target {
 	return out
 }
 
+// wanders is how far a punch does, between marking and striking.
+var wanders = say.MMs(0.1, 0.25, 2).Trim()
+
 // templatePage draws one plate: the left one seen from the left, the right one
 // seen from the right, so that the paper lies on the outside of its plate.
 func templatePage(b *block, p *paper, pl *plan.Plan, s job.Side) error {
@@ -66,7 +70,7 @@ func templatePage(b *block, p *paper, pl *plan.Plan, s job.Side) error {
 	if mirror {
 		words = "Right plate, outside, seen from the right: MIRRORED against the figures of the plan."
 	}
-	b.para(words+" Paper moves with damp and a punch wanders 0.1 to 0.25 mm: for marking out and for the jig, not in the place of dials.", draw.Regular, p.st.small)
+	b.para(words+" Paper moves with damp and a punch wanders "+wanders.In(p.u.said())+": for marking out and for the jig, not in the place of dials.", draw.Regular, p.st.small)
 	bar := b.y + 2
 	bars(b, 14, bar)
 	top := bar + 19.5 + 2*em(p.st.small)
@@ -174,7 +178,7 @@ func checks(p *paper, pl *plan.Plan, s job.Side) string {
 		if i > 0 {
 			a := list[i-1].TargetMM
 			d := math.Hypot(t.TargetMM[0].Float()-a[0].Float(), t.TargetMM[1].Float()-a[1].Float())
-			out += fmt.Sprintf("; from %d: %s", i, p.u.join(fmt.Sprintf("%.2f mm", d), fmt.Sprintf("%.3f in", d/25.4)))
+			out += fmt.Sprintf("; from %d: %s", i, say.MM(d, 2).In(p.u.said()))
 		}
 	}
 	return out

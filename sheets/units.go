@@ -1,19 +1,19 @@
 package sheets
 
 import (
+	"math"
 	"strconv"
 	"strings"
 
 	"github.com/shopspring/decimal"
 
 	"rebush/fits/dim"
+	"rebush/fits/say"
 	"rebush/plan"
 )
 
 // units says in which unit lengths are printed: mm, in or both.
 type units string
-
-var inch = decimal.RequireFromString("25.4")
 
 // said is the same choice for sentences.
 func (u units) said() dim.Units {
@@ -26,74 +26,45 @@ func (u units) said() dim.Units {
 	return dim.InMM
 }
 
-// read returns the figure of a length, false where there is none.
-func read(m plan.MM) (decimal.Decimal, bool) {
-	if !m.Given() {
-		return decimal.Decimal{}, false
-	}
-	d, err := decimal.NewFromString(string(m))
-	return d, err == nil
-}
-
-func inMM(d decimal.Decimal) string   { return fixed(d, 3) }
-func inInch(d decimal.Decimal) string { return fixed(d.DivRound(inch, 8), 4) }
-
-// fixed prints a figure at a number of places, never as minus nothing.
-func fixed(d decimal.Decimal, places int32) string {
-	s := d.StringFixed(places)
-	if len(s) > 0 && s[0] == '-' && d.Round(places).IsZero() {
-		return s[1:]
-	}
-	return s
-}
-
 // len prints a length with its unit, "" where there is none.
 func (u units) len(m plan.MM) string {
-	d, ok := read(m)
-	if !ok {
+	if !m.Given() {
 		return ""
 	}
-	return u.join(inMM(d)+" mm", inInch(d)+" in")
+	return say.Size(m, 3).In(u.said())
 }
 
-// within prints one end of a pair of limits, its inches rounded into them, as
-// limits does.
-func (u units) within(m plan.MM, inwards func(decimal.Decimal, int32) decimal.Decimal) string {
-	d, ok := read(m)
-	if !ok {
-		return ""
-	}
-	return u.join(inMM(d)+" mm", fixed(inwards(d.DivRound(inch, 12), 4), 4)+" in")
-}
-
-func (u units) join(mm, in string) string {
+// lines are a figure with its unit, one line for each unit.
+func (u units) lines(f say.Figure) []string {
 	switch u {
 	case "in":
-		return in
+		return []string{f.In(dim.InInch)}
 	case "both":
-		return mm + " (" + in + ")"
+		return []string{f.In(dim.InMM), f.In(dim.InInch)}
 	}
-	return mm
+	return []string{f.In(dim.InMM)}
 }
 
-// lines are the figures of a length, one line for each unit.
-func (u units) lines(mm, in string) []string {
+// bare are figures without their units, one line for each unit.
+func (u units) bare(write func(number func(say.Figure) string) string) []string {
+	line := func(in dim.Units) string {
+		return write(func(f say.Figure) string { return f.Number(in) })
+	}
 	switch u {
 	case "in":
-		return []string{in}
+		return []string{line(dim.InInch)}
 	case "both":
-		return []string{mm, in}
+		return []string{line(dim.InMM), line(dim.InInch)}
 	}
-	return []string{mm}
+	return []string{line(dim.InMM)}
 }
 
 // figure prints a length without its unit, one line for each unit.
 func (u units) figure(m plan.MM) []string {
-	d, ok := read(m)
-	if !ok {
+	if !m.Given() {
 		return nil
 	}
-	return u.lines(inMM(d), inInch(d))
+	return u.bare(func(number func(say.Figure) string) string { return number(say.Size(m, 3).Steady()) })
 }
 
 // one is the unit in which a person writes a size down.
@@ -118,62 +89,55 @@ func (u units) limits(r *plan.MMRange) []string {
 	if r == nil {
 		return nil
 	}
-	lo, haveLo := read(r.Min)
-	hi, haveHi := read(r.Max)
+	lo, hi := say.Ends(*r)
 	switch {
-	case haveLo && haveHi:
-		places := int32(4)
-		a, b := lo.DivRound(inch, 12).RoundCeil(places), hi.DivRound(inch, 12).RoundFloor(places)
-		if lo.LessThan(hi) && !a.LessThan(b) {
-			places = 5
-			a, b = lo.DivRound(inch, 12).RoundCeil(places), hi.DivRound(inch, 12).RoundFloor(places)
-		}
-		return u.lines(inMM(lo)+" to "+inMM(hi)+" mm", fixed(a, places)+" to "+fixed(b, places)+" in")
-	case haveLo:
-		return u.lines("over "+inMM(lo)+" mm", "over "+inInch(lo)+" in")
-	case haveHi:
-		return u.lines("under "+inMM(hi)+" mm", "under "+inInch(hi)+" in")
+	case r.Min.Given() && r.Max.Given():
+		return u.lines(say.Range(*r))
+	case r.Min.Given():
+		return led("over ", u.lines(lo))
+	case r.Max.Given():
+		return led("under ", u.lines(hi))
 	}
 	return nil
+}
+
+// led puts a word before each line.
+func led(word string, lines []string) []string {
+	for i := range lines {
+		lines[i] = word + lines[i]
+	}
+	return lines
 }
 
 // at prints a place or a move, one line for each unit, signed where it is a
 // move.
 func (u units) at(p *plan.XY, move bool) []string {
-	if p == nil {
+	if p == nil || !p[0].Given() || !p[1].Given() {
 		return nil
 	}
-	x, okX := read(p[0])
-	y, okY := read(p[1])
-	if !okX || !okY {
-		return nil
+	x, y := say.Size(p[0], 3).Steady(), say.Size(p[1], 3).Steady()
+	if move {
+		x, y = x.Signed(), y.Signed()
 	}
-	sign := func(s string) string {
-		if move && s[0] != '-' {
-			return "+" + s
-		}
-		return s
-	}
-	return u.lines("x "+sign(inMM(x))+"   y "+sign(inMM(y)), "x "+sign(inInch(x))+"   y "+sign(inInch(y)))
+	return u.bare(func(number func(say.Figure) string) string { return "x " + number(x) + "   y " + number(y) })
 }
 
 // number prints a figure that is no length: short, never in powers of ten.
 func number(f float64) string {
-	a := f
-	if a < 0 {
-		a = -a
-	}
-	places := 3
-	switch {
+	return decimal.NewFromFloat(f).Round(int32(places(f))).String()
+}
+
+// places are those that a figure is printed to: fewer, the larger it is.
+func places(f float64) int {
+	switch a := math.Abs(f); {
 	case a >= 100:
-		places = 0
+		return 0
 	case a >= 10:
-		places = 1
+		return 1
 	case a >= 1:
-		places = 2
+		return 2
 	}
-	d := decimal.NewFromFloat(f).Round(int32(places))
-	return d.String()
+	return 3
 }
 
 // percent prints a share of 1 as "87 in 100"; what is nearly none or nearly
@@ -190,13 +154,17 @@ func percent(f float64) string {
 
 // feedOf is the feed of a step in words, its figures in the units of the paper.
 func feedOf(u units, op plan.Operation) string {
-	s := op.FeedWords.String()
-	switch {
-	case op.FeedMMRev == nil || strings.Contains(s, "turn"):
-	case s == "":
-		s = number(*op.FeedMMRev) + " mm a turn"
-	default:
-		s += " (" + number(*op.FeedMMRev) + " mm a turn)"
+	s := op.FeedWords
+	if op.FeedMMRev == nil {
+		return s.In(u.said())
 	}
-	return dim.InWords(s, u.said())
+	turn := say.F("%v a turn", say.MM(*op.FeedMMRev, 3).Trim())
+	switch {
+	case strings.Contains(s.String(), "turn"):
+	case s == "":
+		s = turn
+	default:
+		s = say.F("%v (%v)", s, turn)
+	}
+	return s.In(u.said())
 }

@@ -4,6 +4,7 @@ import (
 	"io"
 	"testing"
 
+	"rebush/fits/dim"
 	"rebush/fits/ledger"
 	"rebush/fits/say"
 	"rebush/plan"
@@ -41,10 +42,10 @@ func TestInchLimitsLieInside(t *testing.T) {
 
 func TestFiguresAbsent(t *testing.T) {
 	u := units("both")
-	if got := u.len(""); got != "" {
+	if got := u.len(plan.MM{}); got != "" {
 		t.Errorf("no length prints %q", got)
 	}
-	if got := u.at(&plan.XY{"1.0", ""}, false); got != nil {
+	if got := u.at(&plan.XY{dim.Typed("1.0")}, false); got != nil {
 		t.Errorf("half a place prints %q", got)
 	}
 	if got := u.limits(nil); got != nil {
@@ -81,7 +82,7 @@ func TestSourceNumbers(t *testing.T) {
 			t.Errorf("%s is a reading, not a result", k)
 		}
 	}
-	if got := valueOf(ledger.Entry{Value: 5.012, Unit: "mm"}); got != "5.0120" {
+	if got := valueOf("mm", ledger.Entry{Value: 5.012, Unit: "mm"}); got != "5.0120" {
 		t.Errorf("a length prints %q", got)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"rebush/fits/dim"
+	"rebush/fits/say"
 	"rebush/plan"
 )
 
@@ -86,7 +87,7 @@ func looseAt(c float64) string {
 // reader of inches.
 func micrometres(low, high float64, u dim.Units) string {
 	um := coarse(low) + " to " + coarse(high) + " um"
-	thou := coarse(low/25.4) + " to " + coarse(high/25.4) + " thou"
+	thou := say.Row(0, "um", " to ", low, high).In(dim.InInch)
 	switch u {
 	case dim.InInch:
 		return thou
@@ -100,9 +101,9 @@ func micrometres(low, high float64, u dim.Units) string {
 func micrometre(um float64, u dim.Units) string {
 	switch u {
 	case dim.InInch:
-		return coarse(um/25.4) + " thou"
+		return say.Um(um, 0).In(dim.InInch)
 	case dim.InBoth:
-		return coarse(um) + " um (" + coarse(um/25.4) + " thou)"
+		return coarse(um) + " um (" + say.Um(um, 0).In(dim.InInch) + ")"
 	}
 	return coarse(um) + " um"
 }

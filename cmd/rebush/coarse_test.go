@@ -34,7 +34,7 @@ func TestExactly(t *testing.T) {
 
 // TestMicrometres: 25.4 um are a thousandth of an inch, by definition.
 func TestMicrometres(t *testing.T) {
-	for u, want := range map[dim.Units]string{dim.InMM: "-13 to 25 um", dim.InInch: "-0.5 to 1 thou", dim.InBoth: "-13 to 25 um (-0.5 to 1 thou)"} {
+	for u, want := range map[dim.Units]string{dim.InMM: "-13 to 25 um", dim.InInch: "-0.5 to 1.0 thou", dim.InBoth: "-13 to 25 um (-0.5 to 1.0 thou)"} {
 		if got := micrometres(-12.7, 25.4, u); got != want {
 			t.Errorf("%s, want %s", got, want)
 		}

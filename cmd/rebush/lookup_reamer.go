@@ -7,7 +7,6 @@ import (
 
 	"rebush/feeds/drills"
 	"rebush/fits/dim"
-	"rebush/plan"
 )
 
 // defaultMetal is what is reamed where nobody says: the castings of the trade.
@@ -138,7 +137,7 @@ func (a reamerAnswer) show(p *page, u dim.Units) {
 		p.pair("drill before it", "%s (%s)", *a.DrillName, d.Format(u))
 	}
 	if a.StockMM != nil {
-		p.pair("leave for it", "%s to %s on diameter in %s", plan.MM(a.StockMM.Min).Length().Format(u), plan.MM(a.StockMM.Max).Length().Format(u), a.Material)
+		p.pair("leave for it", "%s to %s on diameter in %s", dim.Typed(string(a.StockMM.Min)).Length().Format(u), dim.Typed(string(a.StockMM.Max)).Length().Format(u), a.Material)
 	}
 	p.pair("note", "%s", a.Note)
 	p.pair("source", "%s", a.Source)

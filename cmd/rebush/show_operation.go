@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"rebush/fits/dim"
+	"rebush/fits/say"
 	"rebush/plan"
 )
 
@@ -33,7 +34,7 @@ func showOperation(pg *page, op plan.Operation, u dim.Units) {
 		add("%s", op.FeedWords)
 	}
 	if op.DepthMM.Given() {
-		add("depth %s", short(op.DepthMM, u))
+		add("depth %s", say.Size(op.DepthMM, 1).About().In(u)) // as on paper
 	}
 	if op.LimitsMM != nil {
 		add("limits %s", ranged(op.LimitsMM, u))

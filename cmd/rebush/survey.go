@@ -9,6 +9,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/sheets"
 )
@@ -148,28 +149,27 @@ func aloud(b plan.SurveyedBore, u dim.Units) string {
 	return s + "; known to " + finely(b.CentreUMM, u)
 }
 
-// rough is a length to two places of mm or to a thousandth of an inch.
+// rough is a length to two places of mm.
 func rough(m plan.MM, u dim.Units) string {
-	return figureOnly(m, u) + map[bool]string{true: " in", false: " mm"}[u == dim.InInch]
+	return say.Size(m, 2).In(oneOf(u))
 }
 
-func figureOnly(m plan.MM, u dim.Units) string {
-	if u == dim.InInch {
-		return m.Length().StringInch(3)
+// oneOf leaves the mm of a reader of both, for a line that is read out.
+func oneOf(u dim.Units) dim.Units {
+	if u == dim.InBoth {
+		return dim.InMM
 	}
-	return m.Length().StringMM(2)
+	return u
 }
 
-// finely is figureOnly with one place more where that would say nothing.
+// finely is a length without its unit, as rough has it, with one place more
+// where that would say nothing.
 func finely(m plan.MM, u dim.Units) string {
-	s := figureOnly(m, u)
-	switch {
-	case strings.Trim(s, "0.") != "":
-		return s
-	case u == dim.InInch:
-		return m.Length().StringInch(4)
+	s := say.Size(m, 2).Number(oneOf(u))
+	if strings.Trim(s, "0.") == "" {
+		return say.Size(m, 3).Number(oneOf(u))
 	}
-	return m.Length().StringMM(3)
+	return s
 }
 
 // towards names the eighth of the circle that a direction lies in.
@@ -183,13 +183,14 @@ func towards(deg float64) string {
 func offset(from, to *plan.XY, u dim.Units) string {
 	var parts []string
 	for i, word := range [2][2]string{{"in front of", "behind"}, {"above", "below"}} {
-		d := to[i].Length().Sub(from[i].Length())
-		s := figureOnly(plan.MM(d.Abs().MM().String()), u)
+		a, _ := from[i].Exact()
+		b, _ := to[i].Exact()
+		s := say.MM(math.Abs(b-a), 2).Steady().Number(oneOf(u))
 		if strings.Trim(s, "0.") == "" {
 			continue
 		}
 		w := word[0]
-		if d.Sign() < 0 {
+		if b < a {
 			w = word[1]
 		}
 		parts = append(parts, s+" "+w)
@@ -214,12 +215,16 @@ func short(m plan.MM, u dim.Units) string {
 	if !m.Given() {
 		return "not known"
 	}
-	return m.Length().Format(u)
+	return say.Size(m, 3).In(u)
 }
 
 func ranged(r *plan.MMRange, u dim.Units) string {
 	if r == nil {
 		return "not known"
 	}
-	return short(r.Min, u) + " to " + short(r.Max, u)
+	if !r.Min.Given() || !r.Max.Given() {
+		return short(r.Min, u) + " to " + short(r.Max, u)
+	}
+	lo, hi := say.Ends(*r)
+	return lo.In(u) + " to " + hi.In(u)
 }

@@ -3,10 +3,13 @@ package main
 import (
 	"fmt"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 
+	"rebush/fits/dim"
 	"rebush/fits/ledger"
+	"rebush/fits/say"
 	"rebush/plan"
 )
 
@@ -40,23 +43,24 @@ func runWhy(e *env, o options, words []string) error {
 		if len(words) == 1 {
 			out.answer = whyList{p.JobNumber, p.Book.Entries()}
 			fmt.Fprintf(&out.text, "rebush why %s NUMBER takes one of these apart; rebush why %s WORD finds those with a word in them.\n", path, path)
-			listed(&out.text, p.Book, worthAsking(p.Book))
+			listed(&out.text, p.Book, worthAsking(p.Book), o.unitsOf(p))
 			return nil
 		}
-		key, err := keyOf(p, words[1])
+		u := o.unitsOf(p)
+		key, err := keyOf(p, words[1], u)
 		if err != nil {
 			return err
 		}
 		a := whyAnswer{p.JobNumber, key, p.Book.Number(key), map[string]ledger.Entry{}}
 		reach(p.Book, key, a.Ledger)
 		out.answer = a
-		tree(&out.text, p.Book, key, "", "", map[string]bool{})
+		tree(&out.text, p.Book, key, "", "", map[string]bool{}, u)
 		return nil
 	})
 }
 
 // keyOf finds the key that was meant: a key, or its short number.
-func keyOf(p *plan.Plan, text string) (string, error) {
+func keyOf(p *plan.Plan, text string, u dim.Units) (string, error) {
 	if _, ok := p.Book.Get(text); ok {
 		return text, nil
 	}
@@ -81,7 +85,7 @@ func keyOf(p *plan.Plan, text string) (string, error) {
 		return "", usage("the plan has no number %q; the nearest is %s; rebush why JOB alone lists them", text, nearest(text, keys))
 	}
 	var b strings.Builder
-	listed(&b, p.Book, like[:min(len(like), 30)])
+	listed(&b, p.Book, like[:min(len(like), 30)], u)
 	if len(like) > 30 {
 		fmt.Fprintf(&b, "... and %d more\n", len(like)-30)
 	}
@@ -101,16 +105,27 @@ func worthAsking(book *ledger.Ledger) []string {
 }
 
 // listed prints numbers a line each: the short number, what it is, the key.
-func listed(w io.Writer, book *ledger.Ledger, keys []string) {
+func listed(w io.Writer, book *ledger.Ledger, keys []string, u dim.Units) {
 	for _, k := range keys {
 		e, _ := book.Get(k)
-		fmt.Fprintf(w, "%6s  %s = %s  (%s)\n", fmt.Sprintf("[%d]", book.Number(k)), e.What, valued(e), k)
+		fmt.Fprintf(w, "%6s  %s = %s  (%s)\n", fmt.Sprintf("[%d]", book.Number(k)), e.What, valued(e, u), k)
 	}
 }
 
 // valued is a number of the ledger with its unit.
-func valued(e ledger.Entry) string {
-	s := exactly(e.Value, e.Unit, len(e.Inputs) == 0)
+func valued(e ledger.Entry, u dim.Units) string {
+	given := len(e.Inputs) == 0
+	if u == dim.InInch && (e.Unit == "mm" || e.Unit == "um") {
+		if in := dim.Sig9(e.Value / 25.4); given && e.Unit == "mm" && in == math.Round(in*1e6)/1e6 {
+			return ftoa(in) + " in" // as it was typed, or as a tool is stamped
+		}
+		// A place finer than the plan has it, so that it can be followed.
+		if e.Unit == "um" {
+			return say.Um(e.Value, 1).In(u)
+		}
+		return strconv.FormatFloat(e.Value/25.4, 'f', 5, 64) + " in"
+	}
+	s := exactly(e.Value, e.Unit, given)
 	if e.Unit == "" || e.Unit == "-" {
 		return s
 	}
@@ -133,12 +148,12 @@ func reach(book *ledger.Ledger, key string, into map[string]ledger.Entry) {
 
 // tree prints a number and below it what it was made from, down to what was
 // measured. A number met again is not taken apart again.
-func tree(w io.Writer, book *ledger.Ledger, key, first, rest string, seen map[string]bool) {
+func tree(w io.Writer, book *ledger.Ledger, key, first, rest string, seen map[string]bool, u dim.Units) {
 	entry, ok := book.Get(key)
 	if !ok {
 		return
 	}
-	fmt.Fprintf(w, "%s%s = %s  [%d %s]\n", first, entry.What, valued(entry), book.Number(key), key)
+	fmt.Fprintf(w, "%s%s = %s  [%d %s]\n", first, entry.What, valued(entry, u), book.Number(key), key)
 	if seen[key] && len(entry.Inputs) > 0 {
 		fmt.Fprintf(w, "%s  (taken apart above)\n", rest)
 		return
@@ -155,6 +170,6 @@ func tree(w io.Writer, book *ledger.Ledger, key, first, rest string, seen map[st
 		if i == len(entry.Inputs)-1 {
 			a, b = "└─ ", "   "
 		}
-		tree(w, book, in, rest+a, rest+b, seen)
+		tree(w, book, in, rest+a, rest+b, seen, u)
 	}
 }

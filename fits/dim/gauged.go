@@ -8,39 +8,72 @@ import (
 	"github.com/shopspring/decimal"
 )
 
-// Gauged is a length that people gauge, as JSON has it: mm as a decimal string, "" where it is
-// absent (null in JSON).
-type Gauged string
+// Gauged is a length that people gauge: as JSON has it, mm as a decimal string,
+// absent (null in JSON) where there is none, and the exact figure behind that, so
+// that paper and screen round once whatever their unit.
+type Gauged struct {
+	mm    string
+	exact float64
+	dir   Direction // which way the decimals were cut
+}
+
+// Typed is a length as JSON has it, "5.012"; what is no number is absent.
+func Typed(mm string) Gauged {
+	v, err := strconv.ParseFloat(mm, 64)
+	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
+		return Gauged{}
+	}
+	return Gauged{mm: mm, exact: v}
+}
+
+// String is the decimal string of JSON, "" where there is none.
+func (m Gauged) String() string { return m.mm }
 
 // MarshalJSON prints the decimal string, or null.
 func (m Gauged) MarshalJSON() ([]byte, error) {
-	if m == "" {
+	if !m.Given() {
 		return []byte("null"), nil
 	}
-	return json.Marshal(string(m))
+	return json.Marshal(m.mm)
 }
 
 // UnmarshalJSON reads what MarshalJSON printed.
 func (m *Gauged) UnmarshalJSON(b []byte) error {
-	if string(b) == "null" {
-		*m = ""
-		return nil
+	var s *string
+	if err := json.Unmarshal(b, &s); err != nil {
+		return err
 	}
-	return json.Unmarshal(b, (*string)(m))
+	*m = Gauged{}
+	if s != nil {
+		*m = Typed(*s)
+	}
+	return nil
 }
 
 // Given says whether there is a figure.
-func (m Gauged) Given() bool { return m != "" }
+func (m Gauged) Given() bool { return m.mm != "" }
 
-// Float is the figure, 0 where it is absent.
+// Float is the figure of JSON, 0 where it is absent.
 func (m Gauged) Float() float64 {
-	f, _ := strconv.ParseFloat(string(m), 64)
+	f, _ := strconv.ParseFloat(m.mm, 64)
 	return f
 }
 
-// Length is the figure as an exact length.
+// Exact is the figure before it was rounded, in mm, and which way it goes to its
+// last printed place; NaN where it is absent.
+func (m Gauged) Exact() (float64, Direction) {
+	if !m.Given() {
+		return math.NaN(), Nearest
+	}
+	return m.exact, m.dir
+}
+
+// Equal says whether two lengths are the same in JSON.
+func (m Gauged) Equal(o Gauged) bool { return m.mm == o.mm }
+
+// Length is the figure of JSON as an exact length.
 func (m Gauged) Length() Length {
-	d, err := decimal.NewFromString(string(m))
+	d, err := decimal.NewFromString(m.mm)
 	if err != nil {
 		return Length{}
 	}
@@ -79,13 +112,13 @@ type FoundAfterMM struct {
 // is absent.
 func Places(mm float64, places int32) Gauged {
 	if math.IsNaN(mm) || math.IsInf(mm, 0) {
-		return ""
+		return Gauged{}
 	}
 	d := decimal.NewFromFloat(Sig9(mm)).Round(places)
 	if d.IsZero() {
 		d = decimal.Zero // never "-0.000"
 	}
-	return Gauged(d.StringFixed(places))
+	return Gauged{mm: d.StringFixed(places), exact: Sig9(mm)}
 }
 
 // Size prints a size to a thousandth of a millimetre, Place a place or an
@@ -96,8 +129,14 @@ func Place(mm float64) Gauged { return Places(mm, 4) }
 // LimitUp and LimitDown print a lower and an upper limit to a thousandth,
 // rounded into the limits, so that what is inside the printed pair is inside
 // the true one.
-func LimitUp(mm float64) Gauged   { return Size(math.Ceil(Sig9(mm)*1000-1e-6) / 1000) }
-func LimitDown(mm float64) Gauged { return Size(math.Floor(Sig9(mm)*1000+1e-6) / 1000) }
+func LimitUp(mm float64) Gauged   { return cut(mm, math.Ceil(Sig9(mm)*1000-1e-6)/1000, Up) }
+func LimitDown(mm float64) Gauged { return cut(mm, math.Floor(Sig9(mm)*1000+1e-6)/1000, Down) }
+
+func cut(mm, to float64, dir Direction) Gauged {
+	m := Size(to)
+	m.exact, m.dir = Sig9(mm), dir
+	return m
+}
 
 // Limits prints a pair of limits rounded into each other; Sizes one as it is.
 func Limits(lo, hi float64) *MMRange { return &MMRange{Min: LimitUp(lo), Max: LimitDown(hi)} }

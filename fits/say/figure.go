@@ -24,15 +24,19 @@ type Figure struct {
 }
 
 // style is how a figure is written.
-type style uint8
+type style uint16
 
 const (
-	signed  style = 1 << iota // always with its sign
-	about                     // no finer in inches than it was said
-	bare                      // the unit was said just before
-	rate                      // a length by time
-	into                      // a row whose first goes up and whose last goes down
-	trimmed                   // without zeros at the end, in mm
+	signed   style = 1 << iota // always with its sign
+	about                      // no finer in inches than it was said
+	bare                       // the unit was said just before
+	rate                       // a length by time
+	into                       // a row whose first goes up and whose last goes down
+	trimmed                    // without zeros at the end, in mm
+	inchInto                   // into, in inches alone
+	inchUp                     // rounded up, in inches alone
+	inchDown                   // and down
+	steady                     // with no more places where it vanishes
 )
 
 // MM is a length in mm, printed to a number of places of mm; in inches to a
@@ -50,12 +54,40 @@ func Limits(lo, hi float64, places int) Figure {
 	return f
 }
 
-// Um is a length in micrometres; in inches it is told in thou.
+// Um is a length in micrometres; in inches it is told in thou, to a place more.
 func Um(v float64, places int) Figure { return Num(v, places, "um") }
 
 // Num is a figure of any other unit; it reads the same in mm and inches.
 func Num(v float64, places int, unit string) Figure {
 	return Row(places, unit, "", v)
+}
+
+// Size is a length of the plan, to a number of places of mm, that goes to its
+// last place the way its table prints it.
+func Size(m dim.Gauged, places int) Figure {
+	v, dir := m.Exact()
+	return MM(v, places).Rounded(dir)
+}
+
+// Ends are the two limits of a pair of the plan, to a thousandth of a
+// millimetre; in inches they are always rounded into the limits.
+func Ends(r dim.MMRange) (lo, hi Figure) {
+	lo, hi = Size(r.Min, 3), Size(r.Max, 3)
+	lo.style |= inchUp
+	hi.style |= inchDown
+	return lo, hi
+}
+
+// Range is such a pair in one breath.
+func Range(r dim.MMRange) Figure {
+	lo, dir := r.Min.Exact()
+	hi, _ := r.Max.Exact()
+	f := MMs(lo, hi, 3)
+	f.style |= inchInto
+	if dir == dim.Up {
+		f.style |= into
+	}
+	return f
 }
 
 // Row is several figures of one unit with words between them: " to ", " or ".
@@ -88,6 +120,9 @@ func (f Figure) Rate() Figure { f.style |= rate; return f }
 // Trim leaves zeros at the end out, in mm: a tool of 4.5 mm.
 func (f Figure) Trim() Figure { f.style |= trimmed; return f }
 
+// Steady keeps the places of its column where a figure is next to nothing.
+func (f Figure) Steady() Figure { f.style |= steady; return f }
+
 // Apart prints as many more places, three at the most, as it takes to tell the
 // figure from another one that is set against it.
 func (f Figure) Apart(other float64) Figure { f.other = other; return f }
@@ -100,6 +135,12 @@ func (f Figure) String() string { return f.in(dim.InMM, false) }
 
 // In prints one figure in the units of the reader.
 func (f Figure) In(u dim.Units) string { return f.in(u, false) }
+
+// Number prints one figure in mm or in inches without its unit, for a place
+// that says the unit once.
+func (f Figure) Number(u dim.Units) string {
+	return strings.TrimRight(f.In(u), " abcdefghijklmnopqrstuvwxyz")
+}
 
 // Text is the figure as a text of its own.
 func (f Figure) Text() Text { return Text(f.token()) }
@@ -156,14 +197,22 @@ func (f Figure) inch() string {
 	unit, places := "in", 4
 	switch {
 	case f.unit == "um":
-		unit, places = "thou", 1
+		unit, places = "thou", min(3, f.places+1)
 	case f.style&rate != 0:
 		places = 1
 	case f.style&about != 0:
 		places = min(4, f.places+2)
 	}
+	switch {
+	case f.style&inchInto != 0:
+		f.style |= into
+	case f.style&inchUp != 0:
+		f.dir = dim.Up
+	case f.style&inchDown != 0:
+		f.dir = dim.Down
+	}
 	list := f.decimals(25.4)
-	if f.vanish(list, places) {
+	if f.style&steady == 0 && f.vanish(list, places) {
 		places++
 	}
 	return f.write(list, f.telling(list, places, 25.4), unit)
@@ -176,6 +225,9 @@ func (f Figure) decimals(by float64) []decimal.Decimal {
 		out[i] = decimal.NewFromFloat(dim.Sig9(v))
 		if by != 1 {
 			out[i] = out[i].DivRound(decimal.NewFromFloat(by), 12)
+		}
+		if out[i].Abs().LessThan(hair) {
+			out[i] = decimal.Zero
 		}
 	}
 	return out

@@ -41,7 +41,7 @@ func (d Drive) Row(book *ledger.Ledger, at Distances) Row {
 	const src = exact + ": ISO 21771, KHK, and plan/mesh/METHODS.md 1"
 	play := func(k, what string, a ledger.Num) dim.Gauged {
 		if math.IsNaN(d.Play(a.V)) {
-			return ""
+			return dim.Gauged{}
 		}
 		return dim.Place(page.Calc1(k, what, "mm", "backlash round the operating pitch circle at that centre distance, not below 0", src,
 			func(a float64) float64 { return dim.Sig9(d.Play(a)) }, a).V)

@@ -1,0 +1,82 @@
+package sheets
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"rebush/fits/dim"
+	"rebush/plan"
+)
+
+var (
+	leftInMM = regexp.MustCompile(`\d (?:mm|um|µm)\b[a-zA-Z0-9 ]{0,12}`)
+	// A tool keeps the name that it is stamped with.
+	stamped  = regexp.MustCompile(`^\d mm (?:H\d+ )?(?:drill|reamer|end mill)`)
+	mandrels = regexp.MustCompile(`mandrel(?:,? (?:then )?[0-9.]+)+ mm`)
+)
+
+// On inch paper no length is in mm, but for what a tool is stamped with and the
+// bars of the template, which are there to be measured in both.
+func TestInchPaper(t *testing.T) {
+	for name, p := range demos(t) {
+		papers := allPaper(t, p, Options{Units: "in"})
+		figures := 0
+		for what, d := range papers {
+			if what == "template" {
+				continue
+			}
+			text := flat(open(t, write(t, d)).all())
+			figures += strings.Count(text, " in ") + strings.Count(text, " thou")
+			for _, left := range leftInMM.FindAllString(mandrels.ReplaceAllString(text, ""), -1) {
+				if !stamped.MatchString(left) || name == "wexmarrow" {
+					t.Errorf("%s, %s: %q", name, what, left)
+				}
+			}
+		}
+		if figures < 5 {
+			t.Errorf("%s: only %d figures in inches in %d papers", name, figures, len(papers))
+		}
+	}
+}
+
+// One figure prints alike on all pages: where a hole goes stands in the table,
+// the picture and each of its operations with the same digits.
+func TestOneFigureOnAllPages(t *testing.T) {
+	p := demos(t)["wexmarrow"]
+	text := flat(open(t, write(t, must(Setup(p, Options{Units: "in"})))).all())
+	for _, target := range p.Targets {
+		at := units("in").at(dialled(p, target), false)[0]
+		if n := strings.Count(text, strings.Join(strings.Fields(at), " ")); n < 4 {
+			t.Errorf("%s: %q stands %d times", target.Bore, at, n)
+		}
+	}
+	lim := units("in").limits(p.Seats[0].SeatMM)[0]
+	if n := strings.Count(text, strings.TrimSuffix(lim, " in")); n < 4 {
+		t.Errorf("seat %q stands %d times", lim, n)
+	}
+}
+
+// Limits come from the exact figure, not from its rounded mm: 3/16 in is
+// 4.7625 mm, which mm print as 4.763 and inches as 0.1875, not 0.1876.
+func TestLimitsComeFromTheExactFigure(t *testing.T) {
+	seat := dim.Sizes(4.7625, 4.7719)
+	for u, want := range map[units][]string{
+		"mm": {"4.763 to 4.772 mm"}, "in": {"0.1875 to 0.1878 in"}, "both": {"4.763 to 4.772 mm", "0.1875 to 0.1878 in"},
+	} {
+		if got := u.limits(seat); !slices.Equal(got, want) {
+			t.Errorf("%s: %q, want %q", u, got, want)
+		}
+	}
+	// A lower limit of a bore goes up, in either unit: 3.1901 mm is 0.125594 in.
+	bore := dim.Limits(3.1901, 3.2354)
+	for u, want := range map[units]string{"mm": "3.191 to 3.235 mm", "in": "0.1256 to 0.1273 in"} {
+		if got := u.limits(bore); got[0] != want {
+			t.Errorf("%s: %q, want %q", u, got, want)
+		}
+	}
+	if got := units("in").limits(&plan.MMRange{Max: bore.Max}); got[0] != "under 0.1273 in" {
+		t.Errorf("%q", got)
+	}
+}
