@@ -8,6 +8,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"rebush/fits/say"
 	"rebush/plan"
 )
 
@@ -86,14 +87,14 @@ func TestGainsAreThoseOfTwoJobs(t *testing.T) {
 	}
 	last := math.Inf(1)
 	for _, g := range base.Improve {
-		edit := byHand[g.Change]
+		edit := byHand[g.Change.String()]
 		if edit == nil {
 			t.Errorf("no edit by hand for %q", g.Change)
 			continue
 		}
 		after := edit().odds().Chance
-		near(t, g.Change+": chance", g.FirstTimeRight, after.FirstTimeRight, 1e-9)
-		near(t, g.Change+": gain", g.Gain, after.FirstTimeRight-base.FirstTimeRight, 1e-9)
+		near(t, g.Change.String()+": chance", g.FirstTimeRight, after.FirstTimeRight, 1e-9)
+		near(t, g.Change.String()+": gain", g.Gain, after.FirstTimeRight-base.FirstTimeRight, 1e-9)
 		if g.Gain <= 0 || g.Gain > last {
 			t.Errorf("%s gains %v after %v", g.Change, g.Gain, last)
 		}
@@ -123,7 +124,7 @@ func TestEverySourceCounts(t *testing.T) {
 			t.Errorf("%s doubled: no chance\n%s", name, everything(got))
 			continue
 		}
-		named := strings.Contains(strings.Join(base.WithoutEffect, "; "), c.word)
+		named := strings.Contains(say.Join("; ", base.WithoutEffect...).String(), c.word)
 		if got.Chance.FirstTimeRight == base.Chance.FirstTimeRight && !named {
 			t.Errorf("%s doubled: nothing changes, and it is not named as without effect (%v)", name, base.WithoutEffect)
 		}

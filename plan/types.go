@@ -54,7 +54,7 @@ type Plan struct {
 	Tables  []string        `json:"-"` // tables that the shop put its own file in place of
 	Rules   []RuleUsed      `json:"-"` // defaults that decided something
 
-	WithoutEffect []string `json:"-"` // sources of error that change nothing when doubled
+	WithoutEffect []say.Text `json:"-"` // sources of error that change nothing when doubled
 }
 
 // SurveyedBore is where one bore is and where its centre used to be.
@@ -162,33 +162,6 @@ type Operation struct {
 	Holding   say.Text `json:"holding"`
 
 	Safety []safety.Line `json:"safety"` // what can hurt in it
-}
-
-// Chance is what the Monte Carlo says of the plan.
-type Chance struct {
-	FirstTimeRight  float64   `json:"first_time_right"`
-	Low             float64   `json:"low"`
-	High            float64   `json:"high"`
-	Saved           float64   `json:"saved"`
-	Lost            float64   `json:"lost"`
-	Trials          int       `json:"trials"`
-	Seed            uint64    `json:"seed"`
-	Causes          []Cause   `json:"causes"`
-	Improve         []Improve `json:"improve"`
-	MostSensitiveTo []string  `json:"most_sensitive_to"`
-}
-
-// Cause is the share of the not-right trials that failed one check first.
-type Cause struct {
-	Cause string  `json:"cause"`
-	Share float64 `json:"share"`
-}
-
-// Improve is one change and what it would gain on the same random numbers.
-type Improve struct {
-	Change         string  `json:"change"`
-	FirstTimeRight float64 `json:"first_time_right"`
-	Gain           float64 `json:"gain"`
 }
 
 // Inspection sets one made size against the plan.

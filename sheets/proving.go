@@ -157,9 +157,9 @@ func causes(pl *plan.Plan) []wrongLine {
 		do := strconv.Itoa(int(c.Share*100+0.5)) + " of each 100 trials that went wrong failed here first."
 		if better := gains(pl.Chance); i == 0 && len(better) > 0 {
 			m := better[0]
-			do += " What would help most: " + m.Change + " (first time right " + percent(m.FirstTimeRight) + ")."
+			do += " What would help most: " + m.Change.String() + " (first time right " + percent(m.FirstTimeRight) + ")."
 		}
-		out = append(out, wrongLine{"Most likely to go wrong: " + c.Cause, do})
+		out = append(out, wrongLine{"Most likely to go wrong: " + c.Cause.String(), do})
 	}
 	return out
 }

@@ -196,7 +196,7 @@ func better(p *paper, c *plan.Chance) {
 			b.para("What would make it likelier to come right", draw.Bold, p.st.body)
 			b.y -= 1.5
 		}
-		b.y = b.write(0, b.y, b.Width, sentence(m.Change)+": "+percent(m.FirstTimeRight)+" in place of "+percent(c.FirstTimeRight)+".", draw.Regular, p.st.body)
+		b.y = b.write(0, b.y, b.Width, sentence(m.Change.String())+": "+percent(m.FirstTimeRight)+" in place of "+percent(c.FirstTimeRight)+".", draw.Regular, p.st.body)
 		b.Reach(b.y)
 		if i == 0 {
 			p.add(b)

@@ -38,9 +38,9 @@ func Worded(pl *plan.Plan, u dim.Units) *plan.Plan {
 		in.Next = each(in.Next, func(n *plan.Next) { n.Do = w(n.Do) })
 	})
 	out.Findings = each(pl.Findings, func(f *finding.Finding) { w.said(u, &f.Text, &f.Fix) })
-	out.Chance, out.Verdict = w.chance(pl.Chance), say.Printed(pl.Verdict, u)
+	out.Chance, out.Verdict = say.Printed(pl.Chance, u), say.Printed(pl.Verdict, u)
 	out.Buy, out.LayOut, out.Proving = say.Printed(pl.Buy, u), say.Printed(pl.LayOut, u), say.Printed(pl.Proving, u)
-	out.WithoutEffect = w.list(pl.WithoutEffect)
+	out.WithoutEffect = say.Printed(pl.WithoutEffect, u)
 	return &out
 }
 
@@ -62,17 +62,6 @@ func (w wording) said(u dim.Units, texts ...*say.Text) {
 
 func (w wording) list(texts []string) []string {
 	return each(texts, func(s *string) { *s = w(*s) })
-}
-
-func (w wording) chance(c *plan.Chance) *plan.Chance {
-	if c == nil {
-		return nil
-	}
-	out := *c
-	out.Causes = each(c.Causes, func(x *plan.Cause) { x.Cause = w(x.Cause) })
-	out.Improve = each(c.Improve, func(x *plan.Improve) { x.Change = w(x.Change) })
-	out.MostSensitiveTo = w.list(c.MostSensitiveTo)
-	return &out
 }
 
 // each changes a copy of a list.

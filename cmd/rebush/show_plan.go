@@ -2,9 +2,9 @@ package main
 
 import (
 	"io"
-	"strings"
 
 	"rebush/fits/dim"
+	"rebush/fits/say"
 	"rebush/plan"
 )
 
@@ -161,7 +161,7 @@ func showChance(pg *page, c *plan.Chance) {
 	for _, x := range c.Improve {
 		pg.pair("would help", "%s: %s (%+.1f points)", x.Change, percent(x.FirstTimeRight), 100*x.Gain)
 	}
-	pg.pair("most sensitive to", "%s", strings.Join(c.MostSensitiveTo, ", "))
+	pg.pair("most sensitive to", "%s", say.Join(", ", c.MostSensitiveTo...))
 	pg.pair("trials", "%d, seed %d", c.Trials, c.Seed)
 	pg.flush()
 }

@@ -66,7 +66,7 @@ func TestEverySourceCountsOrIsNamed(t *testing.T) {
 	}
 	without := map[string]bool{}
 	for _, w := range sens.Without {
-		without[w] = true
+		without[w.String()] = true
 	}
 	was := run(t, base, s.Trials).Right
 	seen := map[string]bool{}
@@ -91,7 +91,7 @@ func TestEverySourceCountsOrIsNamed(t *testing.T) {
 		src.scale(m, 0.5)
 		want := float64(run(t, *m, SensitiveTrials).Right-run(t, base, SensitiveTrials).Right) / SensitiveTrials
 		for _, e := range sens.Effects {
-			if e.Source == src.words && e.Halving != want {
+			if e.Source.String() == src.words && e.Halving != want {
 				t.Errorf("%s: %v, whole runs %v", e.Source, e.Halving, want)
 			}
 		}

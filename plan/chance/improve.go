@@ -2,18 +2,19 @@ package chance
 
 import (
 	"math"
+	"rebush/fits/say"
 	"sort"
 )
 
 // Variant is the plan with one thing changed.
 type Variant struct {
-	Change string // "pins instead of the inside calliper on front axle.left"
+	Change say.Text // "pins instead of the inside calliper on front axle.left"
 	Model  Model
 }
 
 // Gain is what a change would bring.
 type Gain struct {
-	Change         string
+	Change         say.Text
 	FirstTimeRight float64
 	Gain           float64    // of the share right first time
 	Interval       [2]float64 // 95 %, of the gain, both plans on the same random numbers

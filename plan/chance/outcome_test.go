@@ -74,7 +74,7 @@ func TestOutcomes(t *testing.T) {
 			t.Errorf("%s: right, rework, spoilt, next, lost %v", name, got)
 		}
 		switch {
-		case row.cause == "" && len(r.Causes) != 0, row.cause != "" && (len(r.Causes) != 1 || r.Causes[0].Cause != row.cause || r.Causes[0].Share != 1):
+		case row.cause == "" && len(r.Causes) != 0, row.cause != "" && (len(r.Causes) != 1 || r.Causes[0].Cause.String() != row.cause || r.Causes[0].Share != 1):
 			t.Errorf("%s: causes %+v", name, r.Causes)
 		}
 	}

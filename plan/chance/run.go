@@ -9,6 +9,7 @@ import (
 	"sync/atomic"
 
 	"rebush/fits/odds"
+	"rebush/fits/say"
 )
 
 // MaxTrials is the most trials that are run; more would not change a printed
@@ -43,22 +44,9 @@ type Result struct {
 // Cause is a check that failed first, in the order of the job, in Count of the
 // trials that did not come right. Counts add up to those trials, shares to 1.
 type Cause struct {
-	Cause string
-	Count int
-	Share float64
-}
-
-// Class is a way for a trial to end that costs something.
-type Class struct {
-	Name  string // "rework", "spoilt bush", "another bush", "lost"
-	Share float64
-}
-
-// Classes are the faulty ends with their shares, in order of gravity.
-func (r *Result) Classes() []Class {
-	n := float64(max(r.Trials, 1))
-	return []Class{{"rework", float64(r.Rework) / n}, {"spoilt bush", float64(r.Spoilt) / n},
-		{"another bush", float64(r.NextBush) / n}, {"lost", float64(r.LostCount) / n}}
+	Cause say.Text `json:"cause"`
+	Count int      `json:"-"`
+	Share float64  `json:"share"`
 }
 
 func (s Settings) check() error {
@@ -200,7 +188,7 @@ func result(m *Model, t *tally, places, trials int, seed uint64) Result {
 	r.Lost = float64(r.LostCount) / n
 	for at, count := range t.first {
 		if count > 0 {
-			r.Causes = append(r.Causes, Cause{m.causeName(at/places, at%places), count, float64(count) / float64(trials-r.Right)})
+			r.Causes = append(r.Causes, Cause{m.cause(at/places, at%places), count, float64(count) / float64(trials-r.Right)})
 		}
 	}
 	sort.SliceStable(r.Causes, func(i, j int) bool { return r.Causes[i].Count > r.Causes[j].Count })
@@ -209,30 +197,3 @@ func result(m *Model, t *tally, places, trials int, seed uint64) Result {
 
 // z95 is the normal deviate of a 95 % interval.
 const z95 = 1.959964
-
-// causeName says in the words of the bench what failed.
-func (m *Model) causeName(check, place int) string {
-	if check >= kLean {
-		name := m.Gears[place].Name
-		return [checks]string{
-			kLean:       name + ": shaft leans in the mesh",
-			kNoBacklash: name + ": no backlash at the tightest tooth",
-			kMeshTight:  name + ": gears too close",
-			kMeshLoose:  name + ": gears too far apart",
-			kContact:    name + ": contact ratio too low",
-		}[check]
-	}
-	name := m.Bores[place].Name
-	return [...]string{
-		kCleanup:   name + ": seat does not clean up the wear",
-		kLoose:     name + ": press too loose",
-		kTight:     name + ": press too tight",
-		kWall:      name + ": too little metal left to edge",
-		kCrack:     name + ": wall cracks on pressing",
-		kBoreSmall: name + ": finished bore too small",
-		kBoreLarge: name + ": finished bore too large",
-		kRunTight:  name + ": axle too tight in its bore",
-		kRunLoose:  name + ": axle too loose in its bore",
-		kMustPass:  name + ": what must pass does not go through",
-	}[check]
-}

@@ -2,22 +2,23 @@ package chance
 
 import (
 	"math"
+	"rebush/fits/say"
 	"sort"
 )
 
 // Effect is what a source of error does to the chance of coming right first
 // time.
 type Effect struct {
-	Source  string
+	Source  say.Text
 	Halving float64 // change of the share right first time when it is halved
 	Without bool    // doubling it leaves the count as it was
 }
 
 // Sensitivity ranks the sources of error of a plan.
 type Sensitivity struct {
-	Most    []string // at most three, in words, those whose halving changes the chance most
-	Effects []Effect // every source, largest effect first
-	Without []string // sources without effect, named
+	Most    []say.Text // at most three, in words, those whose halving changes the chance most
+	Effects []Effect   // every source, largest effect first
+	Without []say.Text // sources without effect, named
 }
 
 // SensitiveTrials is the most trials with which the sources are ranked.
@@ -45,7 +46,7 @@ func Sensitive(base Model, s Settings) (Sensitivity, error) {
 	all := base.scaled(list, 0.5)
 	was := look.block(all, s, 0)
 	for i, v := range all {
-		out.Effects[i] = Effect{Source: v.source.words, Halving: float64(v.rights-was) / float64(few)}
+		out.Effects[i] = Effect{Source: say.Words(v.source.words), Halving: float64(v.rights-was) / float64(few)}
 	}
 	quiet, doubled := []int(nil), base.scaled(list, 2)
 	for i, v := range all {

@@ -16,10 +16,9 @@ type Line struct {
 	Contributions []odds.Term
 }
 
-// Budget is the closed-form budget of the same model, where the model is
-// straight: clean-up about the wear direction, press, finished bore where a
-// tool gives it, and the window of each trusted pair. It stands beside the
-// trials in tests and on no sheet.
+// Budget is the oracle of the trials: the closed-form budget of the same model,
+// where the model is straight: clean-up about the wear direction, press,
+// finished bore where a tool gives it, and the window of each trusted pair.
 //
 // Source: JCGM 100:2008, 5.1.2; contributions by METHODS.md 3.
 func (m *Model) Budget() []Line {

@@ -1,0 +1,152 @@
+package chance
+
+import (
+	"rebush/fits/press"
+	"rebush/fits/table"
+	"rebush/plan/survey"
+)
+
+// Facts are a plan as its trials read it, in plain numbers. Lengths in mm.
+type Facts struct {
+	Clampings []Clamping
+	USetupMM  float64 // standard uncertainty of placing one clamping, per axis
+	UHoleMM   float64 // and of placing one hole in it
+	Shafts    []Shaft
+	Holes     []Hole
+	Pairs     []Pair
+	Turns     bool // a bush can be turned to any size
+	Lathe     bool // there is one
+	Compound  bool // and retaining compound
+	Plate     Plate
+	Rules     Rules
+}
+
+// Clamping is one set-up and the holes that are cut in it.
+type Clamping struct {
+	Name  string
+	Bores []string
+}
+
+// Plate is what the seats are cut in.
+type Plate struct {
+	ELow, EHigh float64 // moduli, MPa
+	Casting     bool
+	LimitMPa    float64 // tension allowed in a casting
+}
+
+// Hole is one hole and what goes into it.
+type Hole struct {
+	survey.Hole
+	On      int        // index of its shaft
+	At      [2]float64 // its new centre
+	FoundMM float64    // how far its shaft stands towards its load, as found
+	Fitting *Fitting   // nil where it stays as it is
+}
+
+// Hold is what holds a bush first of all.
+type Hold int
+
+// The holds.
+const (
+	Pressed Hold = iota
+	Bonded
+	Capped
+)
+
+// Fitting is a bush with the seat that takes it and the way its bore comes to
+// size. Pairs are least and most.
+type Fitting struct {
+	Renews bool // nothing is cut: the seat is there
+	Hold   Hold
+	Filled bool // compound fills what is left of the wear
+
+	Tool   string     // that makes the seat, "5 mm reamer"
+	SeatMM [2]float64 // limits of the seat, on diameter
+	OwnMM  [2]float64 // limits of the tool, before what it may cut over
+	OverMM float64    // the most that it cuts over
+
+	Bush     Bush
+	WindowMM [2]float64 // interference that hold and wall allow
+	MostUMM  float64    // the largest that can come
+	Stress   press.Seat // at that one
+	LeftMM   float64    // metal left to the edge, +Inf where there is none near
+
+	Finish     Finish
+	BoreMM     [2]float64 // limits of the finished bore
+	ExpectedMM [2]float64 // where it will lie
+	MustPassMM float64    // largest diameter that goes through, 0 none
+	Live       bool       // current passes here
+
+	Larger []Larger // what else could be seated, larger than this one
+}
+
+// Bush is what the trials want to know of a bush.
+type Bush struct {
+	ODMM, BoreMM [2]float64
+	RunoutMM     float64
+	ELow, EHigh  float64    // moduli, MPa
+	YieldMPa     [2]float64 // lowest and highest, 0 not known
+	Porous       bool
+	Turned       bool
+	OnHand       int // -1 not said
+}
+
+// Larger is another bush that could be seated where this one goes wrong.
+type Larger struct {
+	SeatMM float64 // least diameter of its seat
+	LeftMM float64 // metal that it leaves to the edge, +Inf where there is none near
+}
+
+// Pair is one mesh with every shaft where the plan puts it.
+type Pair struct {
+	Name                 string
+	On, Mate             int     // shafts; FixedMate
+	Station, MateStation float64 // 0 at the left bore, 1 at the right
+	Towards              [2]float64
+	CentreMM             float64
+	LowMM, HighMM        float64 // centre distances accepted; of no window: its middle, twice
+	Empty                bool    // no distance suits both ends of the backlash wanted
+	Trusted              bool
+	UGeomMM, UMateMM     float64
+	RunoutMM             [2]float64 // of wheel and mate, total
+	TightMM              float64    // where the tightest tooth would touch, 0 not known
+	ContactMM            float64    // beyond which too few teeth are in contact, 0 not known
+	Lean                 *Lean      // nil where the shaft is set square, or lean costs nothing
+}
+
+// Lean is what a shaft out of square costs a spur pair. Only a shaft that stays
+// as it is is judged by it: a bushed one is set square, and what is left of its
+// lean is in the places of its bores.
+type Lean struct {
+	FaceMM     float64 // width of the teeth
+	SpanMM     float64 // between the middles of the plates
+	AngleRad   float64 // operating pressure angle
+	BacklashMM float64 // normal, at the least distance accepted
+}
+
+// Rules are the defaults that the trials judge by.
+type Rules struct {
+	UJournalMM            float64
+	RunLeastUM, RunMostUM float64 // running clearance
+	MaxPressShare         float64 // of the seat, largest interference that is pressed at all
+	GapMM, CapMM          [2]float64
+	MandrelMM             float64    // the most that mandrels open a bore
+	FlowMPa               [2]float64 // strength of a porous bush
+	LeastWallMM           float64
+	NoWallRadii           float64
+	CastingShare          float64 // of its strength, that is allowed in a casting
+	LeanShare             float64 // of the least backlash, that lean may cost
+}
+
+// RulesOf reads them.
+func RulesOf(r *table.Rules) Rules {
+	v := r.V
+	pair := func(name string, per float64) [2]float64 {
+		lo, hi := r.Pair(name)
+		return [2]float64{lo / per, hi / per}
+	}
+	return Rules{UJournalMM: v("u_journal_mm"), RunLeastUM: v("bore_over_journal_um"), RunMostUM: v("clearance_max_um"),
+		MaxPressShare: v("most_press_share"), GapMM: pair("compound_gap_mm", 1), CapMM: pair("cap_slide_um", 1000),
+		MandrelMM: v("mandrel_total_mm"), FlowMPa: pair("porous_flow_mpa", 1), LeastWallMM: v("least_wall_mm"),
+		NoWallRadii: v("wall_none_radii"), CastingShare: v("casting_stress_share"), LeanShare: v("lean_share_of_backlash")}
+}

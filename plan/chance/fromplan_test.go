@@ -1,0 +1,183 @@
+package chance
+
+import (
+	"math"
+	"testing"
+
+	"rebush/fits/dim"
+	"rebush/fits/press"
+	"rebush/plan/job"
+	"rebush/plan/survey"
+)
+
+// pressed is a solid bush of 3 in a seat of 5, plate and bush of one metal of
+// 80 GPa, 0.8 mm from an edge.
+func pressed() *Fitting {
+	metal := press.Elastic{E: 80000, Nu: 0.3}
+	return &Fitting{Tool: "5 mm reamer", SeatMM: [2]float64{5, 5.012}, OwnMM: [2]float64{5, 5.010}, OverMM: 0.002,
+		Bush:     Bush{ODMM: [2]float64{5.019, 5.027}, BoreMM: [2]float64{3.2, 3.212}, RunoutMM: 0.02, ELow: 80000, EHigh: 80000, OnHand: 2},
+		WindowMM: [2]float64{0.004, 0.3}, MostUMM: 0.027, LeftMM: 0.8,
+		Stress: press.Seat{D: 5, Di: 3, L: 2, Housing: metal, Bush: metal, Wall: press.Infinite{}},
+		Finish: OwnAxle, BoreMM: [2]float64{3.175, 3.22}, ExpectedMM: [2]float64{3.18, 3.2}, MustPassMM: 3.17}
+}
+
+func facts(x *Fitting) Facts {
+	hole := survey.Hole{Shaft: &job.Shaft{Name: "a"}, Bore: &job.Bore{Name: "a.left", Side: job.Left}, Known: true,
+		Worn: survey.NewWornBore([2]float64{10, 8}, 1.6, 0.1, math.Pi/2, 0.02), By: "pins"}
+	hole.Shaft.Journal.Left = length("3.16")
+	return Facts{USetupMM: 0.01, UHoleMM: 0.02, Lathe: true, Compound: true, Shafts: []Shaft{{Name: "a", LoadDeg: 90}},
+		Clampings: []Clamping{{"A", []string{"b.left"}}, {"B", []string{"a.left"}}},
+		Holes:     []Hole{{Hole: hole, At: [2]float64{10, 8.01}, FoundMM: 0.12, Fitting: x}},
+		Plate:     Plate{ELow: 80000, EHigh: 80000, Casting: true, LimitMPa: 120},
+		Rules: Rules{UJournalMM: 0.005, RunLeastUM: 15, RunMostUM: 60, MaxPressShare: 0.02, GapMM: [2]float64{0.02, 0.08}, CapMM: [2]float64{0.005, 0.03},
+			MandrelMM: 0.05, LeastWallMM: 0.5, NoWallRadii: 0.5, CastingShare: 0.5, LeanShare: 0.25}}
+}
+
+func length(s string) dim.Length {
+	l, err := dim.Parse(s, dim.MM)
+	if err != nil {
+		panic(err)
+	}
+	return l
+}
+
+func is(t *testing.T, what string, got, want float64) {
+	t.Helper()
+	if math.Abs(got-want) > 1e-9 {
+		t.Errorf("%s is %.9g, want %.9g", what, got, want)
+	}
+}
+
+// By hand, a bush of bore d in a seat D of a wide plate of the same metal: it
+// closes by d/D of its interference, 0.6; at 1 um it presses with
+// E u / 2D (1 - (d/D)^2) = 80000 x 0.001 / 10 x 0.64 = 5.12 MPa, which is the
+// tension at the hole (Lame). The casting goes at 120 / 0.5.
+func TestPressedByHand(t *testing.T) {
+	m, ok := FromPlan(facts(pressed()))
+	if !ok || len(m.Bores) != 1 || len(m.Setups) != 2 {
+		t.Fatalf("%v %+v", ok, m)
+	}
+	b := m.Bores[0]
+	if b.Kind != Cut || b.Setup != 1 || b.Right || b.SeatBy != "5 mm reamer" || b.SurveyBy != "pins" {
+		t.Errorf("%+v", b)
+	}
+	is(t, "middle of the seat", b.Seat.Mid, 5.005)
+	is(t, "half of it", b.Seat.Half, 0.005)
+	is(t, "oversize", b.Seat.Over, 0.002)
+	is(t, "least press", b.PressUM[0], 4)
+	is(t, "most press", b.PressUM[1], 100) // 0.02 x 5 mm, not the 300 of the window
+	is(t, "closure", b.Closure.Elastic, 0.6)
+	is(t, "tension of 1 um", b.Wall.StressPerUM, 5.12)
+	is(t, "where the casting goes", b.Wall.StressLimit, 240)
+	is(t, "least wall", b.Wall.NoneBelowMM, 0.5*5.012/4)
+	is(t, "clearance aimed at", b.ToolMM[0], 0.02)
+	is(t, "most of it", b.ToolMM[1], 0.04)
+	is(t, "of the journal", b.JournalMM, 3.16)
+	is(t, "most clearance", b.RunningUM[1], 60)
+	// (5.019 - 3.22)/2 of wall leaves room for an eccentric bush; two are on hand.
+	if !b.Bond || !b.Eccentric || !b.Replaceable || b.NextBush {
+		t.Errorf("what could be done: %+v", b)
+	}
+}
+
+// What holds is a gap under compound and a cap; a bush of which there is one,
+// oil-filled and thin-walled, leaves nothing to be done.
+func TestOtherHolds(t *testing.T) {
+	for _, c := range []struct {
+		change func(*Fitting)
+		check  func(Bore)
+	}{
+		{func(x *Fitting) { x.Hold = Bonded }, func(b Bore) {
+			is(t, "widest gap", b.PressUM[0], -80)
+			is(t, "narrowest gap", b.PressUM[1], -20)
+			is(t, "least wall with compound", b.Wall.NoneBelowMM, 0.5)
+			is(t, "closure", b.Closure.Elastic, 0)
+		}},
+		{func(x *Fitting) { x.Hold, x.Renews = Capped, true }, func(b Bore) {
+			is(t, "widest slide", b.PressUM[0], -30)
+			if b.Kind != OldSeat {
+				t.Errorf("kind %v", b.Kind)
+			}
+		}},
+		{func(x *Fitting) { x.Filled = true }, func(b Bore) {
+			is(t, "wear to clear", b.Survey.D, 0)
+			is(t, "outline", b.Survey.R, 1.25)
+		}},
+		{func(x *Fitting) { x.Finish = Mandrel }, func(b Bore) {
+			is(t, "most by mandrels", b.MaxOpenMM, 0.05)
+			is(t, "size", b.ToolMM[0], 3.18)
+		}},
+		{func(x *Fitting) {
+			x.Bush.Porous, x.Bush.OnHand, x.Bush.ODMM[0] = true, 1, 4.4
+			x.Larger = []Larger{{6.5, 0.3}, {5.5, 0.7}, {7, math.Inf(1)}}
+		}, func(b Bore) {
+			if b.Bond || b.Eccentric || b.Replaceable || !b.NextBush {
+				t.Errorf("what could be done: %+v", b)
+			}
+			is(t, "next seat", b.NextSeatMM, 2.75)
+			is(t, "metal left by the best", b.Wall.NextLeftMM, 0.7)
+		}},
+		{func(x *Fitting) { x.LeftMM = math.Inf(1) }, func(b Bore) {
+			if b.Wall != (Wall{}) {
+				t.Errorf("no edge near, and yet %+v", b.Wall)
+			}
+		}},
+	} {
+		x := pressed()
+		c.change(x)
+		m, _ := FromPlan(facts(x))
+		c.check(m.Bores[0])
+	}
+	f := facts(pressed())
+	f.Turns = true
+	m, _ := FromPlan(f)
+	if b := m.Bores[0]; !b.NextBush || b.NextSeatMM != 0 {
+		t.Errorf("a bush can be turned: %+v", b)
+	}
+}
+
+// A hole that stays runs with what it has, and there is nothing to try.
+func TestLeft(t *testing.T) {
+	m, ok := FromPlan(facts(nil))
+	if ok || m.Bores[0].Kind != Leave {
+		t.Errorf("%v %+v", ok, m.Bores[0])
+	}
+	is(t, "bore", m.Bores[0].BoreMM[0], 3.16+0.24)
+	is(t, "clearance that it has", m.Bores[0].RunningUM[1], 240)
+}
+
+// The wall goes towards the nearest edge, by its own metal or by its distance.
+func TestEdge(t *testing.T) {
+	h := facts(nil).Holes[0]
+	is(t, "no edge said", edgeDeg(h), 270)
+	h.Bore.Edges = []job.Edge{{AtDeg: 30, Away: length("3")}, {AtDeg: 120, Metal: length("1.3")}}
+	is(t, "1.3 and a radius of 1.6 against 3", edgeDeg(h), 120)
+	h.Bore.Edges[1].Metal = length("1.5")
+	is(t, "1.5 and a radius of 1.6 against 3", edgeDeg(h), 30)
+}
+
+// Teeth of 4 on plates 20 apart at 30 degrees lose 4/20 sin 30 = 0.1 along and
+// 0.1732 across for each mm of lean; a quarter of 0.04 is allowed.
+func TestPair(t *testing.T) {
+	p := Pair{Name: "drive", Mate: FixedMate, Towards: [2]float64{0, -1}, CentreMM: 12, LowMM: 11.98, HighMM: 12.04, Trusted: true, ContactMM: 12.01,
+		Lean: &Lean{FaceMM: 4, SpanMM: 20, AngleRad: math.Pi / 6, BacklashMM: 0.04}}
+	f := facts(nil)
+	g := f.gear(p)
+	is(t, "along", g.LeanAlong, 0.1)
+	is(t, "across", g.LeanAcross, 0.2*math.Sqrt(3)/2)
+	is(t, "allowed", g.LeanLimitMM, 0.01)
+	is(t, "loosest", g.LooseMM, 12.04)
+	is(t, "opens", g.Open[1], 1)
+	if g.ReportOnly {
+		t.Error("a trusted pair decides nothing")
+	}
+	p.ContactMM = 12.2
+	is(t, "loosest by contact", f.gear(p).LooseMM, 12.2)
+	p.Empty = true
+	g = f.gear(p)
+	if !g.ReportOnly {
+		t.Error("no distance suits it, and it decides")
+	}
+	is(t, "least of no window", g.WindowMM[0], 12.009)
+	is(t, "most of no window", g.WindowMM[1], 12.011)
+}
