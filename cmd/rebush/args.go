@@ -3,139 +3,144 @@ package main
 import (
 	"fmt"
 	"os"
+	"rebush/fits/spelling"
 	"slices"
 	"strings"
 
 	"github.com/urfave/cli/v2"
 )
 
-// typed is a command line taken apart: options anywhere, then words. Behind
-// `--` everything is a word.
-type typed struct {
-	flags []string // as typed, each value behind its option
-	names []string // of the options, in order
-	words []string
+// The command line is read once, here: options are taken from among the words,
+// wherever they stand, and the library, which wants options first, is handed
+// the words alone. It finds the command that they name.
+
+// options is every option of a command line as it was typed.
+type options struct {
+	text map[string]string // of those with a value
+	on   map[string]bool   // of those without
 }
 
-// takeApart sorts options from words. A word that begins with a minus and a
-// digit is an option's value or a word, never an option.
-func takeApart(args []string) (typed, error) {
-	var t typed
+// has says whether an option with a value was given.
+func (o options) has(name string) bool { _, ok := o.text[name]; return ok }
+
+// given says whether any option of a name was given.
+func (o options) given(name string) bool { return o.on[name] || o.has(name) }
+
+// takeApart sorts options from words. Behind `--` everything is a word. A word
+// that begins with a minus and a digit is an option's value or a word, never an
+// option.
+func takeApart(args []string) (o options, words []string, err error) {
+	o = options{map[string]string{}, map[string]bool{}}
 	for i := 0; i < len(args); i++ {
 		a := args[i]
 		switch {
 		case a == "--":
-			t.words = append(t.words, args[i+1:]...)
-			return t, nil
+			return o, append(words, args[i+1:]...), nil
 		case a == "-" || !strings.HasPrefix(a, "-") || isNumber(a):
-			t.words = append(t.words, a)
+			words = append(words, a)
 			continue
 		}
 		name, value, hasValue := strings.Cut(strings.TrimLeft(a, "-"), "=")
 		f, ok := flagNamed(name)
-		if !ok {
-			return t, usage("there is no option %s; the nearest is %s", a, nearestFlag(name))
-		}
-		t.names = append(t.names, f.name)
 		switch {
+		case !ok:
+			return o, nil, usage("there is no option %s; the nearest is %s", a, nearestFlag(name))
 		case f.value == "" && hasValue:
-			return t, usage("--%s takes no value", f.name)
+			return o, nil, usage("--%s takes no value", f.name)
 		case f.value == "":
-			t.flags = append(t.flags, "--"+f.name)
+			o.on[f.name] = true
 			continue
 		case !hasValue && (i+1 == len(args) || args[i+1] == "--"):
-			return t, usage("%s wants a value: %s %s", a, f.dashed(), f.value)
+			return o, nil, usage("%s wants a value: %s %s", a, f.dashed(), f.value)
 		case !hasValue:
 			i++
 			value = args[i]
 			if g, ok := flagNamed(strings.TrimLeft(value, "-")); ok && strings.HasPrefix(value, "--") {
-				return t, usage("%s wants a value, and %s is an option", a, g.dashed())
+				return o, nil, usage("%s wants a value, and %s is an option", a, g.dashed())
 			}
 		}
-		if slices.Contains(t.flags, "--"+f.name) {
-			return t, usage("%s stands twice", f.dashed())
+		if o.has(f.name) {
+			return o, nil, usage("%s stands twice", f.dashed())
 		}
-		t.flags = append(t.flags, "--"+f.name, value)
+		o.text[f.name] = strings.TrimSpace(value)
 	}
-	return t, nil
+	return o, words, nil
 }
 
 func isNumber(s string) bool {
 	return len(s) > 1 && (s[1] >= '0' && s[1] <= '9' || s[1] == '.')
 }
 
-func nearestFlag(name string) string {
-	var all []string
-	for _, f := range flagDefs {
-		all = append(all, f.name)
-	}
-	f, _ := flagNamed(nearest(name, all))
-	return f.dashed()
-}
-
-// dispatch finds the command that the words name and runs it.
+// dispatch reads a command line and runs what it asks for.
 func dispatch(e *env, args []string) error {
-	t, err := takeApart(args)
-	if err != nil {
+	o, words, err := takeApart(args)
+	switch {
+	case err != nil:
 		return err
-	}
-	if slices.Contains(t.names, "version") {
+	case o.on["version"]:
 		e.printf("%s\n", program)
 		return nil
-	}
-	helpAsked := slices.Contains(t.names, "help")
-	if len(t.words) == 0 {
+	case len(words) == 0:
 		return helpFor(e, nil)
 	}
-	path, words, err := choose(t.words)
-	if helpAsked && err == nil {
-		return helpFor(e, path)
-	}
-	if err != nil {
-		return err
-	}
-	cmd := path[len(path)-1]
-	full := pathName(path)
-	for _, n := range t.names {
-		if !slices.Contains(cmd.flags, n) {
-			f, _ := flagNamed(n)
-			return &usageError{fmt.Sprintf("%s has no option %s", full, f.dashed()), full}
-		}
-	}
-	line := append([]string{"rebush"}, strings.Fields(full)...)
-	line = append(append(append(line, t.flags...), "--"), words...)
-	return app(e).Run(line)
+	return app(e, o).Run(append([]string{"rebush", "--"}, words...))
 }
 
-// choose finds the command: the first word is one exactly, or else a job that
-// exists or ends in .yaml or .yml, which is then drawn. Some commands are
-// chosen from by a second and third word.
-func choose(words []string) (path []*command, rest []string, err error) {
+// app is the command table as the library wants it. Errors come back from Run
+// untouched; the library prints nothing and never exits.
+func app(e *env, o options) *cli.App {
+	return &cli.App{
+		Name: "rebush", Writer: e.out, ErrWriter: e.errOut, HideHelp: true, HideVersion: true,
+		ExitErrHandler: func(*cli.Context, error) {},
+		Commands:       asCLI(e, o, nil, commands()),
+		Action:         func(ctx *cli.Context) error { return aJob(e, o, ctx.Args().Slice()) },
+	}
+}
+
+func asCLI(e *env, o options, above []*command, list []*command) []*cli.Command {
+	var out []*cli.Command
+	for _, c := range list {
+		path := append(slices.Clone(above), c)
+		out = append(out, &cli.Command{Name: c.name, Usage: c.what, HideHelp: true, SkipFlagParsing: true,
+			Subcommands: asCLI(e, o, path, c.sub),
+			Action:      func(ctx *cli.Context) error { return perform(e, o, path, ctx.Args().Slice()) }})
+	}
+	return out
+}
+
+// aJob runs a command line that begins with no command: with a job, which is
+// then drawn: it exists, or ends in .yaml or .yml.
+func aJob(e *env, o options, words []string) error {
 	list := commands()
-	cmd := find(list, words[0])
-	if cmd == nil {
-		if isJob(words[0]) {
-			return []*command{find(list, "sheet")}, words, nil
-		}
-		for _, end := range []string{".yaml", ".yml"} {
-			if isFile(words[0] + end) {
-				return nil, nil, &usageError{fmt.Sprintf("%q is no command; did you mean the job %s?", words[0], words[0]+end), ""}
-			}
-		}
-		return nil, nil, &usageError{fmt.Sprintf("%q is no command and no job file that exists; the nearest command is %q", words[0], nearest(words[0], names(list))), ""}
+	if isJob(words[0]) {
+		return perform(e, o, []*command{find(list, "sheet")}, words)
 	}
-	path, rest = []*command{cmd}, words[1:]
-	for len(cmd.sub) > 0 {
-		if len(rest) == 0 {
-			return path, nil, &usageError{fmt.Sprintf("%s wants one of: %s", pathName(path), strings.Join(names(cmd.sub), ", ")), pathName(path)}
+	for _, end := range []string{".yaml", ".yml"} {
+		if isFile(words[0] + end) {
+			return usage("%q is no command; did you mean the job %s?", words[0], words[0]+end)
 		}
-		next := find(cmd.sub, rest[0])
-		if next == nil {
-			return path, nil, &usageError{fmt.Sprintf("%s knows no %q; the nearest is %q", pathName(path), rest[0], nearest(rest[0], names(cmd.sub))), pathName(path)}
-		}
-		cmd, path, rest = next, append(path, next), rest[1:]
 	}
-	return path, rest, nil
+	return usage("%q is no command and no job file that exists; the nearest command is %q", words[0], spelling.Nearest(words[0], names(list)))
+}
+
+// perform runs the command that a path ends in. One of several kinds of
+// question is not done without the next word, which is none of them here.
+func perform(e *env, o options, path []*command, words []string) error {
+	c, name := path[len(path)-1], pathName(path)
+	switch {
+	case len(c.sub) > 0 && len(words) > 0:
+		return &usageError{fmt.Sprintf("%s knows no %q; the nearest is %q", name, words[0], spelling.Nearest(words[0], names(c.sub))), name}
+	case len(c.sub) > 0 && !o.on["help"]:
+		return &usageError{fmt.Sprintf("%s wants one of: %s", name, strings.Join(names(c.sub), ", ")), name}
+	case o.on["help"]:
+		return helpFor(e, path)
+	}
+	for _, f := range flagDefs {
+		if o.given(f.name) && !slices.Contains(c.flags, f.name) {
+			return &usageError{fmt.Sprintf("%s has no option %s", name, f.dashed()), name}
+		}
+	}
+	return c.run(e, o, words)
 }
 
 func isJob(word string) bool {
@@ -151,38 +156,4 @@ func isFile(path string) bool {
 	return err == nil && !info.IsDir()
 }
 
-func pathName(path []*command) string {
-	var s []string
-	for _, c := range path {
-		s = append(s, c.name)
-	}
-	return strings.Join(s, " ")
-}
-
-// app is the command table as the library wants it. Errors come back from Run
-// untouched; the library prints nothing and never exits.
-func app(e *env) *cli.App {
-	return &cli.App{
-		Name: "rebush", Writer: e.out, ErrWriter: e.errOut, HideHelp: true, HideVersion: true,
-		ExitErrHandler: func(*cli.Context, error) {},
-		OnUsageError:   func(_ *cli.Context, err error, _ bool) error { return usage("%v", err) },
-		Commands:       asCLI(e, commands()),
-	}
-}
-
-func asCLI(e *env, list []*command) []*cli.Command {
-	var out []*cli.Command
-	for _, c := range list {
-		k := &cli.Command{Name: c.name, Usage: c.what, HideHelp: true, Subcommands: asCLI(e, c.sub),
-			OnUsageError: func(_ *cli.Context, err error, _ bool) error { return usage("%v", err) }}
-		for _, name := range c.flags {
-			f, _ := flagNamed(name)
-			k.Flags = append(k.Flags, f.cli())
-		}
-		if c.run != nil {
-			k.Action = func(ctx *cli.Context) error { return c.run(e, readOptions(ctx), ctx.Args().Slice()) }
-		}
-		out = append(out, k)
-	}
-	return out
-}
+func pathName(path []*command) string { return strings.Join(names(path), " ") }

@@ -9,27 +9,15 @@ type command struct {
 	what     string // one line
 	more     string // the rest of its help
 	examples []string
-	flags    []string
+	flags    []string // options that it takes; --help is for every one
 	sub      []*command
 	run      func(e *env, o options, words []string) error
 }
 
 // commands are all the commands in the order of the help.
 func commands() []*command {
-	all := []*command{}
-	all = append(all, jobCommands()...)
-	all = append(all, tablesCommand(), lookupCommand(), schemaCommand(), helpCommand(), completionCommand())
-	for _, c := range all {
-		withHelp(c)
-	}
-	return all
-}
-
-func withHelp(c *command) {
-	c.flags = append(slices.Clone(c.flags), "help")
-	for _, s := range c.sub {
-		withHelp(s)
-	}
+	all := jobCommands()
+	return append(all, tablesCommand(), lookupCommand(), schemaCommand(), helpCommand(), completionCommand())
 }
 
 func find(list []*command, name string) *command {

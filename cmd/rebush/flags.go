@@ -1,10 +1,8 @@
 package main
 
 import (
+	"rebush/fits/spelling"
 	"slices"
-	"strings"
-
-	"github.com/urfave/cli/v2"
 )
 
 // flagDef is one option. An option means the same in every command that
@@ -84,37 +82,11 @@ func (f flagDef) dashed() string {
 	return "--" + f.name
 }
 
-func (f flagDef) cli() cli.Flag {
-	var alias []string
-	if f.short != "" {
-		alias = []string{f.short}
-	}
-	if f.value == "" {
-		return &cli.BoolFlag{Name: f.name, Aliases: alias, Usage: f.what}
-	}
-	return &cli.StringFlag{Name: f.name, Aliases: alias, Usage: f.what}
-}
-
-// options is every option of a command line, read once.
-type options struct {
-	text map[string]string
-	on   map[string]bool
-}
-
-func readOptions(c *cli.Context) options {
-	o := options{map[string]string{}, map[string]bool{}}
+func nearestFlag(name string) string {
+	var all []string
 	for _, f := range flagDefs {
-		if !c.IsSet(f.name) {
-			continue
-		}
-		if f.value == "" {
-			o.on[f.name] = c.Bool(f.name)
-		} else {
-			o.text[f.name] = strings.TrimSpace(c.String(f.name))
-		}
+		all = append(all, f.name)
 	}
-	return o
+	f, _ := flagNamed(spelling.Nearest(name, all))
+	return f.dashed()
 }
-
-// has says whether an option with a value was given.
-func (o options) has(name string) bool { _, ok := o.text[name]; return ok }

@@ -1,7 +1,7 @@
 package main
 
 import (
-	"slices"
+	"rebush/fits/spelling"
 	"strings"
 )
 
@@ -33,7 +33,7 @@ func runHelp(e *env, _ options, words []string) error {
 	for _, w := range words {
 		c := find(list, w)
 		if c == nil {
-			return usage("there is no help on %q; the nearest is %q", w, nearest(w, append(names(list), topicNames()...)))
+			return usage("there is no help on %q; the nearest is %q", w, spelling.Nearest(w, append(names(list), topicNames()...)))
 		}
 		path, list = append(path, c), c.sub
 	}
@@ -70,9 +70,9 @@ func helpFor(e *env, path []*command) error {
 		}
 		p.flush()
 	}
-	if flags := slices.DeleteFunc(slices.Clone(c.flags), func(n string) bool { return n == "help" }); len(flags) > 0 {
+	if len(c.flags) > 0 {
 		p.line("\nOptions:")
-		for _, n := range flags {
+		for _, n := range c.flags {
 			f, _ := flagNamed(n)
 			p.pair("  "+strings.TrimSpace(f.dashed()+" "+f.value), "%s", f.what)
 		}

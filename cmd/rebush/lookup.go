@@ -75,3 +75,7 @@ func lookupCommand() *command {
 		},
 	}
 }
+
+// gauged is a length in mm that was worked out, with the nine digits that can
+// be relied on.
+func gauged(mm float64) dim.Gauged { return dim.OfFloat(mm).Gauged() }

@@ -14,18 +14,18 @@ import (
 const largestFile = 1 << 20
 
 type circleAnswer struct {
-	XMM      size   `json:"x_mm"`
-	YMM      size   `json:"y_mm"`
-	RadiusMM size   `json:"radius_mm"`
-	UMM      size   `json:"u_mm"`
-	RMSMM    size   `json:"rms_mm"`
-	Fit      string `json:"fit"`
-	Points   int    `json:"points"`
-	ZoneMM   size   `json:"zone_mm"`
-	WearMM   size   `json:"wear_mm"`
-	WearDeg  figure `json:"wear_deg"`
-	Doubtful bool   `json:"doubtful"` // not to be relied on; the note says why
-	Note     string `json:"note"`
+	XMM      dim.Gauged `json:"x_mm"`
+	YMM      dim.Gauged `json:"y_mm"`
+	RadiusMM dim.Gauged `json:"radius_mm"`
+	UMM      dim.Gauged `json:"u_mm"`
+	RMSMM    dim.Gauged `json:"rms_mm"`
+	Fit      string     `json:"fit"`
+	Points   int        `json:"points"`
+	ZoneMM   dim.Gauged `json:"zone_mm"`
+	WearMM   dim.Gauged `json:"wear_mm"`
+	WearDeg  *float64   `json:"wear_deg"`
+	Doubtful bool       `json:"doubtful"` // not to be relied on; the note says why
+	Note     string     `json:"note"`
 }
 
 // readPoints reads a file of points; "-" is standard input.
@@ -82,7 +82,7 @@ func plainCircle(o options, pts [][2]float64, s float64) (answer, error) {
 	if fit == "" {
 		fit = "least"
 	}
-	a := &circleAnswer{Fit: fit, Points: len(pts), WearDeg: absent}
+	a := &circleAnswer{Fit: fit, Points: len(pts)}
 	var c survey.Circle
 	var err error
 	switch fit {
@@ -91,7 +91,7 @@ func plainCircle(o options, pts [][2]float64, s float64) (answer, error) {
 		f, err = survey.Least(pts, s)
 		c = f.Circle
 		if u := f.U(); u > 0 || s > 0 {
-			a.UMM = sizeOf(u)
+			a.UMM = gauged(u)
 		}
 	case "taubin":
 		c, err = survey.Taubin(pts)
@@ -106,7 +106,7 @@ func plainCircle(o options, pts [][2]float64, s float64) (answer, error) {
 	case "zone":
 		var z survey.Zone
 		z, err = survey.MinimumZone(pts)
-		c, a.ZoneMM = z.Circle, sizeOf(z.Width)
+		c, a.ZoneMM = z.Circle, gauged(z.Width)
 	default:
 		return nil, usage("--fit: there is no %q; there are least, taubin, pratt, kasa, zone, inscribed and circumscribed", fit)
 	}
@@ -118,7 +118,8 @@ func plainCircle(o options, pts [][2]float64, s float64) (answer, error) {
 }
 
 func (a *circleAnswer) set(c survey.Circle, rms float64) {
-	a.XMM, a.YMM, a.RadiusMM, a.RMSMM = sizeOf(c.Centre[0]), sizeOf(c.Centre[1]), sizeOf(c.R), sizeOf(rms)
+	a.XMM, a.YMM = gauged(c.Centre[0]), gauged(c.Centre[1])
+	a.RadiusMM, a.RMSMM = gauged(c.R), gauged(rms)
 }
 
 func wornCircle(b *books, o options, pts [][2]float64, s float64) (answer, error) {
@@ -149,31 +150,26 @@ func wornCircle(b *books, o options, pts [][2]float64, s float64) (answer, error
 		return nil, usage("%v", err)
 	}
 	f := pd.Fit
-	a := &circleAnswer{Fit: "worn bore: " + f.Shape.String(), Points: f.N, UMM: sizeOf(f.U), WearMM: sizeOf(pd.Bore.W), WearDeg: figure(f.Theta * 180 / math.Pi),
+	a := &circleAnswer{Fit: "worn bore: " + f.Shape.String(), Points: f.N, UMM: gauged(f.U),
+		WearMM: gauged(pd.Bore.W), WearDeg: dim.Number(f.Theta * 180 / math.Pi),
 		Doubtful: pd.Doubtful, Note: say.Join("; ", pd.Words...).String()}
 	if a.Doubtful {
-		a.UMM = sizeOf(max(f.U, pd.U()))
+		a.UMM = gauged(max(f.U, pd.U()))
 	}
 	a.set(survey.Circle{Centre: pd.Centre, R: pd.R}, math.Sqrt(f.SSQ/float64(f.N)))
 	return a, nil
 }
 
 func (a *circleAnswer) show(p *page, u dim.Units) {
-	mm := func(s size) string {
-		l, err := dim.Parse(string(s), dim.MM)
-		if err != nil {
-			return ""
-		}
-		return l.Format(u)
-	}
+	mm := func(g dim.Gauged) string { return g.Length().Format(u) }
 	p.pair("fit", "%s of %d points", a.Fit, a.Points)
 	p.pair("centre", "x %s, y %s", mm(a.XMM), mm(a.YMM))
 	p.pair("radius", "%s", mm(a.RadiusMM))
 	p.pair("centre known to", "%s", mm(a.UMM))
 	p.pair("spread of the points", "%s", mm(a.RMSMM))
 	p.pair("zone", "%s", mm(a.ZoneMM))
-	if a.WearMM != "" {
-		p.pair("worn", "%s towards %.0f deg", mm(a.WearMM), float64(a.WearDeg))
+	if a.WearDeg != nil {
+		p.pair("worn", "%s towards %.0f deg", mm(a.WearMM), *a.WearDeg)
 	}
 	if a.Doubtful {
 		p.pair("doubtful", "do not rely on this")

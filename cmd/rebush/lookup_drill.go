@@ -9,10 +9,10 @@ import (
 
 // drillName is one drill or reamer of a series.
 type drillName struct {
-	Name   string `json:"name"`
-	Series string `json:"series"`
-	MM     size   `json:"mm"`
-	In     size   `json:"in"`
+	Name   string     `json:"name"`
+	Series string     `json:"series"`
+	MM     dim.Gauged `json:"mm"`
+	In     dim.Gauged `json:"in"`
 
 	l dim.Length
 }
@@ -21,13 +21,13 @@ func named(d *drills.Drill) *drillName {
 	if d == nil {
 		return nil
 	}
-	return &drillName{d.Name, string(d.Series), sizeMM(d.Size), sizeIn(d.Size), d.Size}
+	return &drillName{d.Name, string(d.Series), d.Size.Gauged(), d.Size.GaugedInch(), d.Size}
 }
 
 type drillReading struct {
 	As   string      `json:"as"`
-	MM   size        `json:"mm"`
-	In   size        `json:"in"`
+	MM   dim.Gauged  `json:"mm"`
+	In   dim.Gauged  `json:"in"`
 	Same []drillName `json:"same"` // every drill exactly of that size
 
 	l dim.Length
@@ -45,11 +45,11 @@ type nearSizes struct {
 type drillAnswer struct {
 	Name     *string        `json:"name"`
 	Series   *string        `json:"series"`
-	MM       size           `json:"mm"`
-	In       size           `json:"in"`
+	MM       dim.Gauged     `json:"mm"`
+	In       dim.Gauged     `json:"in"`
 	Readings []drillReading `json:"readings"`
 	Near     []nearSizes    `json:"near"`
-	NearTo   size           `json:"near_to_mm"`
+	NearTo   dim.Gauged     `json:"near_to_mm"`
 }
 
 func lookupDrill(e *env, o options, words []string) error {
@@ -100,7 +100,7 @@ func lookupDrill(e *env, o options, words []string) error {
 }
 
 func reading(d *drills.Drills, r drills.Reading, series []drills.Series, reamers bool) drillReading {
-	out := drillReading{As: r.As, MM: sizeMM(r.Size), In: sizeIn(r.Size), Same: []drillName{}, l: r.Size}
+	out := drillReading{As: r.As, MM: r.Size.Gauged(), In: r.Size.GaugedInch(), Same: []drillName{}, l: r.Size}
 	same := r.Same
 	if reamers {
 		same = d.Named(r.Size, series...)

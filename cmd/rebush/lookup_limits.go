@@ -48,7 +48,7 @@ func lookupLimits(e *env, o options, words []string) error {
 			return newInchAnswer(f), err
 		case gradeText.MatchString(class):
 			g, err := l.Grade(nominal, strings.ToUpper(class))
-			return gradeAnswer{sizeMM(nominal), strings.ToUpper(class), exact(g.Um), g.Source}, err
+			return gradeAnswer{nominal.Gauged(), strings.ToUpper(class), dim.Number(g.Um.InexactFloat64()), g.Source}, err
 		case strings.Contains(class, "/"):
 			f, err := l.Fit(nominal, class)
 			return newFitAnswer(f), err
@@ -59,54 +59,58 @@ func lookupLimits(e *env, o options, words []string) error {
 }
 
 type classAnswer struct {
-	SizeMM  size     `json:"size_mm"`
-	Class   string   `json:"class"`
-	UpperUM figure   `json:"upper_um"`
-	LowerUM figure   `json:"lower_um"`
-	MaxMM   size     `json:"max_mm"`
-	MinMM   size     `json:"min_mm"`
-	Sources []string `json:"sources"`
+	SizeMM  dim.Gauged `json:"size_mm"`
+	Class   string     `json:"class"`
+	UpperUM *float64   `json:"upper_um"`
+	LowerUM *float64   `json:"lower_um"`
+	MaxMM   dim.Gauged `json:"max_mm"`
+	MinMM   dim.Gauged `json:"min_mm"`
+	Sources []string   `json:"sources"`
 
 	low, high dim.Length
 }
 
 func newClassAnswer(d limits.Deviation) classAnswer {
-	return classAnswer{sizeMM(d.Nominal), d.Class, exact(d.UpperUm), exact(d.LowerUm), sizeMM(d.Max()), sizeMM(d.Min()), d.Sources, d.Min(), d.Max()}
+	low, high := d.Min(), d.Max()
+	return classAnswer{d.Nominal.Gauged(), d.Class,
+		dim.Number(d.UpperUm.InexactFloat64()), dim.Number(d.LowerUm.InexactFloat64()),
+		high.Gauged(), low.Gauged(), d.Sources, low, high}
 }
 
 func (a classAnswer) show(p *page, u dim.Units) {
-	p.pair(string(a.SizeMM)+" "+a.Class, "%s to %s", a.low.Format(u), a.high.Format(u))
-	p.pair("from nominal", "%+g to %+g um", float64(a.LowerUM), float64(a.UpperUM))
+	p.pair(a.SizeMM.String()+" "+a.Class, "%s to %s", a.low.Format(u), a.high.Format(u))
+	p.figures("from nominal", "%+g to %+g um", a.LowerUM, a.UpperUM)
 	p.pair("source", "ISO 286: %s", strings.Join(a.Sources, ", "))
 }
 
 type gradeAnswer struct {
-	SizeMM      size   `json:"size_mm"`
-	Grade       string `json:"grade"`
-	ToleranceUM figure `json:"tolerance_um"`
-	Source      string `json:"source"`
+	SizeMM      dim.Gauged `json:"size_mm"`
+	Grade       string     `json:"grade"`
+	ToleranceUM *float64   `json:"tolerance_um"`
+	Source      string     `json:"source"`
 }
 
 func (a gradeAnswer) show(p *page, u dim.Units) {
-	p.pair(string(a.SizeMM)+" "+a.Grade, "%g um wide", float64(a.ToleranceUM))
+	p.figures(a.SizeMM.String()+" "+a.Grade, "%g um wide", a.ToleranceUM)
 	p.pair("source", "ISO 286-1: %s", a.Source)
 }
 
 type fitAnswer struct {
 	Hole        classAnswer `json:"hole"`
 	Shaft       classAnswer `json:"shaft"`
-	ClearanceUM span        `json:"clearance_um"` // negative is interference
+	ClearanceUM dim.MinMax  `json:"clearance_um"` // negative is interference
 	Kind        string      `json:"kind"`
 }
 
 func newFitAnswer(f limits.Fit) fitAnswer {
-	return fitAnswer{newClassAnswer(f.Hole), newClassAnswer(f.Shaft), span{exact(f.MinClearanceUm), exact(f.MaxClearanceUm)}, string(f.Kind)}
+	return fitAnswer{newClassAnswer(f.Hole), newClassAnswer(f.Shaft),
+		*dim.Numbers(f.MinClearanceUm.InexactFloat64(), f.MaxClearanceUm.InexactFloat64()), string(f.Kind)}
 }
 
 func (a fitAnswer) show(p *page, u dim.Units) {
 	p.pair("hole "+a.Hole.Class, "%s to %s", a.Hole.low.Format(u), a.Hole.high.Format(u))
 	p.pair("shaft "+a.Shaft.Class, "%s to %s", a.Shaft.low.Format(u), a.Shaft.high.Format(u))
-	lo, hi := float64(a.ClearanceUM.Min), float64(a.ClearanceUM.Max)
+	lo, hi := *a.ClearanceUM.Min, *a.ClearanceUM.Max
 	switch limits.Kind(a.Kind) {
 	case limits.Interference:
 		p.pair("interference", "%g to %g um", 0-hi, 0-lo)
@@ -119,18 +123,18 @@ func (a fitAnswer) show(p *page, u dim.Units) {
 }
 
 type inchLimits struct {
-	MaxIn size `json:"max_in"`
-	MinIn size `json:"min_in"`
+	MaxIn dim.Gauged `json:"max_in"`
+	MinIn dim.Gauged `json:"min_in"`
 
 	low, high dim.Length
 }
 
 type inchAnswer struct {
-	SizeIn           size       `json:"size_in"`
+	SizeIn           dim.Gauged `json:"size_in"`
 	Fit              string     `json:"fit"`
 	Hole             inchLimits `json:"hole"`
 	Shaft            inchLimits `json:"shaft"`
-	InterferenceThou span       `json:"interference_thou"` // negative is clearance
+	InterferenceThou dim.MinMax `json:"interference_thou"` // negative is clearance
 	Kind             string     `json:"kind"`
 	Source           string     `json:"source"`
 }
@@ -138,8 +142,9 @@ type inchAnswer struct {
 func newInchAnswer(f limits.InchFit) inchAnswer {
 	hl, hh := f.Hole()
 	sl, sh := f.Shaft()
-	return inchAnswer{sizeIn(f.Nominal), f.Fit, inchLimits{sizeIn(hh), sizeIn(hl), hl, hh}, inchLimits{sizeIn(sh), sizeIn(sl), sl, sh},
-		span{exact(f.MinInterference()), exact(f.MaxInterference())}, string(f.Kind), f.Source}
+	return inchAnswer{f.Nominal.GaugedInch(), f.Fit,
+		inchLimits{hh.GaugedInch(), hl.GaugedInch(), hl, hh}, inchLimits{sh.GaugedInch(), sl.GaugedInch(), sl, sh},
+		*dim.Numbers(f.MinInterference().InexactFloat64(), f.MaxInterference().InexactFloat64()), string(f.Kind), f.Source}
 }
 
 func (a inchAnswer) show(p *page, u dim.Units) {
@@ -148,7 +153,7 @@ func (a inchAnswer) show(p *page, u dim.Units) {
 	}
 	p.pair("hole", "%s to %s", a.Hole.low.Format(u), a.Hole.high.Format(u))
 	p.pair("shaft", "%s to %s", a.Shaft.low.Format(u), a.Shaft.high.Format(u))
-	lo, hi := float64(a.InterferenceThou.Min), float64(a.InterferenceThou.Max)
+	lo, hi := *a.InterferenceThou.Min, *a.InterferenceThou.Max
 	switch limits.Kind(a.Kind) {
 	case limits.Interference:
 		p.pair("interference", "%g to %g thou", lo, hi)

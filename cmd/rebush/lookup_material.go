@@ -9,15 +9,15 @@ import (
 )
 
 type materialFigure struct {
-	Property string  `json:"property"`
-	Low      figure  `json:"low"`
-	High     figure  `json:"high"`
-	Unit     string  `json:"unit"`
-	Temper   *string `json:"temper"`
-	Of       string  `json:"of"`
-	Note     string  `json:"note"`
-	Source   string  `json:"source"`
-	Row      string  `json:"row"`
+	Property string   `json:"property"`
+	Low      *float64 `json:"low"`
+	High     *float64 `json:"high"`
+	Unit     string   `json:"unit"`
+	Temper   *string  `json:"temper"`
+	Of       string   `json:"of"`
+	Note     string   `json:"note"`
+	Source   string   `json:"source"`
+	Row      string   `json:"row"`
 
 	text string
 }
@@ -58,12 +58,12 @@ func lookupMaterial(e *env, o options, words []string) error {
 }
 
 func figureOf(v material.Value) materialFigure {
-	f := materialFigure{Property: v.Property, Low: absent, High: absent, Unit: v.Unit, Temper: some(v.Temper), Of: v.Of, Note: v.Note, Source: v.Source, Row: v.Address}
+	f := materialFigure{Property: v.Property, Unit: v.Unit, Temper: some(v.Temper), Of: v.Of, Note: v.Note, Source: v.Source, Row: v.Address}
 	if v.HasLow {
-		f.Low = figure(v.Low)
+		f.Low = dim.Number(v.Low)
 	}
 	if v.HasHigh {
-		f.High = figure(v.High)
+		f.High = dim.Number(v.High)
 	}
 	if v.HasLow || v.HasHigh {
 		f.text = v.String()

@@ -9,16 +9,16 @@ import (
 
 type spurAnswer struct {
 	meshAnswer
-	Uncapped figure    `json:"contact_ratio_uncapped"`
-	PlayDeg  [2]figure `json:"play_deg"` // of each gear with the other held
+	Uncapped *float64    `json:"contact_ratio_uncapped"`
+	PlayDeg  [2]*float64 `json:"play_deg"` // of each gear with the other held
 }
 
 type wormAnswer struct {
-	LeadAngle figure `json:"lead_angle_deg"`
+	LeadAngle *float64 `json:"lead_angle_deg"`
 	meshAnswer
-	SelfLocking figure `json:"self_locking_mu"`
-	PlayDeg     figure `json:"play_deg"` // of the wheel with the worm held
-	FaceMM      size   `json:"face_needed_mm"`
+	SelfLocking *float64   `json:"self_locking_mu"`
+	PlayDeg     *float64   `json:"play_deg"` // of the wheel with the worm held
+	FaceMM      dim.Gauged `json:"face_needed_mm"`
 }
 
 // moduleOf reads --module or --dp.
@@ -80,16 +80,16 @@ func lookupSpur(e *env, o options, words []string) error {
 		if err := s.Validate(); err != nil {
 			return nil, usage("%v", err)
 		}
-		a := &spurAnswer{Uncapped: absent, PlayDeg: [2]figure{absent, absent}}
+		a := &spurAnswer{}
 		at, err := a.fill(o, s)
 		if err != nil {
 			return nil, err
 		}
 		if v, err := s.ContactRatioUncapped(at); err == nil {
-			a.Uncapped = figure(v)
+			a.Uncapped = dim.Number(v)
 		}
 		if g1, g2, err := s.Angular(at); err == nil {
-			a.PlayDeg = [2]figure{figure(g1), figure(g2)}
+			a.PlayDeg = [2]*float64{dim.Number(g1), dim.Number(g2)}
 		}
 		return a, nil
 	})
@@ -141,16 +141,16 @@ func lookupWorm(e *env, o options, words []string) error {
 		if err := w.Validate(); err != nil {
 			return nil, usage("%v", err)
 		}
-		a := &wormAnswer{LeadAngle: figure(w.LeadAngle()), SelfLocking: figure(w.SelfLocking()), PlayDeg: absent}
+		a := &wormAnswer{LeadAngle: dim.Number(w.LeadAngle()), SelfLocking: dim.Number(w.SelfLocking())}
 		if f := w.FaceNeeded(); f > 0 {
-			a.FaceMM = sizeOf(f)
+			a.FaceMM = gauged(f)
 		}
 		at, err := a.fill(o, w)
 		if err != nil {
 			return nil, err
 		}
 		if v, err := w.Angular(at); err == nil {
-			a.PlayDeg = figure(v)
+			a.PlayDeg = dim.Number(v)
 		}
 		return a, nil
 	})
@@ -181,20 +181,20 @@ func (o options) tips() (one, two float64, err error) {
 
 func (a *spurAnswer) show(p *page, u dim.Units) {
 	a.lines(p, u)
-	if a.Uncapped.given() && fmt.Sprintf("%.3f", float64(a.Uncapped)) != fmt.Sprintf("%.3f", float64(a.ContactRatio)) {
-		p.pair("contact ratio of handbooks", "%.3f: too high here: contact cannot pass the base tangent points", float64(a.Uncapped))
+	if a.Uncapped != nil && a.ContactRatio != nil && fmt.Sprintf("%.3f", *a.Uncapped) != fmt.Sprintf("%.3f", *a.ContactRatio) {
+		p.figures("contact ratio of handbooks", "%.3f: too high here: contact cannot pass the base tangent points", a.Uncapped)
 	}
-	p.pair("play of each gear, the other held", "%.3f and %.3f deg", float64(a.PlayDeg[0]), float64(a.PlayDeg[1]))
+	p.figures("play of each gear, the other held", "%.3f and %.3f deg", a.PlayDeg[0], a.PlayDeg[1])
 	p.pair("note", "%s", a.Note)
 	p.pair("source", "involute geometry, any handbook of gearing")
 }
 
 func (a *wormAnswer) show(p *page, u dim.Units) {
 	a.lines(p, u)
-	p.pair("lead angle", "%.3f deg", float64(a.LeadAngle))
-	p.pair("play of the wheel, the worm held", "%.3f deg", float64(a.PlayDeg))
-	p.pair("self-locking from", "friction %.3f, at rest", float64(a.SelfLocking))
-	if a.FaceMM != "" {
+	p.figures("lead angle", "%.3f deg", a.LeadAngle)
+	p.figures("play of the wheel, the worm held", "%.3f deg", a.PlayDeg)
+	p.figures("self-locking from", "friction %.3f, at rest", a.SelfLocking)
+	if a.FaceMM.Given() {
 		p.pair("the wheel's face must be at least", "%s mm", a.FaceMM)
 	}
 	p.pair("note", "%s", a.Note)

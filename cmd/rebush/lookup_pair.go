@@ -7,16 +7,16 @@ import (
 
 // meshAnswer is what a spur pair and a worm drive have in common.
 type meshAnswer struct {
-	CentreMM         size   `json:"centre_mm"`
-	StandardCentreMM size   `json:"standard_centre_mm"`
-	TightCentreMM    size   `json:"tight_centre_mm"`
-	OperatingAngle   figure `json:"operating_angle_deg"`
-	BacklashMM       size   `json:"backlash_mm"`
-	NormalBacklashMM size   `json:"normal_backlash_mm"`
-	RadialBacklashMM size   `json:"radial_backlash_mm"`
-	ContactRatio     figure `json:"contact_ratio"` // limited to the base tangent points
-	TipClearanceMM   size   `json:"tip_clearance_mm"`
-	Note             string `json:"note"`
+	CentreMM         dim.Gauged `json:"centre_mm"`
+	StandardCentreMM dim.Gauged `json:"standard_centre_mm"`
+	TightCentreMM    dim.Gauged `json:"tight_centre_mm"`
+	OperatingAngle   *float64   `json:"operating_angle_deg"`
+	BacklashMM       dim.Gauged `json:"backlash_mm"`
+	NormalBacklashMM dim.Gauged `json:"normal_backlash_mm"`
+	RadialBacklashMM dim.Gauged `json:"radial_backlash_mm"`
+	ContactRatio     *float64   `json:"contact_ratio"` // limited to the base tangent points
+	TipClearanceMM   dim.Gauged `json:"tip_clearance_mm"`
+	Note             string     `json:"note"`
 }
 
 // meshAt is the centre distance that was asked about: as given, as the backlash
@@ -84,9 +84,10 @@ func (a *meshAnswer) fill(o options, p mesh.Pair) (float64, error) {
 		return 0, usage("%v", err)
 	}
 	t1, t2 := p.TipClearance(at)
-	a.CentreMM, a.StandardCentreMM, a.TightCentreMM = sizeOf(at), sizeOf(p.Standard()), sizeOf(p.Tight())
-	a.OperatingAngle, a.ContactRatio = figure(angle), figure(eps)
-	a.BacklashMM, a.NormalBacklashMM, a.RadialBacklashMM, a.TipClearanceMM = sizeOf(jt), sizeOf(jn), sizeOf(p.Radial(at)), sizeOf(min(t1, t2))
+	a.CentreMM, a.StandardCentreMM, a.TightCentreMM = gauged(at), gauged(p.Standard()), gauged(p.Tight())
+	a.OperatingAngle, a.ContactRatio = dim.Number(angle), dim.Number(eps)
+	a.BacklashMM, a.NormalBacklashMM, a.RadialBacklashMM = gauged(jt), gauged(jn), gauged(p.Radial(at))
+	a.TipClearanceMM = gauged(min(t1, t2))
 	if jn < 0 {
 		a.Note += "the teeth would have to overlap: it does not turn at this distance. "
 	}
@@ -100,19 +101,13 @@ func (a *meshAnswer) fill(o options, p mesh.Pair) (float64, error) {
 }
 
 func (a *meshAnswer) lines(p *page, u dim.Units) {
-	mm := func(s size) string {
-		l, err := dim.Parse(string(s), dim.MM)
-		if err != nil {
-			return ""
-		}
-		return l.Format(u)
-	}
+	mm := func(g dim.Gauged) string { return g.Length().Format(u) }
 	p.pair("centre distance", "%s", mm(a.CentreMM))
 	p.pair("standard centre distance", "%s", mm(a.StandardCentreMM))
 	p.pair("tight at", "%s", mm(a.TightCentreMM))
-	p.pair("working pressure angle", "%.3f deg", float64(a.OperatingAngle))
+	p.figures("working pressure angle", "%.3f deg", a.OperatingAngle)
 	p.pair("backlash along the pitch circle", "%s", mm(a.BacklashMM))
 	p.pair("backlash between the flanks", "%s", mm(a.NormalBacklashMM))
-	p.pair("contact ratio", "%.3f", float64(a.ContactRatio))
+	p.figures("contact ratio", "%.3f", a.ContactRatio)
 	p.pair("least tip clearance", "%s", mm(a.TipClearanceMM))
 }

@@ -9,38 +9,40 @@ import (
 )
 
 type pressAnswer struct {
-	InterferenceUM   figure  `json:"interference_um"`
-	PressureMPa      figure  `json:"pressure_mpa"`
-	PressureHighMPa  figure  `json:"pressure_high_mpa"` // where the bush flows, else the same
-	HoldPressureMPa  figure  `json:"hold_pressure_mpa"` // with the softest figures
-	BushHoopMPa      figure  `json:"bush_hoop_mpa"`
-	HousingHoopMPa   figure  `json:"housing_hoop_mpa"`
-	SeatHoopMPa      figure  `json:"seat_hoop_mpa"`
-	EdgeHoopMPa      figure  `json:"edge_hoop_mpa"`
-	HousingMisesMPa  figure  `json:"housing_mises_mpa"`
-	ClosureUM        figure  `json:"closure_um"`
-	ClosureSpanUM    span    `json:"closure_span_um"`
-	GrowthUM         figure  `json:"growth_um"`
-	ForceN           figure  `json:"force_n"`
-	TorqueNmm        figure  `json:"torque_nmm"`
-	Friction         figure  `json:"friction"`
-	LooseAtC         figure  `json:"loose_at_c"`
-	WarmC            figure  `json:"warm_c"`
-	WarmInterference figure  `json:"warm_interference_um"`
-	WarmPressureMPa  figure  `json:"warm_pressure_mpa"`
-	BushFlows        bool    `json:"bush_flows"`
-	Bush             metalOf `json:"bush"`
-	Housing          metalOf `json:"housing"`
-	Note             string  `json:"note"`
+	InterferenceUM   *float64   `json:"interference_um"`
+	PressureMPa      *float64   `json:"pressure_mpa"`
+	PressureHighMPa  *float64   `json:"pressure_high_mpa"` // where the bush flows, else the same
+	HoldPressureMPa  *float64   `json:"hold_pressure_mpa"` // with the softest figures
+	BushHoopMPa      *float64   `json:"bush_hoop_mpa"`
+	HousingHoopMPa   *float64   `json:"housing_hoop_mpa"`
+	SeatHoopMPa      *float64   `json:"seat_hoop_mpa"`
+	EdgeHoopMPa      *float64   `json:"edge_hoop_mpa"`
+	HousingMisesMPa  *float64   `json:"housing_mises_mpa"`
+	ClosureUM        *float64   `json:"closure_um"`
+	ClosureSpanUM    dim.MinMax `json:"closure_span_um"`
+	GrowthUM         *float64   `json:"growth_um"`
+	ForceN           *float64   `json:"force_n"`
+	TorqueNmm        *float64   `json:"torque_nmm"`
+	Friction         *float64   `json:"friction"`
+	LooseAtC         *float64   `json:"loose_at_c"`
+	WarmC            *float64   `json:"warm_c"`
+	WarmInterference *float64   `json:"warm_interference_um"`
+	WarmPressureMPa  *float64   `json:"warm_pressure_mpa"`
+	BushFlows        bool       `json:"bush_flows"`
+	Bush             metalOf    `json:"bush"`
+	Housing          metalOf    `json:"housing"`
+	Note             string     `json:"note"`
+
+	holdsLess bool // with the softest figures the pressure is another
 }
 
 // metalOf says which figures of a metal were used.
 type metalOf struct {
-	Name     string `json:"name"`
-	EMPa     span   `json:"e_mpa"` // softest and stiffest published
-	Poisson  figure `json:"poisson"`
-	YieldMPa figure `json:"yield_mpa"`
-	Growth   figure `json:"expansion_1e6_k"`
+	Name     string     `json:"name"`
+	EMPa     dim.MinMax `json:"e_mpa"` // softest and stiffest published
+	Poisson  *float64   `json:"poisson"`
+	YieldMPa *float64   `json:"yield_mpa"`
+	Growth   *float64   `json:"expansion_1e6_k"`
 
 	stiff, soft press.Elastic
 }
@@ -83,7 +85,7 @@ func lookupPress(e *env, o options, words []string) error {
 			if len(g) != 2 {
 				return nil, usage("--expansion wants two figures, of the bush and of the housing: 18,27.4")
 			}
-			bush.Growth, housing.Growth = figure(g[0]), figure(g[1])
+			bush.Growth, housing.Growth = dim.Number(g[0]), dim.Number(g[1])
 		}
 		seat := press.Seat{Di: l[0].Float(), D: l[1].Float(), L: l[4].Float(), Bush: bush.stiff, Housing: housing.stiff, Wall: wallOf(l[1], l[2], l[3])}
 		return pressed(b, o, seat, l[5].Float(), bush, housing)
@@ -108,7 +110,7 @@ func metal(reg *material.Registry, text string) (metalOf, error) {
 	if err != nil {
 		return metalOf{}, usage("%v", err)
 	}
-	a := metalOf{Name: m.Name, YieldMPa: absent, Growth: absent}
+	a := metalOf{Name: m.Name}
 	eHigh, nu, yield, err := m.Elastic(true)
 	if err != nil {
 		return a, usage("%v", err)
@@ -117,13 +119,13 @@ func metal(reg *material.Registry, text string) (metalOf, error) {
 	if err != nil {
 		return a, usage("%v", err)
 	}
-	a.EMPa, a.Poisson = span{figure(eLow), figure(eHigh)}, figure(nu)
+	a.EMPa, a.Poisson = *dim.Numbers(eLow, eHigh), dim.Number(nu)
 	a.stiff, a.soft = press.Elastic{E: eHigh, Nu: nu, Yield: yield}, press.Elastic{E: eLow, Nu: nu, Yield: yield}
 	if yield > 0 {
-		a.YieldMPa = figure(yield)
+		a.YieldMPa = dim.Number(yield)
 	}
 	if v, ok := m.Low("expansion"); ok {
-		a.Growth = figure(v.Low)
+		a.Growth = dim.Number(v.Low)
 	}
 	return a, nil
 }
@@ -147,16 +149,19 @@ func pressed(b *books, o options, seat press.Seat, u float64, bush, housing meta
 	soft := seat
 	soft.Bush, soft.Housing = bush.soft, housing.soft
 	hold := soft.At(u).P
-	a := &pressAnswer{InterferenceUM: figure(u * 1000), PressureMPa: figure(st.P), PressureHighMPa: figure(st.PHigh), HoldPressureMPa: figure(hold),
-		BushHoopMPa: figure(st.BushHoopBore), HousingHoopMPa: figure(st.HousingHoopMax), SeatHoopMPa: figure(st.HoleHoop), EdgeHoopMPa: figure(st.EdgeHoop),
-		HousingMisesMPa: figure(st.HousingMises), ClosureUM: figure(st.Closure * 1000), ClosureSpanUM: span{figure(st.ClosureLow * 1000), figure(st.ClosureHigh * 1000)},
-		GrowthUM: figure(st.Growth * 1000), ForceN: figure(seat.Force(mu, hold)), TorqueNmm: figure(seat.Torque(mu, hold)), Friction: figure(mu),
-		LooseAtC: absent, WarmC: absent, WarmInterference: absent, WarmPressureMPa: absent, BushFlows: st.Flows, Bush: bush, Housing: housing}
+	a := &pressAnswer{InterferenceUM: dim.Number(u * 1000),
+		PressureMPa: dim.Number(st.P), PressureHighMPa: dim.Number(st.PHigh), HoldPressureMPa: dim.Number(hold),
+		BushHoopMPa: dim.Number(st.BushHoopBore), HousingHoopMPa: dim.Number(st.HousingHoopMax),
+		SeatHoopMPa: dim.Number(st.HoleHoop), EdgeHoopMPa: dim.Number(st.EdgeHoop),
+		HousingMisesMPa: dim.Number(st.HousingMises), ClosureUM: dim.Number(st.Closure * 1000),
+		ClosureSpanUM: *dim.Numbers(st.ClosureLow*1000, st.ClosureHigh*1000), GrowthUM: dim.Number(st.Growth * 1000),
+		ForceN: dim.Number(seat.Force(mu, hold)), TorqueNmm: dim.Number(seat.Torque(mu, hold)), Friction: dim.Number(mu),
+		BushFlows: st.Flows, Bush: bush, Housing: housing, holdsLess: hold != st.P}
 	switch seat.Wall.(type) {
 	case press.Edge:
-		a.GrowthUM = absent
+		a.GrowthUM = nil
 	case press.Infinite:
-		a.GrowthUM, a.EdgeHoopMPa = absent, absent
+		a.GrowthUM, a.EdgeHoopMPa = nil, nil
 	}
 	if st.Flows {
 		a.Note = "the whole wall of the bush yields: the pressure is the least it can be, and the closure is a span. "
@@ -168,11 +173,12 @@ func pressed(b *books, o options, seat press.Seat, u float64, bush, housing meta
 }
 
 func (a *pressAnswer) warm(o options, seat press.Seat, u float64) error {
-	known := a.Bush.Growth.given() && a.Housing.Growth.given()
-	w := press.Warm{D: seat.D, U20: u, HousingExp: float64(a.Housing.Growth), BushExp: float64(a.Bush.Growth)}
+	known := a.Bush.Growth != nil && a.Housing.Growth != nil
+	var w press.Warm
 	if known {
+		w = press.Warm{D: seat.D, U20: u, HousingExp: *a.Housing.Growth, BushExp: *a.Bush.Growth}
 		if t, ok := w.LooseAt(); ok {
-			a.LooseAtC = figure(t)
+			a.LooseAtC = dim.Number(t)
 		}
 	}
 	if !o.has("warm") {
@@ -188,45 +194,46 @@ func (a *pressAnswer) warm(o options, seat press.Seat, u float64) error {
 		return usage("--warm wants to know how the metals grow: name them, or give --expansion BUSH,HOUSING in 1e-6/K")
 	}
 	at := w.At(t)
-	a.WarmC, a.WarmInterference, a.WarmPressureMPa = figure(t), figure(at*1000), figure(seat.At(max(at, 0)).P)
+	a.WarmC, a.WarmInterference, a.WarmPressureMPa = dim.Number(t), dim.Number(at*1000), dim.Number(seat.At(max(at, 0)).P)
 	return nil
 }
 
 func (a *pressAnswer) show(p *page, u dim.Units) {
-	say := func(name string, f figure, unit, more string) {
-		if f.given() {
-			p.pair(name, "%s %s%s", coarse(float64(f)), unit, more)
+	say := func(name string, f *float64, unit, more string) {
+		if f != nil {
+			p.pair(name, "%s %s%s", coarse(*f), unit, more)
 		}
 	}
 	say("pressure in the seat", a.PressureMPa, "MPa", "")
-	if a.HoldPressureMPa != a.PressureMPa {
+	if a.holdsLess {
 		say("  with the softest figures", a.HoldPressureMPa, "MPa", "")
 	}
 	say("hoop stress in the bush, at its bore", a.BushHoopMPa, "MPa", " (below zero: compression)")
 	say("largest tension round the seat", a.HousingHoopMPa, "MPa", "")
 	if a.BushFlows {
-		p.pair("the bore closes by", "%s to %s um", coarse(float64(a.ClosureSpanUM.Min)), coarse(float64(a.ClosureSpanUM.Max)))
+		p.pair("the bore closes by", "%s to %s um", coarse(*a.ClosureSpanUM.Min), coarse(*a.ClosureSpanUM.Max))
 	} else {
 		say("the bore closes by", a.ClosureUM, "um", "")
 	}
 	say("the outside grows by", a.GrowthUM, "um", "")
-	say("holds along the axis", a.ForceN, "N", fmt.Sprintf(" at friction %g", float64(a.Friction)))
+	say("holds along the axis", a.ForceN, "N", fmt.Sprintf(" at friction %g", *a.Friction))
 	say("holds against turning", a.TorqueNmm, "N mm", "")
-	if a.LooseAtC.given() {
-		p.pair("comes loose", "%s", looseAt(float64(a.LooseAtC)))
+	if a.LooseAtC != nil {
+		p.pair("comes loose", "%s", looseAt(*a.LooseAtC))
 	}
-	if a.WarmC.given() {
-		p.pair(fmt.Sprintf("at %g C", float64(a.WarmC)), "%s um of interference, %s MPa", coarse(float64(a.WarmInterference)), coarse(float64(a.WarmPressureMPa)))
+	if a.WarmC != nil {
+		p.pair(fmt.Sprintf("at %g C", *a.WarmC), "%s um of interference, %s MPa",
+			coarse(*a.WarmInterference), coarse(*a.WarmPressureMPa))
 	}
 	for _, m := range []struct {
 		name string
 		of   metalOf
 	}{{"bush", a.Bush}, {"housing", a.Housing}} {
-		s := fmt.Sprintf("%s: E %g MPa", m.of.Name, float64(m.of.EMPa.Max))
-		if m.of.EMPa.Min != m.of.EMPa.Max {
-			s = fmt.Sprintf("%s: E %g MPa for stress, %g MPa for hold", m.of.Name, float64(m.of.EMPa.Max), float64(m.of.EMPa.Min))
+		s := fmt.Sprintf("%s: E %g MPa", m.of.Name, *m.of.EMPa.Max)
+		if *m.of.EMPa.Min != *m.of.EMPa.Max {
+			s = fmt.Sprintf("%s: E %g MPa for stress, %g MPa for hold", m.of.Name, *m.of.EMPa.Max, *m.of.EMPa.Min)
 		}
-		p.pair(m.name, "%s, Poisson %g", s, float64(m.of.Poisson))
+		p.pair(m.name, "%s, Poisson %g", s, *m.of.Poisson)
 	}
 	p.pair("note", "%s", a.Note)
 	p.pair("source", "thick cylinders of Lame; off the middle and at an edge Jeffery 1921; rebush lookup material NAME for the metals")

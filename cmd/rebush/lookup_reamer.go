@@ -13,15 +13,15 @@ import (
 const defaultMetal = "zinc die casting"
 
 type reamerAnswer struct {
-	SizeMM    size    `json:"size_mm"`
-	Class     string  `json:"class"`
-	ReamerMM  sizes   `json:"reamer_mm"`
-	DrillMM   size    `json:"drill_mm"`
-	DrillName *string `json:"drill_name"`
-	StockMM   *sizes  `json:"stock_mm"` // left on diameter, by the table
-	Material  string  `json:"material"`
-	Note      string  `json:"note"`
-	Source    string  `json:"source"`
+	SizeMM    dim.Gauged   `json:"size_mm"`
+	Class     string       `json:"class"`
+	ReamerMM  dim.MMRange  `json:"reamer_mm"`
+	DrillMM   dim.Gauged   `json:"drill_mm"`
+	DrillName *string      `json:"drill_name"`
+	StockMM   *dim.MMRange `json:"stock_mm"` // left on diameter, by the table
+	Material  string       `json:"material"`
+	Note      string       `json:"note"`
+	Source    string       `json:"source"`
 
 	low, high dim.Length
 }
@@ -59,7 +59,7 @@ func lookupReamer(e *env, o options, words []string) error {
 				a.Note += fmt.Sprintf("another source has %s to %s in (%s). ", other.Low.StringInch(4), other.High.StringInch(4), other.Source)
 			}
 		}
-		a.SizeMM, a.ReamerMM = sizeMM(nominal), sizes{sizeMM(a.low), sizeMM(a.high)}
+		a.SizeMM, a.ReamerMM = nominal.Gauged(), dim.MMRange{Min: a.low.Gauged(), Max: a.high.Gauged()}
 		return a, a.before(b, o, nominal)
 	})
 }
@@ -86,7 +86,7 @@ func (a *reamerAnswer) before(b *books, o options, nominal dim.Length) error {
 	if err != nil {
 		return err
 	}
-	a.StockMM = &sizes{sizeOf(stockLow), sizeOf(stockHigh)}
+	a.StockMM = &dim.MMRange{Min: gauged(stockLow), Max: gauged(stockHigh)}
 	a.Source += "; stock: " + ref.Text + " (" + ref.Address + ")"
 	d, err := b.drills()
 	if err != nil {
@@ -100,7 +100,7 @@ func (a *reamerAnswer) before(b *books, o options, nominal dim.Length) error {
 	if best.Size.Float() < low-1e-9 {
 		a.Note += fmt.Sprintf("no drill lies between %.3f and %.3f mm; the next smaller leaves more for the reamer", low, high)
 	}
-	a.DrillMM, a.DrillName = sizeMM(best.Size), &best.Name
+	a.DrillMM, a.DrillName = best.Size.Gauged(), &best.Name
 	return nil
 }
 
@@ -127,17 +127,17 @@ func chooseDrill(d *drills.Drills, low, high float64) *drills.Drill {
 }
 
 func (a reamerAnswer) show(p *page, u dim.Units) {
-	name := string(a.SizeMM) + " mm"
+	name := a.SizeMM.String() + " mm"
 	if a.Class != "" {
-		name = string(a.SizeMM) + " " + a.Class
+		name = a.SizeMM.String() + " " + a.Class
 	}
 	p.pair("reamer for "+name, "%s to %s", a.low.Format(u), a.high.Format(u))
 	if a.DrillName != nil {
-		d, _ := dim.Parse(string(a.DrillMM), dim.MM)
-		p.pair("drill before it", "%s (%s)", *a.DrillName, d.Format(u))
+		p.pair("drill before it", "%s (%s)", *a.DrillName, a.DrillMM.Length().Format(u))
 	}
 	if a.StockMM != nil {
-		p.pair("leave for it", "%s to %s on diameter in %s", dim.Typed(string(a.StockMM.Min)).Length().Format(u), dim.Typed(string(a.StockMM.Max)).Length().Format(u), a.Material)
+		p.pair("leave for it", "%s to %s on diameter in %s",
+			a.StockMM.Min.Length().Format(u), a.StockMM.Max.Length().Format(u), a.Material)
 	}
 	p.pair("note", "%s", a.Note)
 	p.pair("source", "%s", a.Source)

@@ -29,32 +29,32 @@ func (b *books) cuttingName(c *cutting.Cutting, name string) (string, error) {
 }
 
 type speedSpan struct {
-	Min  figure `json:"min"`
-	Max  figure `json:"max"`
-	Used figure `json:"used"`
+	Min  *float64 `json:"min"`
+	Max  *float64 `json:"max"`
+	Used *float64 `json:"used"`
 }
 
 type speedAnswer struct {
-	Material   string    `json:"material"`
-	Tool       string    `json:"tool"`
-	Operation  string    `json:"operation"`
-	DiameterMM size      `json:"diameter_mm"`
-	SpeedMMin  speedSpan `json:"speed_m_min"`
-	RPM        figure    `json:"rpm"`
-	Step       figure    `json:"step"`
-	StepNote   string    `json:"step_note"`
-	FeedMMRev  figure    `json:"feed_mm_rev"`
-	FeedSpan   span      `json:"feed_span_mm_rev"`
-	ThrustN    figure    `json:"thrust_n"`
-	TorqueNmm  figure    `json:"torque_nmm"`
-	PowerW     figure    `json:"power_w"`
-	Basis      string    `json:"basis"`
-	CappedBy   *string   `json:"capped_by"`
-	Lubricant  string    `json:"lubricant"`
-	Feed       say.Text  `json:"feed"`
-	Holding    []string  `json:"holding"`
-	Notes      []string  `json:"notes"`
-	Sources    []string  `json:"sources"`
+	Material   string     `json:"material"`
+	Tool       string     `json:"tool"`
+	Operation  string     `json:"operation"`
+	DiameterMM dim.Gauged `json:"diameter_mm"`
+	SpeedMMin  speedSpan  `json:"speed_m_min"`
+	RPM        *float64   `json:"rpm"`
+	Step       *float64   `json:"step"`
+	StepNote   string     `json:"step_note"`
+	FeedMMRev  *float64   `json:"feed_mm_rev"`
+	FeedSpan   dim.MinMax `json:"feed_span_mm_rev"`
+	ThrustN    *float64   `json:"thrust_n"`
+	TorqueNmm  *float64   `json:"torque_nmm"`
+	PowerW     *float64   `json:"power_w"`
+	Basis      string     `json:"basis"`
+	CappedBy   *string    `json:"capped_by"`
+	Lubricant  string     `json:"lubricant"`
+	Feed       say.Text   `json:"feed"`
+	Holding    []string   `json:"holding"`
+	Notes      []string   `json:"notes"`
+	Sources    []string   `json:"sources"`
 
 	dia dim.Length
 }
@@ -86,20 +86,20 @@ func lookupSpeed(e *env, o options, words []string) error {
 			return nil, err
 		}
 		a := newSpeedAnswer(r, dia)
-		return a, a.setStep(b, c, o)
+		return a, a.setStep(b, c, o, r.RPM)
 	})
 }
 
 func newSpeedAnswer(r cutting.Answer, dia dim.Length) *speedAnswer {
-	a := &speedAnswer{Material: r.Material, Tool: r.Tool, Operation: r.Operation, DiameterMM: sizeMM(dia),
-		SpeedMMin: speedSpan{figure(r.VMin), figure(r.VMax), figure(r.VUsed)}, RPM: figure(r.RPM), Step: absent,
-		FeedMMRev: absent, FeedSpan: span{absent, absent}, ThrustN: absent, TorqueNmm: absent, PowerW: absent,
-		Basis: r.Basis, Lubricant: r.Lubricant, Feed: r.Words, Holding: append([]string{}, r.Holding...), Notes: append([]string{}, r.Notes...), dia: dia}
+	a := &speedAnswer{Material: r.Material, Tool: r.Tool, Operation: r.Operation, DiameterMM: dia.Gauged(),
+		SpeedMMin: speedSpan{dim.Number(r.VMin), dim.Number(r.VMax), dim.Number(r.VUsed)}, RPM: dim.Number(r.RPM),
+		Basis: r.Basis, Lubricant: r.Lubricant, Feed: r.Words, Holding: append([]string{}, r.Holding...),
+		Notes: append([]string{}, r.Notes...), dia: dia}
 	if r.FeedMMRev > 0 {
-		a.FeedMMRev, a.FeedSpan = figure(r.FeedMMRev), span{figure(r.FeedLow), figure(r.FeedHigh)}
+		a.FeedMMRev, a.FeedSpan = dim.Number(r.FeedMMRev), *dim.Numbers(r.FeedLow, r.FeedHigh)
 	}
 	if r.ForcesKnown {
-		a.ThrustN, a.TorqueNmm, a.PowerW = figure(r.ThrustN), figure(r.TorqueNmm), figure(r.PowerW)
+		a.ThrustN, a.TorqueNmm, a.PowerW = dim.Number(r.ThrustN), dim.Number(r.TorqueNmm), dim.Number(r.PowerW)
 	}
 	if r.CappedBy != "" {
 		a.CappedBy = &r.CappedBy
@@ -111,7 +111,7 @@ func newSpeedAnswer(r cutting.Answer, dia dim.Length) *speedAnswer {
 }
 
 // setStep picks the step of the spindle: of --steps, else of the shop.
-func (a *speedAnswer) setStep(b *books, c *cutting.Cutting, o options) error {
+func (a *speedAnswer) setStep(b *books, c *cutting.Cutting, o options, rpm float64) error {
 	steps, err := o.numbers("steps")
 	if err != nil {
 		return err
@@ -128,8 +128,8 @@ func (a *speedAnswer) setStep(b *books, c *cutting.Cutting, o options) error {
 	if steps == nil && highest == 0 {
 		return nil
 	}
-	step := c.Step(steps, lowest, highest, float64(a.RPM))
-	a.Step = figure(step.RPM)
+	step := c.Step(steps, lowest, highest, rpm)
+	a.Step = dim.Number(step.RPM)
 	switch {
 	case step.TooFast:
 		a.StepNote = "even the slowest step is too fast: turn the spindle by hand"
@@ -141,10 +141,11 @@ func (a *speedAnswer) setStep(b *books, c *cutting.Cutting, o options) error {
 
 func (a *speedAnswer) show(p *page, u dim.Units) {
 	p.line("%s %s in %s, %s", a.Tool, a.Operation, a.Material, a.dia.Format(u))
-	p.pair("speed", "%.4g m/min (%s figures span %.4g to %.4g)", float64(a.SpeedMMin.Used), a.Basis, float64(a.SpeedMMin.Min), float64(a.SpeedMMin.Max))
-	p.pair("spindle", "%.0f rev/min", float64(a.RPM))
-	if a.Step.given() {
-		s := fmt.Sprintf("%.0f", float64(a.Step))
+	p.figures("speed", "%.4g m/min ("+a.Basis+" figures span %.4g to %.4g)",
+		a.SpeedMMin.Used, a.SpeedMMin.Min, a.SpeedMMin.Max)
+	p.figures("spindle", "%.0f rev/min", a.RPM)
+	if a.Step != nil {
+		s := fmt.Sprintf("%.0f", *a.Step)
 		if a.StepNote != "" {
 			s += "; " + a.StepNote
 		}
@@ -154,9 +155,9 @@ func (a *speedAnswer) show(p *page, u dim.Units) {
 		p.pair("held down by", "%s", *a.CappedBy)
 	}
 	p.pair("feed", "%s", a.Feed.In(u))
-	if a.ThrustN.given() {
-		p.pair("thrust", "%.0f N", float64(a.ThrustN))
-		p.pair("torque", "%.0f N mm, %.1f W", float64(a.TorqueNmm), float64(a.PowerW))
+	if a.ThrustN != nil {
+		p.figures("thrust", "%.0f N", a.ThrustN)
+		p.figures("torque", "%.0f N mm, %.1f W", a.TorqueNmm, a.PowerW)
 	}
 	p.pair("on the cut", "%s", a.Lubricant)
 	for _, s := range a.Holding {

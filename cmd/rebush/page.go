@@ -14,6 +14,18 @@ type page struct {
 	pairs [][2]string
 }
 
+// figures is pair for figures: where one of them is absent it says nothing.
+func (p *page) figures(name, format string, f ...*float64) {
+	a := make([]any, len(f))
+	for i := range f {
+		if f[i] == nil {
+			return
+		}
+		a[i] = *f[i]
+	}
+	p.pair(name, "%s", fmt.Sprintf(format, a...))
+}
+
 // pair holds a line back until the block is full. An empty value says nothing.
 func (p *page) pair(name, format string, a ...any) {
 	if s := fmt.Sprintf(format, a...); s != "" {

@@ -35,6 +35,7 @@ func TestCommandLines(t *testing.T) {
 		{[]string{"--help"}, done, "rebush sheet JOB", ""},
 		{[]string{"--version"}, done, "rebush 1", ""},
 		{[]string{"-h", "lookup", "speed"}, done, "For example", ""},
+		{[]string{"-h", "lookup", "mesh"}, done, "rebush lookup mesh spur|worm", ""},
 		{[]string{"help", "cautions"}, done, "zinc", ""},
 		{[]string{"help", "nonsense"}, wrong, "", "no help on"},
 		{[]string{"chek", demo}, wrong, "", `"check"`},

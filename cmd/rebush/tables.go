@@ -1,9 +1,11 @@
 package main
 
 import (
+	"math"
 	"slices"
 	"strconv"
 
+	"rebush/fits/spelling"
 	"rebush/fits/table"
 )
 
@@ -55,7 +57,7 @@ func runTables(e *env, o options, words []string) error {
 		return err
 	}
 	if !slices.Contains(table.Names(), name) {
-		return usage("there is no table %q; the nearest is %q", name, nearest(name, table.Names()))
+		return usage("there is no table %q; the nearest is %q", name, spelling.Nearest(name, table.Names()))
 	}
 	t, err := b.lib.Get(name)
 	if err != nil {
@@ -154,11 +156,19 @@ func ruleCell(rules *table.Rules, name, column, v string) string {
 	}
 	switch column {
 	case "low":
-		return ftoa(r.Low)
+		return plainly(r.Low)
 	case "high":
-		return ftoa(r.High)
+		return plainly(r.High)
 	case "source":
 		return r.Source
 	}
 	return v
+}
+
+// plainly writes a figure without a power of ten, "" where there is none.
+func plainly(f float64) string {
+	if math.IsNaN(f) || math.IsInf(f, 0) {
+		return ""
+	}
+	return strconv.FormatFloat(f, 'f', -1, 64)
 }

@@ -10,6 +10,7 @@ import (
 	"rebush/fits/dim"
 	"rebush/fits/ledger"
 	"rebush/fits/say"
+	"rebush/fits/spelling"
 	"rebush/plan"
 )
 
@@ -82,7 +83,7 @@ func keyOf(p *plan.Plan, text string, u dim.Units) (string, error) {
 	case len(like) == 1:
 		return like[0], nil
 	case like == nil:
-		return "", usage("the plan has no number %q; the nearest is %s; rebush why JOB alone lists them", text, nearest(text, keys))
+		return "", usage("the plan has no number %q; the nearest is %s; rebush why JOB alone lists them", text, spelling.Nearest(text, keys))
 	}
 	var b strings.Builder
 	listed(&b, p.Book, like[:min(len(like), 30)], u)
@@ -117,7 +118,7 @@ func valued(e ledger.Entry, u dim.Units) string {
 	given := len(e.Inputs) == 0
 	if u == dim.InInch && (e.Unit == "mm" || e.Unit == "um") {
 		if in := dim.Sig9(e.Value / 25.4); given && e.Unit == "mm" && in == math.Round(in*1e6)/1e6 {
-			return ftoa(in) + " in" // as it was typed, or as a tool is stamped
+			return plainly(in) + " in" // as it was typed, or as a tool is stamped
 		}
 		// A place finer than the plan has it, so that it can be followed.
 		if e.Unit == "um" {

@@ -80,6 +80,24 @@ func (m Gauged) Length() Length {
 	return OfMM(d)
 }
 
+// Gauged is the length with all its digits.
+func (l Length) Gauged() Gauged {
+	if !l.Given() {
+		return Gauged{}
+	}
+	return Typed(l.MM().String())
+}
+
+// GaugedInch is the length in inch, to a hundred-millionth, for the few keys of
+// JSON that end in _in.
+func (l Length) GaugedInch() Gauged {
+	d, err := decimal.NewFromString(l.StringInch(8)) // "" where it is not given
+	if err != nil {
+		return Gauged{}
+	}
+	return Typed(d.String())
+}
+
 // MinMax is a pair of limits in the unit of its key; null where one is absent.
 type MinMax struct {
 	Min *float64 `json:"min"`

@@ -41,3 +41,20 @@ func TestGauged(t *testing.T) {
 		t.Errorf("%v %v", m, err)
 	}
 }
+
+// A length as it was typed keeps all its digits: 1/8 in is 3.175 mm exactly,
+// and 0.1 mm is 0.00393701 in to a hundred-millionth.
+func TestLengthGauged(t *testing.T) {
+	for _, c := range []struct {
+		text     string
+		mm, inch string
+	}{{"1/8 in", "3.175", "0.125"}, {"0.1 mm", "0.1", "0.00393701"}, {"3.020", "3.02", "0.11889764"}} {
+		l := dim.Must(c.text)
+		if l.Gauged().String() != c.mm || l.GaugedInch().String() != c.inch {
+			t.Errorf("%s: %s mm, %s in; want %s, %s", c.text, l.Gauged(), l.GaugedInch(), c.mm, c.inch)
+		}
+	}
+	if (dim.Length{}).Gauged().Given() || (dim.Length{}).GaugedInch().Given() {
+		t.Error("a length that was not given is a figure")
+	}
+}

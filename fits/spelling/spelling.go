@@ -2,6 +2,27 @@
 // known one to what somebody typed.
 package spelling
 
+import "strings"
+
+// Nearest is the candidate that takes the fewest letters to reach, capitals
+// aside: "" for an empty list, of two as near the earlier. A word that only
+// stops short of a candidate is next to it.
+func Nearest(word string, candidates []string) string {
+	best, least := "", 1<<30
+	word = strings.ToLower(word)
+	for _, c := range candidates {
+		low := strings.ToLower(c)
+		d := Distance(word, low)
+		if len(word) > 1 && strings.HasPrefix(low, word) {
+			d = min(d, 1)
+		}
+		if d < least {
+			best, least = c, d
+		}
+	}
+	return best
+}
+
 // most is how many letters of a word count.
 const most = 64
 

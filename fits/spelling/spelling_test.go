@@ -27,3 +27,20 @@ func TestDistance(t *testing.T) {
 		}
 	}
 }
+
+func TestNearest(t *testing.T) {
+	keys := []string{"widest", "widest_at", "narrowest", "Letter"}
+	for word, want := range map[string]string{
+		"widset": "widest", "Widest_a": "widest_at", "narrow": "narrowest", "letter": "Letter", "WIDEST": "widest",
+	} {
+		if got := spelling.Nearest(word, keys); got != want {
+			t.Errorf("%s: %s, want %s", word, got, want)
+		}
+	}
+	if got := spelling.Nearest("ab", []string{"xb", "ax"}); got != "xb" {
+		t.Errorf("of two as near the earlier: %s", got)
+	}
+	if got := spelling.Nearest("word", nil); got != "" {
+		t.Errorf("of nothing: %q", got)
+	}
+}
