@@ -55,7 +55,7 @@ func judgedHole(b bored, s seat.Rules, sleeveWallMM float64) verdict.Hole {
 		BushOut: old != nil, SoundSeat: old != nil && old.Sound, Bushed: b.Bore.Bushed || b.Bore.Repaired, Capped: b.Bore.Cap,
 		Known: b.Known, Placed: b.Placed, Worn: b.Worn, RadiusMM: b.Hole.Worn.R}
 	if len(b.Answers) > 0 {
-		fell := nearest(b.Answers)[0].Fail
+		fell := seat.Nearest(b.Answers)[0].Fail
 		h.Nearest = &verdict.Reason{Text: fell.Text(), Owner: fell.Question.Owner()}
 	}
 	seatR := 0.0

@@ -3,6 +3,7 @@ package plan
 import (
 	"math"
 
+	"rebush/plan/seat"
 	"rebush/plan/verdict"
 )
 
@@ -31,7 +32,7 @@ func (m *maker) judge() {
 	}
 	for i := range m.j.Shafts {
 		if s := &m.j.Shafts[i]; s.HubToHub.Given() && m.j.Chassis.Width.Given() {
-			f.Play[s.Name] = s.HubToHub.Float() - m.j.Chassis.Width.Float() - m.washers(s)
+			f.Play[s.Name] = s.HubToHub.Float() - m.j.Chassis.Width.Float() - seat.Washers(s)
 		}
 	}
 	if r := m.result; r != nil {

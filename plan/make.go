@@ -10,6 +10,7 @@ import (
 	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/safety"
+	"rebush/plan/seat"
 )
 
 // Program is what a plan says made it.
@@ -65,10 +66,12 @@ func newMaker(j *job.Job, o Options, from *books) (*maker, error) {
 		return nil, err
 	}
 	m.p.Tables = m.lib.Replaced()
-	if m.plate, err = m.plateOf(); err != nil {
+	if m.casting, err = seat.CastingOf(j, m.materials, m.rules); err != nil {
 		pos := j.At("chassis/material")
 		return nil, fmt.Errorf("%s:%d:%d: %w", pos.File, pos.Line, pos.Column, err)
 	}
+	m.chassis, m.plate = m.casting.Material, m.casting.Plate
+	m.p.Findings = append(m.p.Findings, m.casting.Said()...)
 	for _, t := range m.p.Tables {
 		m.p.Findings.Raise(finding.Note, "job/own table", finding.Place{},
 			say.F("the shop's own table %s was used in the place of the built-in one", t), "")
@@ -123,7 +126,7 @@ func (m *maker) finish() {
 	m.p.Findings = onceOnly(m.p.Findings)
 	sortFindings(m.p.Findings)
 	m.pictures()
-	m.p.Ledger = m.book.Entries()
+	m.p.Ledger, m.p.Rules = m.book.Entries(), rulesUsed(m.book, m.rules)
 }
 
 // point gives a finding the line of the bore, shaft or gear that it is about,

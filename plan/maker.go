@@ -35,16 +35,16 @@ type maker struct {
 
 	result *chance.Result
 
-	chassis             *material.Material
-	plate               seat.Plate
-	bores               []*bore // in job order
-	grown               bool    // against its sister, beyond what may be machined
-	forbidden           string  // a metal that must not be cut, in a word
+	casting             seat.Casting
+	chassis             *material.Material // of casting
+	plate               seat.Plate         // likewise
+	bores               []*bore            // in job order
+	grown               bool               // against its sister, beyond what may be machined
+	forbidden           string             // a metal that must not be cut, in a word
 	setupU              float64
 	holeU               float64
 	setupFrom, holeFrom string // where those two stand
 	stock               []seat.Bush
-	series              []seat.Bush // to be bought; read once it is needed
 	shop                seat.Shop
 	seatRule            seat.Rules
 }

@@ -1,10 +1,9 @@
 package plan
 
 import (
-	"math"
-
 	"rebush/plan/job"
 	"rebush/plan/mesh"
+	"rebush/plan/seat"
 	"rebush/plan/survey"
 	"rebush/plan/target"
 )
@@ -17,7 +16,7 @@ func (m *maker) place() {
 		holes[i] = b.old
 	}
 	shop := target.Shop{Setup: target.Doubt{U: m.setupU, From: m.setupFrom}, Hole: target.Doubt{U: m.holeU, From: m.holeFrom}}
-	meshes := meshed(m.books, m.j, m.book, shop, holes, m.rulesForSeat())
+	meshes := meshed(m.books, m.j, m.book, shop, holes, seat.RulesOf(m.rules))
 	m.settled = target.Settle(m.j, m.rules, m.book, shop, meshes.Axles, meshes.Drives)
 	m.p.Findings = append(append(m.p.Findings, meshes.Findings...), m.settled.Findings...)
 	m.keep()
@@ -69,9 +68,6 @@ func (x *gear) play(a float64) float64 { return x.distance.Play(a) }
 // keep puts what was settled where later steps look for it.
 func (m *maker) keep() {
 	s := m.settled
-	for _, name := range m.book.Cited("rules/") {
-		m.used(name)
-	}
 	m.targetOut = s.Output
 	m.p.Targets, m.p.Shafts, m.p.Truck = append(m.p.Targets, s.Targets...), append(m.p.Shafts, s.Shafts...), s.Truck
 	m.p.Mesh = append(m.p.Mesh, s.Meshes...)
@@ -102,24 +98,3 @@ func (m *maker) keep() {
 
 func (m *maker) loadTowards(s *job.Shaft) float64 { return target.LoadTowards(m.j.Chassis, s) }
 func (m *maker) spacing() float64                 { return mesh.Spacing(m.j.Chassis) }
-
-func round6(f float64) float64 { return math.Round(f*1e6) / 1e6 }
-
-// holesAs asks a question with the holes as eight inputs each have them.
-func (m *maker) holesAs(holes []*bore, v []float64, of func() float64) float64 {
-	type kept struct {
-		worn   survey.WornBore
-		target [2]float64
-	}
-	was := make([]kept, len(holes))
-	for i, b := range holes {
-		was[i] = kept{b.worn, b.target}
-		b.worn = holeAgain(b, v[8*i:8*i+6])
-		b.target = [2]float64{v[8*i+6], v[8*i+7]}
-	}
-	out := of()
-	for i, b := range holes {
-		b.worn, b.target = was[i].worn, was[i].target
-	}
-	return out
-}

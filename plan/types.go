@@ -19,6 +19,7 @@ import (
 	"rebush/plan/mesh"
 	"rebush/plan/route"
 	"rebush/plan/safety"
+	"rebush/plan/seat"
 	"rebush/plan/target"
 )
 
@@ -91,43 +92,12 @@ type (
 	Truck  = target.TruckRow
 )
 
-// Seat is how one bore is bushed.
-type Seat struct {
-	Bore           string      `json:"bore"`
-	Bush           string      `json:"bush"`
-	HeldBy         string      `json:"held_by"`
-	SeatMM         *MMRange    `json:"seat_mm"`
-	CleanupMM      MM          `json:"cleanup_mm"`
-	InterferenceUM *MinMax     `json:"interference_um"`
-	PressureMPa    *MinMax     `json:"pressure_mpa"`
-	ForceN         *MinMax     `json:"force_n"`
-	TorqueNmm      *MinMax     `json:"torque_nmm"`
-	HoopMPa        *float64    `json:"hoop_mpa"`
-	HoopLimitMPa   *float64    `json:"hoop_limit_mpa"`
-	MetalLeftMM    MM          `json:"metal_left_mm"`
-	ClosureUM      *MinMax     `json:"closure_um"`
-	Finish         string      `json:"finish"`
-	BoreMM         *MMRange    `json:"bore_mm"`
-	RunningUM      *MinMax     `json:"running_um"`
-	LooseAtC       *float64    `json:"loose_at_c"`
-	PV             *float64    `json:"pv"`
-	Candidates     []Candidate `json:"candidates"`
-
-	Tool   string `json:"tool"`   // what makes the seat
-	Second string `json:"second"` // a second hold where the press alone is not enough
-
-	ClosedMM   *MMRange `json:"closed_mm"`   // bore after pressing, before it is sized
-	ExpectedMM *MMRange `json:"expected_mm"` // where the finished bore will lie
-}
-
-// Candidate is one bush with one way to make its seat.
-type Candidate struct {
-	Bush     string   `json:"bush"`
-	Tool     string   `json:"tool"`
-	Feasible bool     `json:"feasible"`
-	Chance   *float64 `json:"chance"`
-	Reason   say.Text `json:"reason"`
-}
+// Seat is how one bore is bushed; Candidate is one bush with one way to make
+// its seat.
+type (
+	Seat      = seat.Row
+	Candidate = seat.Candidate
+)
 
 // Operation is one block of the route.
 type Operation struct {

@@ -13,7 +13,7 @@ func (j *judge) closes(a *Answer) Fail {
 	if a.HeldBy == ByPress {
 		j.closure(a)
 	}
-	a.Closed = [2]float64{a.Bush.BLow - a.Closure[1], a.Bush.BHigh - a.Closure[0]}
+	a.Closed = [2]float64{ClosedBore(a.Bush.BLow, a.Closure[1]), ClosedBore(a.Bush.BHigh, a.Closure[0])}
 	return Fail{}
 }
 
@@ -33,8 +33,8 @@ func (j *judge) closure(a *Answer) {
 	// before it flows: every pair of moduli is asked.
 	for k := range 8 {
 		plate, bush, yield := [2]float64{p.ELow, p.EHigh}[k&1], [2]float64{m.ELow, m.EHigh}[k>>1&1], flow[k>>2]
-		least := press.Seat{D: a.SeatHigh, Di: di, L: a.Contact, Wall: j.wallShape(a.SeatHigh),
-			Housing: press.Elastic{E: plate, Nu: p.Nu}, Bush: press.Elastic{E: bush, Nu: m.Nu, Yield: yield}}
+		least := pressed(j.wallShape(a.SeatHigh), a.SeatHigh, di,
+			press.Elastic{E: plate, Nu: p.Nu}, press.Elastic{E: bush, Nu: m.Nu, Yield: yield})
 		if c := least.At(a.ULow).ClosureLow; c < lo {
 			lo, a.ClosureAt[0] = c, least
 		}
@@ -66,14 +66,14 @@ func (j *judge) passes(a *Answer) Fail {
 	if !a.Bush.Metal.Plastic && cold < hotChange {
 		worst, a.WarmAt = cold, j.h.TLow
 	}
-	if least := j.h.Journal + j.r.RunLeast - worst; least > a.Bore[0]+slack {
+	if least := WarmBore(j.h.Journal, j.r.RunLeast, worst); least > a.Bore[0]+slack {
 		if least > a.Bore[1]+slack {
-			return fail(ShaftPasses, seizes, (a.Bore[1]-j.h.Journal+worst)*1000, j.r.RunLeast*1000)
+			return fail(ShaftPasses, seizes, (Running(a.Bore[1], j.h.Journal)+worst)*1000, j.r.RunLeast*1000)
 		}
 		a.Bore[0], a.WarmRules = least, true
 	}
-	a.RunCold = a.Bore[0] - j.h.Journal + cold
-	a.RunHot = a.Bore[0] - j.h.Journal + hotChange
+	a.RunCold = Running(a.Bore[0], j.h.Journal) + cold
+	a.RunHot = Running(a.Bore[0], j.h.Journal) + hotChange
 	return Fail{}
 }
 
@@ -86,30 +86,6 @@ func (j *judge) change(a *Answer, t, share float64) float64 {
 	}
 	return RunChange(a.HeldBy, Expansions{m.Alpha, p.Alpha, j.h.JournalA}, t,
 		(a.Bush.BLow+a.Bush.BHigh)/2, j.h.Journal, a.SeatLow, a.UHigh, share)
-}
-
-// Expansions are those of bush, plate and shaft, 1e-6/K.
-type Expansions struct{ Bush, Plate, Shaft float64 }
-
-// RunChange is how much running clearance is gained, or lost below zero, from
-// 20 C to a temperature, mm. The bush grows by itself, and what its seat does
-// not give way to closes the bore as a press does:
-//
-//	bore x bush x dT - share x seat x (bush - plate) x dT - journal x shaft x dT
-//
-// with share the closure for each bit of interference. A press is not undone
-// below its largest interference, and a bush under a cap takes up its play first.
-// Source: linear expansion, fits/press/METHODS.md 6; the ring, fits/press/METHODS.md 1.
-func RunChange(heldBy Hold, e Expansions, t, bore, journal, seat, uHigh, share float64) float64 {
-	dt := (t - bench) * 1e-6
-	tighter := seat * (e.Bush - e.Plate) * dt
-	switch heldBy {
-	case ByPress:
-		tighter = math.Max(tighter, -uHigh)
-	case ByCap:
-		tighter = math.Max(0, tighter+uHigh)
-	}
-	return bore*e.Bush*dt - journal*e.Shaft*dt - share*tighter
 }
 
 // elasticShare is how much a bore closes for each bit of interference while

@@ -150,8 +150,8 @@ func (j *judge) pressedOver(a *Answer) bool {
 		return false
 	}
 	a.MandrelIn, a.Stress, a.PHigh, a.Peak = true, st, p, peak
-	a.Force[1] = st.Force(j.hiF, p)
-	a.Torque[1] = a.Force[1] * a.SeatLow / 2
+	a.Force[1] = AxialForce(j.hiF, a.SeatLow, a.Contact, p)
+	a.Torque[1] = Torque(a.Force[1], a.SeatLow)
 	a.WinHigh = math.Min(a.WinHigh, a.UHigh*j.spare(p, peak, a))
 	a.Finish, a.FinishTool, a.FinishSizes = Mandrel, "mandrel left in the bore while pressing", []float64{best}
 	a.Expected = [2]float64{best - j.r.SpringHigh, best - j.r.SpringLow}

@@ -22,14 +22,13 @@ func (j *judge) holds(a *Answer) Fail {
 	r, m := &j.r, &a.Bush.Metal
 	a.Unproven = m.Porous || m.Plastic
 	a.Hold = j.press(&a.Bush, a.Contact, a.SeatHigh, false, a.Slackens)
-	if u := a.ULow - j.smoothed(m); u > 0 {
-		a.PLow = a.Hold.At(u).P
-	}
-	a.Force[0] = a.Hold.Force(j.loF, a.PLow)
-	a.Torque[0] = a.Force[0] * a.SeatHigh / 2
+	a.Left = Left(a.ULow, j.smoothed(m))
+	a.PLow = a.Hold.At(a.Left).P
+	a.Force[0] = AxialForce(j.loF, a.SeatHigh, a.Contact, a.PLow)
+	a.Torque[0] = Torque(a.Force[0], a.SeatHigh)
 	a.Stress.L = a.Contact
-	a.Force[1] = a.Stress.Force(j.hiF, a.PHigh)
-	a.Torque[1] = a.Force[1] * a.SeatLow / 2
+	a.Force[1] = AxialForce(j.hiF, a.SeatLow, a.Contact, a.PHigh)
+	a.Torque[1] = Torque(a.Force[1], a.SeatLow)
 	a.LooseAt = j.coolsAt(a)
 
 	weakAlong := a.Force[0] < r.HoldN-slack
@@ -57,18 +56,19 @@ func (j *judge) glueHolds(a *Answer) Fail {
 	if j.h.THigh > r.CompoundC+slack {
 		return fail(HoldsBush, compoundHot, j.h.THigh, r.CompoundC)
 	}
-	f := r.CompoundShear * math.Pi * a.SeatLow * a.Contact
+	round := 360.0
 	if a.Filled {
-		f *= r.FillDeg / 360
+		round = r.FillDeg
 	}
-	a.Force = [2]float64{f, f}
-	a.Torque = [2]float64{f * a.SeatLow / 2, f * a.SeatLow / 2}
+	f := CompoundForce(r.CompoundShear, a.SeatLow, a.Contact, round)
+	t := Torque(f, a.SeatLow)
+	a.Force, a.Torque = [2]float64{f, f}, [2]float64{t, t}
 	if f < r.HoldN-slack {
 		x := fail(HoldsBush, doesNotHold, f, r.HoldN)
 		x.Name = "N along"
 		return x
 	}
-	if t := a.Torque[0]; t < j.needT-slack {
+	if t < j.needT-slack {
 		x := fail(HoldsBush, doesNotHold, t, j.needT)
 		x.Name = "N mm turning"
 		return x
@@ -81,7 +81,7 @@ func (j *judge) smoothed(m *Metal) float64 {
 	if m.Porous || m.Plastic {
 		return 0
 	}
-	return j.r.Smoothing * (j.r.RzBush + j.r.RzSeat) / 1000
+	return Smoothing(j.r.Smoothing, j.r.RzBush, j.r.RzSeat) / 1000
 }
 
 // secondHold names what else can hold the bush: its flange, compound on a
@@ -127,18 +127,19 @@ func (j *judge) pressThatHolds(seat press.Seat, m *Metal, force, torque float64)
 // contact is the length of seat that the bush touches: the plate, or the body
 // where that is shorter, less both lead chamfers.
 func (j *judge) contact(b *Bush) float64 {
-	lead := j.r.BushChamferThin
-	if (b.ODLow-b.BHigh)/2 > 1+slack {
-		lead = j.r.BushChamferThick
-	}
-	return math.Min(j.body(b), j.h.Plate) - j.r.SeatChamfer - lead
+	return Contact(j.h.Plate, b.body(j.h.Plate), j.r.SeatChamfer, j.r.lead(b))
+}
+
+// lead is the lead chamfer of a bush.
+func (r *Rules) lead(b *Bush) float64 {
+	return Lead(b.ODLow, b.BHigh, r.ThickWall, r.BushChamferThin, r.BushChamferThick)
 }
 
 // body is the length of the bush beside its flange: that of the plate where it
 // is turned for it or not said.
-func (j *judge) body(b *Bush) float64 {
+func (b *Bush) body(plate float64) float64 {
 	if b.Turned || b.Length == 0 {
-		return j.h.Plate
+		return plate
 	}
 	return b.Length - b.FlangeT
 }
@@ -147,21 +148,13 @@ func (j *judge) body(b *Bush) float64 {
 // where the plate grows more, below it where the bush does. NaN where neither
 // does, or where the least press is gone already.
 func (j *judge) coolsAt(a *Answer) float64 {
-	u := a.ULow - j.smoothed(&a.Bush.Metal)
-	if u <= 0 {
+	if a.Left <= 0 {
 		return math.NaN()
 	}
-	t, ok := press.Warm{D: a.SeatHigh, U20: u, HousingExp: j.h.Plate2.Alpha, BushExp: a.Bush.Metal.Alpha}.LooseAt()
-	if !ok {
-		return math.NaN()
-	}
-	return t
+	return LooseAt(a.Left, a.SeatHigh, j.h.Plate2.Alpha, a.Bush.Metal.Alpha)
 }
 
 // comesLoose tells whether a temperature lies within use.
 func (j *judge) comesLoose(t float64) bool {
 	return t > bench && t < j.h.THigh || t < bench && t > j.h.TLow
 }
-
-// bench is the temperature at which everything is measured, degrees C.
-const bench = 20

@@ -19,6 +19,7 @@ type judge struct {
 	loF   float64
 	hiF   float64
 	bore  [2]float64 // limits of the finished bore
+	edge  float64    // from the new centre to what is nearest
 
 	walls [4]knownWall // the last few asked about
 	next  int
@@ -31,15 +32,15 @@ type knownWall struct {
 
 func newJudge(h Hole, shop Shop, r Rules) *judge {
 	j := &judge{h: h, shop: shop, r: r, loF: shop.FrictionLow, hiF: shop.FrictionHigh}
-	doubt := 2 * math.Hypot(h.UPlace, h.USurvey)
+	doubt := Doubt(h.UPlace, h.USurvey)
 	j.allow = doubt + r.CleanUp
 	j.need = h.S + j.allow
 	j.fill = math.Inf(1)
 	if h.Fill > 0 {
 		j.fill = h.Fill + doubt
 	}
-	j.needT = r.HoldFactor * r.HoldFriction * h.Load * h.Journal / 2
-	j.bore = BoreLimits(h, r)
+	j.needT = NeededTorque(r.HoldFactor, r.HoldFriction, h.Load, h.Journal)
+	j.bore, j.edge = BoreLimits(h, r), h.EdgeAway()
 	return j
 }
 
@@ -50,11 +51,7 @@ func Allow(h Hole, r Rules) float64 { return newJudge(h, Shop{}, r).allow }
 // BoreLimits are the limits of the finished bore on diameter: the running
 // clearance over the journal, and what must pass through on assembly.
 func BoreLimits(h Hole, r Rules) [2]float64 {
-	lo := h.Journal + r.OverJournal
-	if h.MustPass > 0 {
-		lo = math.Max(lo, h.MustPass+r.Pass)
-	}
-	return [2]float64{lo, h.Journal + r.ClearMax}
+	return [2]float64{LeastBore(h.Journal, r.OverJournal, h.MustPass, r.Pass), MostBore(h.Journal, r.ClearMax)}
 }
 
 // answer judges one bush with one way into a; glued asks for a seat that
@@ -110,7 +107,7 @@ func (j *judge) cleansUp(a *Answer) Fail {
 		a.CleanUp = math.Inf(1)
 		return Fail{}
 	}
-	a.CleanUp = a.SeatLow/2 - j.h.S
+	a.CleanUp = CleanUp(a.SeatLow, j.h.S)
 	a.Filled = a.SeatLow/2 < j.need-slack
 	return Fail{}
 }
@@ -143,7 +140,7 @@ func (j *judge) clears(kind Kind, low float64, glued, porous bool) Fail {
 
 // fits is question 2: how tight, over the limits of bush and seat.
 func (j *judge) fits(a *Answer) Fail {
-	a.ULow, a.UHigh = a.Bush.ODLow-a.SeatHigh, a.Bush.ODHigh-a.SeatLow
+	a.ULow, a.UHigh = Interference(a.Bush.ODLow, a.SeatHigh), Interference(a.Bush.ODHigh, a.SeatLow)
 	return j.fitsIn(a.Way.Kind, a.SeatLow, a.ULow, a.UHigh, a.HeldBy == ByCompound)
 }
 

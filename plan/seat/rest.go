@@ -6,7 +6,7 @@ import "math"
 // room on the axle for what stands outside the plate.
 func (j *judge) length(a *Answer) Fail {
 	h, b := &j.h, &a.Bush
-	body := j.body(b)
+	body := b.body(h.Plate)
 	short := math.Min(body, h.Plate)
 	if short < j.r.ShortShare*a.SeatLow-slack && b.FlangeOD == 0 && a.HeldBy != ByCap {
 		// A bush turned for the seat has its shoulder where there is room for
@@ -40,18 +40,18 @@ func (j *judge) load(a *Answer) Fail {
 	if h.Load <= 0 {
 		return Fail{}
 	}
-	p := h.Load / (h.Journal * a.Bearing)
+	p := BearingPressure(h.Load, h.Journal, a.Bearing)
 	if m.PMax > 0 && p > m.PMax+slack {
 		return fail(BearsLoad, pressureHigh, p, m.PMax)
 	}
 	if h.RPM <= 0 {
 		return Fail{}
 	}
-	v := math.Pi * h.Journal * h.RPM / 60000
+	v := Rubbing(h.Journal, h.RPM)
 	if m.VMax > 0 && v > m.VMax+slack {
 		return fail(BearsLoad, speedHigh, v, m.VMax)
 	}
-	a.PV = p * v
+	a.PV = PV(h.Load, h.Journal, a.Bearing, h.RPM)
 	if m.PVMax > 0 && a.PV > m.PVMax+slack {
 		return fail(BearsLoad, pvHigh, a.PV, m.PVMax)
 	}

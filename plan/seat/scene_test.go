@@ -63,24 +63,5 @@ func rules(t testing.TB) Rules {
 	if err != nil {
 		t.Fatal(err)
 	}
-	v := all.V
-	um := func(name string) (float64, float64) {
-		lo, hi := all.Pair(name)
-		return lo / 1000, hi / 1000
-	}
-	r := Rules{CleanUp: v("cleanup_mm"), BoringHead: v("boring_head_mm"), Turned: v("turned_bush_mm"),
-		NoWall: v("wall_none_radii"), LightWall: v("wall_light_radii"), LightShare: v("light_press_share"), UsualShare: v("usual_press_share"),
-		PorousPeak: v("porous_peak_mpa"), PorousHold: v("porous_hold_mpa"), Smoothing: v("smoothing_factor"), RzSeat: v("rz_seat_um"), RzBush: v("rz_bush_um"),
-		HoldN: v("hold_axial_n"), HoldFriction: v("hold_friction"), HoldFactor: v("hold_torque_factor"), CompoundShear: v("compound_shear_mpa"), CompoundC: v("compound_c"),
-		MandrelStep: v("mandrel_step_mm"), MandrelTotal: v("mandrel_total_mm"), OverJournal: v("bore_over_journal_um") / 1000, Pass: v("pass_um") / 1000, ClearMax: v("clearance_max_um") / 1000,
-		SeatChamfer: v("seat_chamfer_mm"), ShortShare: v("short_seat_share"), Tie: v("seat_chance_tie"), HotK: v("plastic_hot_k"), LeastWall: v("least_wall_mm"),
-		MaxShare: v("most_press_share"), OpenSolid: v("open_solid_mm"), RunLeast: v("run_least_um") / 1000, NearRadii: v("near_radii"), FillDeg: v("fill_contact_deg"), MetalTie: v("seat_metal_tie_mm")}
-	r.ShoulderOver, r.ShoulderThick = all.Pair("turned_shoulder_mm")
-	r.FlowLow, r.FlowHigh = all.Pair("porous_flow_mpa")
-	r.GapLow, r.GapHigh = all.Pair("compound_gap_mm")
-	r.SpringLow, r.SpringHigh = um("mandrel_spring_um")
-	r.AimLow, r.AimHigh = um("clearance_aim_um")
-	r.CapLow, r.CapHigh = um("cap_slide_um")
-	r.BushChamferThin, r.BushChamferThick = all.Pair("bush_chamfer_mm")
-	return r
+	return RulesOf(all)
 }

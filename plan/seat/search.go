@@ -131,5 +131,5 @@ func (j *judge) atOnce(b *Bush, w *Way, glued bool) Fail {
 	if f := j.clears(w.Kind, w.Low, glued, b.Metal.Porous); f.What != noFail {
 		return f
 	}
-	return j.fitsIn(w.Kind, w.Low, b.ODLow-w.High, b.ODHigh-w.Low, glued)
+	return j.fitsIn(w.Kind, w.Low, Interference(b.ODLow, w.High), Interference(b.ODHigh, w.Low), glued)
 }

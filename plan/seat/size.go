@@ -55,7 +55,7 @@ func (j *judge) aim(b *Bush, glued bool) float64 {
 // is aimed into.
 func (j *judge) window(b *Bush, d float64) (lo, hi float64) {
 	hi = j.r.UsualShare * d
-	lig := j.ligament(d / 2)
+	lig := MetalLeft(j.edge, d)
 	if lig <= 0 {
 		return 0, 0
 	}
@@ -81,7 +81,8 @@ func (j *judge) turn(a *Answer, glued bool) Fail {
 		seatHalf = r.BoringHead
 		mid = math.Max(2*j.need+r.BoringHead, w.Low)
 		mid = math.Max(mid, aimBore+2*r.LeastWall)
-		mid = math.Ceil(mid*10-slack) / 10
+		per := 1 / r.BoredStep
+		mid = math.Ceil(mid*per-slack) / per
 	}
 	a.SeatLow, a.SeatHigh = mid-seatHalf, mid+seatHalf
 	if w.Kind == BoringHead {
@@ -109,10 +110,10 @@ func (j *judge) turn(a *Answer, glued bool) Fail {
 		// The least press that is sure to hold: everything above it only
 		// strains the wall.
 		lo, hi := j.window(b, mid-seatHalf)
-		u = math.Max(math.Min(lo+spread+0.001, hi-spread), spread+0.001)
+		u = math.Max(math.Min(lo+spread+r.TurnPress, hi-spread), spread+r.TurnPress)
 	}
 	b.ODLow, b.ODHigh = mid+u-half, mid+u+half
-	if u > 0 && j.ligament(mid/2) > 0 {
+	if u > 0 && MetalLeft(j.edge, mid) > 0 {
 		j.openForClosure(a, u, spread, aimBore)
 	}
 	return Fail{}
@@ -128,8 +129,7 @@ func (j *judge) roomForShoulder(od float64) bool {
 // close, so that the whole band of it ends inside the limits where they are
 // wide enough.
 func (j *judge) openForClosure(a *Answer, u, spread, aimBore float64) {
-	const margin = 0.002
-	half := j.r.Turned / 2
+	half, margin := j.r.Turned/2, j.r.TurnMargin
 	probe := Answer{Bush: a.Bush, Contact: j.contact(&a.Bush),
 		ULow: math.Max(u-spread, 1e-6), UHigh: u + spread}
 	probe.SeatLow, probe.SeatHigh = (a.SeatLow+a.SeatHigh)/2, (a.SeatLow+a.SeatHigh)/2

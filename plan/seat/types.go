@@ -130,23 +130,6 @@ type Shop struct {
 	FrictionHigh float64
 }
 
-// Rules are the defaults that the search decides by, as plain numbers.
-type Rules struct {
-	CleanUp, BoringHead, Turned                      float64
-	NoWall, LightWall, LightShare, UsualShare        float64
-	PorousPeak, PorousHold, FlowLow, FlowHigh        float64
-	Smoothing, RzSeat, RzBush                        float64
-	HoldN, HoldFriction, HoldFactor                  float64
-	GapLow, GapHigh, CompoundShear, CompoundC        float64
-	MandrelStep, MandrelTotal, SpringLow, SpringHigh float64
-	OverJournal, Pass, AimLow, AimHigh, ClearMax     float64 // mm
-	SeatChamfer, BushChamferThin, BushChamferThick   float64
-	ShortShare, SideLow, SideHigh, CapLow, CapHigh   float64
-	Tie, HotK, LeastWall, MaxShare, OpenSolid        float64
-	RunLeast, NearRadii, FillDeg                     float64
-	ShoulderOver, ShoulderThick, MetalTie            float64
-}
-
 // Answer is one candidate judged: a bush with a way to make its seat.
 type Answer struct {
 	Bush     Bush // with the sizes chosen for a turned bush
@@ -160,6 +143,7 @@ type Answer struct {
 	ULow, UHigh        float64 // diametral interference, mm; negative is clearance
 	WindowLow, WinHigh float64 // what the hold and the wall allow
 	Ligament           float64
+	Left               float64 // of the least interference after smoothing
 	PLow, PHigh        float64 // lasting at ULow, fresh at UHigh
 	Peak               float64 // largest tension in the plate
 	PeakLimit          float64

@@ -9,7 +9,7 @@ import (
 // wall is question 3: the metal left outside, and what the press does to it.
 func (j *judge) wall(a *Answer) Fail {
 	s := a.SeatHigh / 2
-	a.Ligament = j.ligament(s)
+	a.Ligament = MetalLeft(j.edge, a.SeatHigh)
 	a.WindowLow, a.WinHigh = 0, math.Inf(1)
 	if a.HeldBy == ByCap {
 		return Fail{} // nothing is cut and nothing presses
@@ -47,16 +47,6 @@ func (j *judge) wall(a *Answer) Fail {
 	near := j.r.NearRadii * s
 	a.Corner = j.h.Edge2 > 0 && j.h.Edge2-s < near && a.Ligament < near
 	return Fail{}
-}
-
-// ligament is the metal left between a seat of radius s and what is nearest of
-// edge and outside of the boss.
-func (j *judge) ligament(s float64) float64 {
-	t := j.h.Edge - s
-	if j.h.BossR > 0 {
-		t = math.Min(t, j.h.BossR-j.h.BossE-s)
-	}
-	return t
 }
 
 func (j *judge) plateLimit() float64 {
@@ -118,7 +108,8 @@ func interferenceFor(seat press.Seat, p float64) float64 {
 // hold; a plate that slackens then has its relaxed modulus.
 func (j *judge) press(b *Bush, contact, d float64, stress, slackens bool) press.Seat {
 	p, m := &j.h.Plate2, &b.Metal
-	st := press.Seat{D: d, Di: (b.BLow + b.BHigh) / 2, L: contact, Wall: j.wallShape(d)}
+	st := pressed(j.wallShape(d), d, (b.BLow+b.BHigh)/2, press.Elastic{}, press.Elastic{})
+	st.L = contact
 	if stress {
 		st.Housing = press.Elastic{E: p.EHigh, Nu: p.Nu}
 		st.Bush = press.Elastic{E: m.EHigh, Nu: m.Nu, Yield: misesOverTresca * m.YieldHi}
@@ -141,22 +132,14 @@ func (j *judge) press(b *Bush, contact, d float64, stress, slackens bool) press.
 // misesOverTresca is by how much a ring can bear more than Tresca says.
 const misesOverTresca = 1.155
 
-// wallShape is the housing of a seat of diameter d as the mechanics know it: a
-// round boss, a straight edge, or a plate without a near edge.
+// wallShape is the wall of a seat of diameter d; the last few are remembered.
 func (j *judge) wallShape(d float64) press.Wall {
 	for i := range j.walls {
 		if j.walls[i].w != nil && j.walls[i].d == d {
 			return j.walls[i].w
 		}
 	}
-	h := &j.h
-	var w press.Wall = press.Infinite{}
-	switch {
-	case h.BossR > 0 && h.BossR-h.BossE < h.Edge:
-		w = press.Boss{OD: 2 * h.BossR, Ecc: h.BossE}
-	case !math.IsInf(h.Edge, 1):
-		w = press.Edge{Ligament: h.Edge - d/2}
-	}
+	w := j.h.wall(d)
 	j.walls[j.next] = knownWall{d, w}
 	j.next = (j.next + 1) % len(j.walls)
 	return w

@@ -43,7 +43,7 @@ func (b WornBore) ThreePoint(psi float64) float64 {
 		var arm [3]float64
 		mean = 0
 		for i := range arm {
-			arm[i] = b.ray(g, psi+float64(i)*2*math.Pi/3)
+			arm[i] = b.Ray(g, psi+float64(i)*2*math.Pi/3)
 			mean += arm[i] / 3
 		}
 		was := g
@@ -57,8 +57,8 @@ func (b WornBore) ThreePoint(psi float64) float64 {
 	return 2 * mean
 }
 
-// ray returns the distance from a point in the hole to the wall.
-func (b WornBore) ray(from [2]float64, psi float64) float64 {
+// Ray returns the distance from a point in the hole to the wall, in a direction.
+func (b WornBore) Ray(from [2]float64, psi float64) float64 {
 	lo, hi := 0.0, 2*(b.R+b.D+b.D2)
 	for range 60 {
 		if m := (lo + hi) / 2; b.Gap(toward(from, m, psi)) < 0 {

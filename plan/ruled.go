@@ -1,0 +1,41 @@
+package plan
+
+import (
+	"rebush/fits/ledger"
+	"rebush/fits/table"
+)
+
+// rulesUsed are the defaults that decided something, in the order in which they
+// first did.
+func rulesUsed(book *ledger.Ledger, rules *table.Rules) []RuleUsed {
+	known := map[string]bool{}
+	for _, name := range rules.Names() {
+		known[name] = true
+	}
+	var out []RuleUsed
+	for _, name := range book.Cited("rules/") {
+		if !known[name] {
+			continue // a figure worked out from rules
+		}
+		r := rules.Get(name)
+		out = append(out, RuleUsed{Name: name, What: r.What, Value: valueOf(r), Source: r.Source})
+	}
+	return out
+}
+
+// used says that a default decided something.
+func (m *maker) used(name string) { m.book.Cite("rules/" + name) }
+
+// ruleLeaf records a default as a figure.
+func (m *maker) ruleLeaf(name string) ledger.Num { return m.book.Leaf(m.rules.Get(name).Leaf()) }
+
+func (m *maker) source(path string) string { return m.j.Source(path) }
+
+func pass(in []float64) float64 { return in[0] }
+
+func orText[T ~string](s, otherwise T) T {
+	if s == "" {
+		return otherwise
+	}
+	return s
+}

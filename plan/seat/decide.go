@@ -1,0 +1,83 @@
+package seat
+
+import (
+	"slices"
+
+	"rebush/fits/finding"
+)
+
+// Seated is one bore to be dealt with, and every candidate for it.
+type Seated struct {
+	Site
+	Hole    Hole
+	Answers []Answer // best first, then those that fell
+	Chosen  *Answer  // of Answers, nil where none is feasible
+}
+
+// mostToBuy is how many bushes of the series are shown for one bore.
+const mostToBuy = 12
+
+// Decide searches a bush for every bore that is to be dealt with: of the job's
+// list or what it chooses of it, and where nothing of the list can be seated
+// and nothing is chosen, of what can be bought.
+func Decide(in Input, sites []Site) ([]Seated, finding.List) {
+	var out []Seated
+	var said finding.List
+	var series []Bush
+	for _, s := range sites {
+		if !s.Touch {
+			continue
+		}
+		h := in.hole(s, sites)
+		x := Seated{Site: s, Hole: h, Answers: Search(h, h.Mends(), in.allowed(s.Name()), in.Shop, in.Rules)}
+		if !feasible(x.Answers) && in.chosenCode(s.Name()) == "" {
+			if series == nil {
+				series = in.series(&said)
+			}
+			x.Answers = append(in.toBuy(h, series), x.Answers...)
+		}
+		if feasible(x.Answers) {
+			x.Chosen = &x.Answers[0]
+		}
+		out = append(out, x)
+	}
+	return out, said
+}
+
+// feasible says whether any of the answers is: the search puts those first.
+func feasible(list []Answer) bool { return len(list) > 0 && list[0].Feasible }
+
+// allowed are the bushes that may be considered for a bore: those that the job
+// chooses, else all.
+func (in *Input) allowed(bore string) []Bush {
+	code := in.chosenCode(bore)
+	if code == "" {
+		return in.Stock
+	}
+	var out []Bush
+	for _, b := range in.Stock {
+		if b.Code == code {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// toBuy searches the series. Those that do not fit either are not told of.
+func (in *Input) toBuy(h Hole, series []Bush) []Answer {
+	list := Search(h, h.Mends(), series, in.Shop, in.Rules)
+	n := 0
+	for n < len(list) && n < mostToBuy && list[n].Feasible {
+		n++
+	}
+	return list[:n:n]
+}
+
+// Nearest puts bushes that cannot be seated in the order of how many questions
+// they passed, so that the first reason is not that of a bush held against a
+// tool which was never meant for it.
+func Nearest(fell []Answer) []Answer {
+	out := slices.Clone(fell)
+	slices.SortStableFunc(out, func(a, b Answer) int { return int(b.Fail.Question - a.Fail.Question) })
+	return out
+}

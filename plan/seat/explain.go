@@ -1,0 +1,188 @@
+package seat
+
+import (
+	"math"
+
+	"rebush/fits/dim"
+	"rebush/fits/ledger"
+	"rebush/plan/survey"
+)
+
+// Explain writes what is known of a bore's seat into the ledger, page
+// seats/<bore>, and returns it as it is printed. The old centre and the target
+// must be in the ledger already.
+func Explain(book *ledger.Ledger, in Input, x Seated) Row {
+	row := x.row(in.Rules)
+	if x.Chosen == nil {
+		return row
+	}
+	e := &explainer{in: &in, x: &x, a: x.Chosen, book: book, page: book.Page("seats/" + x.Name())}
+	f := e.sizes(&row)
+	if e.a.HeldBy == ByPress {
+		e.press(&row, f)
+	} else {
+		e.still(&row, f)
+	}
+	e.bore(&row, f)
+	e.warmth(&row, f)
+	e.load(&row)
+	return row
+}
+
+// both are the least and the most of a figure.
+type both struct{ least, most ledger.Num }
+
+func (b both) numbers() *dim.MinMax { return dim.Numbers(b.least.V, b.most.V) }
+func (b both) limits() *dim.MMRange { return dim.Limits(b.least.V, b.most.V) }
+func (b both) sizes() *dim.MMRange  { return dim.Sizes(b.least.V, b.most.V) }
+
+// figures are those of a seat that others follow from.
+type figures struct{ od, bore, seat, u both }
+
+func itself(v float64) float64 { return v }
+
+// inUM is a formula in mm whose outcome is printed in um.
+func inUM(f func(a, b float64) float64) func(a, b float64) float64 {
+	return func(a, b float64) float64 { return f(a, b) * 1000 }
+}
+
+// sizes explains the limits of bush and seat, and what lies between them and
+// the metal round them.
+func (e *explainer) sizes(row *Row) figures {
+	a, p := e.a, e.page
+	od, bore, tool := e.bushLine("od"), e.bushLine("bore"), e.toolLine()
+	f := figures{
+		od: both{p.Leaf("bush/od_mm/min", "least outside of the bush", "mm", od, a.Bush.ODLow),
+			p.Leaf("bush/od_mm/max", "largest outside of the bush", "mm", od, a.Bush.ODHigh)},
+		bore: both{p.Leaf("bush/bore_mm/min", "least bore of the bush", "mm", bore, a.Bush.BLow),
+			p.Leaf("bush/bore_mm/max", "largest bore of the bush", "mm", bore, a.Bush.BHigh)},
+	}
+	least, most := "least hole that "+a.Way.Name+" leaves", "largest hole that "+a.Way.Name+" leaves"
+	leaves := both{p.Leaf("tool/hole_mm/min", least, "mm", tool, a.SeatLow), p.Leaf("tool/hole_mm/max", most, "mm", tool, a.SeatHigh)}
+	f.seat = both{p.Calc1("seat_mm/min", "least diameter of the seat", "mm", least, a.Way.Kind.limits(), itself, leaves.least),
+		p.Calc1("seat_mm/max", "largest diameter of the seat", "mm", most, a.Way.Kind.limits(), itself, leaves.most)}
+	row.SeatMM = f.seat.limits()
+	if a.Way.Kind == Reamer || a.Way.Kind == OldSeatWay {
+		row.SeatMM = f.seat.sizes()
+	}
+	if !math.IsInf(a.CleanUp, 1) {
+		row.CleanupMM = dim.Size(p.Calc2("cleanup_mm", "seat radius less what the wear needs", "mm",
+			"half the least seat less the radius that clears the wear", "plane geometry", CleanUp, f.seat.least, e.clears()).V)
+	}
+	const limits = "limits of bush and seat"
+	f.u = both{
+		p.Calc2("interference_um/min", "least interference on diameter", "um", "smallest bush less largest seat", limits,
+			inUM(Interference), f.od.least, f.seat.most),
+		p.Calc2("interference_um/max", "largest interference on diameter", "um", "largest bush less smallest seat", limits,
+			inUM(Interference), f.od.most, f.seat.least)}
+	row.InterferenceUM = f.u.numbers()
+	if !math.IsInf(a.Ligament, 1) {
+		row.MetalLeftMM = dim.Size(p.Calc2("metal_left_mm", "metal left between seat and edge", "mm",
+			"distance of the edge less half the largest seat", "plane geometry", MetalLeft, e.edge(), f.seat.most).V)
+	}
+	return f
+}
+
+// place are the figures that a new centre in its worn hole is given by, and
+// both made again from them.
+func (e *explainer) place() ([]ledger.Num, func(v []float64) (survey.Hole, [2]float64)) {
+	target := e.book.Page("targets/" + e.x.Name())
+	nums := append(e.x.Old.Nums(e.book), target.Num("target_mm/0"), target.Num("target_mm/1"))
+	return nums, func(v []float64) (survey.Hole, [2]float64) {
+		return e.x.Old.With(v[:survey.Held]), [2]float64{v[survey.Held], v[survey.Held+1]}
+	}
+}
+
+// micro rounds a place to below what is printed, and above what two ways of
+// summing differ by.
+func micro(v float64) float64 { return dim.Near(v, 6) }
+
+const wornOutline = "circle joined with the swept journal, own derivation: plan/survey/METHODS.md 1"
+
+func (e *explainer) clears() ledger.Num {
+	nums, again := e.place()
+	return e.page.Calc("clears_mm", "seat radius that just clears the worn outline about the new centre", "mm",
+		"the larger of |T-O| + R and |T-D| + r, D being O moved by clearance and wear", wornOutline,
+		func(v []float64) float64 { return micro(clears(again(v))) }, nums...)
+}
+
+// edge is the way from the new centre to what is nearest of edge and boss.
+func (e *explainer) edge() ledger.Num {
+	nums, again := e.place()
+	given := len(nums)
+	for i, v := range measured(e.x.Old.Bore) {
+		nums = append(nums, e.page.Leaf("edges/"+string(rune('0'+i%10)), "metal measured to an edge", "mm", e.boreLine("edges"), v))
+	}
+	name := e.x.Hole.EdgeName
+	if name == "" {
+		name = "the outside of the boss"
+	}
+	return e.page.Calc("edge_mm", "new centre to "+name, "mm",
+		"least of: edge as measured from the hole less the move towards it, outline, outside of the boss", "plane geometry",
+		func(v []float64) float64 {
+			old, at := again(v)
+			h := Hole{Edge: nearest(freeEdges(old, at, v[given:], e.in.Job.Chassis), func(freeEdge) bool { return true }).away,
+				BossR: e.x.Hole.BossR, BossE: offBoss(old, at)}
+			return micro(h.EdgeAway())
+		}, nums...)
+}
+
+// contact is the length of seat that the bush touches.
+func (e *explainer) contact() ledger.Num {
+	h, b := &e.x.Hole, &e.a.Bush
+	return e.page.Calc4("contact_mm", "length of seat in contact", "mm", "the shorter of plate and bush less both lead chamfers", "plane geometry", Contact,
+		e.page.Leaf("plate_mm", "thickness of the plate", "mm", e.line("chassis/plates/"+string(e.x.side())), h.Plate),
+		e.page.Leaf("body_mm", "length of the bush without its flange", "mm", e.bushLine("length"), b.body(h.Plate)),
+		e.rule("seat_chamfer_mm"),
+		e.page.Leaf("lead_mm", "lead chamfer of the bush", "mm", e.ruleLine("bush_chamfer_mm"), e.in.Rules.lead(b)))
+}
+
+// smoothing is what roughness takes off a press.
+func (e *explainer) smoothing() ledger.Num {
+	if m := e.a.Bush.Metal; m.Porous || m.Plastic {
+		return e.book.Leaf("rules/no smoothing", "smoothing of a porous or plastic bush", "um",
+			e.in.Table.Get("smoothing_factor").Address+": not meant for a porous face", 0)
+	}
+	return e.book.Page("rules").Calc3("smoothing", "what roughness takes off a press", "um", "factor x (Rz of the bush + Rz of the seat)",
+		dinSmoothing, Smoothing, e.rule("smoothing_factor"), e.rule("rz_bush_um"), e.rule("rz_seat_um"))
+}
+
+const dinSmoothing = "DIN 7190 smoothing rule: fits/press/METHODS.md 5"
+
+// warmth explains at which temperature the bush comes loose.
+func (e *explainer) warmth(row *Row, f figures) {
+	a, p := e.a, e.page
+	if math.IsNaN(a.LooseAt) {
+		return
+	}
+	row.LooseAtC = dim.Number(p.Calc5("loose_at_c", "temperature at which the least press is gone", "C",
+		"20 + (least interference less smoothing) / (seat diameter x difference of expansion)", "linear expansion",
+		func(u, smoothing, seat, plate, bush float64) float64 {
+			return LooseAt(Left(u, smoothing)/1000, seat, plate, bush)
+		},
+		f.u.least, e.smoothing(), f.seat.most, e.plateExpansion(), e.bushExpansion()).V)
+}
+
+func (e *explainer) plateExpansion() ledger.Num {
+	p := &e.in.Casting.Plate
+	return e.page.Leaf("expansion_plate", "expansion of "+p.Name, "1e-6/K", e.plate("expansion", false), p.Alpha)
+}
+
+func (e *explainer) bushExpansion() ledger.Num {
+	m := &e.a.Bush.Metal
+	return e.page.Leaf("expansion_bush", "expansion of "+m.Name, "1e-6/K", e.bush("expansion", false), m.Alpha)
+}
+
+// load explains what the bearing bears.
+func (e *explainer) load(row *Row) {
+	if math.IsNaN(e.a.PV) {
+		return
+	}
+	h, p := &e.x.Hole, e.page
+	row.PV = dim.Number(p.Calc4("pv", "pressure times rubbing speed", "MPa m/s", "load / (journal x length) x pi x journal x speed / 60000",
+		"projected area, plain bearing practice", PV,
+		p.Leaf("load_n", "load on this bearing", "N", e.shaftLine("load")+", shared between the bearings of the shaft", h.Load),
+		p.Num("journal_mm"),
+		p.Leaf("length_mm", "length of the bearing", "mm", e.bushLine("length"), e.a.Bearing),
+		p.Leaf("rpm", "speed of the shaft", "rev/min", e.shaftLine("rpm"), h.RPM)).V)
+}

@@ -1,0 +1,166 @@
+package seat
+
+import (
+	"math"
+
+	"rebush/fits/dim"
+	"rebush/fits/finding"
+	"rebush/fits/limits"
+	"rebush/fits/material"
+	"rebush/fits/table"
+	"rebush/plan/job"
+	"rebush/plan/survey"
+)
+
+// Tables are the handbook tables in force, and how well this shop measures a
+// bush, mm.
+type Tables struct {
+	Library         *table.Library
+	Table           *table.Rules
+	Metals          *material.Registry
+	Limits          *limits.Limits
+	UBore, UOutside dim.Length
+}
+
+// Input is what the search reads beside the holes: the job with its shop, the
+// tables, and what of them it decides by.
+type Input struct {
+	Job *job.Job
+	Tables
+	Casting Casting
+	Stock   []Bush // the job's list
+	Shop    Shop
+	Rules   Rules
+}
+
+// FromJob reads the bushes, the tools and the rules. What it leaves out of them
+// is said.
+func FromJob(j *job.Job, t Tables, c Casting) (Input, finding.List) {
+	in := Input{Job: j, Tables: t, Casting: c, Rules: RulesOf(t.Table)}
+	var said finding.List
+	in.Stock = in.bushes(&said)
+	in.Shop = in.tools(&said)
+	return in, said
+}
+
+// Site is one bore as survey and target leave it.
+type Site struct {
+	Old    survey.Hole
+	At     [2]float64 // new centre
+	UPlace float64    // standard uncertainty of where the hole will be cut, mm
+	Touch  bool       // to be dealt with: it has a new centre and is not left alone
+	// Seat is the diameter of a sound old seat as it was read, mm, and how well.
+	Seat, USeat float64
+}
+
+// Name is the bore's.
+func (s Site) Name() string { return s.Old.Name() }
+
+func (s Site) side() job.Side { return s.Old.Bore.Side }
+
+// clears is the seat radius that just takes in the worn outline about a new
+// centre.
+func clears(old survey.Hole, at [2]float64) float64 { return old.Stands().SeatRadius(at) }
+
+// hole describes a bore to the search; sites are all bores of the job.
+func (in *Input) hole(s Site, sites []Site) Hole {
+	b, shaft, c := s.Old.Bore, s.Old.Shaft, in.Job.Chassis
+	h := Hole{
+		Name: s.Name(), S: clears(s.Old, s.At), UPlace: s.UPlace, USurvey: s.Old.U,
+		Journal: s.Old.Journal(), JournalU: in.Table.V("u_journal_mm"), MustPass: shaft.Through(b.Side),
+		Plate: c.Thickness.On(b.Side).Float(), RoomIn: b.RoomIn.Float(), RoomOut: b.RoomOut.Float(),
+		SideRoom: in.sideRoom(s, sites), TLow: in.Rules.UseLow, THigh: in.Rules.UseHigh, Plate2: in.Casting.Plate,
+		Live: c.Current == "axles" && shaft.Insulated != string(b.Side), Finish: in.finish(s.Name()),
+	}
+	if c.TemperatureGiven {
+		h.TLow, h.THigh = c.TemperatureLow, c.TemperatureHigh
+	}
+	if shaft.LoadN != nil {
+		h.Load = *shaft.LoadN / float64(max(1, len(shaft.Bores)))
+	}
+	if shaft.RPM != nil {
+		h.RPM = *shaft.RPM
+	}
+	if mat := shaftMaterial(shaft, in.Metals); mat != nil {
+		h.JournalA = least(mat, "expansion")
+	}
+	edges := freeEdges(s.Old, s.At, measured(b), c)
+	first := nearest(edges, func(freeEdge) bool { return true })
+	h.Edge, h.EdgeName, h.Edge2 = first.away, first.name, otherWay(edges, first, in.Rules.CornerDeg)
+	if b.Boss.Given() {
+		h.BossR, h.BossE = b.Boss.Float()/2, offBoss(s.Old, s.At)
+	}
+	if b.Seat != nil {
+		h.Old = &OldSeat{Low: s.Seat - s.USeat, High: s.Seat + s.USeat, Sound: b.Seat.Sound}
+	}
+	if b.Cap {
+		h.Cap = 2 * s.Old.Worn.R
+	}
+	if in.Shop.Compound && !h.Live {
+		h.Fill = fillRadius(s.Old, s.At, in.Rules.FillDeg)
+	}
+	h.Near = neighbours(s, sites)
+	return h
+}
+
+// neighbours are the other holes in the plate of a bore, as they stand.
+func neighbours(s Site, sites []Site) []Near {
+	var out []Near
+	for _, o := range sites {
+		if o.Name() == s.Name() || o.side() != s.side() || !o.Old.Known {
+			continue
+		}
+		w := o.Old.Stands()
+		out = append(out, Near{Name: o.Name(), At: math.Hypot(w.O[0]-s.At[0], w.O[1]-s.At[1]), R: w.R + o.Old.Worn.W})
+	}
+	return out
+}
+
+// sideRoom is the length that a flange of this bore may take between plate and
+// hub, NaN where the shaft or the width was not measured. Washers can come out
+// where a flange goes in; a flange in the other plate takes as much.
+func (in *Input) sideRoom(s Site, sites []Site) float64 {
+	if !sidePlayKnown(in.Job, s.Old.Shaft) {
+		return math.NaN()
+	}
+	sharing := 0
+	for _, o := range sites {
+		if o.Old.Shaft.Name == s.Old.Shaft.Name && o.Touch {
+			sharing++
+		}
+	}
+	room := SidePlay(s.Old.Shaft.HubToHub.Float(), in.Job.Chassis.Width.Float(), 0, 0) - in.Rules.SideLow
+	return room / float64(max(1, sharing))
+}
+
+// finish is how the job wants a bore to come to its size, "" any way.
+func (in *Input) finish(bore string) Finish {
+	if f := in.Job.Finish[bore]; f != "" {
+		return Finish(f)
+	}
+	return Finish(in.Job.Finish[""])
+}
+
+// chosenCode is the bush that the job chooses for a bore, "" none.
+func (in *Input) chosenCode(bore string) string {
+	if code := in.Job.Choose[bore]; code != "" {
+		return code
+	}
+	return in.Job.Choose[""]
+}
+
+// fillRadius is the least seat radius about a new centre that stands in unworn
+// wall over so many degrees, mm, to a hundredth of a um.
+func fillRadius(old survey.Hole, at [2]float64, degrees float64) float64 {
+	worn := old.Stands()
+	lo, hi := worn.R/2, worn.SeatRadius(at)
+	for range 17 {
+		mid := (lo + hi) / 2
+		if arc, _ := worn.UncutArc(at, mid); 360-arc < degrees {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return hi
+}
