@@ -99,8 +99,6 @@ func (m *maker) on(shaft string) []*bore {
 	return out
 }
 
-func sortFloats(f []float64) { sort.Float64s(f) }
-
 func stable[T any](list []T, less func(a, b T) bool) {
 	sort.SliceStable(list, func(i, k int) bool { return less(list[i], list[k]) })
 }

@@ -30,12 +30,3 @@ func (m *maker) used(name string) { m.book.Cite("rules/" + name) }
 func (m *maker) ruleLeaf(name string) ledger.Num { return m.book.Leaf(m.rules.Get(name).Leaf()) }
 
 func (m *maker) source(path string) string { return m.j.Source(path) }
-
-func pass(in []float64) float64 { return in[0] }
-
-func orText[T ~string](s, otherwise T) T {
-	if s == "" {
-		return otherwise
-	}
-	return s
-}
