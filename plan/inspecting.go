@@ -25,7 +25,8 @@ func (m *maker) inspect() {
 			continue
 		}
 		if made.Seat.Given() {
-			m.inspectSize(b, made, "seat", made.Seat.Float(), b.chosen.SeatLow, b.chosen.SeatHigh)
+			lim := m.seatLimits(b.chosen)
+			m.inspectSize(b, made, "seat", made.Seat.Float(), lim[0], lim[1])
 		}
 		if made.Diameter.Given() {
 			m.inspectSize(b, made, "bore", made.Diameter.Float(), b.chosen.Bore[0], b.chosen.Bore[1])
@@ -86,8 +87,12 @@ func (m *maker) next(b *bore, what string, size, u float64, made job.Made, lo, h
 	switch {
 	case what == "place":
 		out = append(out, m.nextPlace(b, made)...)
+	case what == "seat" && (b.chosen.Way.Kind == seat.CapWay || b.chosen.Way.Kind == seat.OldSeatWay) && size < lo:
+		out = append(out, Next{Do: "look for dirt or a burr and measure again; then a bush with a smaller outside: nothing is cut in this seat"})
 	case what == "seat" && size < lo:
 		out = append(out, Next{Do: "open the seat to size with the same tool", Bush: b.chosen.Bush.Code, FirstTimeRight: num(b.chosen.Chance)})
+	case what == "seat" && b.chosen.Way.Kind == seat.CapWay:
+		out = append(out, Next{Do: "fit a bearing with a larger outside, or turn one to this seat: nothing is pressed under a cap"})
 	case what == "seat" && size > (lo+hi)/2:
 		out = append(out, m.nextSeat(b, size, u)...)
 	case what == "bore" && size < (lo+hi)/2:

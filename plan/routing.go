@@ -89,8 +89,8 @@ func (m *maker) routeOf(bores []*bore) route.Route {
 
 // routeShaft tells how an axle goes together.
 func (m *maker) routeShaft(s *job.Shaft) route.Shaft {
-	out := route.Shaft{Name: s.Name, BackToBack: s.BackToBack.Float(),
-		Wheels: s.WheelDiameter.Given() || s.HubToHub.Given() || s.BackToBack.Given() || s.ContactsApart.Given()}
+	out := route.Shaft{Name: s.Name, BackToBack: s.BackToBack.Float(), HubToHub: s.HubToHub.Float(),
+		Wheels: s.WheelDiameter.Given() || s.BackToBack.Given() || s.ContactsApart.Given() || s.Insulated == "left" || s.Insulated == "right"}
 	if s.Insulated == "left" || s.Insulated == "right" {
 		out.Insulated = s.Insulated
 	}
@@ -113,7 +113,7 @@ func (m *maker) routeBore(b *bore) route.Bore {
 	x := route.Bore{Name: b.name(), Shaft: b.shaft.Name, Side: string(b.b.Side), Plate: b.hole.Plate, At: b.target,
 		Old: b.stands().O, Repaired: moved(b), Found: 2 * b.worn.R,
 		S: b.hole.S, Allow: seat.Allow(b.hole, m.seatRule), Wear: b.worn.W, Ligament: a.Ligament,
-		WayName: a.Way.Name, WaySize: a.Way.Size, Seat: [2]float64{a.SeatLow, a.SeatHigh},
+		WayName: a.Way.Name, WaySize: a.Way.Size, Seat: m.seatLimits(a),
 		Bush: a.Bush.Code, BushMade: a.Bush.Turned, Bushed: b.b.Bushed, BushMetal: a.Bush.Metal.Name,
 		OD: [2]float64{a.Bush.ODLow, a.Bush.ODHigh}, U: [2]float64{a.ULow, a.UHigh},
 		Length: a.Bush.Length, FlangeOD: a.Bush.FlangeOD, Proud: a.Proud, Porous: a.Bush.Metal.Porous, Leaded: a.Bush.Metal.Leaded,

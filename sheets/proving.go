@@ -88,26 +88,52 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 		if s.SeatMM == nil || s.Bush == "" {
 			continue
 		}
+		if s.HeldBy == "cap" {
+			capWrong(p, pl, s, add)
+			continue
+		}
 		if s.SeatMM.Max.Given() {
 			_, top := say.Ends(*s.SeatMM)
 			add(s.Bore, "seat larger than "+top.In(p.u.said()), "Do not press the bush. "+nextBush(s)+
 				" Write the size as made into the job file and ask for the rework sheet before anything else is cut.")
 		}
-		if _, ok := pressOf(pl, s.Bore); ok {
+		if _, ok := pressOf(pl, s.Bore); ok && s.HeldBy == "compound" {
+			add(s.Bore, "the bush does not slide in",
+				"Do not press it: the compound needs its gap. Look for a burr, measure bush and seat.")
+		} else if ok {
 			add(s.Bore, "the bush goes in harder than its operation expects",
 				"Stop where the operation says halt. Draw the bush out again, look for a burr or a bush that went in askew, and measure the seat.")
 			add(s.Bore, "the bush pushes in by hand, or nearly", "It will not hold by the press alone. "+secondHold(s))
 		}
-		if s.BoreMM != nil && s.BoreMM.Min.Given() && s.BoreMM.Max.Given() {
-			low, high := say.Ends(*s.BoreMM)
-			add(s.Bore, "bore under "+low.In(p.u.said())+" or over "+high.In(p.u.said()),
-				"Under: size it again, one small step at a time, and gauge after each. Over: the bush is spoilt; press it out towards the side it came from and fit another of its kind.")
-		}
+		boreWrong(p, s, "press it out towards the side it came from", add)
 	}
 	for i, k := range out {
 		out[i].what = strings.Join(bores[k], ", ") + ": " + k.what
 	}
 	return append(out, causes(pl)...)
+}
+
+// capWrong is what can go wrong with a bearing under a cap: nothing is cut and
+// nothing pressed there.
+func capWrong(p *paper, pl *plan.Plan, s plan.Seat, add func(bore, what, do string)) {
+	for _, op := range pl.Operations {
+		if op.Bore == s.Bore && op.Kind == "gauge" && op.LimitsMM != nil {
+			low, high := say.Ends(*op.LimitsMM)
+			add(s.Bore, "seat under "+low.In(p.u.said())+" or over "+high.In(p.u.said()),
+				"Cut nothing. Look for dirt or a burr and measure again; then fit a bearing whose outside has its play in the seat as it is.")
+			break
+		}
+	}
+	boreWrong(p, s, "take it out from under its cap", add)
+}
+
+// boreWrong is what to do about a finished bore out of its limits.
+func boreWrong(p *paper, s plan.Seat, out string, add func(bore, what, do string)) {
+	if s.BoreMM != nil && s.BoreMM.Min.Given() && s.BoreMM.Max.Given() {
+		low, high := say.Ends(*s.BoreMM)
+		add(s.Bore, "bore under "+low.In(p.u.said())+" or over "+high.In(p.u.said()),
+			"Under: size it again, one small step at a time, and gauge after each. Over: the bush is spoilt; "+out+" and fit another of its kind.")
+	}
 }
 
 // nextBush names the next bush that would do.

@@ -92,17 +92,23 @@ func showSeat(pg *page, s plan.Seat, u dim.Units) {
 			held += " and " + s.Second
 		}
 		pg.pair("bush", "%s, held by %s, seat by %s", s.Bush, held, s.Tool)
-		pg.pair("seat", "%s", ranged(s.SeatMM, u))
-		span("interference", s.InterferenceUM, "um")
-		span("pressure", s.PressureMPa, "MPa")
-		if s.ForceN != nil && s.ForceN.Min != nil && s.ForceN.Max != nil {
-			pg.pair("force", "up to %s N to press it in; it holds %s N at least", coarse(*s.ForceN.Max), coarse(*s.ForceN.Min))
+		if s.HeldBy == "cap" {
+			showCap(pg, s, u)
+		} else {
+			pg.pair("seat", "%s", ranged(s.SeatMM, u))
+			span("interference", s.InterferenceUM, "um")
+			span("pressure", s.PressureMPa, "MPa")
+			if s.ForceN != nil && s.ForceN.Min != nil && s.ForceN.Max != nil {
+				pg.pair("force", "up to %s N to press it in; it holds %s N at least", coarse(*s.ForceN.Max), coarse(*s.ForceN.Min))
+			}
 		}
 		if s.HoopMPa != nil && s.HoopLimitMPa != nil {
 			pg.pair("tension in the casting or plate", "%s of %s MPa allowed", coarse(*s.HoopMPa), coarse(*s.HoopLimitMPa))
 		}
 		pg.pair("metal left to edge", "%s", short(s.MetalLeftMM, u))
-		span("the bore closes by", s.ClosureUM, "um")
+		if s.HeldBy != "cap" {
+			span("the bore closes by", s.ClosureUM, "um")
+		}
 		pg.pair("finished bore", "%s, %s", ranged(s.BoreMM, u), s.Finish)
 		span("running clearance", s.RunningUM, "um")
 		if s.LooseAtC != nil {
@@ -120,6 +126,17 @@ func showSeat(pg *page, s plan.Seat, u dim.Units) {
 	}
 	if n := len(s.Candidates) - len(few); n > 0 {
 		pg.line("  ... and %d more ways (--json has them all)", n)
+	}
+}
+
+// showCap is the seat of a bearing under a cap: one size, as it was measured,
+// in which the bearing has play.
+func showCap(pg *page, s plan.Seat, u dim.Units) {
+	if s.SeatMM != nil {
+		pg.pair("seat", "%s as measured", short(s.SeatMM.Min, u))
+	}
+	if i := s.InterferenceUM; i != nil && i.Min != nil && i.Max != nil {
+		pg.pair("play under the cap", "%s", micrometres(-*i.Max, -*i.Min, u))
 	}
 }
 

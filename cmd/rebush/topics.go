@@ -27,7 +27,7 @@ names (shop: shop.yaml). rebush help file shows how both are written.`},
 	{"cautions", `What rebush cannot see, and you must look at first:
 
 - An old zinc casting that is swollen, cracked or crumbles at the edges is not
-  pressed into, heated or clamped hard. rebush reckons with sound metal.
+  pressed into, heated or clamped hard. rebush works with sound metal.
 - A figure is as good as the reading behind it. Measure twice; try the pins.
 - Speeds and feeds are for sharp tools and work that is held down. Wear eye
   protection; let no drill grab thin brass or bronze by hand.

@@ -45,7 +45,7 @@ func TestBadInput(t *testing.T) {
 		{"yes or no", "binds: yes", "binds: perhaps", `binds: "perhaps" is not yes or no`},
 		{"accept of no stop", "shafts:", "accept: [wibble]\nshafts:", `:17:10: accept: there is no stop called "wibble"; write accept: [magnesium] or leave it out; no other stop can be accepted`},
 		{"accept misspelt", "shafts:", "accept: [magnesum]\nshafts:", `accept: there is no stop called "magnesum"; did you mean ` + "`magnesium`?"},
-		{"accept of a crack", "shafts:", "accept:\n  - magnesium\n  - condition\nshafts:", `:19:5: accept: the stop "condition" cannot be accepted; nothing at the machine cures a casting that is going`},
+		{"accept of a crack", "shafts:", "accept:\n  - magnesium\n  - condition\nshafts:", `:19:5: accept: the stop "condition" cannot be accepted; nothing at the machine cures a cracked or swollen casting`},
 		{"accept of a seat", "shafts:", "accept: [no seat]\nshafts:", `accept: the stop "no seat" cannot be accepted; see what each bush would need`},
 		{"accept twice", "shafts:", "accept: [magnesium, magnesium]\nshafts:", `accept: "magnesium" stands twice; keep one`},
 		{"accept of nothing", "shafts:", "accept: []\nshafts:", `accept: `},

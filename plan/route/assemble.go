@@ -30,29 +30,67 @@ func (b *builder) lineUp() {
 	if b.j.Width > 0 {
 		long = say.F(", about %v long", say.MM(10*math.Ceil(0.4*b.j.Width), 0).About())
 	}
-	b.add(Operation{Kind: KindLineUp, Do: say.F("Line up %s: a test rod through both bores, and one in the bores of every other axle", list(names)),
+	others, parallel := say.Text(", and one in the bores of every other axle"), say.Text(", parallel to the other rods")
+	if len(b.j.Shafts) == 1 {
+		others, parallel = "", ""
+	}
+	b.add(Operation{Kind: KindLineUp, Do: say.F("Line up %s: a test rod through both bores%v", list(names), others),
 		Tool: say.F("%s %v%v", plural(len(rods), "test rod", "test rods"), list(rods), long), Minutes: b.r.Gauging * float64(len(names)),
-		Gauge: say.F("turns free; level at both plates to %v, parallel to the other rods", say.MM(b.r.LineUp, 2))})
+		Gauge: say.F("turns free; level at both plates to %v%v", say.MM(b.r.LineUp, 2), parallel)})
 }
 
 // assemble puts the axles in and presses the wheels, which is the last step
 // that cannot be taken back.
 func (b *builder) assemble() {
 	b.setup = "bench"
-	var wheels []Shaft
+	var wheels, hubs []Shaft
 	for _, s := range b.j.Shafts {
 		mine := b.on(s.Name)
 		if len(mine) == 0 {
 			continue
 		}
 		b.add(Operation{Kind: KindAssemble, Do: b.axleWords(s), Tool: "fingers, oil", Minutes: b.r.Gauging, Note: b.passNote(s, mine)})
-		if s.Wheels {
+		switch {
+		case s.Wheels:
 			wheels = append(wheels, s)
+		case s.HubToHub > 0:
+			hubs = append(hubs, s)
 		}
 	}
 	if len(wheels) > 0 {
 		b.wheels(wheels)
 	}
+	if len(hubs) > 0 {
+		b.hubs(hubs)
+	}
+}
+
+// hubs presses back what came off shafts of which nobody has said that they
+// carry wheels: a drum, a worm, a pulley.
+func (b *builder) hubs(on []Shaft) {
+	var names []string
+	var apart []say.Text
+	mesh := ""
+	for _, s := range on {
+		names = append(names, s.Name)
+		apart = append(apart, say.F("%s %v", s.Name, say.MM(s.HubToHub, 3).Trim()))
+		if s.Gear {
+			mesh = theMesh
+		}
+	}
+	b.add(Operation{Kind: KindWheels, Pressed: true, Do: say.F("Press back what came off %s: wheel, drum or pulley", list(names)),
+		Tool: "press, flat support under the hub", Minutes: b.r.Press * float64(len(on)), Backing: "flat plate under the hub, never under the rim",
+		Gauge:      "hub to hub " + list(apart) + "; wheels back to back as measured before stripping",
+		GaugeFirst: ready(names, mesh), Note: "nothing came off: check hub to hub and go on"})
+}
+
+// theMesh is what is tried of the gears before a shaft is closed for good.
+const theMesh = "the mesh runs a whole turn without a tight spot, "
+
+// ready is what must be so before a shaft is closed for good.
+func ready(names []string, mesh string) say.Text {
+	return say.F("%s %s freely both ways, %send float is there, bore sizes written down.",
+		list(names), plural(len(names), "turns", "turn"), mesh)
 }
 
 func (b *builder) wheels(on []Shaft) {
@@ -62,7 +100,7 @@ func (b *builder) wheels(on []Shaft) {
 	for _, s := range on {
 		names = append(names, s.Name)
 		if s.Gear {
-			mesh = "the mesh runs a whole turn without a tight spot, "
+			mesh = theMesh
 		}
 		if s.BackToBack > 0 {
 			apart = append(apart, say.F("%s %v", s.Name, say.MM(s.BackToBack, 3).Trim()))
@@ -74,7 +112,7 @@ func (b *builder) wheels(on []Shaft) {
 	o := Operation{Kind: KindWheels, Pressed: true, Do: say.F("Press the %s of %s to gauge", plural(len(on), "wheel", "wheels"), list(names)),
 		Tool: "wheel press, flat support under the hub", Minutes: b.r.Press * float64(len(on)), Backing: "flat plate under the hub, never under the rim",
 		Gauge:      "back to back as measured before stripping",
-		GaugeFirst: say.F("%s %s freely both ways, %send float is there, bore sizes written down.", list(names), plural(len(on), "turns", "turn"), mesh),
+		GaugeFirst: ready(names, mesh),
 		Note:       join(insulated...)}
 	if len(apart) == len(on) {
 		o.Gauge = "back to back " + list(apart)

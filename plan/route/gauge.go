@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"rebush/fits/say"
+	"slices"
 )
 
 // proof is how a hole is shown to be inside its limits.
@@ -207,6 +208,9 @@ func (b *builder) oldSeats() {
 func (b *builder) wash() {
 	b.setup = "bench"
 	o := Operation{Kind: KindWash, Do: "Wash and dry the chassis, take the burrs off inside; no chips left in a seat or an oil hole", Tool: "brush", Minutes: b.r.Gauging}
+	if !slices.ContainsFunc(b.j.Bores, Bore.cuts) {
+		o.Do = "Wash and dry the chassis; no dirt left in a seat or an oil hole"
+	}
 	if b.j.Magnesium {
 		o.Do = "Brush the chassis clean, dry, and wipe it with a dry cloth; take the burrs off inside; no chips left in a seat or an oil hole"
 		o.Tool = "dry brush, dry cloth"

@@ -63,12 +63,15 @@ func (b *builder) proving() {
 		add(say.F("%s: gear centred; backlash %v", g.Name, say.MMs(g.Backlash[0], g.Backlash[1], 2)), "mm")
 	}
 	for _, s := range b.j.Shafts {
-		if len(b.on(s.Name)) == 0 || !s.Wheels {
+		switch {
+		case len(b.on(s.Name)) == 0:
 			continue
-		}
-		if s.BackToBack > 0 {
+		case !s.Wheels && s.HubToHub > 0:
+			twice(say.F("%s, hub to hub, or wheels back to back", s.Name), "mm")
+		case !s.Wheels:
+		case s.BackToBack > 0:
 			add(say.F("%s, wheels back to back: %v", s.Name, say.MM(s.BackToBack, 3).Trim()), "mm")
-		} else {
+		default:
 			twice(say.F("%s, wheels back to back", s.Name), "mm")
 		}
 		if s.Insulated == "left" || s.Insulated == "right" {
@@ -86,7 +89,12 @@ func (b *builder) proving() {
 	add("Motor, if opened: turns by hand, rubs nowhere", "")
 	add("Oil in every bearing", "")
 	for _, way := range []string{"forward", "backward"} {
-		twice(say.F("Runs %s: volts and amps", way), "V A")
+		if b.j.Current {
+			twice(say.F("Runs %s: volts and amps", way), "V A")
+		} else {
+			// A motor on leads of its own, a spring, a cord: the job does not say.
+			twice(say.F("Runs %s: volts and amps, or by clockwork the seconds of one winding", way), "V A or s")
+		}
 	}
 	add("Seat and bore sizes as made written down for the next repairer", "")
 }

@@ -121,8 +121,9 @@ type Shaft struct {
 	MustPass   [2]float64 // largest that goes through on assembly, 0 none
 	Insulated  string     // left | right | ""
 	Gear       bool       // a gear sits between the plates
-	Wheels     bool
-	BackToBack float64 // 0 not said
+	Wheels     bool       // it is known to carry wheels
+	BackToBack float64    // 0 not said
+	HubToHub   float64    // between what stands on it outside the plates, 0 not said
 }
 
 // Mark is a place that can be measured from, in the frame of the job.

@@ -83,6 +83,9 @@ func (c *Case) symptoms(j *job.Job) {
 		}
 	}
 	for _, s := range []struct{ name, value string }{{"rims", s.Rims}, {"hubs", s.Hubs}, {"gauge", s.Gauge}, {"ohms", s.Ohms}} {
+		if s.name == "ohms" && !j.AsksOhms() {
+			continue
+		}
 		if s.value == "" || s.value == "unknown" {
 			c.Unchecked = append(c.Unchecked, s.name)
 		}
