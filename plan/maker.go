@@ -38,7 +38,8 @@ type maker struct {
 	casting             seat.Casting
 	chassis             *material.Material // of casting
 	plate               seat.Plate         // likewise
-	bores               []*bore            // in job order
+	holes               []survey.Hole      // as surveyed, in job order
+	bores               []*bore            // likewise
 	grown               bool               // against its sister, beyond what may be machined
 	forbidden           string             // a metal that must not be cut, in a word
 	setupU              float64

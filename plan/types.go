@@ -58,32 +58,6 @@ type Plan struct {
 	WithoutEffect []say.Text `json:"-"` // sources of error that change nothing when doubled
 }
 
-// SurveyedBore is where one bore is and where its centre used to be.
-type SurveyedBore struct {
-	Bore        string     `json:"bore"`
-	FoundMM     *XY        `json:"found_mm"`
-	CentreMM    *XY        `json:"centre_mm"`
-	CentreUMM   MM         `json:"centre_u_mm"`
-	DiameterMM  MM         `json:"diameter_mm"`
-	WearMM      MM         `json:"wear_mm"`
-	WearDeg     *float64   `json:"wear_deg"`
-	ClearanceMM MM         `json:"clearance_mm"`
-	Method      string     `json:"method"`
-	Evidence    []Evidence `json:"evidence"`
-
-	PlayMM      MM       `json:"play_mm"`      // as found, on diameter: widest less journal
-	PlayPercent *float64 `json:"play_percent"` // of the journal
-}
-
-// Evidence is one way of knowing an old centre.
-type Evidence struct {
-	Rank     int    `json:"rank"`
-	What     string `json:"what"`
-	CentreMM *XY    `json:"centre_mm"`
-	UMM      MM     `json:"u_mm"`
-	Used     bool   `json:"used"`
-}
-
 // What the rooms print, under the names that paper and command know.
 type (
 	Mesh   = mesh.Row

@@ -137,7 +137,7 @@ func TestArcFactors(t *testing.T) {
 		{180, 3.249, 1.414, 2.298, 1.414}, {210, 2.548, 1.327, 1.675, 1.522}, {240, 2.105, 1.287, 1.326, 1.588},
 		{270, 1.814, 1.284, 1.139, 1.593}, {300, 1.620, 1.310, 1.047, 1.548}, {360, 1.414, 1.414, 1.000, 1.414},
 	} {
-		a, b, r, k := ArcFactors(c[0] / 2 * math.Pi / 180)
+		a, b, r, k := arcFactors(c[0] / 2 * math.Pi / 180)
 		for i, got := range []float64{a, b, r, k} {
 			near(t, "factor", got, c[i+1], 0.0006)
 		}
@@ -158,7 +158,7 @@ func TestLeastCovariance(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		along, across, r, _ := ArcFactors(half)
+		along, across, r, _ := arcFactors(half)
 		k := s / math.Sqrt(n)
 		near(t, "along", math.Sqrt(f.Cov[0][0])/k, along, 0.002*along)
 		near(t, "across", math.Sqrt(f.Cov[1][1])/k, across, 0.002*across)

@@ -147,22 +147,6 @@ func TestPins(t *testing.T) {
 	// A minus-class pin (ZZ 0.00508): half the tolerance off the mean.
 	d, _ = PinBand(3.10, 3.11, 0, -0.00508)
 	near(t, "minus class", d, 3.105-0.00254, 1e-9)
-	// 5.2: over 24.812, in 19.448, pins 3.0 and 2.4: C 22.130, k sum 0.036.
-	c, u, k := OverPins(24.812, 19.448, 3.0, 2.4, 0.004, 0.003)
-	near(t, "C", c, 22.130, 1e-9)
-	near(t, "u(C)", u, 0.0025, 1e-9)
-	near(t, "slack", k, 0.036, 1e-9)
-	one, _ := OverPinsOneWay(24.812, 3.0, 2.4, 0.018, 0.018, 0.004, 0.001, 0.001, 0.005)
-	near(t, "one way", one, 22.130, 1e-9)
-
-	e, err := FromPin(PinWall{Centre: [2]float64{0, -0.005}, UCentre: 0.003, Bore: 3.10, UBore: 0.003, Pin: 3.09, UPin: 0.001, WornTo: 90 * deg, UDir: 10 * deg})
-	if err != nil {
-		t.Fatal(err)
-	}
-	near(t, "pin", math.Hypot(e.Centre[0], e.Centre[1]), 0, 1e-12)
-	if _, err = FromPin(PinWall{Bore: 3.0, Pin: 3.1, UBore: 0.003}); err == nil {
-		t.Error("a pin larger than the bore enters")
-	}
 }
 
 func TestSpans(t *testing.T) {
@@ -215,41 +199,4 @@ func TestBest(t *testing.T) {
 		t.Errorf("none: %d", i)
 	}
 	near(t, "drilling", math.Sqrt(c.Cov[0][0]), math.Hypot(0.01, 0.05), 1e-12)
-}
-
-func TestFarWall(t *testing.T) {
-	b := NewWornBore([2]float64{10, 6}, 1.55, 1.53, 0.10, 90*deg)
-	w := FarWall{At: [2]float64{10.02, 4.45}, UAt: 0.003, Narrowest: 3.1, UNar: 0.008, WornTo: 90 * deg, UDir: 10 * deg, Middle: b.Found(), UMiddle: 0.01}
-	e, err := FromFarWall(w)
-	if err != nil {
-		t.Fatal(err)
-	}
-	near(t, "centre", dist(e.Centre, b.O), 0, 1e-12)
-	near(t, "along", math.Sqrt(e.Cov[1][1]), 0.005, 1e-12)
-	near(t, "across", math.Sqrt(e.Cov[0][0]), math.Hypot(0.01, 0.05*10*deg), 1e-12)
-	w.UDir = 60 * deg
-	if e, _ = FromFarWall(w); !e.Doubtful {
-		t.Error("a side known to 60 degrees: no doubt")
-	}
-	if _, err := FromFarWall(FarWall{}); err == nil {
-		t.Error("nothing measured is no error")
-	}
-}
-
-func TestSentence(t *testing.T) {
-	b := NewWornBore([2]float64{10, 6}, 1.55, 1.53, 0.24, 90*deg)
-	b.Cov = round2(0.02)
-	want := "front axle, left: worn 0.24 mm upwards; from the middle of the hole the old centre lies 0.12 mm downwards; known to 0.02 mm"
-	if got := b.Sentence("front axle, left"); got.String() != want {
-		t.Errorf("got %q", got)
-	}
-	b.Round = true
-	if got := b.Sentence("rear axle, right").String(); got != "rear axle, right: round, 3.10 mm; its middle is the old centre; known to 0.02 mm" {
-		t.Errorf("got %q", got)
-	}
-	for a, want := range map[float64]string{0: "to the right", 359: "to the right", -90: "downwards", 135: "up and to the left"} {
-		if got := Way(a * deg); got != want {
-			t.Errorf("%v: %q", a, got)
-		}
-	}
 }

@@ -191,6 +191,3 @@ func (fr Frame) Map(p [2]float64) (q [2]float64, cov [2][2]float64) {
 	out := math.Atan2(q[1]-m[1], q[0]-m[0])
 	return q, add2(round2(fr.uShift), alongAcross(0, g*g, out))
 }
-
-// UAngle returns the standard uncertainty of the angle, radians.
-func (fr Frame) UAngle() float64 { return fr.uAngle }

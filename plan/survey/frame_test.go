@@ -110,34 +110,3 @@ func TestAlignHonest(t *testing.T) {
 		t.Errorf("%.3f within 2u", share)
 	}
 }
-
-// 0.07 over 18 is 0.223 degrees (METHODS.md 6).
-func TestSkewAndRock(t *testing.T) {
-	a, u := Skew(10.07, 10, 18, 0.012, 0.012, 0)
-	near(t, "skew", a/deg, 0.223, 5e-4)
-	near(t, "u", u, 0.012*math.Sqrt2/18, 1e-12)
-	if _, v := Skew(10.07, 10, 18, 0.012, 0.012, 0.012); v != 0 {
-		t.Errorf("a wholly common error leaves %v", v)
-	}
-	g, u := Rock(6.05, 6, 6, 6, 18, 16.5, 0.01)
-	near(t, "rock", g, 0.05*16.5/18, 1e-12)
-	near(t, "u", u, 2*0.01*16.5/18, 1e-12)
-	if g, _ = Rock(6.1, 6, 6.1, 6, 18, 16.5, 0.01); g > 1e-12 {
-		t.Errorf("both axles tilted alike rock by %v", g)
-	}
-	if a, u = Skew(1, 2, 0, 1, 1, 0); a != 0 || u != 0 {
-		t.Errorf("no spacing: %v %v", a, u)
-	}
-	grown := []Feature{{From: [2]float64{0, 0}, To: [2]float64{3, 3}}, {From: [2]float64{30, 0}, To: [2]float64{33.09, 3}}, {From: [2]float64{30, 10}, To: [2]float64{33.09, 13.03}}}
-	k, u := Growth(grown, 0.01)
-	near(t, "growth", k, 0.003, 1e-9)
-	if u < 0.01/40 || u > 0.01/20 {
-		t.Errorf("u of growth %v", u)
-	}
-	if _, u = Growth(grown[:1], 0.01); !math.IsInf(u, 1) {
-		t.Errorf("growth of one place: u %v", u)
-	}
-	if p := MirrorX([2]float64{3, 4}); p != [2]float64{-3, 4} {
-		t.Error(p)
-	}
-}

@@ -19,7 +19,7 @@ func TestAgainstGonum(t *testing.T) {
 			continue
 		}
 		pts, rj, side := r.points(t), r.num(t, "r"), r.num(t, "wear_side_hint_deg")*deg
-		f, err := FitLobe(pts, rj, r.num(t, "noise_um")/1000, side)
+		f, err := fitLobe(pts, rj, r.num(t, "noise_um")/1000, side)
 		if err != nil {
 			t.Fatal(err)
 		}

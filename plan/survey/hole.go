@@ -24,6 +24,12 @@ type Hole struct {
 	Points    [][2]float64
 	Residuals []float64
 	LeftOut   []int
+
+	Evidence []Evidence // all that was looked at
+	Used     int        // the place in Evidence of what was used; -1 where nothing is known
+
+	centre, wear heard  // what the old centre and the worn hole were worked out from
+	journal      Figure // as the ledger knows it
 }
 
 // Name is the bore's: "front axle.left".
@@ -41,6 +47,9 @@ func (h Hole) Line(figure string) string {
 
 // page is where the ledger keeps what is known of the hole.
 func (h Hole) page(book *ledger.Ledger) ledger.Page { return book.Page("survey/" + h.Name()) }
+
+// key is the key of one of its figures in the ledger.
+func (h Hole) key(k string) string { return "survey/" + h.Name() + "/" + k }
 
 // held are the figures that describe one worn hole in the ledger, in the order
 // of Nums and With.

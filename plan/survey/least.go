@@ -81,17 +81,6 @@ func Least(pts [][2]float64, s float64) (LeastFit, error) {
 	return f, nil
 }
 
-// ArcFactors returns u*sqrt(n)/s for n points spread evenly over one arc of
-// half-angle a (radians, 0 < a <= pi): of the centre along the bisector of the
-// arc and across it, of the radius, and of the centre along when the radius is
-// known. Derived; see the table in the tests.
-func ArcFactors(a float64) (along, across, radius, alongKnownR float64) {
-	m := math.Sin(a) / a
-	cc := 0.5 + math.Sin(2*a)/(4*a)
-	ss := 0.5 - math.Sin(2*a)/(4*a)
-	return 1 / math.Sqrt(cc-m*m), 1 / math.Sqrt(ss), math.Sqrt(cc / (cc - m*m)), 1 / math.Sqrt(cc)
-}
-
 // normalCircle returns J'J and J'e of the radial residuals.
 func normalCircle(pts [][2]float64, c Circle) (a [3][3]float64, g [3]float64) {
 	for _, p := range pts {

@@ -43,21 +43,10 @@ const (
 	leastS    = 2e-4
 )
 
-// FitLobe fits one lobe to wall points of a bore worn by a journal of radius r
-// towards side (radians, right to about 45 degrees); s is the standard
-// deviation of one point in mm. It allocates nothing.
-func FitLobe(pts [][2]float64, r, s, side float64) (OutlineFit, error) {
-	if len(pts) < 6 {
-		return OutlineFit{}, ErrTooFew
-	}
-	var best seed
-	iter := lobeStarts(pts, r, side, &best)
-	o := outline{pts: pts, r: r, shape: OneLobe}
-	return o.report(&best, s, iter)
-}
-
 // FitOutline fits a lobe and a fan and takes the fan where it saves more than
-// 9 s^2. Arguments as FitLobe. It allocates nothing.
+// 9 s^2, to wall points of a bore worn by a journal of radius r towards side
+// (radians, right to about 45 degrees); s is the standard deviation of one point
+// in mm. It allocates nothing.
 func FitOutline(pts [][2]float64, r, s, side float64) (OutlineFit, error) {
 	if len(pts) < 6 {
 		return OutlineFit{}, ErrTooFew

@@ -120,7 +120,7 @@ func (pd *Probed) outline(p Probe, pts [][2]float64) error {
 	var err error
 	if !p.sided() {
 		if f, other, err = p.anySide(pts, 0); err != nil {
-			return explain(err, len(pts))
+			return tooFew(err, len(pts))
 		}
 		pd.Rank = RankArc
 		if !flat(pts, f, s) {
@@ -128,7 +128,7 @@ func (pd *Probed) outline(p Probe, pts [][2]float64) error {
 		}
 	} else {
 		if f, err = p.fitTo(pts, p.WornTo); err != nil {
-			return explain(err, len(pts))
+			return tooFew(err, len(pts))
 		}
 		if i := stray(pts, s, f.SSQ, func(q [][2]float64) (OutlineFit, error) { return p.fitTo(q, p.WornTo) }); i >= 0 {
 			at := indexOf(p.Points, pts[i])
@@ -144,7 +144,7 @@ func (pd *Probed) outline(p Probe, pts [][2]float64) error {
 		}
 		if len(p.WornTo) == 1 && !flat(pts, f, s) {
 			if f, other, err = pd.contradicted(p, pts, f); err != nil {
-				return explain(err, len(pts))
+				return tooFew(err, len(pts))
 			}
 		}
 	}

@@ -218,12 +218,8 @@ func TestProbeNeverNaN(t *testing.T) {
 		}
 		answers++
 		b := pd.Bore
-		place, err := b.EccentricSeatFor(b.O, b.FoundR()+0.1, 0.02)
-		if err != nil {
-			t.Fatalf("no seat clears by 0.1: %v", err)
-		}
 		arc, deep := b.UncutArc(b.O, b.R)
-		if !finite(pd.Centre[0], pd.Centre[1], pd.U(), pd.R, pd.RU, b.W, b.WU, b.ThetaRad, b.SeatRadius(b.O), place.Offset, arc, deep, b.UnwornArc()) || !finite(pd.Residuals...) {
+		if !finite(pd.Centre[0], pd.Centre[1], pd.U(), pd.R, pd.RU, b.W, b.WU, b.ThetaRad, b.SeatRadius(b.O), b.foundR(), arc, deep, b.unwornArc()) || !finite(pd.Residuals...) {
 			t.Fatalf("%+v", pd)
 		}
 	})

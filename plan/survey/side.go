@@ -80,6 +80,6 @@ func flat(pts [][2]float64, f OutlineFit, s float64) bool {
 	return sumSquares(pts, ls.Circle)-f.SSQ <= fanGain*s*s
 }
 
-func explain(err error, n int) error {
+func tooFew(err error, n int) error {
 	return fmt.Errorf("%w: %d fit for use; probe eight or more, all round", err, n)
 }

@@ -21,7 +21,7 @@ func TestNoAllocation(t *testing.T) {
 		pts, rj, s := r.points(t), r.num(t, "r"), r.num(t, "noise_um")/1000
 		side := r.num(t, "wear_side_hint_deg") * deg
 		for name, fit := range map[string]func() (OutlineFit, error){
-			"lobe":         func() (OutlineFit, error) { return FitLobe(pts, rj, s, side) },
+			"lobe":         func() (OutlineFit, error) { return fitLobe(pts, rj, s, side) },
 			"lobe and fan": func() (OutlineFit, error) { return FitOutline(pts, rj, s, side) },
 			"two lobes":    func() (OutlineFit, error) { return FitTwoLobes(pts, rj, s, [2]float64{side - 0.4, side + 0.4}) },
 		} {

@@ -74,7 +74,8 @@ func TestStandsInTheLobe(t *testing.T) {
 func TestStandsWhereItWasMoved(t *testing.T) {
 	w := NewWornBore([2]float64{10, 8}, 1.6, 1.58, 0.10, math.Pi/2)
 	up := [2]float64{0, 1}
-	h := holeOf(t, job.Bore{Repaired: true, Centre: job.Point{X: mmOf(t, "10"), Y: mmOf(t, "8.5")}, Widest: mmOf(t, "3.30")}, w)
+	h := holeOf(t,
+		job.Bore{Repaired: true, Centre: job.Point{X: mmOf(t, "10"), Y: mmOf(t, "8.5")}, Widest: mmOf(t, "3.30")}, w)
 	if !h.Moved() || h.Spoilt() || math.Abs(h.AsFound(up)-0.07) > 1e-12 || h.FoundCentre(up) != h.Middle {
 		t.Errorf("moved %v, spoilt %v: %.4f from %v", h.Moved(), h.Spoilt(), h.AsFound(up), h.FoundCentre(up))
 	}

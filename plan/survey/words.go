@@ -1,27 +1,80 @@
 package survey
 
 import (
-	"math"
+	"rebush/fits/finding"
 	"rebush/fits/say"
 )
 
-// Way says a direction in words, in steps of 45 degrees, as seen from the left
-// side: +x is right, +y is up.
-func Way(rad float64) string {
-	names := [...]string{"to the right", "up and to the right", "upwards", "up and to the left",
-		"to the left", "down and to the left", "downwards", "down and to the right"}
-	if !finite(rad) {
-		return "nowhere"
-	}
-	return names[int(math.Round(angle(rad)/(math.Pi/4)))%8]
+// What the survey has to say.
+const (
+	RuleRepaired   finding.Rule = "survey/repaired before"
+	RuleInstrument finding.Rule = "survey/instrument"
+	RuleEvidence   finding.Rule = "survey/evidence"
+	RulePoints     finding.Rule = "survey/probed points"
+	RuleFrame      finding.Rule = "survey/frame"
+	RuleNoCentre   finding.Rule = "survey/no centre"
+	RuleCentre     finding.Rule = "survey/old centre"
+	RuleDisagree   finding.Rule = "survey/evidence disagrees"
+	RuleGrowth     finding.Rule = "survey/growth"
+)
+
+func sayRepaired(l *finding.List, at finding.Place) {
+	l.Raise(finding.Note, RuleRepaired, at, "an earlier repair: its place is not trusted", "")
 }
 
-// Sentence is a line that a repairer can read aloud; name is the bore's.
-func (b WornBore) Sentence(name string) say.Text {
-	known := say.F("known to %v", say.MM(math.Max(0.01, b.U()), 2))
-	if b.Round || b.W < 0.005 {
-		return say.F("%s: round, %v; its middle is the old centre; %v", name, say.MM(2*b.R, 2), known)
+func sayNoInstrument(l *finding.List, at finding.Place, err error) {
+	l.Raise(finding.Caution, RuleInstrument, at, say.F("%v", err),
+		"name it under instruments in the shop file with its u")
+}
+
+func sayEvidence(l *finding.List, at finding.Place, text, fix say.Text) {
+	l.Raise(finding.Caution, RuleEvidence, at, text, fix)
+}
+
+func sayNoAnswer(l *finding.List, at finding.Place, what string, err error) {
+	sayEvidence(l, at, say.F("%s: %v", what, err), "measure it again, or leave it out")
+}
+
+func sayFewSpans(l *finding.List, at finding.Place) {
+	l.Raise(finding.Note, RuleEvidence, at,
+		"spans place a centre only from two other bores and a rough centre; they are not used", "")
+}
+
+func sayNoFrame(l *finding.List, at finding.Place, what string, err error) {
+	l.Raise(finding.Note, RuleFrame, at,
+		say.F("%s is not used: %v", what, err), "give two or three unworn holes under chassis: features")
+}
+
+func sayPoints(l *finding.List, at finding.Place, a Answer) {
+	for _, w := range a.Words {
+		l.Raise(doubtful(a.Doubtful || len(a.LeftOut) > 0), RulePoints, at, w, "")
 	}
-	m := b.Found()
-	return say.F("%s: worn %v %s; from the middle of the hole the old centre lies %v %s; %v", name, say.MM(b.W, 2), Way(b.ThetaRad), say.MM(dist(m, b.O), 2), Way(math.Atan2(b.O[1]-m[1], b.O[0]-m[0])), known)
+}
+
+func sayCentre(l *finding.List, at finding.Place, e Evidence) {
+	for _, w := range e.Words {
+		l.Raise(doubtful(e.Doubtful), RuleCentre, at, w, "")
+	}
+}
+
+func doubtful(is bool) finding.Level {
+	if is {
+		return finding.Caution
+	}
+	return finding.Note
+}
+
+func sayDisagree(l *finding.List, at finding.Place, d Disagree) {
+	l.Raise(finding.Caution, RuleDisagree, at, d.Words, "measure the doubtful one again")
+}
+
+// sayNoCentre stops the job, unless the shaft is left alone.
+func sayNoCentre(l *finding.List, at finding.Place, left bool) {
+	level, text := finding.Stop, say.Text("nothing tells where the old centre was")
+	if left {
+		level, text = finding.Caution,
+			"nothing tells where this bore is: the shaft is left alone, but nothing is worked out from its place"
+	}
+	l.Raise(level, RuleNoCentre, at, text,
+		"measure centre, widest, narrowest and worn_to; or probe the wall; or measure the other plate's bore")
 }

@@ -2,6 +2,9 @@ package survey
 
 import "math"
 
+// HowWorn is where the model of a worn bore comes from, as the ledger cites it.
+const HowWorn = "circle joined with the swept journal, own derivation: plan/survey/METHODS.md 1"
+
 // WornBore is a bore as it is believed to be: the old circle and what the
 // journal swept.
 type WornBore struct {
@@ -19,9 +22,6 @@ type WornBore struct {
 	RU  float64       // of R, mm
 	WU  float64       // of W, mm
 }
-
-// U returns the largest semi-axis of the standard ellipse of the old centre.
-func (b WornBore) U() float64 { return LargestU(b.Cov) }
 
 // NewWornBore makes a bore from its circle, the journal's radius (0: a journal
 // that fills it), the wear depth and its direction.
@@ -85,6 +85,19 @@ func (b WornBore) Reach(psi float64) float64 {
 	return rho
 }
 
+// Ray returns the distance from a point in the hole to the wall, in a direction.
+func (b WornBore) Ray(from [2]float64, psi float64) float64 {
+	lo, hi := 0.0, 2*(b.R+b.D+b.D2)
+	for range 60 {
+		if m := (lo + hi) / 2; b.Gap(toward(from, m, psi)) < 0 {
+			lo = m
+		} else {
+			hi = m
+		}
+	}
+	return lo
+}
+
 // Outline returns n points of the worn hole, anticlockwise from the wear, for
 // drawing; nil below 3.
 func (b WornBore) Outline(n int) [][2]float64 {
@@ -99,26 +112,6 @@ func (b WornBore) Outline(n int) [][2]float64 {
 	return pts
 }
 
-// UnwornArc returns how much of the old wall is left, degrees: at least 180
-// for one lobe.
-func (b WornBore) UnwornArc() float64 {
-	const n = 7200
-	left := 0
-	for i := range n {
-		if b.Reach(2*math.Pi*(float64(i)+0.5)/n) <= b.R*(1+1e-12) {
-			left++
-		}
-	}
-	return 360 * float64(left) / n
-}
-
-// Largest and Smallest are what a two-point gauge reads at the most and at the
-// least: 2R + w and 2R.
-func (b WornBore) Largest() float64 { return 2*b.R + b.W }
-
-// Smallest returns the smallest diameter, the old one.
-func (b WornBore) Smallest() float64 { return 2 * b.R }
-
 // Found returns the middle of the hole as found: of the smallest circle that
 // holds it, w/2 towards the wear for one lobe.
 func (b WornBore) Found() [2]float64 {
@@ -131,9 +124,6 @@ func (b WornBore) Found() [2]float64 {
 	}
 	return c.Centre
 }
-
-// FoundR returns the radius of the smallest circle that holds the hole.
-func (b WornBore) FoundR() float64 { return b.SeatRadius(b.Found()) }
 
 // SeatRadius returns the least radius of a seat about T that clears the whole
 // outline:

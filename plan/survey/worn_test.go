@@ -7,8 +7,6 @@ import (
 	"rebush/testdata"
 )
 
-const deg = math.Pi / 180
-
 // TestWornBores walks the made-up bores of own/wornbores.csv: every row with a
 // tolerance lies inside it. Their generator knows nothing of this room, but it
 // wears its holes as this room supposes; no outside truth is known.
@@ -60,7 +58,7 @@ func BenchmarkLobe36(b *testing.B) {
 	pts, r, side := benchPoints(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := FitLobe(pts, r, 0.005, side); err != nil {
+		if _, err := fitLobe(pts, r, 0.005, side); err != nil {
 			b.Fatal(err)
 		}
 	}

@@ -1,0 +1,27 @@
+package survey
+
+import (
+	"math"
+
+	"rebush/fits/dim"
+)
+
+// across is a diameter from a radius.
+func across(radius float64) float64 { return dim.Sig9(2 * radius) }
+
+// degrees is a direction from +x anticlockwise, 0 to 360.
+func degrees(rad float64) float64 { return dim.Sig9(math.Mod(rad/deg+720, 360)) }
+
+// Play is how far a journal can be moved in its hole as found, mm on diameter:
+// the widest, which is the old diameter and the depth of wear, less the journal;
+// never below 0.
+func Play(oldRadius, wear, journal float64) float64 {
+	return dim.Sig9(math.Max(0, 2*oldRadius+wear-journal))
+}
+
+// percent is a share of a whole in percent, to a tenth.
+func percent(part, whole float64) float64 { return math.Round(1000*part/whole) / 10 }
+
+// plays says whether the journal runs in the hole itself, so that its play can
+// be told.
+func (h Hole) plays() bool { return h.Journal() > 0 && h.Bore.Seat == nil }
