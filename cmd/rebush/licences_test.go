@@ -32,6 +32,7 @@ var acceptedLicences = []struct {
 	{"notice of the Apache licence", []string{"licensed under the apache license, version 2.0"}, "permission is hereby granted"},
 	{"ISC", []string{freeGrant + " for any purpose with or without fee is hereby granted"}, "no such words"},
 	{"free with its notice", []string{freeGrant + " is freely granted, provided that this notice is preserved"}, "no such words"},
+	{"free without a guarantee", []string{"what you see here may be used freely but it comes with no support or guarantee"}, "no such words"},
 	{"that of its module", []string{"license that can be found in the license file"}, "permission"},
 	{"grant of patents", []string{"additional ip rights grant (patents)"}, "no such words"},
 }
