@@ -75,6 +75,13 @@ func TestWormFromJob(t *testing.T) {
 	got, _ = drives(t, j)
 	near(t, "mate", got[0].UMate, math.Sqrt(0.03*0.03+0.12*0.12/12), 1e-12)
 
+	if j.Gears[0].Worm.Moved = true; got[0].Moved {
+		t.Error("moved before it was said")
+	}
+	if got, _ = drives(t, j); !got[0].Moved {
+		t.Error("moved is not heard")
+	}
+
 	// A worm below, its height by the top of its shaft.
 	w := j.Gears[0].Worm
 	w.Height, w.Top, w.ShaftDiameter = dim.Length{}, dim.Must("1.0"), dim.Must("2.3")
@@ -142,6 +149,12 @@ func TestSpurFromJob(t *testing.T) {
 		Pinion: &job.Pinion{On: "idler", Teeth: 12, Runout: dim.Must("0.04")}}}
 	got, said := drives(t, j)
 	d := got[0]
+	if j.Gears[0].Pinion.Moved = true; d.Moved {
+		t.Error("moved before it was said")
+	}
+	if again, _ := drives(t, j); !again[0].Moved {
+		t.Error("moved is not heard")
+	}
 	if !d.OnJob() || d.Mate != 1 || d.Trusted || d.Share != 0.25 || d.MateShare != 0.25 || !d.Wish.Normal {
 		t.Errorf("%+v", d)
 	}
@@ -178,7 +191,7 @@ func TestSeen(t *testing.T) {
 		found   float64
 		trusted bool
 		rule    string
-	}{{job.No, 8.05, true, ""}, {job.No, 7.93, false, "mesh contradicts"}, {job.Unsaid, 7.93, false, "mesh contradicts"}, {job.Yes, 7.93, true, "mesh tight as found"}} {
+	}{{job.No, 8.05, true, ""}, {job.No, 7.95, true, ""}, {job.No, 7.93, false, "mesh contradicts"}, {job.Unsaid, 7.93, false, "mesh contradicts"}, {job.Yes, 7.93, true, "mesh tight as found"}} {
 		j.Binds = c.binds
 		d, said := got[0].Seen(j, 8.1, c.found, 0.02)
 		if d.Trusted != c.trusted || rulesOf(said) != c.rule || !strings.HasPrefix(d.Wear.String(), "closer to the worm by ") {
@@ -188,4 +201,47 @@ func TestSeen(t *testing.T) {
 	if !got[0].Trusted || got[0].Wear != "" {
 		t.Error("what was asked was written into")
 	}
+}
+
+// What is printed of a drive: backlash is never below 0; its window is as it was
+// wanted, and at its edge where the wish is square to the flanks or the rim
+// comes closer.
+func TestRow(t *testing.T) {
+	row := func(change func(j *job.Job), at float64) Row {
+		j := wormJob()
+		change(j)
+		lib := table.BuiltIn()
+		rules, err := table.ReadRules(lib)
+		if err != nil {
+			t.Fatal(err)
+		}
+		book := ledger.New()
+		got, _ := FromJob(Input{Job: j, Rules: rules, Tables: lib, Shafts: []Shaft{{Name: "drive", Centre: [2]float64{10, 8}, Holes: 2}}}, book)
+		n := book.Leaf("a", "", "mm", "here", at)
+		out := got[0].Row(book, Distances{n, n, n, n})
+		if bad := book.Recompute(); len(bad) > 0 {
+			t.Error(bad)
+		}
+		return out
+	}
+	r := row(func(*job.Job) {}, 8.1)
+	near(t, "backlash", r.FoundBacklashMM.Float(), 0.1*k, 5e-5)
+	near(t, "least", r.BacklashWindowMM[0].Float(), 0.05, 0)
+	near(t, "most", r.BacklashWindowMM[1].Float(), 0.12, 0)
+	if r = row(func(*job.Job) {}, 7.9); r.FoundBacklashMM != "0.0000" || r.ContactRatio == nil {
+		t.Errorf("%+v", r)
+	}
+	if r = row(func(*job.Job) {}, 30); r.FoundBacklashMM != "" || r.ContactRatio != nil {
+		t.Errorf("apart: %+v", r)
+	}
+	r = row(func(j *job.Job) { j.Gears[0].Worm.Offset = dim.Must("0.02") }, 8.1)
+	near(t, "off its middle", r.BacklashWindowMM[0].Float(), 0.05+0.026303*k, 5e-5)
+	// The handbook's backlash is square to the flanks: round the pitch circle it
+	// is more, by cos 20 cos of the lead (METHODS.md 2.3).
+	j := wormJob()
+	j.Gears[0].Backlash = [2]dim.Length{}
+	got, _ := drives(t, j)
+	r = row(func(j *job.Job) { j.Gears[0].Backlash = [2]dim.Length{} }, 8.1)
+	lead := math.Atan(0.5 / 6)
+	near(t, "by handbook", r.BacklashWindowMM[0].Float(), got[0].Wish.Lo/(math.Cos(20*rad)*math.Cos(lead)), 6e-5)
 }
