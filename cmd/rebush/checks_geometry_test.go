@@ -9,7 +9,6 @@ import (
 	"strings"
 	"testing"
 
-	"rebush/plan/mesh"
 	"rebush/testdata"
 )
 
@@ -107,11 +106,7 @@ func wormWords(q string, in map[string]string) []string {
 		form = "helical"
 		d1, _ := strconv.ParseFloat(in["d1"], 64)
 		mn, _ := strconv.ParseFloat(in["mn"], 64)
-		mx, err := mesh.AxialFromNormal(mn, 1, d1)
-		if err != nil {
-			panic(err)
-		}
-		module = strconv.FormatFloat(mx, 'f', -1, 64)
+		module = strconv.FormatFloat(mn/math.Cos(math.Asin(mn/d1)), 'f', -1, 64)
 	}
 	w := []string{"mesh", "worm", "--wheel-form", form}
 	add := func(flag, v, otherwise string) {

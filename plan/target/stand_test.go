@@ -63,13 +63,15 @@ func TestLeanLoss(t *testing.T) {
 // hole is a bore of 3.20 and its journal of 3.16 about (10, 8), worn 0.10
 // upwards: clearance 0.02 on radius, travel 0.12.
 func hole(shaft *job.Shaft, i int) survey.Hole {
-	return survey.Hole{Shaft: shaft, Bore: &shaft.Bores[i], Known: true, U: 0.01 * float64(1+i), Middle: Point{10, 8.05},
+	return survey.Hole{Shaft: shaft, Bore: &shaft.Bores[i], Known: true, U: 0.01 * float64(1+i), Middle: Point{10,
+		8.05},
 		Worn: survey.NewWornBore(Point{10, 8}, 1.60, 1.58, 0.10, math.Pi/2)}
 }
 
 func shaft(name string) *job.Shaft {
 	return &job.Shaft{Name: name, Journal: job.Ends{Left: dim.Must("3.16"), Right: dim.Must("3.16")},
-		Bores: []job.Bore{{Name: name + ".left", Shaft: name, Side: job.Left}, {Name: name + ".right", Shaft: name, Side: job.Right}}}
+		Bores: []job.Bore{{Name: name + ".left", Shaft: name, Side: job.Left}, {Name: name + ".right", Shaft: name,
+			Side: job.Right}}}
 }
 
 // The ways to stand: as new by the clearance, as found at the end of the lobe,
@@ -148,7 +150,8 @@ func TestAxlesOf(t *testing.T) {
 	holes[2].Worn.O = Point{10.2, 8.4}
 	clear := func(h survey.Hole) [2]float64 { return [2]float64{0.01, h.U} }
 	x := AxlesOf(j, holes, clear)
-	if len(x) != 2 || x[0].Shaft.Name != "drive" || len(x[0].Holes) != 2 || len(x[1].Holes) != 1 || x[0].TowardsDeg != 90 || x[1].TowardsDeg != 0 {
+	if len(x) != 2 || x[0].Shaft.Name != "drive" || len(x[0].Holes) != 2 || len(x[1].Holes) != 1 ||
+		x[0].TowardsDeg != 90 || x[1].TowardsDeg != 0 {
 		t.Fatalf("%+v", x)
 	}
 	near(t, "load", x[0].Holes[1].Load[1], 1, 1e-15)
