@@ -95,7 +95,7 @@ func TestEveryKeyIsRead(t *testing.T) {
 	}{
 		{"testdata/all-keys.yaml", jobShape, func(d []byte) (*Job, error) { return Parse("testdata/all-keys.yaml", "testdata", d, Options{}) }},
 		{"testdata/all-shop.yaml", shopShape, func(d []byte) (*Job, error) {
-			s, err := ParseShop("testdata/all-shop.yaml", "testdata", d)
+			s, err := parseShop("testdata/all-shop.yaml", "testdata", d)
 			j := *whole
 			j.Shop = s
 			return &j, err

@@ -169,17 +169,17 @@ func TestUnused(t *testing.T) {
 // TestBuiltInShop: a job without a shop gets the small one, and --shop stands
 // before the job's own.
 func TestBuiltInShop(t *testing.T) {
-	if s := BuiltInShop(); s.MachineKind != "drill press" || s.Jig != "pinned" || len(s.Reamers) != 6 || s.File != "" {
-		t.Errorf("%+v", s)
-	}
 	data, err := os.ReadFile(situations + "/plain.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	text := strings.Replace(string(data), "shop: shop.yaml", "#", 1)
 	j, err := Parse("job.yaml", situations, []byte(text), Options{})
-	if err != nil || j.Shop.MachineKind != "drill press" {
-		t.Errorf("%v", err)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := j.Shop; s.MachineKind != "drill press" || s.Jig != "pinned" || len(s.Reamers) != 6 || s.File != "" {
+		t.Errorf("%+v", s)
 	}
 	j, err = Parse("job.yaml", situations, data, Options{Shop: jobs + "/shop-pellinthwaite.yaml"})
 	if err != nil || j.Shop.Readout || j.Shop.MachineKind != "mill" {
@@ -214,7 +214,7 @@ func TestBadShop(t *testing.T) {
 		if text == string(data) {
 			t.Fatalf("%q is not in the shop", c[0])
 		}
-		if _, err := ParseShop("shop.yaml", situations, []byte(text)); err == nil || !strings.Contains(err.Error(), c[2]) {
+		if _, err := parseShop("shop.yaml", situations, []byte(text)); err == nil || !strings.Contains(err.Error(), c[2]) {
 			t.Errorf("%s:\n got %v\nwant %s", c[1], err, c[2])
 		}
 	}

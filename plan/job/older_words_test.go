@@ -60,7 +60,7 @@ func TestOlderRule(t *testing.T) {
 	}
 	read := func(rule string) (*Shop, error) {
 		text := strings.Replace(string(data), "pass_um: 6", rule, 1)
-		return ParseShop("shop.yaml", "testdata", []byte(text))
+		return parseShop("shop.yaml", "testdata", []byte(text))
 	}
 	s, err := read("strap_slide_um: [7, 33]")
 	if err != nil {

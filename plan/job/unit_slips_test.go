@@ -106,7 +106,7 @@ func TestUnitSlips(t *testing.T) {
 		}
 		shape, parse := jobShape, func(d []byte) error { _, err := Parse(file, filepath.Dir(file), d, Options{}); return err }
 		if strings.HasPrefix(filepath.Base(file), "shop") {
-			shape, parse = shopShape, func(d []byte) error { _, err := ParseShop(file, filepath.Dir(file), d); return err }
+			shape, parse = shopShape, func(d []byte) error { _, err := parseShop(file, filepath.Dir(file), d); return err }
 		}
 		if err := parse(data); err != nil {
 			t.Errorf("%s as it stands:\n%v", file, err)
