@@ -174,7 +174,8 @@ func finely(m plan.MM, u dim.Units) string {
 
 // towards names the eighth of the circle that a direction lies in.
 func towards(deg float64) string {
-	names := []string{"forwards", "upwards and forwards", "upwards", "upwards and backwards", "backwards", "downwards and backwards", "downwards", "downwards and forwards"}
+	names := []string{"forwards", "upwards and forwards", "upwards", "upwards and backwards", "backwards",
+		"downwards and backwards", "downwards", "downwards and forwards"}
 	i := int(math.Floor(math.Mod(deg+22.5+720, 360) / 45))
 	return names[i%8]
 }

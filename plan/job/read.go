@@ -58,7 +58,8 @@ func Parse(name, folder string, data []byte, opt Options) (*Job, error) {
 	all := append(r.problems, shopProblems...)
 	if len(all) > 0 {
 		if fileErr != nil {
-			all = append(all, Problem{fileErr.Pos, fileErr.Path + ": " + plainFileError(fileErr.Err), "shop files are named from the folder of the job"})
+			all = append(all, Problem{fileErr.Pos, fileErr.Path + ": " + plainFileError(fileErr.Err),
+				"shop files are named from the folder of the job"})
 		}
 		return nil, all.sorted()
 	}
