@@ -74,7 +74,9 @@ func showSurvey(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 		pg.pair("  middle of the hole", "%s", place(b.FoundMM, u))
 		pg.pair("  old centre", "%s, known to %s", place(b.CentreMM, u), short(b.CentreUMM, u))
 		pg.pair("  old diameter", "%s", short(b.DiameterMM, u))
-		pg.pair("  clearance when new", "%s on radius", short(b.ClearanceMM, u))
+		if b.ClearanceMM.Given() {
+			pg.pair("  clearance when new", "%s on radius", short(b.ClearanceMM, u))
+		}
 		if b.PlayMM.Given() && b.PlayPercent != nil {
 			pg.pair("  play now", "%s on diameter, %.0f %% of the journal", short(b.PlayMM, u), *b.PlayPercent)
 		}
