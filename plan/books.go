@@ -7,6 +7,7 @@ import (
 	"rebush/fits/material"
 	"rebush/fits/table"
 	"rebush/plan/job"
+	"rebush/plan/route"
 	"rebush/plan/safety"
 )
 
@@ -39,7 +40,7 @@ func booksFor(shop *job.Shop, from *books) (*books, error) {
 	if b.stops, err = readStops(); err != nil {
 		return nil, err
 	}
-	if b.safety, err = safety.New(b.lib, kindNames()); err != nil {
+	if b.safety, err = safety.New(b.lib, route.KindNames()); err != nil {
 		return nil, err
 	}
 	if b.materials, err = material.New(b.lib); err != nil {

@@ -178,6 +178,7 @@ func drift(t *testing.T, name string, j *job.Job, count map[string]int) (seats i
 			}
 		}
 	}
+	routeDrift(t, name, m, count)
 	for _, b := range m.bores {
 		if b.chosen == nil {
 			continue
@@ -187,9 +188,6 @@ func drift(t *testing.T, name string, j *job.Job, count map[string]int) (seats i
 			if want := table[k](b); !math.IsInf(want, 0) && !math.IsNaN(want) {
 				differ(b, "printed "+k, p.v, want, math.Max(p.by, near*math.Abs(want)))
 			}
-		}
-		if r := m.routeBore(b); b.chosen.HeldBy == "press" {
-			differ(b, "force at the press", r.PressN[1], b.chosen.Force[1], 0)
 		}
 		page := "seats/" + b.name() + "/"
 		for _, k := range m.book.Keys() {

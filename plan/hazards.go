@@ -1,9 +1,6 @@
 package plan
 
 import (
-	"regexp"
-	"slices"
-
 	"rebush/fits/finding"
 	"rebush/fits/material"
 	"rebush/fits/say"
@@ -11,108 +8,19 @@ import (
 	"rebush/plan/job"
 	"rebush/plan/route"
 	"rebush/plan/safety"
+	"rebush/plan/seat"
 )
 
-// Safety is what is said of hazards of a job as a whole; what belongs to one
-// operation stands in Operation.Safety.
-type Safety struct {
-	PageOne []safety.Line `json:"page_one"` // five at most
-	LookFor []safety.Line `json:"look_for"` // before the first cut, where nobody has said that the casting is sound
-	Before  []safety.Line `json:"before"`   // the truck is stripped
-	Owner   []safety.Line `json:"owner"`    // of the truck
+// hazards are what can hurt on a chassis of a job.
+func (w *books) hazards(c seat.Casting, j *job.Job) route.Hazards {
+	return route.Hazards{Table: w.safety, Metals: w.materials, Chassis: c.Material.Kind, Unsure: route.Unsure(j)}
 }
-
-// kindNames are the kinds of operation as the table of hazards writes them.
-func kindNames() []string {
-	var out []string
-	for _, k := range route.Kinds() {
-		out = append(out, string(k))
-	}
-	return out
-}
-
-// byAir finds a lubricant that is air.
-var byAir = regexp.MustCompile(`\bair\b`)
-
-// work says what one operation does to what, for the table of hazards.
-func (m *maker) work(o route.Operation, first bool) safety.Work {
-	w := safety.Work{Operation: string(o.Kind), Facts: map[safety.Fact]bool{
-		safety.Spindle: o.Spindle, safety.FirstSetUp: first, safety.FromBelow: o.FromBelow, safety.UnderThePress: o.Pressed,
-		safety.Compound: o.Compound, safety.Leaded: o.Leaded, safety.Air: byAir.MatchString(o.Lubricant.String()), safety.ConditionUnknown: m.unsure()}}
-	bush := m.bushKind(o.Bore)
-	switch o.Kind {
-	case route.KindTurn, route.KindFace:
-		w.Metals = bush
-	case route.KindOil, route.KindSizeBore:
-		w.Metals, w.Near = bush, []material.Kind{m.chassis.Kind}
-		w.Facts[safety.InMagnesium] = m.chassis.Kind == material.MagnesiumCasting
-	case route.KindPress:
-		w.Metals = append([]material.Kind{m.chassis.Kind}, bush...)
-	default:
-		w.Metals = []material.Kind{m.chassis.Kind}
-	}
-	return w
-}
-
-// bushKind is the metal of the bush of a bore, none where it gets none.
-func (m *maker) bushKind(bore string) []material.Kind {
-	b := m.of(bore)
-	if b == nil || b.chosen == nil {
-		return nil
-	}
-	mat, err := m.materials.Find(b.chosen.Bush.Metal.Name)
-	if err != nil {
-		return nil
-	}
-	return []material.Kind{mat.Kind}
-}
-
-// unsure says that nobody has said whether the casting is sound.
-func (m *maker) unsure() bool {
-	return m.j.Chassis.Condition == "" || m.j.Chassis.Condition == "unknown"
-}
-
-// whole is the job as a whole: its chassis, and no operation.
-func (m *maker) whole() safety.Work {
-	cut := slices.ContainsFunc(m.p.Operations, func(o Operation) bool { return o.Kind == string(route.KindSizeSeat) })
-	return safety.Work{Metals: []material.Kind{m.chassis.Kind}, Facts: map[safety.Fact]bool{safety.ConditionUnknown: m.unsure(), safety.ToBeCut: cut}}
-}
-
-// hazards puts what can hurt beside each operation, and gathers what is said
-// of the job as a whole.
-func (m *maker) hazards(ops []route.Operation) {
-	var job []safety.Work
-	first := true
-	for i, o := range ops {
-		w := m.work(o, first && o.Kind == route.KindSetUp)
-		first = first && o.Kind != route.KindSetUp
-		job = append(job, w)
-		m.p.Operations[i].Safety = m.safety.At(safety.Operation, w)
-	}
-	m.p.Safety.PageOne = m.safety.First(job)
-	m.p.Safety.Before = m.safety.At(safety.Before, m.whole())
-	for i, s := range m.p.Proving {
-		if s.Blank != "ohm" {
-			continue
-		}
-		var lines []Step
-		for _, l := range m.safety.At(safety.Proving, m.whole()) {
-			lines = append(lines, Step{Text: say.Words(l.Words)})
-		}
-		m.p.Proving = append(m.p.Proving[:i:i], append(lines, m.p.Proving[i:]...)...)
-		return
-	}
-}
-
-// lookFor is what to look for on a casting of this metal of which nobody has
-// said that it is sound.
-func (m *maker) lookFor() []safety.Line { return m.safety.At(safety.LookFor, m.whole()) }
 
 // unsaid cautions that nobody has said whether the casting is sound, and says
 // what to look for.
 func (m *maker) unsaid(add func(level finding.Level, text, fix say.Text)) {
 	fix := say.Text("look it over, then write condition: sound, cracked or swollen")
-	for _, l := range m.lookFor() {
+	for _, l := range m.hazards(m.casting, m.j).LookFor(false) {
 		fix += say.F("; look for %s", l.Words)
 	}
 	add(finding.Caution, "the condition of the casting is not said", fix)
@@ -147,7 +55,7 @@ func FormSafety(j *job.Job) ([]safety.Line, error) {
 	if j != nil && j.Shop != nil && j.Shop.Tables != nil {
 		lib = j.Shop.Tables
 	}
-	book, err := safety.New(lib, kindNames())
+	book, err := safety.New(lib, route.KindNames())
 	if err != nil {
 		return nil, err
 	}

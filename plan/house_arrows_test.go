@@ -70,6 +70,7 @@ var doors = map[string][]string{
 	"fits/material": {"fits/table", "fits/dim", "fits/spelling"},
 	"plan/target":   {"plan/mesh", "plan/survey"},
 	"plan/seat":     {"plan/survey"},
+	"plan/route":    {"plan/seat", "plan/safety"},
 	"plan/chance":   {"plan/survey"},
 }
 

@@ -8,6 +8,7 @@ import (
 	"rebush/fits/ledger"
 	"rebush/fits/say"
 	"rebush/plan/job"
+	"rebush/plan/route"
 	"rebush/plan/seat"
 	"rebush/plan/survey"
 	"rebush/plan/verdict"
@@ -96,7 +97,7 @@ func roomOf(h seat.Hole) []verdict.Room {
 
 // rebuilding are the kinds of operation that belong to strip and rebuild, whose
 // hours the shop gives.
-var rebuilding = map[string]bool{"line up": true, "assemble": true, "wheels": true, "prove": true}
+var rebuilding = map[route.Kind]bool{route.KindLineUp: true, route.KindAssemble: true, route.KindWheels: true}
 
 // timed gives each hole the minutes of its operations, with its share of those
 // that serve several (washing, trying a bush in scrap, trying the mesh), and

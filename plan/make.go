@@ -4,11 +4,13 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"slices"
 
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/fits/say"
 	"rebush/plan/job"
+	"rebush/plan/route"
 	"rebush/plan/safety"
 	"rebush/plan/seat"
 )
@@ -118,7 +120,9 @@ func (m *maker) pictures() {
 
 // finish closes the plan.
 func (m *maker) finish() {
-	m.p.Safety.LookFor, m.p.Safety.Owner = m.lookFor(), m.safety.At(safety.Owner, m.whole())
+	cut := slices.ContainsFunc(m.p.Operations, func(o Operation) bool { return o.Kind == route.KindSizeSeat })
+	hurt := m.hazards(m.casting, m.j)
+	m.p.Safety.LookFor, m.p.Safety.Owner = hurt.LookFor(cut), hurt.Table.At(safety.Owner, hurt.Whole(cut))
 	m.nothingToAccept()
 	for i := range m.p.Findings {
 		m.point(&m.p.Findings[i])

@@ -31,6 +31,7 @@ type maker struct {
 	shafts    []shaftState
 	gears     []*gear
 	settled   target.Settled
+	seated    Seated
 	targetOut target.Output
 
 	result *chance.Result

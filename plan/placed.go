@@ -15,8 +15,7 @@ func (m *maker) place() {
 	for i, b := range m.bores {
 		holes[i] = b.old
 	}
-	shop := target.Shop{Setup: target.Doubt{U: m.setupU, From: m.setupFrom},
-		Hole: target.Doubt{U: m.holeU, From: m.holeFrom}}
+	shop := target.Shop{Setup: target.Doubt{U: m.setupU, From: m.setupFrom}, Hole: target.Doubt{U: m.holeU, From: m.holeFrom}}
 	meshes := meshed(m.books, m.j, m.book, shop, holes, seat.RulesOf(m.rules))
 	m.settled = target.Settle(m.j, m.rules, m.book, shop, meshes.Axles, meshes.Drives)
 	m.p.Findings = append(append(m.p.Findings, meshes.Findings...), m.settled.Findings...)
@@ -29,8 +28,7 @@ func (m *maker) reach() {
 	for _, b := range m.bores {
 		if b.chosen != nil {
 			page := m.book.Page("seats/" + b.name())
-			fitted[b.name()] = target.Fitted{Least: page.Num("expected_mm/min"), Most: page.Num("expected_mm/max"),
-				Journal: page.Num("journal_mm")}
+			fitted[b.name()] = target.Fitted{Least: page.Num("expected_mm/min"), Most: page.Num("expected_mm/max"), Journal: page.Num("journal_mm")}
 		}
 	}
 	got := m.settled.Reach(m.j, m.rules, m.book, fitted)

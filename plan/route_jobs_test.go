@@ -47,7 +47,7 @@ var machines = map[string]func(*job.Job){
 func ops(p *plan.Plan, kind string) []plan.Operation {
 	var out []plan.Operation
 	for _, o := range p.Operations {
-		if o.Kind == kind {
+		if string(o.Kind) == kind {
 			out = append(out, o)
 		}
 	}
@@ -57,7 +57,7 @@ func ops(p *plan.Plan, kind string) []plan.Operation {
 func tools(p *plan.Plan, kinds ...string) []string {
 	var out []string
 	for _, o := range p.Operations {
-		if slices.Contains(kinds, o.Kind) {
+		if slices.Contains(kinds, string(o.Kind)) {
 			out = append(out, o.Bore+": "+o.Tool.String())
 		}
 	}

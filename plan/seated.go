@@ -60,6 +60,7 @@ func (m *maker) seatAll() {
 		sites = append(sites, s)
 	}
 	out := seated(m.books, m.j, m.casting, sites, m.book)
+	m.seated = out
 	m.stock, m.shop, m.seatRule = out.In.Stock, out.In.Shop, out.In.Rules
 	m.p.Seats = append(m.p.Seats, out.Rows...)
 	m.p.Findings = append(m.p.Findings, out.Findings...)

@@ -17,8 +17,6 @@ import (
 	"rebush/fits/table"
 	"rebush/plan/job"
 	"rebush/plan/mesh"
-	"rebush/plan/route"
-	"rebush/plan/safety"
 	"rebush/plan/seat"
 	"rebush/plan/target"
 )
@@ -73,41 +71,6 @@ type (
 	Candidate = seat.Candidate
 )
 
-// Operation is one block of the route.
-type Operation struct {
-	Number     int      `json:"number"` // in tens
-	Setup      string   `json:"setup"`
-	Bore       string   `json:"bore"`
-	Do         say.Text `json:"do"`
-	Tool       say.Text `json:"tool"`
-	ToolMM     MM       `json:"tool_mm"`
-	AtMM       *XY      `json:"at_mm"` // in the frame of the job
-	Approach   say.Text `json:"approach"`
-	RPM        *float64 `json:"rpm"`
-	RPMIdeal   *float64 `json:"rpm_ideal"`
-	FeedMMRev  *float64 `json:"feed_mm_rev"`
-	DepthMM    MM       `json:"depth_mm"`
-	LimitsMM   *MMRange `json:"limits_mm"`
-	Gauge      say.Text `json:"gauge"`
-	Go         say.Text `json:"go"`
-	NoGo       say.Text `json:"no_go"`
-	Lubricant  say.Text `json:"lubricant"`
-	ThrustN    *float64 `json:"thrust_n"`
-	Backing    say.Text `json:"backing"`
-	Minutes    *float64 `json:"minutes"`
-	GaugeFirst say.Text `json:"gauge_first"` // a box to pass before it, "" where there is none
-	MayWait    bool     `json:"may_wait"`
-	Note       say.Text `json:"note"`
-
-	DialMM    *XY      `json:"dial_mm"` // what the dials read there: of a chassis turned over x counts from its other end
-	FeedWords say.Text `json:"feed_words"`
-	Kind      string   `json:"kind"` // set up | locate | open | chamfer | size seat | gauge | press | size bore | oil | wash | prove
-	HoleMM    float64  `json:"-"`    // diameter of the hole when the operation is done
-	Holding   say.Text `json:"holding"`
-
-	Safety []safety.Line `json:"safety"` // what can hurt in it
-}
-
 // Inspection sets one made size against the plan.
 type Inspection struct {
 	Bore     string   `json:"bore"`
@@ -141,22 +104,6 @@ type Hole struct {
 	LeftOut   []int        // points left out
 	UMM       float64
 }
-
-// Setup is one clamping.
-type Setup struct {
-	Name     string   // "A", "B"
-	Words    say.Text // how it is held, which plate is up
-	Plate    string   // left | right: uppermost
-	Mirrored bool     // drawn and read mirrored
-	Bores    []string
-	Clamping bool // counts as a set-up in the hours
-}
-
-// BuyLine is one thing to buy before starting.
-type BuyLine = route.BuyLine
-
-// Step is one line of reassembly and proving.
-type Step = route.Step
 
 // RuleUsed is a default that decided something.
 type RuleUsed struct {

@@ -65,13 +65,13 @@ func label(b *block, x, y float64, s string) {
 
 // targetAxis prints x (0) or y (1) of where a shaft goes in the plate that is
 // up, else in the other.
-func targetAxis(p *plan.Plan, shaft, plate string, u units, axis int) string {
+func targetAxis(p *plan.Plan, shaft string, plate job.Side, u units, axis int) string {
 	var found string
 	look := func(bore string, at *plan.XY) {
 		if at == nil || shaftOf(bore) != shaft {
 			return
 		}
-		if found == "" || bore == shaft+"."+plate {
+		if found == "" || bore == on(shaft, plate) {
 			if f := u.figure(at[axis]); len(f) > 0 {
 				found = f[0] // of two units a picture shows the first
 			}
@@ -153,7 +153,7 @@ func dialEnd(p *plan.Plan, set plan.Setup) (end float64, ok bool) {
 // operation says, else counted from the same end.
 func dialX(p *plan.Plan, set plan.Setup, shaft string, u units, end float64) string {
 	for _, op := range p.Operations {
-		if op.Setup == set.Name && op.DialMM != nil && op.Bore == shaft+"."+set.Plate {
+		if op.Setup == set.Name && op.DialMM != nil && op.Bore == on(shaft, set.Plate) {
 			return u.figure(op.DialMM[0])[0]
 		}
 	}

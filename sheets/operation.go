@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"rebush/plan"
+	"rebush/plan/route"
 	"rebush/sheets/draw"
 )
 
@@ -24,7 +25,7 @@ func operations(p *paper, pl *plan.Plan) {
 			setupBlock(p, pl, op.Setup, i > 0, said)
 			last = op.Setup
 		}
-		if op.Kind == "press" {
+		if op.Kind == route.KindPress {
 			pressed[op.Bore] = true
 		}
 		next := nextOf(pl, i)

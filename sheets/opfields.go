@@ -7,6 +7,7 @@ import (
 
 	"rebush/fits/say"
 	"rebush/plan"
+	"rebush/plan/route"
 	"rebush/sheets/draw"
 )
 
@@ -157,7 +158,7 @@ func depth(p *paper, op plan.Operation) string {
 		return strings.Join(p.u.lines(say.Size(op.DepthMM, 1).About()), "\n")
 	}
 	switch op.Kind {
-	case "open", "size seat":
+	case route.KindOpen, route.KindSizeSeat:
 		return "through"
 	}
 	return ""
@@ -166,7 +167,7 @@ func depth(p *paper, op plan.Operation) string {
 // whyOf leads from limits to where they came from: the short numbers of the
 // ledger.
 func whyOf(p *paper, op plan.Operation) string {
-	what := map[string]string{"size seat": "seat_mm", "size bore": "bore_mm"}[op.Kind]
+	what := map[route.Kind]string{route.KindSizeSeat: "seat_mm", route.KindSizeBore: "bore_mm"}[op.Kind]
 	if what == "" {
 		return ""
 	}

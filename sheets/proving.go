@@ -6,6 +6,7 @@ import (
 
 	"rebush/fits/say"
 	"rebush/plan"
+	"rebush/plan/route"
 	"rebush/sheets/draw"
 )
 
@@ -117,7 +118,7 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 // nothing pressed there.
 func capWrong(p *paper, pl *plan.Plan, s plan.Seat, add func(bore, what, do string)) {
 	for _, op := range pl.Operations {
-		if op.Bore == s.Bore && op.Kind == "gauge" && op.LimitsMM != nil {
+		if op.Bore == s.Bore && op.Kind == route.KindGauge && op.LimitsMM != nil {
 			low, high := say.Ends(*op.LimitsMM)
 			add(s.Bore, "seat under "+low.In(p.u.said())+" or over "+high.In(p.u.said()),
 				"Cut nothing. Look for dirt or a burr and measure again; then fit a bearing whose outside has its play in the seat as it is.")
@@ -156,7 +157,7 @@ func nextBush(s plan.Seat) string {
 // pressOf is the operation that puts the bush of a bore in.
 func pressOf(pl *plan.Plan, bore string) (plan.Operation, bool) {
 	for _, op := range pl.Operations {
-		if op.Kind == "press" && op.Bore == bore {
+		if op.Kind == route.KindPress && op.Bore == bore {
 			return op, true
 		}
 	}

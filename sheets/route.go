@@ -10,8 +10,8 @@ import (
 // opAnchor names the block of an operation for links.
 func opAnchor(op plan.Operation) string { return "op " + strconv.Itoa(op.Number) }
 
-// route lists the operations, each with a link to its block.
-func route(p *paper, pl *plan.Plan) {
+// routePages lists the operations, each with a link to its block.
+func routePages(p *paper, pl *plan.Plan) {
 	if len(pl.Operations) == 0 {
 		return
 	}
@@ -31,7 +31,7 @@ func route(p *paper, pl *plan.Plan) {
 			s, _ := setupNamed(pl, op.Setup)
 			words := placeWords(pl, op.Setup)
 			if s.Plate != "" {
-				words += ": " + s.Plate + " plate up"
+				words += ": " + string(s.Plate) + " plate up"
 			}
 			if s.Mirrored {
 				words += ", MIRRORED"

@@ -27,7 +27,7 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 	}
 	survey(p, pl)
 	if pl.OK {
-		route(p, pl)
+		routePages(p, pl)
 		operations(p, pl)
 		proving(p, pl)
 		wrong(p, pl)

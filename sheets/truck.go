@@ -45,12 +45,12 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64) {
 		b.Path(v.path(outline), true, 0.6, false, draw.Open)
 		for _, name := range names {
 			for _, s := range job.Sides {
-				bore := name + "." + string(s)
+				bore := on(name, s)
 				hole, ok := p.Holes[bore]
 				if !ok {
 					continue
 				}
-				far := set.Plate != "" && string(s) != set.Plate
+				far := set.Plate != "" && s != set.Plate
 				if far && hasBore(p, name, set.Plate) {
 					continue
 				}
@@ -123,7 +123,7 @@ func drawHole(v view, h plan.Hole, far bool) {
 
 // shaftsOf lists the shafts in the order of the survey with the place at which
 // each is drawn: that of its bore in the plate that is up, where it has one.
-func shaftsOf(p *plan.Plan, plate string) (names []string, at [][2]float64) {
+func shaftsOf(p *plan.Plan, plate job.Side) (names []string, at [][2]float64) {
 	seen := map[string]int{}
 	for _, s := range p.Survey {
 		h, ok := p.Holes[s.Bore]
@@ -136,12 +136,15 @@ func shaftsOf(p *plan.Plan, plate string) (names []string, at [][2]float64) {
 			seen[name] = len(names)
 			names = append(names, name)
 			at = append(at, h.Target)
-		} else if s.Bore == name+"."+plate {
+		} else if s.Bore == on(name, plate) {
 			at[i] = h.Target
 		}
 	}
 	return names, at
 }
+
+// on is the bore of a shaft in one plate.
+func on(shaft string, plate job.Side) string { return shaft + "." + string(plate) }
 
 func shaftOf(bore string) string {
 	for i := len(bore) - 1; i >= 0; i-- {
@@ -152,7 +155,7 @@ func shaftOf(bore string) string {
 	return bore
 }
 
-func hasBore(p *plan.Plan, shaft, plate string) bool {
-	_, ok := p.Holes[shaft+"."+plate]
+func hasBore(p *plan.Plan, shaft string, plate job.Side) bool {
+	_, ok := p.Holes[on(shaft, plate)]
 	return ok
 }

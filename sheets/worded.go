@@ -60,6 +60,10 @@ func (w wording) said(u dim.Units, texts ...*say.Text) {
 	}
 }
 
+func (w wording) list(texts []string) []string {
+	return each(texts, func(s *string) { *s = w(*s) })
+}
+
 // each changes a copy of a list.
 func each[L ~[]T, T any](list L, change func(*T)) L {
 	out := slices.Clone(list)

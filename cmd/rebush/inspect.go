@@ -39,8 +39,7 @@ func runInspect(e *env, o options, jobs []string) error {
 			return err
 		}
 		if len(p.Job.Made) == 0 {
-			return usage("%s has no sizes as made; write them as made: {front axle.left: {seat: 5.008, with: pins}}",
-				path)
+			return usage("%s has no sizes as made; write them as made: {front axle.left: {seat: 5.008, with: pins}}", path)
 		}
 		if len(p.Inspect) == 0 {
 			return &faultError{what: "the sizes as made were not looked at"}

@@ -48,8 +48,7 @@ func lookupReamer(e *env, o options, words []string) error {
 			a.Source = "ISO 522 / DIN 1420: the greatest hole less 15 % of its tolerance, and 35 % below that"
 		} else {
 			if nominal, err = dim.Parse(strings.Join(words, " "), o.bare()); err != nil {
-				return nil, usage("%q is not a size and a class; write it as \"5 H7\", or an inch size alone for a "+
-					"stock reamer", strings.Join(words, " "))
+				return nil, usage("%q is not a size and a class; write it as \"5 H7\", or an inch size alone for a stock reamer", strings.Join(words, " "))
 			}
 			list, err := l.ReamerInch(nominal)
 			if err != nil {
@@ -57,8 +56,7 @@ func lookupReamer(e *env, o options, words []string) error {
 			}
 			a.low, a.high, a.Source = list[0].Low, list[0].High, "stock inch chucking reamer: "+list[0].Source
 			for _, other := range list[1:] {
-				a.Note += fmt.Sprintf("another source has %s to %s in (%s). ", other.Low.StringInch(4),
-					other.High.StringInch(4), other.Source)
+				a.Note += fmt.Sprintf("another source has %s to %s in (%s). ", other.Low.StringInch(4), other.High.StringInch(4), other.Source)
 			}
 		}
 		a.SizeMM, a.ReamerMM = nominal.Gauged(), dim.MMRange{Min: a.low.Gauged(), Max: a.high.Gauged()}
@@ -100,8 +98,7 @@ func (a *reamerAnswer) before(b *books, o options, nominal dim.Length) error {
 		return nil
 	}
 	if best.Size.Float() < low-1e-9 {
-		a.Note += fmt.Sprintf("no drill lies between %.3f and %.3f mm; the next smaller leaves more for the reamer",
-			low, high)
+		a.Note += fmt.Sprintf("no drill lies between %.3f and %.3f mm; the next smaller leaves more for the reamer", low, high)
 	}
 	a.DrillMM, a.DrillName = best.Size.Gauged(), &best.Name
 	return nil

@@ -4,12 +4,13 @@ import (
 	"math"
 	"rebush/fits/dim"
 	"rebush/fits/say"
+	"rebush/plan/job"
 )
 
 // lineUp puts long rods through all finished bores at once: they show lean and
 // parallelism.
 func (b *builder) lineUp() {
-	b.setup = "bench"
+	b.setup = onBench
 	var rods []say.Text
 	var names []string
 	for _, shaft := range b.shafts() {
@@ -19,7 +20,7 @@ func (b *builder) lineUp() {
 		}
 		var sizes []float64
 		for _, x := range mine {
-			sizes = appendNew(sizes, math.Floor((x.Limits[0]-0.005)*100+1e-6)/100)
+			sizes = appendNew(sizes, under(x.Limits[0], b.r.RodUnder))
 		}
 		rods, names = appendNew(rods, say.Row(2, "mm", " / ", sizes...).Text()), append(names, shaft)
 	}
@@ -42,7 +43,7 @@ func (b *builder) lineUp() {
 // assemble puts the axles in and presses the wheels, which is the last step
 // that cannot be taken back.
 func (b *builder) assemble() {
-	b.setup = "bench"
+	b.setup = onBench
 	var wheels, hubs []Shaft
 	for _, s := range b.j.Shafts {
 		mine := b.on(s.Name)
@@ -105,7 +106,7 @@ func (b *builder) wheels(on []Shaft) {
 		if s.BackToBack > 0 {
 			apart = append(apart, say.F("%s %v", s.Name, say.MM(s.BackToBack, 3).Trim()))
 		}
-		if s.Insulated == "left" || s.Insulated == "right" {
+		if s.Insulated != "" {
 			insulated = append(insulated, say.F("insulated wheel of %s on the %s", s.Name, s.Insulated))
 		}
 	}
@@ -122,14 +123,14 @@ func (b *builder) wheels(on []Shaft) {
 
 // leads is the end that goes through first: the smaller, else the one whose
 // wheel comes off, "" where either may.
-func (s Shaft) leads() string {
+func (s Shaft) leads() job.Side {
 	l, r := s.Journal[0], s.Journal[1]
 	switch {
 	case l > 0 && r > 0 && l < r-1e-9:
-		return "left"
+		return job.Left
 	case l > 0 && r > 0 && r < l-1e-9:
-		return "right"
-	case s.Insulated == "left" || s.Insulated == "right":
+		return job.Right
+	case s.Insulated != "":
 		return s.Insulated
 	}
 	return ""
@@ -152,7 +153,7 @@ func (b *builder) passNote(s Shaft, mine []Bore) say.Text {
 			note += " although the other is the insulated one"
 		}
 	}
-	for i, side := range []string{"left", "right"} {
+	for i, side := range job.Sides {
 		for _, x := range mine {
 			if x.Side == side && s.MustPass[i] > 0 {
 				note = join(note, say.F("%v must pass the %s bore, which is at least %v", say.MM(s.MustPass[i], 3).Trim(), side, say.MM(x.Limits[0], 3).Rounded(dim.Up)))

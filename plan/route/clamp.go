@@ -3,11 +3,13 @@ package route
 import (
 	"rebush/fits/finding"
 	"rebush/fits/say"
+	"rebush/plan/job"
+	"rebush/plan/seat"
 )
 
 // clamping is one set-up and the bores cut in it.
 type clamping struct {
-	up    string
+	up    job.Side
 	bores []Bore
 	far   map[string]bool // reached through the near plate
 	from  []string        // finished seats that locate it
@@ -35,7 +37,7 @@ func (b *builder) pairs() [][]Bore {
 // located in the seat that is already right. On a lathe each shaft is brought
 // to the spindle by itself.
 func (b *builder) clampings() []clamping {
-	if b.s.Machine == "lathe" {
+	if b.s.Machine == OnLathe {
 		var out []clamping
 		for _, mine := range b.pairs() {
 			out = append(out, b.sided([][]Bore{mine})...)
@@ -46,8 +48,8 @@ func (b *builder) clampings() []clamping {
 }
 
 func (b *builder) sided(pairs [][]Bore) []clamping {
-	left, right := &clamping{up: "left", far: map[string]bool{}}, &clamping{up: "right", far: map[string]bool{}}
-	bySide := map[string]*clamping{"left": left, "right": right}
+	left, right := &clamping{up: job.Left, far: map[string]bool{}}, &clamping{up: job.Right, far: map[string]bool{}}
+	bySide := map[job.Side]*clamping{job.Left: left, job.Right: right}
 	split := map[string]string{} // bore -> the other one of its shaft
 	for _, mine := range pairs {
 		if len(mine) == 2 {
@@ -64,7 +66,7 @@ func (b *builder) sided(pairs [][]Bore) []clamping {
 			}
 			split[near.Name], split[far.Name] = far.Name, near.Name
 			if !b.loose() {
-				b.trouble(Trouble{Level: finding.Note, Rule: "route/turned over", Where: far.Name, Have: b.j.Width, Want: b.j.Width,
+				b.trouble(Trouble{Level: finding.Note, Rule: TurnedOver, Where: far.Name, Have: b.j.Width, Want: b.j.Width,
 					Text: say.F("the chassis has to be turned over for this hole: %v", why), Fix: "a tool that reaches through the near plate saves a set-up"})
 			}
 		}
@@ -104,13 +106,13 @@ func (b *builder) reaches(near, far Bore) say.Text {
 	if b.j.Width <= 0 {
 		return "the width over the plates is not given"
 	}
-	if far.Way == "reamer" || far.Way == "end mill" {
+	if far.Way == seat.Reamer || far.Way == seat.EndMill {
 		t := Tool{Name: far.WayName, Size: far.WaySize, Reach: far.Reach, Shank: far.Shank}
 		// A reamer is long for its size unless the shop says how long.
-		if far.Way == "reamer" && t.Reach <= 0 {
+		if far.Way == seat.Reamer && t.Reach <= 0 {
 			t.Reach = b.j.Width
 		}
-		if far.Way == "reamer" && t.Shank <= 0 {
+		if far.Way == seat.Reamer && t.Shank <= 0 {
 			t.Shank = t.Size
 		}
 		if why := b.passes(t, near); why != "" {

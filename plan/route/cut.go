@@ -2,8 +2,11 @@ package route
 
 import (
 	"math"
+	"rebush/feeds/cutting"
 	"rebush/fits/finding"
 	"rebush/fits/say"
+	"rebush/plan/job"
+	"rebush/plan/seat"
 )
 
 // inFingers marks a tool that no spindle turns.
@@ -23,8 +26,8 @@ type planned struct {
 func (b *builder) cutIn(c clamping) {
 	name := b.letter()
 	b.setup, b.last = name, ""
-	mirrored := c.up == "right"
-	set := Setup{Name: name, Up: c.up, Mirrored: mirrored, Words: b.holdWords(c), Clamping: true}
+	mirrored := c.up == job.Right
+	set := Setup{Name: name, Plate: c.up, Mirrored: mirrored, Words: b.holdWords(c), Clamping: true}
 	for _, x := range c.bores {
 		set.Bores = append(set.Bores, x.Name)
 	}
@@ -90,12 +93,12 @@ func merge(near, far []planned) []planned {
 func (b *builder) seat(x Bore, c clamping) []planned {
 	far := c.far[x.Name]
 	at := x.At
-	if c.up == "right" {
+	if c.up == job.Right {
 		at[0] = b.mirrorX(at[0])
 	}
 	common := func(o Operation) Operation {
 		o.Bore, o.Backing, o.Leaded = x.Name, b.backing(far), b.j.Leaded
-		if b.s.Machine != "lathe" {
+		if b.s.Machine != OnLathe {
 			o.At, o.Approach = &at, b.approach(c, x)
 		}
 		return o
@@ -111,7 +114,7 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 			b.buy(st.tool.Name, st.buy, x.Name)
 		}
 		if st.left > 0.005 {
-			b.trouble(Trouble{Level: finding.Caution, Rule: "route/locating tool", Where: x.Name, Have: st.tool.Size, Want: 2 * x.locate(),
+			b.trouble(Trouble{Level: finding.Caution, Rule: LocatingTool, Where: x.Name, Have: st.tool.Size, Want: 2 * x.locate(),
 				Text: say.F("%s leaves %v of the worn side for the next tool to follow", st.tool.Name, say.MM(st.left/2, 2)),
 				Fix:  say.F("a boring head, or an end mill of at least %v; or a bush with a larger outside", say.MM(2*x.locate(), 2))})
 		}
@@ -131,13 +134,13 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 			pass = 0
 		}
 		hole = st.tool.Size
-		out = append(out, planned{o: o, q: &Query{Operation: st.op, Dia: st.tool.Size, Through: x.Plate, ThinWall: x.thin(), Head: st.head}, pass: pass, after: hole})
+		out = append(out, planned{o: o, q: &Query{Op: st.op, Dia: st.tool.Size, Through: x.Plate, ThinWall: x.thin(), Head: st.head}, pass: pass, after: hole})
 	}
 	out = append(out, b.chamfer(x, far, hole, common), b.lastTool(x, where, common))
 	for i := range out {
 		// On a faceplate the chassis itself turns, whatever the tool is.
-		if out[i].q != nil && b.s.Machine == "lathe" {
-			out[i].q.Head = "faceplate"
+		if out[i].q != nil && b.s.Machine == OnLathe {
+			out[i].q.Head = cutting.Faceplate
 		}
 	}
 	return out
@@ -147,13 +150,13 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 func (b *builder) toolNote(st step, x Bore) say.Text {
 	note := b.once(st.note)
 	switch {
-	case st.op == "drill" && b.loose() && b.s.Jig:
+	case st.op == OpDrill && b.loose() && b.s.Jig:
 		note = join(say.F("only through its slip bush, %v; lips dubbed", say.MM(st.tool.Size, 3).Trim()), note)
-	case st.op == "drill" && b.loose():
+	case st.op == OpDrill && b.loose():
 		note = join("lips dubbed; let the hole centre itself under the drill, then clamp", note)
-	case st.op == "drill" && b.j.Soft:
+	case st.op == OpDrill && b.j.Soft:
 		note = join("lips dubbed, or it grabs", note)
-	case st.op == "bore" && st.head == "faceplate":
+	case st.op == OpBore && st.head == cutting.Faceplate:
 		note = join(b.once("turn one full turn by hand first, guard shut"), note)
 	}
 	return note
@@ -172,7 +175,7 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 	}
 	o := common(Operation{Kind: KindChamfer, Do: say.F("Chamfer the outside edge of %s about %v x 45 degrees: about %v across", x.Name, say.MM(size, 1).About(), say.MM(across, 1).About()),
 		Tool: "countersink 90 degrees", ToolMM: math.NaN(), HoleMM: hole, Note: b.once("before the last tool, which takes its burr off; " + why)})
-	p := planned{o: o, q: &Query{Operation: "countersink", Dia: across, Through: (across - hole) / 2}, after: hole}
+	p := planned{o: o, q: &Query{Op: OpCountersink, Dia: across, Through: (across - hole) / 2}, after: hole}
 	if b.loose() && b.s.Jig {
 		p.o.Note = join(b.once("slip bush out, chassis stays where it is"), p.o.Note)
 	}
@@ -183,10 +186,10 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 	p.o.Tool, p.o.FromBelow = p.o.Tool+inFingers, true
 	p.o.Backing = "block out, fingers in from below, spindle stopped"
 	p.o.Note = join(p.o.Note, "this plate's outside lies below")
-	if b.s.Machine == "lathe" {
+	if b.s.Machine == OnLathe {
 		p.o.Tool, p.o.Note = "hooked boring tool, back edge at 45 degrees", "from within, pulled towards you; "+why
 		p.o.Backing, p.o.FromBelow = b.backing(true), false
-		p.q = &Query{Operation: "bore", Dia: across, Through: size, Head: "faceplate"}
+		p.q = &Query{Op: OpBore, Dia: across, Through: size, Head: cutting.Faceplate}
 		p.o.Minutes = 0
 	}
 	return p
@@ -196,26 +199,26 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 func (b *builder) lastTool(x Bore, where string, common func(Operation) Operation) planned {
 	lim := x.Seat
 	g := b.gauge(lim)
-	q := Query{Operation: "ream", Dia: x.WaySize, Through: x.Plate, ThinWall: x.thin()}
+	q := Query{Op: OpReam, Dia: x.WaySize, Through: x.Plate, ThinWall: x.thin()}
 	o := common(Operation{Kind: KindSizeSeat, Do: say.F("Ream the seat of %s", where), Tool: words(x.WayName), ToolMM: x.WaySize, HoleMM: x.mid(),
 		Limits: &lim, OfSeat: true, Go: g.goes, NoGo: g.stops, Note: b.once("never turn it back, in or out")})
 	pass := math.Max(x.WaySize, x.Shank)
 	switch x.Way {
-	case "reamer":
+	case seat.Reamer:
 		if b.loose() && b.s.Jig {
 			o.Note = join(say.F("through its slip bush, %v", say.MM(x.WaySize, 3).Trim()), o.Note)
 		}
-	case "boring head":
-		q.Operation, q.Dia, q.Head = "bore", x.mid(), "boring head"
+	case seat.BoringHead:
+		q.Op, q.Dia, q.Head = OpBore, x.mid(), cutting.BoringHead
 		pass = 0
 		o.Tool, o.ToolMM = "boring head", math.NaN()
 		o.Do, o.Note = say.F("Bore the seat of %s to size", where), b.once("creep up on it; the last two passes at one setting")
-		if b.s.Machine == "lathe" {
+		if b.s.Machine == OnLathe {
 			o.Tool = "boring tool"
 			o.Note = join(o.Note, "guard shut")
 		}
-	case "end mill":
-		q.Operation = "plunge"
+	case seat.EndMill:
+		q.Op = OpPlunge
 		o.Do, o.Note = say.F("Plunge the seat of %s with an end mill of its size", where), "one slow plunge, no dwelling"
 	}
 	return planned{o: o, q: &q, pass: pass, after: x.mid()}

@@ -2,7 +2,10 @@ package route
 
 import (
 	"math"
+	"rebush/feeds/cutting"
 	"rebush/fits/say"
+	"rebush/plan/job"
+	"rebush/plan/seat"
 	"strings"
 )
 
@@ -21,7 +24,7 @@ func (b *builder) shafts() []string {
 // oilWays clears the oil holes through the new bushes, before the bores are
 // sized so that sizing takes the burr.
 func (b *builder) oilWays() {
-	b.setup, b.last = "oil", ""
+	b.setup, b.last = oilWays, ""
 	for _, x := range b.j.Bores {
 		if x.Oil == nil {
 			continue
@@ -33,10 +36,10 @@ func (b *builder) oilWays() {
 		o := Operation{Kind: KindOil, Bore: x.Name, Do: say.F("Drill bush %s through from the old oil hole of %s", x.Bush, x.Name), Tool: words(t.Name), ToolMM: t.Size,
 			Backing: "close-fitting rod in the bore", Holding: say.F("on edge, oil hole at %.0f degrees uppermost", x.Oil.AtDeg), HoleMM: (x.Limits[0] + x.Limits[1]) / 2,
 			Note: "light feed, until it meets the rod; deburr inside; oil must reach the axle"}
-		q := Query{Operation: "drill", Dia: t.Size, Through: math.Max(0.1, (x.Seat[0]-x.Limits[1])/2), Material: x.BushMetal}
+		q := Query{Op: OpDrill, Dia: t.Size, Through: math.Max(0.1, (x.Seat[0]-x.Limits[1])/2), Material: x.BushMetal}
 		b.figures(&o, q)
 		o.Depth = math.NaN() // from the mouth of the old hole, which is not known
-		if !math.IsNaN(x.LoadDeg) && away(x.LoadDeg, x.Oil.AtDeg) <= 45 {
+		if !math.IsNaN(x.LoadDeg) && away(x.LoadDeg, x.Oil.AtDeg) <= b.r.OilLoadDeg {
 			o.Note = join(o.Note, "it comes out on the loaded side: keep it small and round its edge well, oil is pressed back here")
 		}
 		o.Leaded = x.Leaded
@@ -49,7 +52,7 @@ func (b *builder) oilWays() {
 func (b *builder) oilDrill(d float64) (Tool, bool) {
 	for i := len(b.s.Drills) - 1; i >= 0; i-- {
 		if t := b.s.Drills[i]; t.Size <= d+1e-9 {
-			if t.Size >= 0.8*d {
+			if t.Size >= b.r.OilShare*d {
 				return t, true
 			}
 			break
@@ -66,14 +69,14 @@ func away(a, c float64) float64 {
 
 // finishBores takes both bores of each shaft to size, in line.
 func (b *builder) finishBores() {
-	b.setup, b.last = "finish", ""
+	b.setup, b.last = finishing, ""
 	for _, shaft := range b.shafts() {
 		mine := b.on(shaft)
 		b.tryMesh(shaft, mine)
 		b.boreInPlace(mine)
-		b.setup = "finish"
+		b.setup = finishing
 		for _, x := range mine {
-			if x.Finish != "bore" {
+			if x.Finish != seat.BoreInPlace {
 				b.finish(x, len(mine) > 1)
 			}
 		}
@@ -85,9 +88,9 @@ func (b *builder) finishBores() {
 func (b *builder) tryMesh(shaft string, mine []Bore) {
 	open, low := false, []float64(nil)
 	for _, x := range mine {
-		open = open || x.Finish != "as delivered"
+		open = open || x.Finish != seat.AsDelivered
 		if x.Closed[0] > 0 {
-			low = appendNew(low, math.Floor((x.Closed[0]-0.01)*100+1e-6)/100)
+			low = appendNew(low, under(x.Closed[0], b.r.DummyUnder))
 		}
 	}
 	if !open {
@@ -112,7 +115,7 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 func (b *builder) boreInPlace(mine []Bore) {
 	var in []Bore
 	for _, x := range mine {
-		if x.Finish == "bore" {
+		if x.Finish == seat.BoreInPlace {
 			in = append(in, x)
 		}
 	}
@@ -121,7 +124,7 @@ func (b *builder) boreInPlace(mine []Bore) {
 	}
 	c := clamping{up: in[0].Side, bores: in, far: map[string]bool{}}
 	name := b.letter()
-	set := Setup{Name: name, Up: c.up, Mirrored: c.up == "right", Words: b.holdWords(c), Clamping: true}
+	set := Setup{Name: name, Plate: c.up, Mirrored: c.up == job.Right, Words: b.holdWords(c), Clamping: true}
 	var names []string
 	for _, x := range in {
 		names = append(names, x.Name)
@@ -133,25 +136,25 @@ func (b *builder) boreInPlace(mine []Bore) {
 		Note: join("bring the outside of the new bush true under the spindle, then set the dials to its new centre", b.mirrorNote(c))})
 	for _, x := range in {
 		lim, at := x.Limits, x.At
-		if c.up == "right" {
+		if c.up == job.Right {
 			at[0] = b.mirrorX(at[0])
 		}
 		g := b.gauge(lim)
 		o := Operation{Kind: KindSizeBore, Bore: x.Name, Do: say.F("Bore %s in place on its new centre", x.Name), Tool: words(x.FinishTool), At: &at, Approach: b.approach(c, x),
 			Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Backing: "slotted block close under that wall", Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
 			Note: "sharp tool, light last cuts"}
-		head := "boring head"
-		if b.s.Machine == "lathe" {
-			head = "faceplate"
+		head := cutting.BoringHead
+		if b.s.Machine == OnLathe {
+			head = cutting.Faceplate
 		}
-		b.figures(&o, Query{Operation: "bore", Dia: (lim[0] + lim[1]) / 2, Through: x.Plate, Head: head, Material: x.BushMetal})
+		b.figures(&o, Query{Op: OpBore, Dia: (lim[0] + lim[1]) / 2, Through: x.Plate, Head: head, Material: x.BushMetal})
 		o.Leaded = x.Leaded
 		b.add(o)
 	}
 }
 
 func (b *builder) mirrorNote(c clamping) say.Text {
-	if c.up != "right" {
+	if c.up != job.Right {
 		return ""
 	}
 	return "MIRRORED"
@@ -170,9 +173,9 @@ func (b *builder) finish(x Bore, pair bool) {
 		line = b.once("a close-fitting rod in the other bore keeps it in line")
 	}
 	switch x.Finish {
-	case "as delivered":
+	case seat.AsDelivered:
 		o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, say.F("Gauge the bore of %s: the bush closes into its limits by itself", x.Name), b.r.Gauging, ""
-	case "mandrel":
+	case seat.Mandrel:
 		if x.MandrelIn {
 			o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, say.F("Gauge the bore of %s: the mandrel it was pressed on has sized it", x.Name), b.r.Gauging, ""
 			break
@@ -190,10 +193,10 @@ func (b *builder) finish(x Bore, pair bool) {
 		if x.Porous {
 			o.Note += "; porous: never ream it"
 		}
-	case "ream":
+	case seat.Ream:
 		o.Do, o.Tool, o.ToolMM = say.F("Ream the bore of %s", x.Name), words(x.FinishTool), x.FinishSizes[0]
 		o.Note = join(line, "never turn it back")
-		b.figures(&o, Query{Operation: "ream", Dia: x.FinishSizes[0], Through: x.Plate, Material: x.BushMetal})
+		b.figures(&o, Query{Op: OpReam, Dia: x.FinishSizes[0], Through: x.Plate, Material: x.BushMetal})
 	default:
 		o.Do = say.F("Ease the bore of %s until its own axle runs", x.Name)
 		o.Tool = "broach or hand reamer, a little at a time"
@@ -203,6 +206,6 @@ func (b *builder) finish(x Bore, pair bool) {
 			o.Note = "its own axle is the gauge: free with oil, no shake; a porous bore is burnished, never reamed or honed: that closes its pores"
 		}
 	}
-	o.Leaded = x.Leaded && (x.Finish == "ream" || x.Finish == "to its own axle")
+	o.Leaded = x.Leaded && (x.Finish == seat.Ream || x.Finish == seat.ToOwnAxle)
 	b.add(o)
 }

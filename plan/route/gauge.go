@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"rebush/fits/say"
+	"rebush/plan/seat"
 	"slices"
 )
 
@@ -86,7 +87,7 @@ func (b *builder) byShanks(lim [2]float64) proof {
 		}
 	}
 	high, ok := b.surely(lim[1])
-	if low == nil || !ok || lim[0]-low.Size > 0.15 || high.Size-lim[1] > 0.15 {
+	if low == nil || !ok || lim[0]-low.Size > b.r.ShankNear || high.Size-lim[1] > b.r.ShankNear {
 		return proof{how: "no pin or shank near these limits"}
 	}
 	return proof{how: how + "; they bracket it only", goes: shank(*low), stops: shank(high)}
@@ -122,7 +123,7 @@ func (p proof) box() say.Text {
 // tryInScrap makes a hole in scrap with each seat tool whose seat no gauge can
 // prove, and tries the very bushes in it, before anything is cut.
 func (b *builder) tryInScrap() {
-	b.setup, b.last = "bench", ""
+	b.setup, b.last = onBench, ""
 	seen := map[string]bool{}
 	for i, x := range b.j.Bores {
 		if seen[scrapKey(x)] || !b.needsScrap(x) {
@@ -140,14 +141,14 @@ func (b *builder) tryInScrap() {
 			try = say.F("a stub turned %v", say.Limits(x.OD[0], x.OD[1], 3))
 		}
 		want := say.Text("it starts square and does not go in by hand")
-		if x.HeldBy == "compound" {
+		if x.HeldBy == seat.ByCompound {
 			want = "it slides in without shake"
 		}
 		lim := x.Seat
 		b.add(Operation{Kind: KindScrap, Do: say.F("In scrap of the same metal and thickness make a hole as for %s and try %v in it", list(holes), try), Tool: words(x.WayName), ToolMM: math.NaN(),
 			Limits: &lim, OfSeat: true, Gauge: want, Backing: "block under the scrap", Minutes: 2*b.r.ToolChange + b.r.Gauging,
 			Note:    "same tools, speeds and oil as on the job: the gauges here do not prove this seat, this does",
-			Spindle: b.s.Machine != "hand", Leaded: b.j.Leaded})
+			Spindle: b.s.Machine != ByHand, Leaded: b.j.Leaded})
 	}
 }
 
@@ -185,16 +186,16 @@ func (b *builder) gaugeSeats(c clamping) {
 
 // oldSeats measures the seats that nothing is cut in.
 func (b *builder) oldSeats() {
-	b.setup = "bench"
+	b.setup = onBench
 	for _, x := range b.j.Bores {
-		if x.Way != "old seat" && x.Way != "cap" {
+		if x.Way != seat.OldSeatWay && x.Way != seat.CapWay {
 			continue
 		}
 		lim := x.Seat
 		g := b.gauge(lim)
 		o := Operation{Kind: KindGauge, Bore: x.Name, Do: say.F("Gauge the old bush's seat in %s", x.Name), Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops,
 			Minutes: b.r.Gauging, HoleMM: x.mid(), Note: "nothing is cut here: scrape no metal off, only dirt"}
-		if x.Way == "cap" {
+		if x.Way == seat.CapWay {
 			o.Do = say.F("Gauge the seat under the cap of %s", x.Name)
 		}
 		if !g.proves {
@@ -206,7 +207,7 @@ func (b *builder) oldSeats() {
 
 // wash is the last look before the presses.
 func (b *builder) wash() {
-	b.setup = "bench"
+	b.setup = onBench
 	o := Operation{Kind: KindWash, Do: "Wash and dry the chassis, take the burrs off inside; no chips left in a seat or an oil hole", Tool: "brush", Minutes: b.r.Gauging}
 	if !slices.ContainsFunc(b.j.Bores, Bore.cuts) {
 		o.Do = "Wash and dry the chassis; no dirt left in a seat or an oil hole"

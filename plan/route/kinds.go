@@ -34,3 +34,36 @@ func Kinds() []Kind {
 		KindGauge, KindWash, KindTurn, KindFace, KindPress, KindCure, KindOil, KindTryMesh, KindSizeBore, KindLineUp,
 		KindAssemble, KindWheels}
 }
+
+// Machine is what turns the tools.
+type Machine string
+
+// The machines. The tool of the last two does not stand on a figure by itself.
+const (
+	Mill       Machine = "mill"
+	OnLathe    Machine = "lathe"
+	DrillPress Machine = "drill press"
+	ByHand     Machine = "hand"
+)
+
+// Op is how a tool cuts, as the cutting tables name it.
+type Op string
+
+// The ways to cut that a route asks of.
+const (
+	OpDrill       Op = "drill"
+	OpReam        Op = "ream"
+	OpBore        Op = "bore"
+	OpPlunge      Op = "plunge"
+	OpCountersink Op = "countersink"
+)
+
+// What stands in the place of a set-up's letter where nothing is clamped under
+// a spindle.
+const (
+	onBench   = "bench"
+	atPress   = "press"
+	atLathe   = "lathe"
+	oilWays   = "oil"
+	finishing = "finish"
+)

@@ -37,6 +37,9 @@ func (b *builder) layOut() {
 	}
 }
 
+// ohms is the unit of what is read off an ohmmeter.
+const ohms = "ohm"
+
 // proving is reassembly and proving, a line each with its blank or tick box.
 func (b *builder) proving() {
 	add := func(text say.Text, blank string) {
@@ -74,13 +77,13 @@ func (b *builder) proving() {
 		default:
 			twice(say.F("%s, wheels back to back", s.Name), "mm")
 		}
-		if s.Insulated == "left" || s.Insulated == "right" {
+		if s.Insulated != "" {
 			add(say.F("%s: insulated wheel on the %s", s.Name, s.Insulated), "")
 		}
 	}
 	if b.j.Current {
-		twice("Insulated wheel to axle: open, above about 10 megohm", "ohm")
-		twice("Live wheel to chassis: near zero", "ohm")
+		twice("Insulated wheel to axle: open, above about 10 megohm", ohms)
+		twice("Live wheel to chassis: near zero", ohms)
 	}
 	if b.j.Rods {
 		add("Coupling rods on: no tight spot in a whole turn", "")

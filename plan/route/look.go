@@ -7,7 +7,7 @@ func (b *builder) lookOver() {
 	if !b.j.Unsure {
 		return
 	}
-	b.setup = "bench"
+	b.setup = onBench
 	b.add(Operation{Kind: KindLookOver, Do: "Look the casting or the plates over, before the first cut", Tool: "a good light, a lens",
 		Minutes: b.r.Gauging, Note: "then write condition: sound, cracked or swollen into the job file"})
 }

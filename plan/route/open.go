@@ -2,15 +2,18 @@ package route
 
 import (
 	"math"
+	"rebush/feeds/cutting"
+	"rebush/fits/dim"
 	"rebush/fits/say"
+	"rebush/plan/seat"
 )
 
 // step is one tool that opens a hole before its seat is made.
 type step struct {
 	tool Tool
-	kind Kind   // locate | open
-	op   string // plunge | drill | bore
-	head string
+	kind Kind // locate | open
+	op   Op
+	head cutting.Head
 	note say.Text
 	buy  say.Text
 	bar  bool // a boring bar: makes its own axis, goes in where it fits
@@ -29,22 +32,22 @@ type window struct {
 func (b *builder) window(x Bore) window {
 	w := window{least: 2 * x.locate()}
 	switch x.Way {
-	case "reamer":
-		lo, hi, _ := b.r.ReamStock(x.WaySize, b.s.Machine == "hand")
+	case seat.Reamer:
+		lo, hi := b.r.ReamStock(x.WaySize)
 		w.plain, w.most = lo, hi
 		w.low, w.high, w.mill = x.WaySize-hi-b.r.DrillOversize, x.WaySize-lo-b.r.DrillOversize, x.WaySize-lo
-	case "end mill":
-		w.low, w.high, w.mill = x.WaySize-1, x.WaySize-0.1, x.WaySize-0.1
+	case seat.EndMill:
+		w.low, w.high, w.mill = x.WaySize-b.r.MillStock[1], x.WaySize-b.r.MillStock[0], x.WaySize-b.r.MillStock[0]
 	default:
-		w.low, w.high, w.mill = x.mid()-1, x.mid()-0.2, x.mid()-0.2
+		w.low, w.high, w.mill = x.mid()-b.r.BoredStock[1], x.mid()-b.r.BoredStock[0], x.mid()-b.r.BoredStock[0]
 	}
 	return w
 }
 
 // bored is the size of a bored hole before the last tool, which can be read
-// off a dial: in steps of 0.05 mm where the lobe allows.
-func (w window) bored() float64 {
-	if d := math.Floor(w.mill*20+1e-9) / 20; d >= w.least-1e-9 {
+// off a dial, where the lobe allows.
+func (b *builder) bored(w window) float64 {
+	if d := dim.Sig9(b.r.BoredStep * math.Floor(w.mill/b.r.BoredStep+1e-9)); d >= w.least-1e-9 {
 		return d
 	}
 	return w.mill
@@ -54,11 +57,11 @@ func (w window) bored() float64 {
 // last tool.
 func (b *builder) opening(x Bore, far bool) []step {
 	switch b.s.Machine {
-	case "mill":
+	case Mill:
 		return b.onMill(x, far)
-	case "lathe":
+	case OnLathe:
 		w := b.window(x)
-		return []step{{tool: Tool{Name: "boring tool", Size: w.bored()}, kind: KindLocate, op: "bore", head: "faceplate", bar: true}}
+		return []step{{tool: Tool{Name: "boring tool", Size: b.bored(w)}, kind: KindLocate, op: OpBore, head: cutting.Faceplate, bar: true}}
 	}
 	return b.throughJig(x)
 }
@@ -68,18 +71,18 @@ func (b *builder) opening(x Bore, far bool) []step {
 func (b *builder) onMill(x Bore, far bool) []step {
 	w := b.window(x)
 	switch x.Way {
-	case "end mill":
+	case seat.EndMill:
 		// The tool on size stands on the target by itself; a smaller one first
 		// leaves it a light cut.
 		if t, ok := b.mill(math.Max(x.Found, w.low), w.high, far); ok {
-			return []step{{tool: t, kind: KindLocate, op: "plunge"}}
+			return []step{{tool: t, kind: KindLocate, op: OpPlunge}}
 		}
 		return nil
-	case "boring head":
+	case seat.BoringHead:
 		return b.forBar(x, w, far)
 	}
 	pre, ok := b.before(x, w, far)
-	if ok && pre.op == "plunge" {
+	if ok && pre.op == OpPlunge {
 		pre.kind = KindLocate
 		return []step{pre} // one end mill does both
 	}
@@ -100,18 +103,18 @@ func (b *builder) onMill(x Bore, far bool) []step {
 // forBar opens the hole as far as the boring bar needs to get in; the bar then
 // makes the new axis.
 func (b *builder) forBar(x Bore, w window, far bool) []step {
-	bore := step{tool: Tool{Name: "boring head", Size: w.bored()}, kind: KindLocate, op: "bore", head: "boring head", bar: true,
+	bore := step{tool: Tool{Name: "boring head", Size: b.bored(w)}, kind: KindLocate, op: OpBore, head: cutting.BoringHead, bar: true,
 		note: "light cuts until the oval is gone: a single-point tool does not follow it"}
-	enter := b.s.BoringFrom - 0.5
+	enter := b.s.BoringFrom - b.r.BarUnder
 	if x.Found <= 0 || x.Found >= enter-1e-9 {
 		return []step{bore}
 	}
-	if t, ok := b.mill(math.Max(enter, x.Found), x.mid()-0.3, far); ok {
-		return []step{{tool: t, kind: KindOpen, op: "plunge", note: "room for the boring bar"}, bore}
+	if t, ok := b.mill(math.Max(enter, x.Found), x.mid()-b.r.BarLeaves, far); ok {
+		return []step{{tool: t, kind: KindOpen, op: OpPlunge, note: "room for the boring bar"}, bore}
 	}
 	d := math.Ceil(enter*2-1e-9) / 2
-	if d > x.mid()-0.3 {
-		d = math.Floor((x.mid()-0.3)*10+1e-9) / 10
+	if d > x.mid()-b.r.BarLeaves {
+		d = math.Floor((x.mid()-b.r.BarLeaves)*10+1e-9) / 10
 	}
 	st := b.bought(d, far)
 	st.kind, st.note = KindOpen, "room for the boring bar"
@@ -123,11 +126,11 @@ func (b *builder) forBar(x Bore, w window, far bool) []step {
 // head; else one to buy; else the nearest there is, with a caution.
 func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
 	if t, ok := b.mill(w.least, limit, far); ok {
-		return step{tool: t, kind: KindLocate, op: "plunge"}
+		return step{tool: t, kind: KindLocate, op: OpPlunge}
 	}
 	if b.s.BoringFrom > 0 && b.s.BoringFrom <= w.mill+1e-9 && w.mill >= w.least-1e-9 && (!far || b.r.ReachDiameters*w.mill >= b.j.Width) &&
-		(x.Found <= 0 || x.Found >= b.s.BoringFrom-0.5) {
-		return step{tool: Tool{Name: "boring head", Size: w.bored()}, kind: KindLocate, op: "bore", head: "boring head", bar: true, note: "light cuts: a single-point tool does not follow the oval"}
+		(x.Found <= 0 || x.Found >= b.s.BoringFrom-b.r.BarUnder) {
+		return step{tool: Tool{Name: "boring head", Size: b.bored(w)}, kind: KindLocate, op: OpBore, head: cutting.BoringHead, bar: true, note: "light cuts: a single-point tool does not follow the oval"}
 	}
 	if d, ok := standardMill(w.least, limit); ok {
 		st := b.bought(d, far)
@@ -141,13 +144,13 @@ func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
 		st.left = w.least - d
 		return st
 	}
-	return step{tool: t, kind: KindLocate, op: "plunge", left: w.least - t.Size}
+	return step{tool: t, kind: KindLocate, op: OpPlunge, left: w.least - t.Size}
 }
 
 // bought is an end mill that the shop has to buy.
 func (b *builder) bought(d float64, far bool) step {
 	t := Tool{Name: trim(d) + " mm end mill (to buy)", Size: d}
-	st := step{kind: KindLocate, op: "plunge", buy: "centre-cutting"}
+	st := step{kind: KindLocate, op: OpPlunge, buy: "centre-cutting"}
 	if far && !b.reachOK(t) {
 		t.Reach = b.j.Width
 		st.buy += say.F(", reach %v", say.MM(b.j.Width, 3).Trim())
@@ -191,7 +194,7 @@ func (b *builder) throughJig(x Bore) []step {
 		pre.left = math.Max(0, w.least-pre.tool.Size)
 		return []step{pre}
 	}
-	loc := step{tool: first, kind: KindLocate, op: "drill"}
+	loc := step{tool: first, kind: KindLocate, op: OpDrill}
 	return append(append([]step{loc}, b.between(first.Size, pre.tool.Size, false)...), pre)
 }
 

@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+	"rebush/plan/seat"
 	"strings"
 	"testing"
 
@@ -32,10 +33,10 @@ func TestOpening(t *testing.T) {
 			s.Drills = []Tool{{Name: "5 mm drill", Size: 5}, {Name: "5.8 mm drill", Size: 5.8}, {Name: "6.7 mm drill", Size: 6.7}}
 		}, "locate 4 mm end mill; open 5 mm drill; open 5.8 mm drill; open 6.7 mm drill", 0},
 		{"the bar needs room to go in", func(x *Bore, s *Shop) {
-			x.Way, x.WayName, s.BoringFrom = "boring head", "boring head", 4.4
+			x.Way, x.WayName, s.BoringFrom = seat.BoringHead, "boring head", 4.4
 		}, "open 4 mm end mill; locate boring head", 0},
-		{"end mill on size: a lighter one first", func(x *Bore, _ *Shop) { x.Way, x.WayName = "end mill", "5 mm end mill" }, "locate 4 mm end mill", 0},
-		{"drill press: slip bushes, the lobe first", func(_ *Bore, s *Shop) { s.Machine, s.Jig = "drill press", true }, "locate 4 mm drill; open 4.7 mm drill", 0},
+		{"end mill on size: a lighter one first", func(x *Bore, _ *Shop) { x.Way, x.WayName = seat.EndMill, "5 mm end mill" }, "locate 4 mm end mill", 0},
+		{"drill press: slip bushes, the lobe first", func(_ *Bore, s *Shop) { s.Machine, s.Jig = DrillPress, true }, "locate 4 mm drill; open 4.7 mm drill", 0},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -82,7 +83,7 @@ func TestReach(t *testing.T) {
 			j.Bores[1].WaySize, j.Bores[1].WayName, j.Bores[1].Seat = 5.3, "5.3 mm reamer", [2]float64{5.305, 5.312}
 		}, 1, "right", ""},
 		{"width not given", func(j *Job, _ *Shop) { j.Width = 0 }, 2, "left", "width"},
-		{"drill press", func(_ *Job, s *Shop) { s.Machine, s.Jig = "drill press", true }, 2, "left", ""},
+		{"drill press", func(_ *Job, s *Shop) { s.Machine, s.Jig = DrillPress, true }, 2, "left", ""},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -95,7 +96,7 @@ func TestReach(t *testing.T) {
 					got = append(got, u)
 				}
 			}
-			if len(got) != c.setups || got[0].Up != c.up {
+			if len(got) != c.setups || string(got[0].Plate) != c.up {
 				t.Fatalf("set-ups %+v, want %d with %s first", got, c.setups, c.up)
 			}
 			said := ""

@@ -3,12 +3,12 @@ package route
 import (
 	"math"
 	"rebush/fits/say"
-	"strings"
+	"rebush/plan/seat"
 )
 
 // removeOld takes factory bushes out first: their seats are the best datum.
 func (b *builder) removeOld() {
-	b.setup = "bench"
+	b.setup = onBench
 	for _, x := range b.j.Bores {
 		if !x.Bushed {
 			continue
@@ -37,7 +37,7 @@ func (b *builder) turnBushes() {
 			}
 		}
 		lim := x.OD
-		o := Operation{Kind: KindTurn, Setup: "lathe", Bore: x.Name, Do: say.F("Turn the %s for %s: %v", plural(len(names), "bush", "bushes"), list(names), x.BushSizes),
+		o := Operation{Kind: KindTurn, Setup: atLathe, Bore: x.Name, Do: say.F("Turn the %s for %s: %v", plural(len(names), "bush", "bushes"), list(names), x.BushSizes),
 			Tool: "turning tool, drill, boring tool or reamer", Limits: &lim, Gauge: "micrometer", Minutes: b.r.TurnBush * float64(len(names)),
 			Backing: "bar in the chuck, held short",
 			Note: b.once(say.F("bore and outside in one chucking, then part off; lead of %v on the end that goes in; "+
@@ -51,15 +51,15 @@ func (b *builder) turnBushes() {
 // they are pressed.
 func (b *builder) faceBushes() {
 	for _, x := range b.j.Bores {
-		if x.BushMade || x.Proud <= 0.005 || x.Way == "cap" {
+		if x.BushMade || x.Proud <= b.r.Proud || x.Way == seat.CapWay {
 			continue
 		}
-		o := Operation{Kind: KindFace, Setup: "lathe", Bore: x.Name, Do: say.F("Face %v off bush %s for %s, to %v, and break its edge %v",
+		o := Operation{Kind: KindFace, Setup: atLathe, Bore: x.Name, Do: say.F("Face %v off bush %s for %s, to %v, and break its edge %v",
 			say.MM(x.Proud, 2), x.Bush, x.Name, say.MM(x.Length-x.Proud, 2), say.MM(0.2, 1)),
 			Tool: "facing tool, sharp", Minutes: b.r.ToolChange + b.r.Gauging, Gauge: "calliper", Backing: "on a mandrel, or in a soft collet",
 			Note: "the end without the flange, dry", Leaded: x.Leaded, Spindle: true}
-		if !b.s.Lathe && b.s.Machine != "lathe" {
-			o.Setup, o.Tool, o.Backing = "bench", "fine file, bush in a drilled block of its own length", "drilled block"
+		if !b.s.Lathe && b.s.Machine != OnLathe {
+			o.Setup, o.Tool, o.Backing = onBench, "fine file, bush in a drilled block of its own length", "drilled block"
 			o.Spindle = false
 		}
 		b.add(o)
@@ -68,14 +68,14 @@ func (b *builder) faceBushes() {
 
 // pressIn draws or presses each bush in from outside.
 func (b *builder) pressIn() {
-	b.setup, b.last = "press", ""
+	b.setup, b.last = atPress, ""
 	any, cure := false, false
 	for _, x := range b.j.Bores {
-		any = any || x.Way != "cap"
-		cure = cure || x.HeldBy == "compound" || strings.Contains(x.Second, "compound")
+		any = any || x.Way != seat.CapWay
+		cure = cure || x.HeldBy == seat.ByCompound || x.Second&seat.Compound != 0
 	}
 	if any {
-		b.out.Setups = append(b.out.Setups, Setup{Name: "press", Words: "power off; each wall on its own anvil, never the box as a whole"})
+		b.out.Setups = append(b.out.Setups, Setup{Name: atPress, Words: "power off; each wall on its own anvil, never the box as a whole"})
 	}
 	for _, x := range b.j.Bores {
 		b.press(x)
@@ -92,10 +92,10 @@ func (b *builder) press(x Bore) {
 	g := b.gauge(x.Seat)
 	o.GaugeFirst = say.F("Seat of %s: %v. Bush %v", x.Name, g.box(), b.measured(x))
 	switch x.HeldBy {
-	case "compound":
+	case seat.ByCompound:
 		o.Do = say.F("Set bush %s into %s from outside with retaining compound", x.Bush, x.Name)
 		o.Tool, o.Note = "retaining compound, guide pin", b.once("both faces free of oil, a thin bead round the leading end, none in the bore; wipe off what squeezes out and leave it undisturbed")
-	case "cap":
+	case seat.ByCap:
 		o.Do, o.Tool = say.F("Lay bearing %s into its seat at %s and fit the cap", x.Bush, x.Name), "fingers"
 		o.Backing, o.Note = "none: no press, the cap holds it", "cap and seat free of dirt and burrs; measure its partner too"
 		if len(b.on(x.Shaft)) < 2 {
@@ -116,7 +116,7 @@ func (b *builder) press(x Bore) {
 			o.Note = join(o.Note, say.F("press it with the mandrel %s mm left in the bore and withdraw the mandrel afterwards", last))
 		}
 	}
-	o.Compound = x.HeldBy == "compound" || strings.Contains(x.Second, "compound") || x.Filled
+	o.Compound = x.HeldBy == seat.ByCompound || x.Second&seat.Compound != 0 || x.Filled
 	if x.Filled {
 		o.Note = join(o.Note, "part of the old wear stays outside the bush: fill it with the compound, no gap left, and let it cure before the axle is tried")
 	}
@@ -136,7 +136,7 @@ func (b *builder) on(shaft string) []Bore {
 // measured says what the bush itself must measure before it goes in.
 func (b *builder) measured(x Bore) say.Text {
 	s := say.F("measures %v", say.Limits(x.OD[0], x.OD[1], 3))
-	if x.HeldBy == "press" {
+	if x.HeldBy == seat.ByPress {
 		s += say.F(" and %v over its seat", say.Limits(math.Max(0, x.U[0]), x.U[1], 3))
 	}
 	s += ", no burr"
@@ -149,13 +149,13 @@ func (b *builder) measured(x Bore) say.Text {
 // secondWords tells of the second hold, where there is one.
 func secondWords(x Bore) say.Text {
 	var w []say.Text
-	for _, s := range strings.Split(x.Second, " and ") {
+	for _, s := range x.Second.Each() {
 		switch s {
-		case "flange":
+		case seat.Flange:
 			w = append(w, "until the flange sits down all round")
-		case "compound":
+		case seat.Compound:
 			w = append(w, "compound on the outside, none in the bore")
-		case "stake":
+		case seat.Stake:
 			w = append(w, "then stake the rim lightly at three points, on a support")
 		}
 	}

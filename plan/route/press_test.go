@@ -1,6 +1,7 @@
 package route
 
 import (
+	"rebush/plan/seat"
 	"strings"
 	"testing"
 )
@@ -19,8 +20,8 @@ func TestPressing(t *testing.T) {
 		{"too much for the press", 300, "bolt", "draw it in by the bolt", nil, "", true},
 		{"press not known", 0, "bolt", "HALT at 600 N", nil, "", true},
 		{"compound", 600, "compound", "none in the bore", func(x *Bore) { x.HeldBy = "compound" }, "", true},
-		{"stake", 600, "press", "stake", func(x *Bore) { x.Second = "flange and stake" }, "flange outwards", true},
-		{"cap", 600, "fingers", "measure its partner too", func(x *Bore) { x.HeldBy, x.Way = "cap", "cap" }, "", false},
+		{"stake", 600, "press", "stake", func(x *Bore) { x.Second = seat.Flange | seat.Stake }, "flange outwards", true},
+		{"cap", 600, "fingers", "measure its partner too", func(x *Bore) { x.HeldBy, x.Way = seat.ByCap, seat.CapWay }, "", false},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -146,7 +147,7 @@ func TestAxleGoesIn(t *testing.T) {
 		{Shaft{Journal: [2]float64{3.16, 3.16}}, ""},
 	}
 	for _, c := range cases {
-		if got := c.s.leads(); got != c.want {
+		if got := c.s.leads(); string(got) != c.want {
 			t.Errorf("%+v: %q first, want %q", c.s, got, c.want)
 		}
 	}
@@ -165,7 +166,7 @@ func TestMarksOfHazards(t *testing.T) {
 	j = axle()
 	for i := range j.Bores {
 		x := &j.Bores[i]
-		x.BushMade, x.BushSizes, x.Leaded, x.Second = true, "any", true, "flange and compound"
+		x.BushMade, x.BushSizes, x.Leaded, x.Second = true, "any", true, seat.Flange|seat.Compound
 	}
 	marks := map[string]int{}
 	for _, o := range Make(j, millShop(), plainCut, plainRules()).Operations {

@@ -3,6 +3,7 @@ package route
 import (
 	"math"
 	"rebush/fits/say"
+	"rebush/plan/seat"
 )
 
 // before chooses what opens the hole for the reamer: a drill bought for it, an
@@ -10,11 +11,11 @@ import (
 // drill below, else one to buy. ok is false where the seat's tool is no reamer
 // that needs one.
 func (b *builder) before(x Bore, w window, far bool) (step, bool) {
-	if x.Way != "reamer" {
+	if x.Way != seat.Reamer {
 		// Without a mill an end mill or a boring head has no place.
 		return step{}, false
 	}
-	drill := func(t Tool) step { return step{tool: t, kind: KindOpen, op: "drill"} }
+	drill := func(t Tool) step { return step{tool: t, kind: KindOpen, op: OpDrill} }
 	for _, t := range b.s.Drills {
 		if sameSize(t.For, x.WaySize) && t.Size >= w.least-1e-9 && t.Size < x.WaySize && b.canDrill(t) && (!far || b.reachOK(t)) {
 			s := drill(t)
@@ -24,9 +25,9 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 			return s, true
 		}
 	}
-	if b.s.Machine == "mill" {
+	if b.s.Machine == Mill {
 		if t, ok := b.mill(math.Max(w.least, x.WaySize-w.most), w.mill, far); ok {
-			return step{tool: t, kind: KindOpen, op: "plunge"}, true
+			return step{tool: t, kind: KindOpen, op: OpPlunge}, true
 		}
 	}
 	for i := len(b.s.Drills) - 1; i >= 0; i-- {
@@ -48,7 +49,7 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 	if d < w.low-1e-9 {
 		d = math.Floor(w.high*20+1e-9) / 20
 	}
-	if b.s.Machine == "mill" && d < w.least-1e-9 {
+	if b.s.Machine == Mill && d < w.least-1e-9 {
 		return step{}, false // the locating tool goes straight before the reamer
 	}
 	t := Tool{Name: trim(d) + " mm drill (to buy)", Size: d}
@@ -81,7 +82,7 @@ func (b *builder) between(from, to float64, far bool) []step {
 		if next == nil {
 			return out
 		}
-		out = append(out, step{tool: *next, kind: KindOpen, op: "drill"})
+		out = append(out, step{tool: *next, kind: KindOpen, op: OpDrill})
 		from = next.Size
 	}
 	return out

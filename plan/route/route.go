@@ -4,6 +4,7 @@ import (
 	"math"
 	"rebush/fits/finding"
 	"rebush/fits/say"
+	"rebush/plan/seat"
 	"strings"
 )
 
@@ -60,7 +61,7 @@ func (b *builder) forbidden() bool {
 			continue
 		}
 		stop = true
-		b.out.Troubles = append(b.out.Troubles, Trouble{Level: finding.Stop, Rule: "route/no jig", Where: x.Name, Have: x.Wear, Want: b.r.NoJigWear,
+		b.out.Troubles = append(b.out.Troubles, Trouble{Level: finding.Stop, Rule: NoJig, Where: x.Name, Have: x.Wear, Want: b.r.NoJigWear,
 			Text: say.F("worn %v and no jig: drill and reamer would follow the oval hole", say.MM(x.Wear, 2)),
 			Fix:  "make a jig plate pinned in sound holes and say `jig: pinned`, or send it out; a plug alone does not cure it"})
 	}
@@ -68,9 +69,11 @@ func (b *builder) forbidden() bool {
 }
 
 // loose is a machine whose tool does not stand on a figure by itself.
-func (b *builder) loose() bool { return b.s.Machine == "drill press" || b.s.Machine == "hand" }
+func (b *builder) loose() bool { return b.s.Machine == DrillPress || b.s.Machine == ByHand }
 
-func (x Bore) cuts() bool { return x.Way == "reamer" || x.Way == "boring head" || x.Way == "end mill" }
+func (x Bore) cuts() bool {
+	return x.Way == seat.Reamer || x.Way == seat.BoringHead || x.Way == seat.EndMill
+}
 
 // mid is the middle of the seat's limits.
 func (x Bore) mid() float64 { return (x.Seat[0] + x.Seat[1]) / 2 }
@@ -93,6 +96,11 @@ func (b *builder) add(o Operation) {
 		}
 	}
 	o.MayWait = true // each operation leaves a state that can wait
+	for _, x := range b.j.Bores {
+		if x.Name == o.Bore {
+			o.Place, o.BushMetal = x.At, x.BushMetal
+		}
+	}
 	b.out.Operations = append(b.out.Operations, o)
 }
 
@@ -154,6 +162,11 @@ func (b *builder) buy(tool string, spec say.Text, bore string) {
 func (b *builder) buyList() {
 	for _, n := range b.needs {
 		b.out.Buy = append(b.out.Buy, BuyLine{say.F("%s: %v", n.tool, join(n.spec...)), list(n.bores)})
+	}
+	for _, x := range b.j.Bores {
+		if x.BushToBuy {
+			b.out.Buy = append(b.out.Buy, BuyLine{say.F("bush %s", x.Bush), x.Name})
+		}
 	}
 }
 

@@ -3,14 +3,15 @@ package route
 import (
 	"math"
 	"rebush/fits/say"
+	"rebush/plan/job"
 	"strings"
 )
 
 func (b *builder) holdWords(c clamping) say.Text {
 	switch b.s.Machine {
-	case "lathe":
+	case OnLathe:
 		return say.F("on the faceplate, %s plate outwards, on packing that leaves the far hole free, counterweighted", c.up)
-	case "drill press", "hand":
+	case DrillPress, ByHand:
 		if !b.s.Jig {
 			return say.F("%s plate up on a flat block, clamped; never held by hand", c.up)
 		}
@@ -18,7 +19,7 @@ func (b *builder) holdWords(c clamping) say.Text {
 	}
 	words := say.F("%s plate up on two blocks that leave the holes free, clamped over the plates and not across the open box; backing blocks slotted, close round the holes", c.up)
 	for range c.far {
-		return words + say.F("; blocks high enough (about %v) for fingers with a countersink below", say.MM(40, 0).About())
+		return words + say.F("; blocks high enough (about %v) for fingers with a countersink below", say.MM(b.r.BlockHeight, 0).About())
 	}
 	return words
 }
@@ -34,13 +35,13 @@ func (b *builder) pinned(c clamping) string {
 func (b *builder) setUpWords(c clamping) say.Text {
 	w := say.F("Clamp the chassis with the %s plate uppermost", c.up)
 	switch {
-	case b.s.Machine == "lathe":
+	case b.s.Machine == OnLathe:
 		x := c.bores[0]
 		w = say.F("Set the chassis on the faceplate, %s plate outwards, and bring the new centre of %s to the spindle", c.up, x.Name)
 	case b.loose() && b.s.Jig:
 		w = say.F("Lock the chassis in the jig with the %s plate uppermost", c.up)
 	}
-	if c.up == "right" {
+	if c.up == job.Right {
 		w += ". This side is MIRRORED"
 	}
 	return w + "."
@@ -51,9 +52,9 @@ func (b *builder) setUpNote(c clamping) say.Text {
 	var w []say.Text
 	x := c.bores[0]
 	switch {
-	case b.s.Machine == "lathe" && len(c.from) > 0:
+	case b.s.Machine == OnLathe && len(c.from) > 0:
 		w = append(w, say.F("close-fitting rod through the finished seat of %s, run true with the indicator", list(c.from)))
-	case b.s.Machine == "lathe":
+	case b.s.Machine == OnLathe:
 		hole := say.Text("the unworn arc of the old hole")
 		if x.Repaired {
 			hole = "the hole as the earlier repair left it"
@@ -70,14 +71,14 @@ func (b *builder) setUpNote(c clamping) say.Text {
 	default:
 		w = append(w, "square it by a close-fitting rod through the better axle hole, not by the walls, then touch "+b.datum(c))
 	}
-	if c.up == "right" && b.s.Machine == "mill" {
+	if c.up == job.Right && b.s.Machine == Mill {
 		if b.j.Length > 0 {
 			w = append(w, say.F("dial x counts from the end that now lies on the left: %v less x of the drawing", say.MM(b.j.Length, 3).Trim()))
 		} else {
 			w = append(w, "the datum end now lies on the right: count x from it to the left")
 		}
 	}
-	if b.s.Machine == "mill" && !b.s.Readout {
+	if b.s.Machine == Mill && !b.s.Readout {
 		w = append(w, "take up backlash: come to every figure from one side; overshot, back off a full turn and come up again")
 	}
 	return join(w...)
@@ -86,7 +87,7 @@ func (b *builder) setUpNote(c clamping) say.Text {
 // shift is the way from the old centre to the target.
 func (b *builder) shift(x Bore) say.Text {
 	dx, dy := x.At[0]-x.Old[0], x.At[1]-x.Old[1]
-	if x.Side == "right" {
+	if x.Side == job.Right {
 		dx = -dx
 	}
 	// The hole has to go to the spindle, so the chassis moves the other way.
@@ -113,7 +114,7 @@ func (b *builder) shift(x Bore) say.Text {
 // datum names the edges that the dials start from.
 func (b *builder) datum(c clamping) say.Text {
 	switch {
-	case c.up == "right" && b.j.Length > 0:
+	case c.up == job.Right && b.j.Length > 0:
 		return "the long datum edge and the end that now lies on the left"
 	case b.j.DatumWords != "":
 		return say.F("the datum edges: %s", b.j.DatumWords)
@@ -149,7 +150,7 @@ func (b *builder) secondDatum(c clamping) say.Text {
 
 // approach says how the dials come to their figures.
 func (b *builder) approach(c clamping, x Bore) say.Text {
-	if b.s.Machine != "mill" {
+	if b.s.Machine != Mill {
 		return ""
 	}
 	dir := func(axis, d string) say.Text {
@@ -162,7 +163,7 @@ func (b *builder) approach(c clamping, x Bore) say.Text {
 	if !b.s.Readout {
 		w += "; take up the screw"
 	}
-	if c.up == "right" && b.j.Length > 0 {
+	if c.up == job.Right && b.j.Length > 0 {
 		w += say.F("; MIRRORED, drawing %v", say.MM(x.At[0], 3).Trim())
 	}
 	return w
@@ -170,7 +171,7 @@ func (b *builder) approach(c clamping, x Bore) say.Text {
 
 func (b *builder) backing(far bool) say.Text {
 	switch {
-	case b.s.Machine == "lathe" && far:
+	case b.s.Machine == OnLathe && far:
 		return "packing ring on the faceplate, close round the far hole"
 	case far:
 		return "slotted block under the far plate"

@@ -3,8 +3,18 @@ package route
 import (
 	"fmt"
 	"math"
+	"rebush/fits/finding"
 	"rebush/fits/say"
+	"rebush/plan/job"
 	"strings"
+)
+
+// What the room has to say.
+const (
+	Drills       finding.Rule = "route/drills"
+	NoJig        finding.Rule = "route/no jig"
+	LocatingTool finding.Rule = "route/locating tool"
+	TurnedOver   finding.Rule = "route/turned over"
 )
 
 func plural(n int, one, many string) string {
@@ -38,6 +48,10 @@ func words(name string) say.Text { return say.Words(name) }
 
 func sameSize(a, b float64) bool { return a > 0 && math.Abs(a-b) < 1e-6 }
 
+// under is a size that passes a bore by so much, down to a hundredth of a
+// millimetre.
+func under(bore, by float64) float64 { return math.Floor((bore-by)*100+1e-6) / 100 }
+
 // hundredth rounds a size that is turned to suit to a hundredth of a millimetre.
 func hundredth(f float64) float64 { return math.Round(f*100) / 100 }
 
@@ -47,11 +61,11 @@ func trim(f float64) string {
 	return strings.TrimRight(s, ".")
 }
 
-func other(side string) string {
-	if side == "left" {
-		return "right"
+func other(side job.Side) job.Side {
+	if side == job.Left {
+		return job.Right
 	}
-	return "left"
+	return job.Left
 }
 
 // mirrorX is the dial's x where the chassis is turned over: from the end that

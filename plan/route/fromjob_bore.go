@@ -1,0 +1,95 @@
+package route
+
+import (
+	"math"
+
+	"rebush/fits/say"
+	"rebush/plan/job"
+	"rebush/plan/seat"
+)
+
+// bore puts one chosen seat into the terms of the route.
+func (in Input) bore(x seat.Seated) Bore {
+	a, bush := x.Chosen, x.Chosen.Bush
+	out := Bore{Name: x.Name(), Shaft: x.Old.Shaft.Name, Side: x.Old.Bore.Side, Plate: x.Hole.Plate, At: x.At,
+		Old: x.Old.Stands().O, Repaired: x.Old.Moved(), Found: 2 * x.Old.Worn.R,
+		S: x.Hole.S, Allow: seat.Allow(x.Hole, in.Seat.Rules), Wear: x.Old.Worn.W, Ligament: a.Ligament,
+		Way: a.Way.Kind, WayName: a.Way.Name, WaySize: a.Way.Size, Seat: seat.Gauged(a, in.Seat.Rules),
+		Bush: bush.Code, BushMade: bush.Turned, BushToBuy: bush.ToBuy, BushSizes: turned(bush), Bushed: x.Old.Bore.Bushed, BushMetal: bush.Metal.Name,
+		OD: [2]float64{bush.ODLow, bush.ODHigh}, U: [2]float64{a.ULow, a.UHigh},
+		Length: bush.Length, FlangeOD: bush.FlangeOD, Proud: a.Proud, Porous: bush.Metal.Porous, Leaded: bush.Metal.Leaded,
+		HeldBy: a.HeldBy, Second: a.Second, PressN: [2]float64{0, a.Force[1]}, Finish: a.Finish, FinishTool: a.FinishTool,
+		FinishSizes: a.FinishSizes, MandrelIn: a.MandrelIn, Filled: a.Filled,
+		Limits: a.Bore, Expected: a.Expected, Closed: a.Closed, Journal: x.Hole.Journal, LoadDeg: math.NaN(), IfLarge: in.ifLarge(x)}
+	if load := in.Toward[x.Name()]; load != [2]float64{} {
+		out.LoadDeg = math.Atan2(load[1], load[0]) * 180 / math.Pi
+	}
+	if a.Filled {
+		// The lobe is not cleared here: the tool stands on the old wall all
+		// round it, and what the seat does not take in is filled.
+		out.S, out.Allow = x.Old.Worn.R, 0
+	}
+	if a.HeldBy == seat.ByPress {
+		out.PressN[0] = leastToPress(in.Seat.Shop.FrictionLow, *a)
+	}
+	if t := in.tool(a.Way); t != nil {
+		out.Reach, out.Shank = t.Reach.Float(), t.Shank.Float()
+	}
+	if o := x.Old.Bore.Oil; o != nil {
+		out.Oil = &Oil{AtDeg: o.AtDeg, Diameter: o.Diameter.Float()}
+	}
+	return out
+}
+
+// leastToPress is the least force in N that a press will need: with low
+// friction, at the least interference, before the plate slackens.
+func leastToPress(friction float64, a seat.Answer) float64 {
+	return seat.AxialForce(friction, a.SeatHigh, a.Contact, a.Stress.At(a.ULow).P)
+}
+
+// tool is the reamer or end mill of the shop that makes a seat, nil for any
+// other way.
+func (in Input) tool(w seat.Way) *job.Tool {
+	sh := in.Seat.Job.Shop
+	switch w.Kind {
+	case seat.Reamer:
+		return &sh.Reamers[w.Index]
+	case seat.EndMill: // the boring head stands between the two lists
+		return &sh.EndMills[w.Index-len(sh.Reamers)-1]
+	}
+	return nil
+}
+
+// turned are the sizes of a bush that has to be turned, "" of any other.
+func turned(b seat.Bush) say.Text {
+	if !b.Turned {
+		return ""
+	}
+	sizes := say.F("outside %v, bore %v, length %v, %s", say.Limits(b.ODLow, b.ODHigh, 3), say.Limits(b.BLow, b.BHigh, 3),
+		say.MM(b.Length, 2), b.Metal.Name)
+	if b.FlangeOD > 0 {
+		sizes += say.F(", with a shoulder of %v, %v thick", say.MM(b.FlangeOD, 1), say.MM(b.FlangeT, 2))
+	}
+	return sizes
+}
+
+// ifLarge says what to go on with where a seat comes out too large: the best
+// candidate with a larger outside, else what can be turned or glued.
+func (in Input) ifLarge(x seat.Seated) say.Text {
+	if x.Chosen.Mend == seat.Renew {
+		return ""
+	}
+	for _, a := range x.Answers {
+		if a.Feasible && a.SeatLow > x.Chosen.SeatHigh+1e-9 && !a.Bush.Turned && !a.Bush.ToBuy {
+			return say.F("too large: go on to bush %s, seat %v by %s", a.Bush.Code, say.Limits(a.SeatLow, a.SeatHigh, 3), a.Way.Name)
+		}
+	}
+	switch {
+	case in.Seat.Shop.Lathe:
+		return "too large: turn a bush to the hole as it is"
+	case in.Seat.Shop.Compound && !x.Chosen.Bush.Metal.Porous:
+		from := in.Seat.Table.V("glue_from_mm")
+		return say.F("too large by %v or more: retaining compound instead of the press", say.MM(from, 2))
+	}
+	return "too large: stop, and look for a bush with a larger outside"
+}

@@ -1,0 +1,124 @@
+package plan
+
+import (
+	"rebush/fits/finding"
+	"rebush/fits/ledger"
+	"rebush/fits/say"
+	"rebush/plan/mesh"
+	"rebush/plan/route"
+	"rebush/plan/safety"
+	"rebush/plan/seat"
+	"rebush/plan/survey"
+	"rebush/plan/target"
+)
+
+// What is printed of the route.
+type (
+	Operation = route.Row
+	Setup     = route.Setup
+	BuyLine   = route.BuyLine
+	Step      = route.Step
+	Safety    = route.Said
+)
+
+// Routed is the route of a job: what is done in which order, and what that
+// wants and warns of.
+type Routed struct {
+	Rows            []Operation
+	Setups          []Setup
+	Buy             []BuyLine
+	LayOut          []say.Text
+	Proving         []Step
+	PageOne, Before []safety.Line
+	Findings        finding.List
+}
+
+// routed lays out the operations for the seats that were chosen, and explains
+// their figures.
+func routed(w *books, in route.Input, book *ledger.Ledger) Routed {
+	tables := w.forRoute()
+	j, shop, rules, said := route.FromJob(tables, in)
+	cuts := tables.Handbook(in)
+	r := route.Make(j, shop, cuts.Cut, rules)
+	for _, x := range j.Bores {
+		if x.Way == seat.CapWay {
+			book.Cite("rules/cap_slide_um") // what its seat is gauged by
+		}
+	}
+	out := Routed{Setups: r.Setups, Buy: r.Buy, LayOut: r.LayOut, Findings: said}
+	for _, t := range r.Troubles {
+		out.Findings.Raise(t.Level, t.Rule, in.Seat.Job.Place(t.Where), t.Text, t.Fix).Against(sig9(t.Have), sig9(t.Want), "mm")
+	}
+	hurt := w.hazards(in.Seat.Casting, in.Seat.Job)
+	beside, pageOne, before := hurt.Beside(r)
+	out.PageOne, out.Before, out.Proving = pageOne, before, hurt.Proved(r)
+	explain := route.Explainer{Book: book, Cuts: cuts, Plates: in.Seat.Job.Source("chassis/plates"),
+		Handling: w.rules.Get("minutes_tool_change").Address}
+	for i, o := range r.Operations {
+		row := explain.Row(o)
+		row.Safety = beside[i]
+		out.Rows = append(out.Rows, row)
+	}
+	return out
+}
+
+// forRoute are the tables that the route reads.
+func (w *books) forRoute() route.Tables {
+	return route.Tables{Rules: w.rules, Metals: w.materials, Limits: w.limits, Cutting: w.cutting, Drills: w.drills}
+}
+
+// checks are the meshes that are tried before the bores are opened, each with
+// the backlash that was wanted of it.
+func checks(drives []mesh.Drive) []route.GearCheck {
+	var out []route.GearCheck
+	for _, d := range drives {
+		c := route.GearCheck{Name: d.Name, Shaft: d.Wheel, Backlash: [2]float64{d.Wish.Lo, d.Wish.Hi}}
+		if d.Wish.Normal {
+			c.Backlash = [2]float64{d.Play(d.Window.Lo), d.Play(d.Window.Hi)}
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+// marks are the holes that are left alone and whose place is known: places to
+// measure from.
+func marks(holes []survey.Hole) []route.Mark {
+	var out []route.Mark
+	for _, h := range holes {
+		if h.Known && h.Shaft.Leave {
+			out = append(out, route.Mark{Name: h.Name(), Side: h.Bore.Side, At: h.Middle})
+		}
+	}
+	return out
+}
+
+// toward is the way in which each axle is pressed, by bore.
+func toward(axles target.Axles) map[string][2]float64 {
+	out := map[string][2]float64{}
+	for _, a := range axles {
+		for _, h := range a.Holes {
+			out[h.Name()] = h.Load
+		}
+	}
+	return out
+}
+
+// forRoute is what the steps before settled for the route.
+func (m *maker) forRoute() route.Input {
+	in := route.Input{Seat: m.seated.In, Seats: m.seated.Bores, Toward: toward(m.settled.Axles), Gears: checks(m.settled.Drives),
+		SidePlay: m.seated.SidePlay}
+	for _, b := range m.bores {
+		in.Marks = append(in.Marks, marks([]survey.Hole{b.old})...)
+	}
+	return in
+}
+
+// routing hands the step what the maker holds, and keeps what it returns.
+func (m *maker) routing() {
+	out := routed(m.books, m.forRoute(), m.book)
+	m.p.Operations, m.p.Setups = append(m.p.Operations, out.Rows...), out.Setups
+	m.p.Buy, m.p.LayOut, m.p.Proving = append(m.p.Buy, out.Buy...), out.LayOut, out.Proving
+	m.p.Safety.PageOne, m.p.Safety.Before = out.PageOne, out.Before
+	m.p.Findings = append(m.p.Findings, out.Findings...)
+}
