@@ -9,6 +9,7 @@ import (
 	"rebush/plan/job"
 	"rebush/plan/route"
 	"rebush/plan/safety"
+	"rebush/plan/survey"
 )
 
 // books are the handbook tables in force, read once and never changed.
@@ -19,7 +20,7 @@ type books struct {
 	limits    *limits.Limits
 	cutting   *cutting.Cutting
 	drills    *drills.Drills
-	instr     *instruments
+	instr     *survey.Instruments
 	stops     map[string]table.StopRule
 	safety    *safety.Book
 }
@@ -29,7 +30,7 @@ type books struct {
 func booksFor(shop *job.Shop, from *books) (*books, error) {
 	b := &books{lib: shop.Tables, rules: shop.Rules}
 	var err error
-	if b.instr, err = readInstruments(b.lib, shop); err != nil {
+	if b.instr, err = survey.ReadInstruments(b.lib, shop); err != nil {
 		return nil, err
 	}
 	if from != nil && from.lib == b.lib && from.rules == b.rules {

@@ -48,7 +48,7 @@ func TestSeatUnderACapIsGaugedByItsPlay(t *testing.T) {
 		t.Fatalf("%+v", p.Inspect)
 	}
 	for _, next := range p.Inspect[1].Next {
-		if strings.Contains(next.Do, "press a bush") || strings.Contains(next.Do, "open the seat") {
+		if strings.Contains(next.Do.String(), "press a bush") || strings.Contains(next.Do.String(), "open the seat") {
 			t.Errorf("a seat under a cap: %q", next.Do)
 		}
 	}

@@ -5,6 +5,7 @@ import (
 
 	"rebush/fits/say"
 	"rebush/plan/job"
+	"rebush/plan/survey"
 )
 
 // changeKind is what sort of thing is done otherwise.
@@ -28,7 +29,7 @@ type change struct {
 
 // changes lists what this shop could do otherwise, in the order in which it is
 // tried. holes are the holes of the plan as it stands.
-func changes(j *job.Job, instr *instruments, holes []bored) []change {
+func changes(j *job.Job, instr *survey.Instruments, holes []bored) []change {
 	out := readings(j, instr)
 	sh := j.Shop
 	if sh.Jig != "pinned" && (sh.MachineKind == "drill press" || sh.MachineKind == "hand") {
@@ -53,18 +54,15 @@ func changes(j *job.Job, instr *instruments, holes []bored) []change {
 }
 
 // readings are the instruments of the shop that could read better.
-func readings(j *job.Job, instr *instruments) []change {
+func readings(j *job.Job, instr *survey.Instruments) []change {
 	var out []change
 	if j.Shop.Pins != nil {
 		// A pin tells the narrowest: the widest of an oval no pin can tell.
 		out = append(out, change{measureBetter, "measure the narrowest with pins", readWith("pins", "narrowest")})
 	}
-	usual := 0.0
-	if r, err := instr.named("", "centre"); err == nil {
-		usual = r.u
-	}
+	usual := instr.Default(survey.Middle).U
 	for _, in := range j.Shop.Instruments {
-		if k := instr.kindOf(in.Name); k != nil && k.canRead("centre") && in.U.Float() < usual {
+		if instr.CanRead(in.Name, survey.Middle) && in.U.Float() < usual {
 			out = append(out, change{measureBetter, say.F("take the middles with the %s", in.Name), readWith(in.Name, "centre")})
 		}
 	}

@@ -23,14 +23,14 @@ func mm(t *testing.T, s string) dim.Length {
 }
 
 // handShop is a job in a shop that could do something of every kind.
-func handShop(t *testing.T) (*job.Job, *instruments, []bored) {
+func handShop(t *testing.T) (*job.Job, *survey.Instruments, []bored) {
 	t.Helper()
 	lib := table.BuiltIn()
 	j := &job.Job{Choose: map[string]string{"": "drawer 1"}, Shafts: []job.Shaft{{Name: "a", Bores: []job.Bore{
 		{Name: "a.left", With: map[string]string{"centre": "calliper"}}, {Name: "a.right", With: map[string]string{"centre": "dial indicator"}}}}},
 		Shop: &job.Shop{MachineKind: "hand", Currency: "GBP", Pins: &job.PinSet{}, SendOut: &job.SendOut{LocationU: mm(t, "0.005"), Price: 30},
 			Instruments: []job.Instrument{{Name: "calliper", U: mm(t, "0.023")}, {Name: "dial indicator", U: mm(t, "0.006")}}}}
-	instr, err := readInstruments(lib, j.Shop)
+	instr, err := survey.ReadInstruments(lib, j.Shop)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -91,7 +91,7 @@ func TestTried(t *testing.T) {
 	j, _, _ := handShop(t)
 	base := chance.Model{Bores: make([]chance.Bore, 2)}
 	good := func(*job.Job) (attempt, error) {
-		return attempt{Plan: &Plan{OK: true}, Cuts: true, Model: chance.Model{Bores: make([]chance.Bore, 2)}}, nil
+		return attempt{OK: true, Cuts: true, Model: chance.Model{Bores: make([]chance.Bore, 2)}}, nil
 	}
 	yes, no := func(*job.Job) bool { return true }, func(*job.Job) bool { return false }
 	for name, c := range map[string]struct {
@@ -102,7 +102,7 @@ func TestTried(t *testing.T) {
 		"all well":          {yes, good, 1},
 		"changes nothing":   {no, good, 0},
 		"cannot be read":    {yes, func(*job.Job) (attempt, error) { return attempt{}, errors.New("no table") }, 0},
-		"stopped":           {yes, func(j *job.Job) (attempt, error) { a, _ := good(j); a.Plan.OK = false; return a, nil }, 0},
+		"stopped":           {yes, func(j *job.Job) (attempt, error) { a, _ := good(j); a.OK = false; return a, nil }, 0},
 		"nothing is cut":    {yes, func(j *job.Job) (attempt, error) { a, _ := good(j); a.Cuts = false; return a, nil }, 0},
 		"another bore less": {yes, func(j *job.Job) (attempt, error) { a, _ := good(j); a.Model.Bores = a.Model.Bores[:1]; return a, nil }, 0},
 	} {

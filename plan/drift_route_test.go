@@ -10,7 +10,7 @@ import (
 
 // routeDrift sets what is printed of a route against the cuts that it was laid
 // out with, and the forces at the press against those of the seats.
-func routeDrift(t *testing.T, name string, m *maker, count map[string]int) {
+func routeDrift(t *testing.T, name string, w *books, got steps, count map[string]int) {
 	t.Helper()
 	differ := func(where, what string, printed *float64, want, by float64) {
 		if math.IsNaN(want) {
@@ -25,22 +25,26 @@ func routeDrift(t *testing.T, name string, m *maker, count map[string]int) {
 			}
 		}
 	}
-	tables, in := m.books.forRoute(), m.forRoute()
+	tables, in := w.forRoute(), forRoute(got.Survey.Holes, got.Target, got.Seats)
+	seats := map[string]*seat.Answer{}
+	for _, x := range got.Seats.Bores {
+		seats[x.Name()] = x.Chosen
+	}
 	j, shop, rules, _ := route.FromJob(tables, in)
 	for _, x := range j.Bores {
-		if a := m.of(x.Name).chosen; a.HeldBy == seat.ByPress {
+		if a := seats[x.Name]; a.HeldBy == seat.ByPress {
 			differ(x.Name, "force at the press", &x.PressN[1], a.Force[1], 0)
 		}
 	}
-	if len(m.p.Operations) == 0 {
+	if len(got.Route.Rows) == 0 {
 		return
 	}
 	ops := route.Make(j, shop, tables.Handbook(in).Cut, rules).Operations
-	if len(ops) != len(m.p.Operations) {
-		t.Fatalf("%s: %d operations, printed %d", name, len(ops), len(m.p.Operations))
+	if len(ops) != len(got.Route.Rows) {
+		t.Fatalf("%s: %d operations, printed %d", name, len(ops), len(got.Route.Rows))
 	}
 	for i, o := range ops {
-		row, c := m.p.Operations[i], o.Cut
+		row, c := got.Route.Rows[i], o.Cut
 		if o.Minutes > 0 {
 			differ(o.Bore, "minutes", row.Minutes, o.Minutes, 0.05+1e-6)
 		}

@@ -9,6 +9,7 @@ import (
 	"strings"
 	"testing"
 
+	"rebush/fits/ledger"
 	"rebush/plan/job"
 	"rebush/plan/seat"
 	"rebush/plan/world"
@@ -19,17 +20,17 @@ import (
 const near = 2e-6
 
 // pair is one figure of a seat by the least and the most of it.
-func pair(of func(*seat.Answer) [2]float64, by float64) (lo, hi func(*bore) float64) {
-	return func(b *bore) float64 { return of(b.chosen)[0] * by }, func(b *bore) float64 { return of(b.chosen)[1] * by }
+func pair(of func(*seat.Answer) [2]float64, by float64) (lo, hi func(bored) float64) {
+	return func(b bored) float64 { return of(b.Chosen)[0] * by }, func(b bored) float64 { return of(b.Chosen)[1] * by }
 }
 
 // decided says by which value of the search each figure of a seat's page was
 // decided.
-func decided() map[string]func(*bore) float64 {
-	of := func(f func(*seat.Answer) float64) func(*bore) float64 {
-		return func(b *bore) float64 { return f(b.chosen) }
+func decided() map[string]func(bored) float64 {
+	of := func(f func(*seat.Answer) float64) func(bored) float64 {
+		return func(b bored) float64 { return f(b.Chosen) }
 	}
-	out := map[string]func(*bore) float64{
+	out := map[string]func(bored) float64{
 		"bush/od_mm/min":       of(func(a *seat.Answer) float64 { return a.Bush.ODLow }),
 		"bush/od_mm/max":       of(func(a *seat.Answer) float64 { return a.Bush.ODHigh }),
 		"bush/bore_mm/min":     of(func(a *seat.Answer) float64 { return a.Bush.BLow }),
@@ -38,11 +39,11 @@ func decided() map[string]func(*bore) float64 {
 		"tool/hole_mm/max":     of(func(a *seat.Answer) float64 { return a.SeatHigh }),
 		"seat_mm/min":          of(func(a *seat.Answer) float64 { return a.SeatLow }),
 		"seat_mm/max":          of(func(a *seat.Answer) float64 { return a.SeatHigh }),
-		"clears_mm":            func(b *bore) float64 { return b.hole.S },
+		"clears_mm":            func(b bored) float64 { return b.Wanted.S },
 		"cleanup_mm":           of(func(a *seat.Answer) float64 { return a.CleanUp }),
 		"interference_um/min":  of(func(a *seat.Answer) float64 { return a.ULow * 1000 }),
 		"interference_um/max":  of(func(a *seat.Answer) float64 { return a.UHigh * 1000 }),
-		"edge_mm":              func(b *bore) float64 { return math.Min(b.hole.Edge, bossEdge(&b.hole)) },
+		"edge_mm":              func(b bored) float64 { return math.Min(b.Wanted.Edge, bossEdge(&b.Wanted)) },
 		"metal_left_mm":        of(func(a *seat.Answer) float64 { return a.Ligament }),
 		"bush_bore_mm":         of(func(a *seat.Answer) float64 { return a.Stress.Di }),
 		"plate_e_high":         of(func(a *seat.Answer) float64 { return a.Stress.Housing.E }),
@@ -65,13 +66,13 @@ func decided() map[string]func(*bore) float64 {
 		"closure_bush_e_max":   of(func(a *seat.Answer) float64 { return a.ClosureAt[1].Bush.E }),
 		"flow_min":             of(func(a *seat.Answer) float64 { return a.ClosureAt[0].Bush.Yield }),
 		"flow_max":             of(func(a *seat.Answer) float64 { return a.ClosureAt[1].Bush.Yield }),
-		"journal_mm":           func(b *bore) float64 { return b.hole.Journal },
-		"must_pass_mm":         func(b *bore) float64 { return b.hole.MustPass },
-		"plate_mm":             func(b *bore) float64 { return b.hole.Plate },
-		"load_n":               func(b *bore) float64 { return b.hole.Load },
-		"rpm":                  func(b *bore) float64 { return b.hole.RPM },
-		"expansion_plate":      func(b *bore) float64 { return b.hole.Plate2.Alpha },
-		"expansion_shaft":      func(b *bore) float64 { return b.hole.JournalA },
+		"journal_mm":           func(b bored) float64 { return b.Wanted.Journal },
+		"must_pass_mm":         func(b bored) float64 { return b.Wanted.MustPass },
+		"plate_mm":             func(b bored) float64 { return b.Wanted.Plate },
+		"load_n":               func(b bored) float64 { return b.Wanted.Load },
+		"rpm":                  func(b bored) float64 { return b.Wanted.RPM },
+		"expansion_plate":      func(b bored) float64 { return b.Wanted.Plate2.Alpha },
+		"expansion_shaft":      func(b bored) float64 { return b.Wanted.JournalA },
 		"expansion_bush":       of(func(a *seat.Answer) float64 { return a.Bush.Metal.Alpha }),
 		"mandrel_mm":           of(func(a *seat.Answer) float64 { return a.FinishSizes[0] }),
 		"bore_warm_mm":         of(func(a *seat.Answer) float64 { return a.Bore[0] }),
@@ -93,7 +94,7 @@ func decided() map[string]func(*bore) float64 {
 		return a.Closure
 	})
 	for i, k := range []string{"min", "max"} {
-		out["running_um/"+k] = func(b *bore) float64 { return (b.chosen.Bore[i] - b.hole.Journal) * 1000 }
+		out["running_um/"+k] = func(b bored) float64 { return (b.Chosen.Bore[i] - b.Wanted.Journal) * 1000 }
 	}
 	return out
 }
@@ -108,8 +109,8 @@ func bossEdge(h *seat.Hole) float64 {
 // figure is one printed figure, and what its rounding may make of it.
 type figure struct{ v, by float64 }
 
-// printed are the figures of a seat as JSON has them.
-func printed(s *Seat) map[string]figure {
+// figures are those of a seat as JSON has them.
+func figures(s *Seat) map[string]figure {
 	out := map[string]figure{}
 	number := func(k string, v *float64) {
 		if v != nil {
@@ -152,57 +153,53 @@ func printed(s *Seat) map[string]figure {
 	return out
 }
 
-// row is what is printed of the seat of a bore.
-func (m *maker) row(b *bore) *Seat {
-	for i := range m.p.Seats {
-		if m.p.Seats[i].Bore == b.name() {
-			return &m.p.Seats[i]
-		}
-	}
-	return nil
-}
-
 // drift holds every figure of every chosen seat of a job against the value that
 // the search decided by, and counts those that differ.
 func drift(t *testing.T, name string, j *job.Job, count map[string]int) (seats int) {
-	m, err := newMaker(j, Options{NoChance: true}, nil)
+	w, c, err := ready(j, nil)
 	if err != nil {
 		t.Fatal(err)
 	}
-	m.chain()
+	book := ledger.New()
+	got := run(w, c, j, book)
 	table := decided()
-	differ := func(b *bore, what string, printed, want, by float64) {
+	differ := func(b bored, what string, printed, want, by float64) {
 		if !(math.Abs(printed-want) <= by) {
 			if count[what]++; count[what] < 4 {
-				t.Errorf("%s %s %s: printed %v, decided by %v", name, b.name(), what, printed, want)
+				t.Errorf("%s %s %s: printed %v, decided by %v", name, b.Name(), what, printed, want)
 			}
 		}
 	}
-	routeDrift(t, name, m, count)
-	for _, b := range m.bores {
-		if b.chosen == nil {
+	routeDrift(t, name, w, got, count)
+	rows := map[string]*Seat{}
+	for i := range got.Seats.Rows {
+		rows[got.Seats.Rows[i].Bore] = &got.Seats.Rows[i]
+	}
+	for _, b := range boredOf(got.Survey.Holes, got.Target, got.Seats) {
+		if b.Chosen == nil {
 			continue
 		}
 		seats++
-		for k, p := range printed(m.row(b)) {
+		row := rows[b.Name()]
+		for k, p := range figures(row) {
 			if want := table[k](b); !math.IsInf(want, 0) && !math.IsNaN(want) {
 				differ(b, "printed "+k, p.v, want, math.Max(p.by, near*math.Abs(want)))
 			}
 		}
-		page := "seats/" + b.name() + "/"
-		for _, k := range m.book.Keys() {
+		page := "seats/" + b.Name() + "/"
+		for _, k := range book.Keys() {
 			k, ok := strings.CutPrefix(k, page)
 			if !ok || strings.HasPrefix(k, "edges/") {
 				continue
 			}
 			of, known := table[k]
 			if !known {
-				t.Errorf("%s %s: nothing says what decided %s", name, b.name(), k)
+				t.Errorf("%s %s: nothing says what decided %s", name, b.Name(), k)
 			}
 			if of == nil {
 				continue
 			}
-			e, _ := m.book.Get(page + k)
+			e, _ := book.Get(page + k)
 			want := of(b)
 			differ(b, k, e.Value, want, near*math.Max(1, math.Abs(want)))
 		}

@@ -1,9 +1,7 @@
 package plan
 
 import (
-	"rebush/fits/finding"
 	"rebush/fits/material"
-	"rebush/fits/say"
 	"rebush/fits/table"
 	"rebush/plan/job"
 	"rebush/plan/route"
@@ -14,16 +12,6 @@ import (
 // hazards are what can hurt on a chassis of a job.
 func (w *books) hazards(c seat.Casting, j *job.Job) route.Hazards {
 	return route.Hazards{Table: w.safety, Metals: w.materials, Chassis: c.Material.Kind, Unsure: route.Unsure(j)}
-}
-
-// unsaid cautions that nobody has said whether the casting is sound, and says
-// what to look for.
-func (m *maker) unsaid(add func(level finding.Level, text, fix say.Text)) {
-	fix := say.Text("look it over, then write condition: sound, cracked or swollen")
-	for _, l := range m.hazards(m.casting, m.j).LookFor(false) {
-		fix += say.F("; look for %s", l.Words)
-	}
-	add(finding.Caution, "the condition of the casting is not said", fix)
 }
 
 // FreshSafety lists what the block of operation i says of hazards: what no

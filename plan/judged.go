@@ -7,10 +7,13 @@ import (
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/fits/say"
+	"rebush/plan/chance"
 	"rebush/plan/job"
+	"rebush/plan/mesh"
 	"rebush/plan/route"
 	"rebush/plan/seat"
 	"rebush/plan/survey"
+	"rebush/plan/target"
 	"rebush/plan/verdict"
 )
 
@@ -22,31 +25,81 @@ type (
 	Option   = verdict.Option
 )
 
-// bored is one hole as survey, target and seat left it.
-type bored struct {
-	survey.Hole
-	At      [2]float64 // its new centre
-	Placed  bool       // it has one
-	UPlace  float64    // standard uncertainty of where it will be cut, mm
-	Worn    bool       // it is to be dealt with
-	Wanted  seat.Hole  // as the search saw it
-	Answers []seat.Answer
-	Chosen  *seat.Answer
+// Judged is which way a job is best dealt with.
+type Judged struct {
+	Row      *Verdict // nil where the figures are none; the finding says which
+	Findings finding.List
 }
 
-// judged sets the ways that a job can go side by side and picks one. No verdict
-// comes where the figures are none; the finding says which.
-func judged(book *ledger.Ledger, j *job.Job, f verdict.Facts) (*Verdict, finding.List) {
-	c := verdict.FromJob(j, f)
-	r, err := verdict.Decide(c)
-	if err != nil {
-		var said finding.List
-		said.Raise(finding.Caution, verdict.RuleVerdict, finding.Place{}, say.F("%v", err), "")
-		return nil, said
+// casting is what the steps before have said against cutting.
+type casting struct {
+	Swollen bool   // it has grown beyond what may be machined
+	Metal   string // that must not be cut: "magnesium"; "" for any other
+	OK      bool   // the plan may be machined
+}
+
+// judged sets the ways that a job can go side by side and picks one.
+func judged(w *books, j *job.Job, book *ledger.Ledger, c casting, holes []survey.Hole, s target.Settled, seats Seated,
+	work []Operation, setups []Setup, odds Chanced) (out Judged) {
+	sh := j.Shop
+	f := verdict.Facts{Swollen: c.Swollen, Metal: c.Metal, OK: c.OK, Lathe: seats.In.Shop.Lathe, Rules: verdict.RulesOf(w.rules),
+		Placer: sh.Jig == "pinned" || sh.MachineKind == "mill" || sh.MachineKind == "lathe", Play: sidePlays(j), Trials: ended(odds.Result)}
+	for _, b := range boredOf(holes, s, seats) {
+		h := judgedHole(b, seats.In.Rules, w.rules.V("sleeve_wall_mm"))
+		h.PlayMM = playOf(b.Hole, w.instr)
+		f.Holes = append(f.Holes, h)
 	}
-	const otherwise = "built-in small shop:1"
-	c.Explain(book, place(j.Shop.At("hours"), otherwise), place(j.Shop.At("rates"), otherwise))
-	return r.Row(c.Currency), r.Findings
+	timed(f.Holes, work, setups)
+	for i, d := range s.Drives {
+		f.Meshes = append(f.Meshes, judgedPair(d, s, i))
+	}
+	of := verdict.FromJob(j, f)
+	r, err := verdict.Decide(of)
+	if err != nil {
+		out.Findings.Raise(finding.Caution, verdict.RuleVerdict, finding.Place{}, say.F("%v", err), "")
+		return out
+	}
+	of.Explain(book, sh.At("hours").Source(noShop), sh.At("rates").Source(noShop))
+	return Judged{r.Row(of.Currency), r.Findings}
+}
+
+// noShop is where the figures of a shop stand that nobody described.
+const noShop = "built-in small shop:1"
+
+// playOf is the play of a hole on diameter as found, mm; 0 where nothing tells.
+func playOf(h survey.Hole, instr *survey.Instruments) float64 {
+	switch {
+	case h.Known && !h.Bore.Repaired:
+		return math.Max(0, 2*h.Worn.C+h.Worn.W)
+	case h.Bore.Widest.Given():
+		r, err := instr.Of(h.Bore, "widest", survey.Width)
+		if err != nil {
+			r = instr.Default(survey.Width)
+		}
+		return math.Max(0, h.Bore.Widest.Float()-r.Bias-h.Journal())
+	}
+	return 0
+}
+
+// sidePlays are the side plays of the shafts as they are, where they can be
+// told.
+func sidePlays(j *job.Job) map[string]float64 {
+	out := map[string]float64{}
+	for i := range j.Shafts {
+		if s := &j.Shafts[i]; s.HubToHub.Given() && j.Chassis.Width.Given() {
+			out[s.Name] = s.HubToHub.Float() - j.Chassis.Width.Float() - seat.Washers(s)
+		}
+	}
+	return out
+}
+
+// ended are the shares of the trials that did not come right.
+func ended(r *chance.Result) *verdict.Trials {
+	if r == nil {
+		return nil
+	}
+	n := float64(max(1, r.Trials))
+	return &verdict.Trials{Rework: float64(r.Rework) / n, Spoilt: float64(r.Spoilt) / n, NextBush: float64(r.NextBush) / n, Lost: r.Lost}
 }
 
 // judgedHole is what the verdict needs of one hole.
@@ -59,27 +112,27 @@ func judgedHole(b bored, s seat.Rules, sleeveWallMM float64) verdict.Hole {
 		fell := seat.Nearest(b.Answers)[0].Fail
 		h.Nearest = &verdict.Reason{Text: fell.Text(), Owner: fell.Question.Owner()}
 	}
-	seatR := 0.0
-	if b.Known && b.Placed {
-		seatR = b.Stands().SeatRadius(b.At) + seat.Allow(b.Wanted, s)
-	}
 	if a := b.Chosen; a != nil {
-		seatR = a.SeatHigh / 2
 		h.Seat = &verdict.Seat{Renews: a.Mend == seat.Renew, Chance: a.Chance}
 		if a.Way.Kind != seat.OldSeatWay {
-			h.Seat.MetalMM = math.Max(0, seatR-h.RadiusMM)
+			h.Seat.MetalMM = math.Max(0, a.SeatHigh/2-h.RadiusMM)
 		}
 		if a.Bush.Priced {
 			price := a.Bush.Price
 			h.Seat.Price = &price
 		}
 	}
-	if b.Known && b.Placed {
-		h.MustPassMM, h.BoreMM = b.Wanted.MustPass, seat.BoreLimits(b.Wanted, s)
-		plug := b.Stands().PlugCentre(b.At, seat.Allow(b.Wanted, s), 2*seatR, sleeveWallMM)
-		h.SleeveMM, h.PlugMM = seatR+sleeveWallMM, math.Max(plug.SeatR, plug.LeastOD/2)
-		h.Room = roomOf(b.Wanted)
+	if !b.Known || !b.Placed {
+		return h
 	}
+	allow := seat.Allow(b.Wanted, s)
+	r := b.Stands().SeatRadius(b.At) + allow
+	if b.Chosen != nil {
+		r = b.Chosen.SeatHigh / 2
+	}
+	plug := b.Stands().PlugCentre(b.At, allow, 2*r, sleeveWallMM)
+	h.SleeveMM, h.PlugMM, h.Room = r+sleeveWallMM, math.Max(plug.SeatR, plug.LeastOD/2), roomOf(b.Wanted)
+	h.MustPassMM, h.BoreMM = b.Wanted.MustPass, seat.BoreLimits(b.Wanted, s)
 	return h
 }
 
@@ -93,6 +146,19 @@ func roomOf(h seat.Hole) []verdict.Room {
 		out = append(out, verdict.Room{Name: n.Name, MM: n.At - n.R})
 	}
 	return out
+}
+
+// judgedPair is one mesh as it was found. Where nobody worked out how it
+// stands, nothing is wrong with it.
+func judgedPair(d mesh.Drive, s target.Settled, i int) verdict.Pair {
+	p := verdict.Pair{Name: d.Name, On: d.Wheel, Known: d.Trusted && !d.Window.Empty, LowMM: math.Inf(-1), HighMM: math.Inf(1)}
+	if d.OnJob() && !s.Axles[d.Mate].Shaft.Leave {
+		p.Mate = s.Axles[d.Mate].Shaft.Name
+	}
+	if i < len(s.Meshes) {
+		p.FoundMM, p.LowMM, p.HighMM = s.Meshes[i].FoundCentreMM.Float(), d.Window.Lo, d.Window.Hi
+	}
+	return p
 }
 
 // rebuilding are the kinds of operation that belong to strip and rebuild, whose

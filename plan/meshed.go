@@ -23,7 +23,7 @@ func meshed(w *books, j *job.Job, book *ledger.Ledger, shop target.Shop, holes [
 		return runs(h.Journal(), seat.BoreLimits(seat.Hole{Journal: h.Journal(), MustPass: h.Shaft.Through(h.Bore.Side)}, limits))
 	})}
 	out.Drives, out.Findings = mesh.FromJob(mesh.Input{Job: j, Rules: w.rules, Tables: w.lib, Shafts: out.Axles.For(),
-		UMate: w.instr.doubtOf("centre"), USetup: shop.Setup.U, UHole: shop.Hole.U}, book)
+		UMate: w.instr.Default(survey.Middle).U, USetup: shop.Setup.U, UHole: shop.Hole.U}, book)
 	for i, d := range out.Drives {
 		original, found, u := out.Axles.Seen(book, j.Source("gears/"+d.Name), d)
 		var said finding.List
@@ -37,14 +37,4 @@ func meshed(w *books, j *job.Job, book *ledger.Ledger, shop target.Shop, holes [
 // Where what has to pass leaves none between them, it is the least of them.
 func runs(journal float64, bore [2]float64) [2]float64 {
 	return [2]float64{bore[0] - journal, max(bore[0], bore[1]) - journal}
-}
-
-// doubtOf is the standard uncertainty of a kind of reading with the instrument
-// that the shop would take, mm; 0 where it has none.
-func (in *instruments) doubtOf(what string) float64 {
-	r, err := in.named("", what)
-	if err != nil {
-		return 0
-	}
-	return r.u
 }

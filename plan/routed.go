@@ -105,20 +105,7 @@ func toward(axles target.Axles) map[string][2]float64 {
 }
 
 // forRoute is what the steps before settled for the route.
-func (m *maker) forRoute() route.Input {
-	in := route.Input{Seat: m.seated.In, Seats: m.seated.Bores, Toward: toward(m.settled.Axles), Gears: checks(m.settled.Drives),
-		SidePlay: m.seated.SidePlay}
-	for _, b := range m.bores {
-		in.Marks = append(in.Marks, marks([]survey.Hole{b.old})...)
-	}
-	return in
-}
-
-// routing hands the step what the maker holds, and keeps what it returns.
-func (m *maker) routing() {
-	out := routed(m.books, m.forRoute(), m.book)
-	m.p.Operations, m.p.Setups = append(m.p.Operations, out.Rows...), out.Setups
-	m.p.Buy, m.p.LayOut, m.p.Proving = append(m.p.Buy, out.Buy...), out.LayOut, out.Proving
-	m.p.Safety.PageOne, m.p.Safety.Before = out.PageOne, out.Before
-	m.p.Findings = append(m.p.Findings, out.Findings...)
+func forRoute(holes []survey.Hole, t target.Settled, seats Seated) route.Input {
+	return route.Input{Seat: seats.In, Seats: seats.Bores, Toward: toward(t.Axles), Gears: checks(t.Drives),
+		SidePlay: seats.SidePlay, Marks: marks(holes)}
 }

@@ -22,11 +22,3 @@ func rulesUsed(book *ledger.Ledger, rules *table.Rules) []RuleUsed {
 	}
 	return out
 }
-
-// used says that a default decided something.
-func (m *maker) used(name string) { m.book.Cite("rules/" + name) }
-
-// ruleLeaf records a default as a figure.
-func (m *maker) ruleLeaf(name string) ledger.Num { return m.book.Leaf(m.rules.Get(name).Leaf()) }
-
-func (m *maker) source(path string) string { return m.j.Source(path) }

@@ -7,6 +7,8 @@ import (
 	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/seat"
+	"rebush/plan/survey"
+	"rebush/plan/target"
 )
 
 // Seated is how the bores of a job are bushed.
@@ -38,43 +40,32 @@ func seated(w *books, j *job.Job, c seat.Casting, sites []seat.Site, book *ledge
 // forSeat are the tables that the seat reads, and how well a bush is measured
 // in this shop.
 func (w *books) forSeat() seat.Tables {
-	u := func(what string) dim.Length {
-		r, err := w.instr.named("", what)
+	u := func(q survey.Quantity) dim.Length {
+		r, err := w.instr.Named("", q)
 		if err != nil {
-			r, _ = w.instr.named("micrometer", what)
+			r, _ = w.instr.Named("micrometer", q)
 		}
-		return dim.OfFloat(r.u)
+		return dim.OfFloat(r.U)
 	}
-	return seat.Tables{Library: w.lib, Table: w.rules, Metals: w.materials, Limits: w.limits, UBore: u("width"), UOutside: u("outside")}
+	return seat.Tables{Library: w.lib, Table: w.rules, Metals: w.materials, Limits: w.limits, UBore: u(survey.Width), UOutside: u("outside")}
 }
 
-// seatAll hands the step what the maker holds, and keeps what it returns.
-func (m *maker) seatAll() {
-	var sites []seat.Site
-	for _, b := range m.bores {
-		s := seat.Site{Old: b.surveyed(), At: b.target, UPlace: b.uPlace, Touch: b.touch && b.targeted}
-		if old := b.b.Seat; s.Touch && old != nil {
-			r := m.read(b, "seat", "width")
-			s.Seat, s.USeat = old.Diameter.Float()-r.bias, r.u
+// sites are the holes as the seat wants them: with their new centres, and with
+// the size of an old seat where there is one. A name that no shop and no table
+// knows is told, and the default instrument taken.
+func sites(w *books, j *job.Job, holes []survey.Hole, t target.Settled) (out []seat.Site, said finding.List) {
+	for _, b := range boredOf(holes, t, Seated{}) {
+		s := seat.Site{Old: b.Hole, At: b.At, UPlace: b.UPlace, Touch: b.Worn && b.Placed}
+		if old := b.Bore.Seat; s.Touch && old != nil {
+			r, err := w.instr.Of(b.Bore, "seat", survey.Width)
+			if err != nil {
+				said.Raise(finding.Caution, survey.RuleInstrument, j.Place(b.Name()), say.F("%v", err),
+					"name it under instruments in the shop file with its u")
+				r = w.instr.Default(survey.Width)
+			}
+			s.Seat, s.USeat = old.Diameter.Float()-r.Bias, r.U
 		}
-		sites = append(sites, s)
+		out = append(out, s)
 	}
-	out := seated(m.books, m.j, m.casting, sites, m.book)
-	m.seated = out
-	m.stock, m.shop, m.seatRule = out.In.Stock, out.In.Shop, out.In.Rules
-	m.p.Seats = append(m.p.Seats, out.Rows...)
-	m.p.Findings = append(m.p.Findings, out.Findings...)
-	for i := range out.Bores {
-		x := &out.Bores[i]
-		b := m.of(x.Name())
-		b.hole, b.answers, b.chosen = x.Hole, x.Answers, x.Chosen
-	}
-	for i := range m.p.Shafts {
-		m.p.Shafts[i].SidePlayMM = out.SidePlay[m.p.Shafts[i].Shaft]
-	}
-}
-
-// say adds a finding about a bore, pointing at its line in the job.
-func (m *maker) say(level finding.Level, rule finding.Rule, b *bore, text, fix say.Text) {
-	m.p.Findings.Raise(level, rule, m.j.Place(b.name()), text, fix)
+	return out, said
 }

@@ -14,7 +14,7 @@ func madeAs(t testing.TB, made string) situation {
 func inspected(t testing.TB, p *plan.Plan, what string) plan.Inspection {
 	t.Helper()
 	for _, i := range p.Inspect {
-		if i.What == what {
+		if string(i.What) == what {
 			return i
 		}
 	}
@@ -25,7 +25,7 @@ func inspected(t testing.TB, p *plan.Plan, what string) plan.Inspection {
 func does(i plan.Inspection) string {
 	var out []string
 	for _, n := range i.Next {
-		out = append(out, n.Do+" ["+n.Bush+"]")
+		out = append(out, n.Do.String()+" ["+n.Bush+"]")
 	}
 	return strings.Join(out, "; ")
 }
@@ -44,7 +44,7 @@ func TestInspectBothSides(t *testing.T) {
 	} {
 		p := madeAs(t, "bore: "+c.made+", with: fine bore gauge").plan()
 		i := inspected(t, p, "bore")
-		if i.Result != c.result {
+		if string(i.Result) != c.result {
 			t.Errorf("%s: %s, wanted %s", c.made, i.Result, c.result)
 		}
 		near(t, "guard", *i.GuardUM, 1.65, 1e-6)
@@ -56,7 +56,7 @@ func TestInspectBothSides(t *testing.T) {
 		if c.result == "cannot tell" && !strings.Contains(does(i), "measure again") {
 			t.Errorf("%s: %q", c.made, does(i))
 		}
-		if !strings.Contains(i.Rule, "1.65") {
+		if !strings.Contains(i.Rule.String(), "1.65") {
 			t.Errorf("rule %q", i.Rule)
 		}
 	}

@@ -195,7 +195,7 @@ func TestInstrumentForASeat(t *testing.T) {
 	p = plain(t).inShop("{name: bore gauge, u: 0.004}", "{name: bore gauge, u: 0.03}").add("made:\n  drive.left: {seat: " + decimalOf(mid) + ", with: bore gauge}\n").plan()
 	i := inspected(t, p, "seat")
 	var sure float64
-	if _, err := fmt.Sscanf(i.Next[0].Do, "this instrument can accept nothing here: take one that is good to about %f mm", &sure); err != nil {
+	if _, err := fmt.Sscanf(i.Next[0].Do.String(), "this instrument can accept nothing here: take one that is good to about %f mm", &sure); err != nil {
 		t.Fatalf("%q", i.Next[0].Do)
 	}
 	if u := width / 3.3; sure > 2*u+1e-9 || sure < 2*u-0.00101 {

@@ -24,7 +24,7 @@ type Surveyed struct {
 // surveyed finds where every old centre was.
 func surveyed(w *books, j *job.Job, book *ledger.Ledger) Surveyed {
 	s := Surveyed{Rows: []SurveyedBore{}}
-	s.Holes, s.Findings = survey.Holes(survey.FromJob(j, w.instr.Instruments, w.rules))
+	s.Holes, s.Findings = survey.Holes(survey.FromJob(j, w.instr, w.rules))
 	survey.Explain(book, s.Holes)
 	for _, h := range s.Holes {
 		s.Rows = append(s.Rows, h.Row(book))
@@ -36,19 +36,4 @@ func surveyed(w *books, j *job.Job, book *ledger.Ledger) Surveyed {
 	}
 	s.Findings = append(s.Findings, said...)
 	return s
-}
-
-// surveyAll keeps the survey where the later steps look for it.
-func (m *maker) surveyAll() {
-	s := surveyed(m.books, m.j, m.book)
-	m.p.Survey, m.p.Findings = s.Rows, append(m.p.Findings, s.Findings...)
-	m.holes, m.grown = s.Holes, s.Growth.Level == finding.Stop
-	for _, h := range s.Holes {
-		m.bores = append(m.bores, &bore{shaft: h.Shaft, b: h.Bore, old: h, known: h.Known, worn: h.Worn,
-			found: h.Middle, u: h.U, method: h.Method.String(),
-			points: h.Points, leftOut: h.LeftOut, residual: h.Residuals})
-	}
-	for _, name := range m.book.Cited("rules/") {
-		m.used(name)
-	}
 }

@@ -6,7 +6,6 @@ import (
 	"rebush/fits/say"
 	"rebush/plan/chance"
 	"rebush/plan/job"
-	"rebush/plan/seat"
 )
 
 // What is printed of the chance.
@@ -43,9 +42,30 @@ func chanced(book *ledger.Ledger, model chance.Model, better []chance.Variant, s
 	return out
 }
 
-// attempt is a plan that was made to see what a change gives.
+// chances hands the trials what the steps have chosen, and beside it the plans
+// in which one thing is changed.
+func chances(w *books, j *job.Job, s steps, book *ledger.Ledger, trials chance.Settings) Chanced {
+	model, ok := chance.FromPlan(s.trialFacts(w, j))
+	if !ok {
+		return Chanced{}
+	}
+	again := func(j *job.Job) (attempt, error) {
+		w, c, err := ready(j, w)
+		if err != nil {
+			return attempt{}, err
+		}
+		s := run(w, c, j, ledger.New())
+		a := attempt{OK: s.OK}
+		a.Model, a.Cuts = chance.FromPlan(s.trialFacts(w, j))
+		return a, nil
+	}
+	better := variants(j, model, changes(j, w.instr, boredOf(s.Survey.Holes, s.Target, s.Seats)), again)
+	return chanced(book, model, better, trials)
+}
+
+// attempt is what came of a plan that was made to see what a change gives.
 type attempt struct {
-	Plan  *Plan
+	OK    bool // it may be machined
 	Model chance.Model
 	Cuts  bool // something is cut or pressed: Model can be tried
 }
@@ -66,42 +86,9 @@ func variants(j *job.Job, base chance.Model, list []change, again func(*job.Job)
 	var out []chance.Variant
 	for _, c := range list {
 		a, ok := tried(j, c, again)
-		if ok && a.Plan.OK && a.Cuts && len(a.Model.Bores) == len(base.Bores) {
+		if ok && a.OK && a.Cuts && len(a.Model.Bores) == len(base.Bores) {
 			out = append(out, chance.Variant{Change: c.Words, Model: a.Model})
 		}
 	}
 	return out
-}
-
-// finishes are the finishes of a seat as the trials know them.
-var finishes = map[seat.Finish]chance.Finish{seat.AsDelivered: chance.AsDelivered, seat.Mandrel: chance.Mandrel,
-	seat.Ream: chance.Ream, seat.BoreInPlace: chance.BoreInPlace, seat.ToOwnAxle: chance.OwnAxle}
-
-// holds are what holds a bush, as the trials know it.
-var holds = map[seat.Hold]chance.Hold{seat.ByPress: chance.Pressed, seat.ByCompound: chance.Bonded, seat.ByCap: chance.Capped}
-
-// fitted is what the trials want to know of the seat that was chosen for a
-// hole; nil where it stays as it is. own are the limits of the tool by itself
-// and over is the most that it cuts over them.
-func fitted(b bored, own [2]float64, over float64) *chance.Fitting {
-	a := b.Chosen
-	if a == nil {
-		return nil
-	}
-	m := a.Bush.Metal
-	f := &chance.Fitting{
-		Renews: a.Mend == seat.Renew, Hold: holds[a.HeldBy], Filled: a.Filled,
-		Tool: a.Way.Name, SeatMM: [2]float64{a.SeatLow, a.SeatHigh}, OwnMM: own, OverMM: over,
-		Bush: chance.Bush{ODMM: [2]float64{a.Bush.ODLow, a.Bush.ODHigh}, BoreMM: [2]float64{a.Bush.BLow, a.Bush.BHigh},
-			RunoutMM: a.Bush.Runout, ELow: m.ELow, EHigh: m.EHigh, YieldMPa: [2]float64{m.Yield, m.YieldHi}, Porous: m.Porous,
-			Turned: a.Bush.Turned, OnHand: a.Bush.OnHand},
-		WindowMM: [2]float64{a.WindowLow, a.WinHigh}, MostUMM: a.UHigh, Stress: a.Stress, LeftMM: a.Ligament,
-		Finish: finishes[a.Finish], BoreMM: a.Bore, ExpectedMM: a.Expected, MustPassMM: b.Wanted.MustPass, Live: b.Wanted.Live,
-	}
-	for i := range b.Answers {
-		if o := &b.Answers[i]; o.Feasible && o.SeatLow > a.SeatHigh+1e-9 {
-			f.Larger = append(f.Larger, chance.Larger{SeatMM: o.SeatLow, LeftMM: o.Ligament})
-		}
-	}
-	return f
 }

@@ -71,26 +71,6 @@ type (
 	Candidate = seat.Candidate
 )
 
-// Inspection sets one made size against the plan.
-type Inspection struct {
-	Bore     string   `json:"bore"`
-	What     string   `json:"what"` // seat | bore | place
-	MadeMM   MM       `json:"made_mm"`
-	LimitsMM *MMRange `json:"limits_mm"`
-	GuardUM  *float64 `json:"guard_um"`
-	Result   string   `json:"result"` // accept | reject | cannot tell
-	Next     []Next   `json:"next"`
-
-	Rule string `json:"decision_rule"` // in words
-}
-
-// Next is one way on from a size as made.
-type Next struct {
-	Do             string   `json:"do"`
-	Bush           string   `json:"bush"`
-	FirstTimeRight *float64 `json:"first_time_right"`
-}
-
 // Hole is what a picture of one bore needs, in mm in the frame of the job.
 type Hole struct {
 	Outline   [][2]float64 // worn outline

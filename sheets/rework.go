@@ -2,8 +2,10 @@ package sheets
 
 import (
 	"fmt"
+	"strings"
 
 	"rebush/plan"
+	"rebush/plan/inspect"
 	"rebush/sheets/draw"
 )
 
@@ -47,24 +49,21 @@ func reworkLine(list []plan.Inspection) string {
 	if len(list) == 0 {
 		return "No size as made was given. Write them into the job file under made."
 	}
-	n := map[string]int{}
+	n := map[inspect.Result]int{}
 	for _, in := range list {
 		n[in.Result]++
 	}
-	s := fmt.Sprintf("%d of %d accepted, %d rejected, %d cannot be told.", n["accept"], len(list), n["reject"], n["cannot tell"])
-	if n["reject"] == 0 && n["cannot tell"] == 0 {
+	s := fmt.Sprintf("%d of %d accepted, %d rejected, %d cannot be told.", n[inspect.Accept], len(list), n[inspect.Reject], n[inspect.CannotTell])
+	if n[inspect.Reject] == 0 && n[inspect.CannotTell] == 0 {
 		return s + " Go on with the plan."
 	}
 	return s + " Cut nothing more at those bores before a way on is chosen."
 }
 
 func inspected(b *block, p *paper, in plan.Inspection) {
-	word := map[string]string{"accept": "ACCEPT", "reject": "REJECT", "cannot tell": "CANNOT TELL"}[in.Result]
-	if word == "" {
-		word = "NOT JUDGED"
-	}
+	word := strings.ToUpper(string(in.Result))
 	w := b.tag(0, 0, word, b.st.body)
-	end := b.write(w+4, 1.2, b.Width-w-4, in.Bore+", "+in.What, draw.Bold, b.st.body)
+	end := b.write(w+4, 1.2, b.Width-w-4, in.Bore+", "+string(in.What), draw.Bold, b.st.body)
 	b.y = max(end, em(b.st.body)+2.4) + 2
 	var list []field
 	if l := p.u.figure(in.MadeMM); len(l) > 0 {
@@ -91,7 +90,7 @@ func inspected(b *block, p *paper, in plan.Inspection) {
 		}
 		b.ticked(s, draw.Regular)
 	}
-	if in.Result != "accept" {
+	if in.Result != inspect.Accept {
 		b.blanks(0, b.Width, []blankLine{{"way chosen", "", 1.6}, {"date", "", 1}, {"initials", "", 0.8}})
 		b.skip(1.5)
 	}

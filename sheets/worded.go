@@ -33,10 +33,7 @@ func Worded(pl *plan.Plan, u dim.Units) *plan.Plan {
 		s.Candidates = each(s.Candidates, func(c *plan.Candidate) { w.all(&c.Tool); w.said(u, &c.Reason) })
 	})
 	out.Operations, out.Setups = say.Printed(pl.Operations, u), say.Printed(pl.Setups, u)
-	out.Inspect = each(pl.Inspect, func(in *plan.Inspection) {
-		in.Rule = w(in.Rule)
-		in.Next = each(in.Next, func(n *plan.Next) { n.Do = w(n.Do) })
-	})
+	out.Inspect = say.Printed(pl.Inspect, u)
 	out.Findings = each(pl.Findings, func(f *finding.Finding) { w.said(u, &f.Text, &f.Fix) })
 	out.Chance, out.Verdict = say.Printed(pl.Chance, u), say.Printed(pl.Verdict, u)
 	out.Buy, out.LayOut, out.Proving = say.Printed(pl.Buy, u), say.Printed(pl.LayOut, u), say.Printed(pl.Proving, u)

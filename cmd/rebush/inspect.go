@@ -7,6 +7,7 @@ import (
 	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/plan"
+	"rebush/plan/inspect"
 	"rebush/sheets"
 )
 
@@ -41,10 +42,10 @@ func runInspect(e *env, o options, jobs []string) error {
 		if len(p.Job.Made) == 0 {
 			return usage("%s has no sizes as made; write them as made: {front axle.left: {seat: 5.008, with: pins}}", path)
 		}
-		if len(p.Inspect) == 0 {
-			return &faultError{what: "the sizes as made were not looked at"}
-		}
 		out.answer = inspectAnswer{p.JobNumber, path, p.OK, p.Inspect, p.Findings}
+		if len(p.Inspect) == 0 {
+			return notInspected(e, out, p)
+		}
 		if to[path] != "-" {
 			showInspect(e, &out.text, o.worded(p), o.unitsOf(p))
 		}
@@ -61,7 +62,7 @@ func runInspect(e *env, o options, jobs []string) error {
 			}
 		}
 		for _, i := range p.Inspect {
-			if i.Result == "reject" {
+			if i.Result == inspect.Reject {
 				return endWith(refused)
 			}
 		}
@@ -69,11 +70,28 @@ func runInspect(e *env, o options, jobs []string) error {
 	})
 }
 
+// notInspected says why none of the sizes as made could be set against a limit:
+// the plan is stopped, or bushes none of those bores, which is a slip of the
+// job file.
+func notInspected(e *env, out *outcome, p *plan.Plan) error {
+	for _, f := range p.Findings {
+		switch {
+		case f.Rule != inspect.RuleMade:
+		case p.OK:
+			return fmt.Errorf("%s:%d:%d: %s: %v", f.File, f.Line, f.Column, f.Where, f.Text)
+		default:
+			fmt.Fprintln(&out.text, findingLine(e, f))
+		}
+	}
+	stopLines(e, &out.text, p)
+	return endWith(refused)
+}
+
 func showInspect(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 	pg := &page{w: w}
 	for _, i := range p.Inspect {
-		result := i.Result
-		if result == "reject" {
+		result := string(i.Result)
+		if i.Result == inspect.Reject {
 			result = e.paint(red, result)
 		}
 		s := fmt.Sprintf("%s, %s: made %s, wanted %s", i.Bore, i.What, short(i.MadeMM, u), ranged(i.LimitsMM, u))
@@ -82,7 +100,7 @@ func showInspect(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 		}
 		pg.line("%s: %s", s, result)
 		for _, n := range i.Next {
-			s := n.Do
+			s := n.Do.String()
 			if n.Bush != "" {
 				s += " (" + n.Bush + ")"
 			}

@@ -117,6 +117,39 @@ func TestCommandLines(t *testing.T) {
 	}
 }
 
+// TestMadeOfWhatIsNotBushed: sizes as made of a bore that the plan leaves alone
+// are a slip of the job file; of a plan that is stopped they cannot be judged,
+// and the stop is said.
+func TestMadeOfWhatIsNotBushed(t *testing.T) {
+	for _, c := range []struct {
+		job, made string
+		code      int
+		says      string
+	}{
+		{"plain", "rear axle.left: {seat: 5.01}", wrong, "rear axle.left: sizes as made are given for a bore that the plan does not bush"},
+		{"plain", "front axle.left: {}", wrong, "front axle.left: no size as made is given"},
+		{"thin-edge", "axle.left: {seat: 5.01}", refused, "DO NOT MACHINE"},
+	} {
+		data, err := os.ReadFile("../../testdata/situations/" + c.job + ".yaml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		shop, err := filepath.Abs(shopFile)
+		if err != nil {
+			t.Fatal(err)
+		}
+		text := strings.Replace(string(data), "shop: shop.yaml", "shop: "+shop, 1) + "\nmade: {" + c.made + "}\n"
+		name := filepath.Join(t.TempDir(), "job.yaml")
+		if err := os.WriteFile(name, []byte(text), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		code, out, errOut := ran("", "inspect", name)
+		if code != c.code || !strings.Contains(out+errOut, c.says) {
+			t.Errorf("%s: exit %d, want %d: %s%s", c.made, code, c.code, out, errOut)
+		}
+	}
+}
+
 // TestMeshNonsense: what cannot be a gear is said in words.
 func TestMeshNonsense(t *testing.T) {
 	base := []string{"lookup", "mesh", "spur", "--json"}

@@ -35,7 +35,8 @@ func PutBack(made, target [2]float64, odMM, boreMM, barMM float64) (Eccentric, e
 	e.LeastWallMM = odMM/2 - e.OffsetMM - boreMM/2
 	e.PerDegreeMM = 2 * e.OffsetMM * math.Sin(math.Pi/360)
 	if e.LeastWallMM <= 0 {
-		return Eccentric{}, fmt.Errorf("an offset of %.3f mm leaves no wall between %.3f outside and a bore of %.3f", e.OffsetMM, odMM, boreMM)
+		return Eccentric{}, fmt.Errorf("an offset of %.3f mm leaves no wall between %.3f outside and a bore of %.3f",
+			e.OffsetMM, odMM, boreMM)
 	}
 	root := barMM*barMM/4 - 0.75*e.OffsetMM*e.OffsetMM
 	if barMM <= 0 || root < 0 {

@@ -1,6 +1,11 @@
-// Package inspect sets a size as made against its limits with the instrument
-// that gauged it, and works out the figures of an eccentric bush for a seat
-// that came off its place. Lengths in mm, plain numbers.
+// Package inspect sets sizes as made against the plan, and says what can be
+// done from there.
+//
+// Of judges every size that was gauged at a hole with the instrument that
+// gauged it (Decide) and lists the ways on from one that is not accepted: the
+// bushes that would still go in, which it asks of the plan by functions, an
+// eccentric bush (PutBack), or to let it pass. It knows no bush list and no
+// gears. Lengths in mm, plain numbers.
 package inspect
 
 import (
@@ -9,13 +14,17 @@ import (
 	"math"
 
 	"rebush/fits/odds"
+	"rebush/fits/say"
 )
+
+// Result is what is proven of a size.
+type Result string
 
 // The three results.
 const (
-	Accept     = "accept"
-	Reject     = "reject"
-	CannotTell = "cannot tell"
+	Accept     Result = "accept"
+	Reject     Result = "reject"
+	CannotTell Result = "cannot tell"
 )
 
 // Made is one size as made. An open limit is an infinity.
@@ -28,12 +37,12 @@ type Made struct {
 
 // Decision is what is proven of a size.
 type Decision struct {
-	Result  string
+	Result  Result
 	GuardMM float64
-	Conform float64 // chance that the true size lies inside its limits
-	Rule    string  // the decision rule, for paper
-	Never   bool    // this instrument can accept nothing here: the guard bands meet
-	NeedUMM float64 // the standard uncertainty below which the instrument can tell; 0 where it can
+	Conform float64  // chance that the true size lies inside its limits
+	Rule    say.Text // the decision rule, for paper
+	Never   bool     // this instrument can accept nothing here: the guard bands meet
+	NeedUMM float64  // the standard uncertainty below which the instrument can tell; 0 where it can
 }
 
 // Decide accepts a size inside its limits by the guard band at least, rejects
@@ -54,7 +63,8 @@ func Decide(m Made) (Decision, error) {
 	}
 	g := m.GuardK * m.UMM
 	d := Decision{Result: CannotTell, GuardMM: g, Conform: conform(m),
-		Rule: fmt.Sprintf("guard band %.4g um (%.4g x the standard uncertainty of the instrument) inside and outside each limit; rule of ISO 14253-1", 1000*g, m.GuardK)}
+		Rule: say.F("guard band %v (%.4g x the standard uncertainty of the instrument) inside and outside each limit; rule of ISO 14253-1",
+			four(1000*g), m.GuardK)}
 	const slack = 1e-9
 	switch {
 	case m.MM >= m.Low+g-slack && m.MM <= m.High-g+slack:
@@ -67,6 +77,15 @@ func Decide(m Made) (Decision, error) {
 		d.NeedUMM = width / (2 * m.GuardK)
 	}
 	return d, nil
+}
+
+// four is a length in micrometres with four digits that count.
+func four(um float64) say.Figure {
+	places := 3
+	if um > 0 {
+		places = max(0, 3-int(math.Floor(math.Log10(um))))
+	}
+	return say.Um(um, places).Trim()
 }
 
 func conform(m Made) float64 {

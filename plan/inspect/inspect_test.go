@@ -12,7 +12,7 @@ func TestDecide(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		made   Made
-		result string
+		result Result
 		guard  float64 // um
 		never  bool
 	}{

@@ -77,6 +77,10 @@ func checkMade(r *reader, j *Job, root *value) {
 		if !known(r, v, "bore", name, j.boreNames()) {
 			continue
 		}
+		if !m.Seat.Given() && !m.Diameter.Given() && !m.Centre.Given() {
+			r.say(v.pos, name+": no size as made is given", "write seat:, bore: or centre: with the size, or take it out")
+			continue
+		}
 		s, b := j.Bore(name)
 		if journal := s.Journal.On(b.Side); journal.Given() {
 			f := journal.Float()

@@ -1,0 +1,132 @@
+package plan
+
+import (
+	"math"
+
+	"rebush/plan/chance"
+	"rebush/plan/job"
+	"rebush/plan/mesh"
+	"rebush/plan/seat"
+	"rebush/plan/survey"
+	"rebush/plan/target"
+)
+
+// trialFacts is a plan as its trials read it.
+func trialFacts(w *books, j *job.Job, shop target.Shop, holes []survey.Hole, s target.Settled, seats Seated, setups []Setup) chance.Facts {
+	in := seats.In
+	p := in.Casting.Plate
+	f := chance.Facts{USetupMM: shop.Setup.U, UHoleMM: shop.Hole.U, Lathe: in.Shop.Lathe, Compound: in.Shop.Compound,
+		Rules: chance.RulesOf(w.rules), Plate: chance.Plate{ELow: p.ELow, EHigh: p.EHigh, Casting: p.Casting, LimitMPa: p.Limit}}
+	for _, b := range in.Stock {
+		f.Turns = f.Turns || b.Turned && in.Shop.Lathe
+	}
+	for _, s := range setups {
+		if s.Clamping {
+			f.Clampings = append(f.Clampings, chance.Clamping{Name: s.Name, Bores: s.Bores})
+		}
+	}
+	of := map[string]bored{}
+	for _, b := range boredOf(holes, s, seats) {
+		of[b.Name()] = b
+	}
+	for i, a := range s.Axles {
+		f.Shafts = append(f.Shafts, chance.Shaft{Name: a.Shaft.Name, LoadDeg: a.TowardsDeg})
+		for _, h := range a.Holes {
+			b := of[h.Name()]
+			f.Holes = append(f.Holes, chance.Hole{Hole: b.Hole, On: i, At: b.At, FoundMM: h.Survey.AsFound(h.Load), Fitting: fitted(w, j, b)})
+		}
+	}
+	for i, d := range s.Drives {
+		if i < len(s.Output.Gears) {
+			f.Pairs = append(f.Pairs, triedPair(w, j, d, s.Output.Gears[i], s.Axles[d.Shaft].Shaft.Leave))
+		}
+	}
+	return f
+}
+
+// finishes are the finishes of a seat as the trials know them.
+var finishes = map[seat.Finish]chance.Finish{seat.AsDelivered: chance.AsDelivered, seat.Mandrel: chance.Mandrel,
+	seat.Ream: chance.Ream, seat.BoreInPlace: chance.BoreInPlace, seat.ToOwnAxle: chance.OwnAxle}
+
+// holds are what holds a bush, as the trials know it.
+var holds = map[seat.Hold]chance.Hold{seat.ByPress: chance.Pressed, seat.ByCompound: chance.Bonded, seat.ByCap: chance.Capped}
+
+// fitted is what the trials want to know of the seat that was chosen for a
+// hole; nil where it stays as it is.
+func fitted(w *books, j *job.Job, b bored) *chance.Fitting {
+	a := b.Chosen
+	if a == nil {
+		return nil
+	}
+	m := a.Bush.Metal
+	f := &chance.Fitting{
+		Renews: a.Mend == seat.Renew, Hold: holds[a.HeldBy], Filled: a.Filled,
+		Tool: a.Way.Name, SeatMM: [2]float64{a.SeatLow, a.SeatHigh},
+		Bush: chance.Bush{ODMM: [2]float64{a.Bush.ODLow, a.Bush.ODHigh}, BoreMM: [2]float64{a.Bush.BLow, a.Bush.BHigh},
+			RunoutMM: a.Bush.Runout, ELow: m.ELow, EHigh: m.EHigh, YieldMPa: [2]float64{m.Yield, m.YieldHi}, Porous: m.Porous,
+			Turned: a.Bush.Turned, OnHand: a.Bush.OnHand},
+		WindowMM: [2]float64{a.WindowLow, a.WinHigh}, MostUMM: a.UHigh, Stress: a.Stress, LeftMM: a.Ligament,
+		Finish: finishes[a.Finish], BoreMM: a.Bore, ExpectedMM: a.Expected, MustPassMM: b.Wanted.MustPass, Live: b.Wanted.Live,
+	}
+	f.OwnMM, f.OverMM = toolOf(w, j.Shop, a)
+	for i := range b.Answers {
+		if o := &b.Answers[i]; o.Feasible && o.SeatLow > a.SeatHigh+1e-9 {
+			f.Larger = append(f.Larger, chance.Larger{SeatMM: o.SeatLow, LeftMM: o.Ligament})
+		}
+	}
+	return f
+}
+
+// toolOf are the limits of the tool that makes a seat, before what it may cut
+// over, and the most that it does. A spindle lets an end mill cut larger by its
+// run-out at the most; the spread of the rule holds that of an ordinary one
+// already.
+func toolOf(w *books, sh *job.Shop, a *seat.Answer) (own [2]float64, over float64) {
+	own = [2]float64{a.SeatLow, a.SeatHigh}
+	switch a.Way.Kind {
+	case seat.Reamer:
+		if lo, hi, err := seat.ReamerLimits(w.limits, sh.Reamers[a.Way.Index]); err == nil {
+			return [2]float64{lo, hi}, a.SeatHigh - hi
+		}
+	case seat.EndMill:
+		over = sh.Runout.Float() - w.rules.V("end_mill_mm")
+	}
+	return own, over
+}
+
+// triedPair is one mesh as the target left it; left says that the shaft of its
+// wheel stays as it is.
+func triedPair(w *books, j *job.Job, d mesh.Drive, g target.GearOut, left bool) chance.Pair {
+	p := chance.Pair{Name: d.Name, On: d.Shaft, Station: d.Share, Mate: chance.FixedMate, MateStation: d.MateShare,
+		Towards: g.Towards, CentreMM: g.Centre, LowMM: d.Window.Lo, HighMM: d.Window.Hi, Empty: d.Window.Empty, Trusted: d.Trusted,
+		UGeomMM: d.UGeom, UMateMM: d.UMate}
+	if d.OnJob() {
+		p.Mate = d.Mate
+	}
+	for _, of := range j.Gears {
+		if of.Name == d.Name {
+			p.RunoutMM[0] = of.Wheel.Runout.Float()
+			if of.Pinion != nil {
+				p.RunoutMM[1] = of.Pinion.Runout.Float()
+			}
+		}
+	}
+	if a, err := d.Pair.CentreForNormal(w.rules.V("tight_tooth_backlash_mm")); err == nil {
+		p.TightMM = a
+	}
+	if a, err := d.Pair.CentreForContactRatio(d.Window.Contact); err == nil {
+		p.ContactMM = a
+	}
+	span := mesh.Spacing(j.Chassis)
+	if !left || span <= 0 || d.Kind != mesh.SpurPair || d.Face <= 0 {
+		return p
+	}
+	angle, err := d.Pair.OperatingAngle(g.Centre)
+	if err != nil {
+		return p
+	}
+	if n, err := d.Pair.Normal(d.Window.Lo); err == nil && n > 0 {
+		p.Lean = &chance.Lean{FaceMM: d.Face, SpanMM: span, AngleRad: angle * math.Pi / 180, BacklashMM: n}
+	}
+	return p
+}
