@@ -30,6 +30,9 @@ func New(lib *table.Library) (*Registry, error) {
 	if err := r.readAliases(lib); err != nil {
 		return nil, err
 	}
+	if err := r.learnAliases(lib); err != nil {
+		return nil, err
+	}
 	if r.temper["annealed"] != "" {
 		r.temper["soft"] = "annealed"
 	}
@@ -119,6 +122,31 @@ func (r *Registry) readAliases(lib *table.Library) error {
 			return fmt.Errorf("%s: %q already means %s", row.Address(), row.Get("alias"), strings.Join(old, ", "))
 		}
 		r.learn(row.Get("alias"), to)
+	}
+	return nil
+}
+
+// learnAliases learns the other names that stand beside each material. What the
+// table of aliases says of a name goes first, so that a shop can mean another
+// material by it.
+func (r *Registry) learnAliases(lib *table.Library) error {
+	t, err := lib.Get("materials_kinds")
+	if err != nil {
+		return err
+	}
+	means := map[string]string{}
+	for _, row := range t.Rows {
+		name := row.Get("material")
+		for _, alias := range list(row.Get("aliases")) {
+			k := key(alias)
+			if other := means[k]; k == "" || other != "" && other != name {
+				return fmt.Errorf("%s: %q is no name of its own for %s", row.Address(), alias, name)
+			}
+			means[k] = name
+			if r.byKey[k] == nil {
+				r.learn(alias, []string{name})
+			}
+		}
 	}
 	return nil
 }

@@ -127,7 +127,7 @@ func BuiltIn() *Library {
 
 // later are columns that came after shops had written their own tables: a
 // shop's may leave them out, and what reads them says what stands instead.
-var later = map[string][]string{"instruments": {"least_mm", "most_mm"}}
+var later = map[string][]string{"instruments": {"least_mm", "most_mm"}, "materials_kinds": {"aliases"}}
 
 // Replace puts a shop's table in the place of the built-in one of that name.
 // The new table must have every column of the old one, but for the later ones. What keeps people from
