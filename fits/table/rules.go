@@ -3,7 +3,10 @@ package table
 import (
 	"fmt"
 	"math"
+	"reflect"
+	"slices"
 	"strconv"
+	"strings"
 )
 
 // Rule is one default by which the planner decides. High is NaN where the rule
@@ -110,4 +113,37 @@ func (r *Rules) Names() []string { return append([]string(nil), r.order...) }
 // book.Leaf(rules.Get("press_halt_factor").Leaf()).
 func (r Rule) Leaf() (key, what, unit, source string, v float64) {
 	return "rules/" + r.Name, r.What, r.Unit, r.Address + ": " + r.Source, r.Low
+}
+
+// Fill sets the fields of the struct that to points at whose tags name a rule,
+// so that a new default is a row and a field:
+//
+//	Pass  float64 `rule:"pass_um,mm"` // micrometres of the table as mm
+//	HotC  float64 `rule:"use_c,high"` // the second figure of a pair
+//
+// A float64 takes the one figure, or the first of two. Fields of a struct that
+// is embedded are filled too. A name that does not exist is a fault of the
+// program.
+func (r *Rules) Fill(to any) { r.fill(reflect.ValueOf(to).Elem()) }
+
+func (r *Rules) fill(s reflect.Value) {
+	for i := range s.NumField() {
+		f := s.Type().Field(i)
+		if f.Anonymous && f.Type.Kind() == reflect.Struct {
+			r.fill(s.Field(i))
+		}
+		tag, ok := f.Tag.Lookup("rule")
+		if !ok {
+			continue
+		}
+		words := strings.Split(tag, ",")
+		v := r.V(words[0])
+		if slices.Contains(words, "high") {
+			_, v = r.Pair(words[0])
+		}
+		if slices.Contains(words, "mm") {
+			v /= 1000
+		}
+		s.Field(i).SetFloat(v)
+	}
 }

@@ -1,6 +1,7 @@
 package table_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -174,4 +175,65 @@ func FuzzParse(f *testing.F) {
 			}
 		}
 	})
+}
+
+// TestFill: a field takes the figure that its tag names, micrometres as mm
+// where it says so, and the second of a pair.
+func TestFill(t *testing.T) {
+	rules, err := table.ReadRules(table.BuiltIn())
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := rules.Set("clearance_aim_um", 20, 40, "shop.yaml:9"); err != nil {
+		t.Fatal(err)
+	}
+	if err := rules.Set("cleanup_mm", 0.11, math.NaN(), "shop.yaml:10"); err != nil {
+		t.Fatal(err)
+	}
+	type inner struct {
+		Low  float64 `rule:"clearance_aim_um"`
+		High float64 `rule:"clearance_aim_um,high,mm"`
+	}
+	got := struct {
+		inner
+		CleanUp float64 `rule:"cleanup_mm"`
+		Other   float64
+	}{Other: 7}
+	rules.Fill(&got)
+	if got.Low != 20 || got.High != 0.04 || got.CleanUp != 0.11 || got.Other != 7 {
+		t.Errorf("%+v", got)
+	}
+	defer func() {
+		if recover() == nil {
+			t.Error("a rule that is none is filled in")
+		}
+	}()
+	rules.Fill(&struct {
+		None float64 `rule:"no_such_rule"`
+	}{})
+}
+
+// TestInstruments: the kinds of instrument, told by a piece of a name, each with
+// a doubt that lies in what is plausible for it.
+func TestInstruments(t *testing.T) {
+	kinds, err := table.ReadInstruments(table.BuiltIn())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, want := range map[string]string{"Dial caliper 150": "calliper", "inside calliper": "inside calliper", "shop rule": "rule"} {
+		if k := kinds.Of(name); k == nil || k.Name != want {
+			t.Errorf("%s: %+v", name, k)
+		}
+	}
+	if kinds.Of("tape") != nil {
+		t.Error("a tape is of a kind")
+	}
+	for _, k := range kinds {
+		if !(k.Least <= k.U && k.U <= k.Most) || k.Most > 25.4*k.Least && len(k.Words) > 0 && k.Least != 0.001 {
+			t.Errorf("%s: %v lies not between %v and %v", k.From, k.U, k.Least, k.Most)
+		}
+	}
+	if least, most := kinds.Plausible("tape"); least != 0.001 || most != 0.2 {
+		t.Errorf("of no kind: %v to %v", least, most)
+	}
 }

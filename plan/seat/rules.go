@@ -5,55 +5,68 @@ import "rebush/fits/table"
 // Rules are the defaults that the search decides by, as plain numbers: lengths
 // in mm also where the table has um.
 type Rules struct {
-	CleanUp, BoringHead, BoredStep, Turned           float64
-	NoWall, LightWall, LightShare, UsualShare        float64
-	PorousPeak, PorousHold, FlowLow, FlowHigh        float64
-	Smoothing, RzSeat, RzBush                        float64 // the two Rz in um
-	HoldN, HoldFriction, HoldFactor                  float64
-	GapLow, GapHigh, CompoundShear, CompoundC        float64
-	MandrelStep, MandrelTotal, SpringLow, SpringHigh float64
-	OverJournal, Pass, AimLow, AimHigh, ClearMax     float64
-	SeatChamfer, BushChamferThin, BushChamferThick   float64
-	ThickWall                                        float64 // of a bush, for the thicker chamfer
-	ShortShare, CapLow, CapHigh                      float64
-	Tie, HotK, LeastWall, MaxShare, OpenSolid        float64
-	RunLeast, NearRadii, FillDeg, CornerDeg          float64
-	ShoulderOver, ShoulderThick, MetalTie            float64
-	TurnMargin, TurnPress, Proud                     float64
-	UseLow, UseHigh                                  float64 // degrees C, where the job does not say
-	SideLow, SideHigh, WasherStep                    float64
+	CleanUp          float64 `rule:"cleanup_mm"`
+	BoringHead       float64 `rule:"boring_head_mm"`
+	BoredStep        float64 `rule:"bored_seat_step_mm"`
+	Turned           float64 `rule:"turned_bush_mm"`
+	NoWall           float64 `rule:"wall_none_radii"`
+	LightWall        float64 `rule:"wall_light_radii"`
+	LightShare       float64 `rule:"light_press_share"`
+	UsualShare       float64 `rule:"usual_press_share"`
+	PorousPeak       float64 `rule:"porous_peak_mpa"`
+	PorousHold       float64 `rule:"porous_hold_mpa"`
+	FlowLow          float64 `rule:"porous_flow_mpa"`
+	FlowHigh         float64 `rule:"porous_flow_mpa,high"`
+	Smoothing        float64 `rule:"smoothing_factor"`
+	RzSeat           float64 `rule:"rz_seat_um"` // um, as it is printed
+	RzBush           float64 `rule:"rz_bush_um"` // um
+	HoldN            float64 `rule:"hold_axial_n"`
+	HoldFriction     float64 `rule:"hold_friction"`
+	HoldFactor       float64 `rule:"hold_torque_factor"`
+	GapLow           float64 `rule:"compound_gap_mm"`
+	GapHigh          float64 `rule:"compound_gap_mm,high"`
+	CompoundShear    float64 `rule:"compound_shear_mpa"`
+	CompoundC        float64 `rule:"compound_c"`
+	MandrelStep      float64 `rule:"mandrel_step_mm"`
+	MandrelTotal     float64 `rule:"mandrel_total_mm"`
+	SpringLow        float64 `rule:"mandrel_spring_um,mm"`
+	SpringHigh       float64 `rule:"mandrel_spring_um,high,mm"`
+	OverJournal      float64 `rule:"bore_over_journal_um,mm"`
+	Pass             float64 `rule:"pass_um,mm"`
+	AimLow           float64 `rule:"clearance_aim_um,mm"`
+	AimHigh          float64 `rule:"clearance_aim_um,high,mm"`
+	ClearMax         float64 `rule:"clearance_max_um,mm"`
+	SeatChamfer      float64 `rule:"seat_chamfer_mm"`
+	BushChamferThin  float64 `rule:"bush_chamfer_mm"`
+	BushChamferThick float64 `rule:"bush_chamfer_mm,high"`
+	ThickWall        float64 `rule:"bush_chamfer_wall_mm"` // of a bush, for the thicker chamfer
+	ShortShare       float64 `rule:"short_seat_share"`
+	CapLow           float64 `rule:"cap_slide_um,mm"`
+	CapHigh          float64 `rule:"cap_slide_um,high,mm"`
+	Tie              float64 `rule:"seat_chance_tie"`
+	HotK             float64 `rule:"plastic_hot_k"`
+	LeastWall        float64 `rule:"least_wall_mm"`
+	MaxShare         float64 `rule:"most_press_share"`
+	OpenSolid        float64 `rule:"open_solid_mm"`
+	RunLeast         float64 `rule:"run_least_um,mm"`
+	NearRadii        float64 `rule:"near_radii"`
+	FillDeg          float64 `rule:"fill_contact_deg"`
+	CornerDeg        float64 `rule:"corner_deg"`
+	ShoulderOver     float64 `rule:"turned_shoulder_mm"`
+	ShoulderThick    float64 `rule:"turned_shoulder_mm,high"`
+	MetalTie         float64 `rule:"seat_metal_tie_mm"`
+	TurnMargin       float64 `rule:"turned_margin_um,mm"`
+	TurnPress        float64 `rule:"turned_press_um,mm"`
+	Proud            float64 `rule:"proud_mm"`
+	UseLow           float64 `rule:"use_c"` // degrees C, where the job does not say
+	UseHigh          float64 `rule:"use_c,high"`
+	SideLow          float64 `rule:"side_play_mm"`
+	SideHigh         float64 `rule:"side_play_mm,high"`
+	WasherStep       float64 `rule:"washer_step_mm"`
 }
 
 // RulesOf reads them from the table in force.
-func RulesOf(t *table.Rules) Rules {
-	v := t.V
-	r := Rules{
-		CleanUp: v("cleanup_mm"), BoringHead: v("boring_head_mm"), BoredStep: v("bored_seat_step_mm"), Turned: v("turned_bush_mm"),
-		NoWall: v("wall_none_radii"), LightWall: v("wall_light_radii"), LightShare: v("light_press_share"), UsualShare: v("usual_press_share"),
-		PorousPeak: v("porous_peak_mpa"), PorousHold: v("porous_hold_mpa"),
-		Smoothing: v("smoothing_factor"), RzSeat: v("rz_seat_um"), RzBush: v("rz_bush_um"),
-		HoldN: v("hold_axial_n"), HoldFriction: v("hold_friction"), HoldFactor: v("hold_torque_factor"),
-		CompoundShear: v("compound_shear_mpa"), CompoundC: v("compound_c"),
-		MandrelStep: v("mandrel_step_mm"), MandrelTotal: v("mandrel_total_mm"),
-		OverJournal: v("bore_over_journal_um") / 1000, Pass: v("pass_um") / 1000, ClearMax: v("clearance_max_um") / 1000,
-		SeatChamfer: v("seat_chamfer_mm"), ThickWall: v("bush_chamfer_wall_mm"), ShortShare: v("short_seat_share"),
-		Tie: v("seat_chance_tie"), HotK: v("plastic_hot_k"), LeastWall: v("least_wall_mm"), MaxShare: v("most_press_share"),
-		OpenSolid: v("open_solid_mm"), RunLeast: v("run_least_um") / 1000, NearRadii: v("near_radii"), CornerDeg: v("corner_deg"),
-		FillDeg: v("fill_contact_deg"), MetalTie: v("seat_metal_tie_mm"), TurnMargin: v("turned_margin_um") / 1000,
-		TurnPress: v("turned_press_um") / 1000, Proud: v("proud_mm"), WasherStep: v("washer_step_mm"),
-	}
-	um := func(name string) (low, high float64) {
-		low, high = t.Pair(name)
-		return low / 1000, high / 1000
-	}
-	r.ShoulderOver, r.ShoulderThick = t.Pair("turned_shoulder_mm")
-	r.FlowLow, r.FlowHigh = t.Pair("porous_flow_mpa")
-	r.GapLow, r.GapHigh = t.Pair("compound_gap_mm")
-	r.BushChamferThin, r.BushChamferThick = t.Pair("bush_chamfer_mm")
-	r.SideLow, r.SideHigh = t.Pair("side_play_mm")
-	r.UseLow, r.UseHigh = t.Pair("use_c")
-	r.SpringLow, r.SpringHigh = um("mandrel_spring_um")
-	r.AimLow, r.AimHigh = um("clearance_aim_um")
-	r.CapLow, r.CapHigh = um("cap_slide_um")
+func RulesOf(t *table.Rules) (r Rules) {
+	t.Fill(&r)
 	return r
 }
