@@ -34,6 +34,7 @@ func routeDrift(t *testing.T, name string, w *books, got steps, count map[string
 	for _, x := range j.Bores {
 		if a := seats[x.Name]; a.HeldBy == seat.ByPress {
 			differ(x.Name, "force at the press", &x.PressN[1], a.Force[1], 0)
+			differ(x.Name, "least force at the press", &x.PressN[0], a.PressIn, 0)
 		}
 	}
 	if len(got.Route.Rows) == 0 {

@@ -52,6 +52,8 @@ func decided() map[string]func(bored) float64 {
 		"plate_e_low":          of(func(a *seat.Answer) float64 { return a.Hold.Housing.E }),
 		"bush_e_low":           of(func(a *seat.Answer) float64 { return a.Hold.Bush.E }),
 		"bush_flow_low":        of(func(a *seat.Answer) float64 { return a.Hold.Bush.Yield }),
+		"pressure_fresh_mpa":   nil, // press_in_n tells
+		"press_in_n/min":       of(func(a *seat.Answer) float64 { return a.PressIn }),
 		"pressure_mpa/min":     of(func(a *seat.Answer) float64 { return a.PLow }),
 		"pressure_mpa/max":     of(func(a *seat.Answer) float64 { return a.PHigh }),
 		"hoop_mpa":             of(func(a *seat.Answer) float64 { return a.Peak }),
@@ -76,7 +78,9 @@ func decided() map[string]func(bored) float64 {
 		"expansion_bush":       of(func(a *seat.Answer) float64 { return a.Bush.Metal.Alpha }),
 		"mandrel_mm":           of(func(a *seat.Answer) float64 { return a.FinishSizes[0] }),
 		"bore_warm_mm":         of(func(a *seat.Answer) float64 { return a.Bore[0] }),
-		"interference_left_um": nil, "body_mm": nil, "lead_mm": nil, "use_c": nil, "friction_low": nil, "friction_high": nil,
+		"interference_left_um": of(func(a *seat.Answer) float64 { return a.Left * 1000 }),
+		// What the lead, the friction and the spring are, contact_mm, force_n and closure_um tell.
+		"body_mm": nil, "lead_mm": nil, "use_c": nil, "friction_low": nil, "friction_high": nil,
 		"spring_um/min": nil, "spring_um/max": nil,
 	}
 	both := func(key string, by float64, of func(*seat.Answer) [2]float64) {

@@ -87,7 +87,7 @@ func sidePlays(j *job.Job) map[string]float64 {
 	out := map[string]float64{}
 	for i := range j.Shafts {
 		if s := &j.Shafts[i]; s.HubToHub.Given() && j.Chassis.Width.Given() {
-			out[s.Name] = s.HubToHub.Float() - j.Chassis.Width.Float() - seat.Washers(s)
+			out[s.Name] = seat.SidePlay(s.HubToHub.Float(), j.Chassis.Width.Float(), 0, seat.Washers(s))
 		}
 	}
 	return out

@@ -30,7 +30,7 @@ func (in Input) bore(x seat.Seated) Bore {
 		out.S, out.Allow = x.Old.Worn.R, 0
 	}
 	if a.HeldBy == seat.ByPress {
-		out.PressN[0] = leastToPress(in.Seat.Shop.FrictionLow, *a)
+		out.PressN[0] = a.PressIn
 	}
 	if t := in.tool(a.Way); t != nil {
 		out.Reach, out.Shank = t.Reach.Float(), t.Shank.Float()
@@ -39,12 +39,6 @@ func (in Input) bore(x seat.Seated) Bore {
 		out.Oil = &Oil{AtDeg: o.AtDeg, Diameter: o.Diameter.Float()}
 	}
 	return out
-}
-
-// leastToPress is the least force in N that a press will need: with low
-// friction, at the least interference, before the plate slackens.
-func leastToPress(friction float64, a seat.Answer) float64 {
-	return seat.AxialForce(friction, a.SeatHigh, a.Contact, a.Stress.At(a.ULow).P)
 }
 
 // tool is the reamer or end mill of the shop that makes a seat, nil for any

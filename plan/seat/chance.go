@@ -40,13 +40,9 @@ func (j *judge) odds(a *Answer) odds.Seat {
 		o.UMax = math.Min(a.WinHigh, j.r.MaxShare*a.SeatLow)
 	}
 	if a.HeldBy == ByPress && !a.MandrelIn {
-		seat, m := a.Stress, &b.Metal
+		seat := a.Stress
 		o.Elastic = j.elasticShare(a)
-		flow := [2]float64{m.Yield, m.YieldHi * misesOverTresca}
-		if m.Porous {
-			flow = [2]float64{j.r.FlowLow, j.r.FlowHigh}
-		}
-		if flow[0] > 0 {
+		if flow := j.r.flow(&b.Metal); flow[0] > 0 {
 			seat.Bush.Yield = flow[0]
 			o.FlowLow = seat.InterferenceFor(seat.FlowPressure())
 			o.FlowHigh = o.FlowLow * flow[1] / flow[0]

@@ -23,10 +23,7 @@ func (j *judge) closes(a *Answer) Fail {
 // slope, so each end is sought over both.
 func (j *judge) closure(a *Answer) {
 	m, p := &a.Bush.Metal, &j.h.Plate2
-	flow := [2]float64{m.Yield, m.YieldHi * misesOverTresca}
-	if m.Porous {
-		flow = [2]float64{j.r.FlowLow, j.r.FlowHigh}
-	}
+	flow := j.r.flow(m)
 	lo, hi := math.Inf(1), 0.0
 	di := (a.Bush.BLow + a.Bush.BHigh) / 2
 	// A stiff bush flows earlier and then closes more, a soft one closes more
@@ -45,6 +42,14 @@ func (j *judge) closure(a *Answer) {
 		}
 	}
 	a.Closure = [2]float64{lo, hi}
+}
+
+// flow is the band of a bush's flow stress when it closes.
+func (r *Rules) flow(m *Metal) [2]float64 {
+	if m.Porous {
+		return [2]float64{r.FlowLow, r.FlowHigh}
+	}
+	return [2]float64{m.Yield, m.YieldHi * misesOverTresca}
 }
 
 // passes is question 6: is there a bore that lets through what must pass and

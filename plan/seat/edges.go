@@ -59,8 +59,8 @@ func freeEdges(old survey.Hole, at [2]float64, measured []float64, c job.Chassis
 	return out
 }
 
-// nearest is the nearest of some edges, +Inf away where there is none.
-func nearest(edges []freeEdge, which func(freeEdge) bool) freeEdge {
+// nearestOf is the nearest of some edges, +Inf away where there is none.
+func nearestOf(edges []freeEdge, which func(freeEdge) bool) freeEdge {
 	best := freeEdge{away: math.Inf(1)}
 	for _, e := range edges {
 		if which(e) && e.away < best.away {
@@ -73,7 +73,7 @@ func nearest(edges []freeEdge, which func(freeEdge) bool) freeEdge {
 // otherWay is how far the nearest edge is that lies another way than the first
 // one by more than so many degrees; 0 where there is none.
 func otherWay(edges []freeEdge, first freeEdge, by float64) float64 {
-	e := nearest(edges, func(e freeEdge) bool { return math.Abs(math.Remainder(e.deg-first.deg, 360)) > by })
+	e := nearestOf(edges, func(e freeEdge) bool { return math.Abs(math.Remainder(e.deg-first.deg, 360)) > by })
 	if math.IsInf(e.away, 1) {
 		return 0
 	}

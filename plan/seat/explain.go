@@ -121,7 +121,7 @@ func (e *explainer) edge() ledger.Num {
 		"least of: edge as measured from the hole less the move towards it, outline, outside of the boss", "plane geometry",
 		func(v []float64) float64 {
 			old, at := again(v)
-			h := Hole{Edge: nearest(freeEdges(old, at, v[given:], e.in.Job.Chassis), func(freeEdge) bool { return true }).away,
+			h := Hole{Edge: nearestOf(freeEdges(old, at, v[given:], e.in.Job.Chassis), func(freeEdge) bool { return true }).away,
 				BossR: e.x.Hole.BossR, BossE: offBoss(old, at)}
 			return micro(h.EdgeAway())
 		}, nums...)

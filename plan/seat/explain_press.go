@@ -9,10 +9,10 @@ import (
 )
 
 const (
-	lame     = "Lame; Shigley ch. 3; beside an edge Jeffery 1921: fits/press/METHODS.md 2"
-	coulomb  = "Coulomb friction"
-	friction = "friction x pi x seat diameter x contact x pressure"
-	atRim    = "that force at half the seat's diameter"
+	lame       = "Lame; Shigley ch. 3; beside an edge Jeffery 1921: fits/press/METHODS.md 2"
+	coulomb    = "Coulomb friction"
+	byFriction = "friction x pi x seat diameter x contact x pressure"
+	atRim      = "that force at half the seat's diameter"
 )
 
 // state is the state of a press over its interference in um, seat, bore of the
@@ -62,7 +62,7 @@ func (e *explainer) press(row *Row, f figures) {
 	least := p.Calc("pressure_mpa/min", "least lasting seat pressure", "MPa", "the same at the least interference, softest figures"+e.slackened(), lame,
 		e.state(func(s press.State) float64 { return s.P }), append([]ledger.Num{left, f.seat.most}, softest...)...)
 	row.PressureMPa = dim.Numbers(least.V, most.V)
-	e.force(row, f, both{least, most})
+	e.force(row, f, both{least, most}, given)
 	if a.MandrelIn {
 		e.ontoMandrel(row, f)
 		return
@@ -78,17 +78,27 @@ func (e *explainer) slackened() string {
 }
 
 // force explains what a press holds, and what it takes to go in.
-func (e *explainer) force(row *Row, f figures, pressure both) {
+func (e *explainer) force(row *Row, f figures, pressure both, stiff []ledger.Num) {
 	p, contact := e.page, e.contact()
 	low := p.Leaf("friction_low", "friction for holding", "-", e.frictionLine(), e.in.Shop.FrictionLow)
 	high := p.Leaf("friction_high", "friction for pressing", "-", e.frictionLine(), e.in.Shop.FrictionHigh)
 	force := both{
-		p.Calc4("force_n/min", "force along the axle that the press holds", "N", friction, coulomb, AxialForce, low, f.seat.most, contact, pressure.least),
-		p.Calc4("force_n/max", "largest force to press the bush in", "N", friction, coulomb, AxialForce, high, f.seat.least, contact, pressure.most)}
+		p.Calc4("force_n/min", "force along the axle that the press holds", "N", byFriction, coulomb, AxialForce, low, f.seat.most, contact, pressure.least),
+		p.Calc4("force_n/max", "largest force to press the bush in", "N", byFriction, coulomb, AxialForce, high, f.seat.least, contact, pressure.most)}
 	row.ForceN = force.numbers()
+	e.pressIn(f, low, contact, stiff)
 	row.TorqueNmm = both{
 		p.Calc2("torque_nmm/min", "torque that the press holds", "N mm", atRim, "statics", Torque, force.least, f.seat.most),
 		p.Calc2("torque_nmm/max", "torque at the largest press", "N mm", atRim, "statics", Torque, force.most, f.seat.least)}.numbers()
+}
+
+// pressIn explains what it takes at least to press the bush in, before anything
+// is smoothed or gives way.
+func (e *explainer) pressIn(f figures, friction, contact ledger.Num, stiff []ledger.Num) {
+	fresh := e.page.Calc("pressure_fresh_mpa", "least seat pressure while the bush goes in", "MPa",
+		"as the largest pressure, at the least interference", lame, e.state(func(s press.State) float64 { return s.P }),
+		append([]ledger.Num{f.u.least, f.seat.most}, stiff...)...)
+	e.page.Calc4("press_in_n/min", "least force to press the bush in", "N", byFriction, coulomb, AxialForce, friction, f.seat.most, contact, fresh)
 }
 
 // closure explains how far the bore closes, at either end of what is not known

@@ -152,6 +152,10 @@ func (j *judge) pressedOver(a *Answer) bool {
 	a.MandrelIn, a.Stress, a.PHigh, a.Peak = true, st, p, peak
 	a.Force[1] = AxialForce(j.hiF, a.SeatLow, a.Contact, p)
 	a.Torque[1] = Torque(a.Force[1], a.SeatLow)
+	at := j.press(&a.Bush, a.Contact, a.SeatHigh, true, false)
+	at.Bush.Yield = 0
+	least, _ := at.HeldAt(a.ULow)
+	a.PressIn = AxialForce(j.loF, a.SeatHigh, a.Contact, least)
 	a.WinHigh = math.Min(a.WinHigh, a.UHigh*j.spare(p, peak, a))
 	a.Finish, a.FinishTool, a.FinishSizes = Mandrel, "mandrel left in the bore while pressing", []float64{best}
 	a.Expected = [2]float64{best - j.r.SpringHigh, best - j.r.SpringLow}

@@ -85,7 +85,7 @@ func (in *Input) hole(s Site, sites []Site) Hole {
 		h.JournalA = least(mat, "expansion")
 	}
 	edges := freeEdges(s.Old, s.At, measured(b), c)
-	first := nearest(edges, func(freeEdge) bool { return true })
+	first := nearestOf(edges, func(freeEdge) bool { return true })
 	h.Edge, h.EdgeName, h.Edge2 = first.away, first.name, otherWay(edges, first, in.Rules.CornerDeg)
 	if b.Boss.Given() {
 		h.BossR, h.BossE = b.Boss.Float()/2, offBoss(s.Old, s.At)

@@ -148,6 +148,7 @@ type Answer struct {
 	Peak               float64 // largest tension in the plate
 	PeakLimit          float64
 	Force              [2]float64 // holding at ULow with low friction; pressing at UHigh with high friction
+	PressIn            float64    // least force to press it in: fresh, at ULow with low friction
 	Torque             [2]float64
 	Closure            [2]float64
 	Closed             [2]float64 // bore after pressing
