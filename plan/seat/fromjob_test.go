@@ -2,6 +2,8 @@ package seat
 
 import (
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -26,6 +28,7 @@ mandrels: [3.20, 3.18]
 const truck = `rebush: 1
 job: 1
 units: mm
+shop: shop.yaml
 chassis:
   material: zinc die casting
   condition: sound
@@ -53,11 +56,12 @@ bushes:
 // read makes an input of two texts.
 func read(t *testing.T, shop, text string, edits ...func(*job.Job)) (Input, []string) {
 	t.Helper()
-	j, err := job.Parse("job.yaml", "", []byte(text), job.Options{})
-	if err != nil {
+	dir := t.TempDir()
+	if err := os.WriteFile(filepath.Join(dir, "shop.yaml"), []byte(shop), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	if j.Shop, err = job.ParseShop("shop.yaml", "", []byte(shop)); err != nil {
+	j, err := job.Parse("job.yaml", dir, []byte(text), job.Options{})
+	if err != nil {
 		t.Fatal(err)
 	}
 	for _, edit := range edits {
