@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+
 	"rebush/fits/dim"
 	"rebush/fits/say"
 	"rebush/plan/job"
@@ -36,8 +37,9 @@ func (b *builder) lineUp() {
 		others, parallel = "", ""
 	}
 	b.add(Operation{Kind: KindLineUp, Do: say.F("Line up %s: a test rod through both bores%v", list(names), others),
-		Tool: say.F("%s %v%v", plural(len(rods), "test rod", "test rods"), list(rods), long), Minutes: b.r.Gauging * float64(len(names)),
-		Gauge: say.F("turns free; level at both plates to %v%v", say.MM(b.r.LineUp, 2), parallel)})
+		Tool:    say.F("%s %v%v", plural(len(rods), "test rod", "test rods"), list(rods), long),
+		Minutes: b.r.Gauging * float64(len(names)),
+		Gauge:   say.F("turns free; level at both plates to %v%v", say.MM(b.r.LineUp, 2), parallel)})
 }
 
 // assemble puts the axles in and presses the wheels, which is the last step
@@ -50,7 +52,8 @@ func (b *builder) assemble() {
 		if len(mine) == 0 {
 			continue
 		}
-		b.add(Operation{Kind: KindAssemble, Do: b.axleWords(s), Tool: "fingers, oil", Minutes: b.r.Gauging, Note: b.passNote(s, mine)})
+		b.add(Operation{Kind: KindAssemble, Do: b.axleWords(s), Tool: "fingers, oil", Minutes: b.r.Gauging,
+			Note: b.passNote(s, mine)})
 		switch {
 		case s.Wheels:
 			wheels = append(wheels, s)
@@ -79,8 +82,10 @@ func (b *builder) hubs(on []Shaft) {
 			mesh = theMesh
 		}
 	}
-	b.add(Operation{Kind: KindWheels, Pressed: true, Do: say.F("Press back what came off %s: wheel, drum or pulley", list(names)),
-		Tool: "press, flat support under the hub", Minutes: b.r.Press * float64(len(on)), Backing: "flat plate under the hub, never under the rim",
+	b.add(Operation{Kind: KindWheels, Pressed: true,
+		Do:   say.F("Press back what came off %s: wheel, drum or pulley", list(names)),
+		Tool: "press, flat support under the hub", Minutes: b.r.Press * float64(len(on)),
+		Backing:    "flat plate under the hub, never under the rim",
 		Gauge:      "hub to hub " + list(apart) + "; wheels back to back as measured before stripping",
 		GaugeFirst: ready(names, mesh), Note: "nothing came off: check hub to hub and go on"})
 }
@@ -110,8 +115,10 @@ func (b *builder) wheels(on []Shaft) {
 			insulated = append(insulated, say.F("insulated wheel of %s on the %s", s.Name, s.Insulated))
 		}
 	}
-	o := Operation{Kind: KindWheels, Pressed: true, Do: say.F("Press the %s of %s to gauge", plural(len(on), "wheel", "wheels"), list(names)),
-		Tool: "wheel press, flat support under the hub", Minutes: b.r.Press * float64(len(on)), Backing: "flat plate under the hub, never under the rim",
+	o := Operation{Kind: KindWheels, Pressed: true,
+		Do:   say.F("Press the %s of %s to gauge", plural(len(on), "wheel", "wheels"), list(names)),
+		Tool: "wheel press, flat support under the hub", Minutes: b.r.Press * float64(len(on)),
+		Backing:    "flat plate under the hub, never under the rim",
 		Gauge:      "back to back as measured before stripping",
 		GaugeFirst: ready(names, mesh),
 		Note:       join(insulated...)}
@@ -156,12 +163,14 @@ func (b *builder) passNote(s Shaft, mine []Bore) say.Text {
 	for i, side := range job.Sides {
 		for _, x := range mine {
 			if x.Side == side && s.MustPass[i] > 0 {
-				note = join(note, say.F("%v must pass the %s bore, which is at least %v", say.MM(s.MustPass[i], 3).Trim(), side, say.MM(x.Limits[0], 3).Rounded(dim.Up)))
+				note = join(note, say.F("%v must pass the %s bore, which is at least %v",
+					say.MM(s.MustPass[i], 3).Trim(), side, say.MM(x.Limits[0], 3).Rounded(dim.Up)))
 			}
 		}
 	}
 	if s.Gear {
-		note = join(note, "the gear goes on between the plates as the axle comes through; equal packing on both sides centres it")
+		note = join(note, "the gear goes on between the plates as the axle comes through; equal packing on both "+
+			"sides centres it")
 	}
 	return note
 }

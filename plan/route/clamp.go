@@ -66,8 +66,10 @@ func (b *builder) sided(pairs [][]Bore) []clamping {
 			}
 			split[near.Name], split[far.Name] = far.Name, near.Name
 			if !b.loose() {
-				b.trouble(Trouble{Level: finding.Note, Rule: TurnedOver, Where: far.Name, Have: b.j.Width, Want: b.j.Width,
-					Text: say.F("the chassis has to be turned over for this hole: %v", why), Fix: "a tool that reaches through the near plate saves a set-up"})
+				b.trouble(Trouble{Level: finding.Note, Rule: TurnedOver, Where: far.Name, Have: b.j.Width,
+					Want: b.j.Width,
+					Text: say.F("the chassis has to be turned over for this hole: %v", why),
+					Fix:  "a tool that reaches through the near plate saves a set-up"})
 			}
 		}
 		for _, x := range mine {
@@ -119,7 +121,8 @@ func (b *builder) reaches(near, far Bore) say.Text {
 			return why
 		}
 	} else if have := b.r.ReachDiameters * far.mid(); have < b.j.Width-1e-9 {
-		return say.F("a boring bar for %v reaches about %v, the chassis is %v wide", say.MM(far.mid(), 2), say.MM(have, 0).About(), say.MM(b.j.Width, 1))
+		return say.F("a boring bar for %v reaches about %v, the chassis is %v wide", say.MM(far.mid(), 2),
+			say.MM(have, 0).About(), say.MM(b.j.Width, 1))
 	}
 	steps := b.opening(far, true)
 	if own := b.opening(far, false); bought(steps, b.opening(near, false)) > bought(own, nil) {
@@ -162,7 +165,8 @@ func (b *builder) passes(t Tool, near Bore) say.Text {
 	case t.Shank > near.Seat[0]+1e-9:
 		return say.F("the shank of %s (%v) does not pass the near seat", t.Name, say.MM(t.Shank, 3).Trim())
 	case !b.reachOK(t):
-		return say.F("%s reaches %v, the chassis is %v wide", t.Name, say.MM(b.reach(t), 3).Trim(), say.MM(b.j.Width, 3).Trim())
+		return say.F("%s reaches %v, the chassis is %v wide", t.Name, say.MM(b.reach(t), 3).Trim(),
+			say.MM(b.j.Width, 3).Trim())
 	}
 	return ""
 }

@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+
 	"rebush/feeds/cutting"
 	"rebush/fits/finding"
 	"rebush/fits/say"
@@ -114,15 +115,19 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 			b.buy(st.tool.Name, st.buy, x.Name)
 		}
 		if st.left > 0.005 {
-			b.trouble(Trouble{Level: finding.Caution, Rule: LocatingTool, Where: x.Name, Have: st.tool.Size, Want: 2 * x.locate(),
-				Text: say.F("%s leaves %v of the worn side for the next tool to follow", st.tool.Name, say.MM(st.left/2, 2)),
-				Fix:  say.F("a boring head, or an end mill of at least %v; or a bush with a larger outside", say.MM(2*x.locate(), 2))})
+			b.trouble(Trouble{Level: finding.Caution, Rule: LocatingTool, Where: x.Name, Have: st.tool.Size,
+				Want: 2 * x.locate(),
+				Text: say.F("%s leaves %v of the worn side for the next tool to follow", st.tool.Name,
+					say.MM(st.left/2, 2)),
+				Fix: say.F("a boring head, or an end mill of at least %v; or a bush with a larger outside",
+					say.MM(2*x.locate(), 2))})
 		}
 		do := say.F("Open out %s to %v", where, say.MM(st.tool.Size, 3).Trim())
 		if st.kind == KindLocate {
 			do = say.F("Start %s on its new centre, %v", where, say.MM(st.tool.Size, 3).Trim())
 		}
-		o := common(Operation{Kind: st.kind, Do: do, Tool: words(st.tool.Name), ToolMM: st.tool.Size, HoleMM: st.tool.Size, Note: b.toolNote(st, x)})
+		o := common(Operation{Kind: st.kind, Do: do, Tool: words(st.tool.Name), ToolMM: st.tool.Size,
+			HoleMM: st.tool.Size, Note: b.toolNote(st, x)})
 		if st.bar {
 			o.ToolMM = math.NaN()
 		}
@@ -134,7 +139,9 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 			pass = 0
 		}
 		hole = st.tool.Size
-		out = append(out, planned{o: o, q: &Query{Op: st.op, Dia: st.tool.Size, Through: x.Plate, ThinWall: x.thin(), Head: st.head}, pass: pass, after: hole})
+		out = append(out, planned{o: o,
+			q: &Query{Op: st.op, Dia: st.tool.Size, Through: x.Plate, ThinWall: x.thin(),
+				Head: st.head}, pass: pass, after: hole})
 	}
 	out = append(out, b.chamfer(x, far, hole, common), b.lastTool(x, where, common))
 	for i := range out {
@@ -173,8 +180,11 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 	if hole <= 0 {
 		hole = x.mid()
 	}
-	o := common(Operation{Kind: KindChamfer, Do: say.F("Chamfer the outside edge of %s about %v x 45 degrees: about %v across", x.Name, say.MM(size, 1).About(), say.MM(across, 1).About()),
-		Tool: "countersink 90 degrees", ToolMM: math.NaN(), HoleMM: hole, Note: b.once("before the last tool, which takes its burr off; " + why)})
+	o := common(Operation{Kind: KindChamfer,
+		Do: say.F("Chamfer the outside edge of %s about %v x 45 degrees: about %v across", x.Name,
+			say.MM(size, 1).About(), say.MM(across, 1).About()),
+		Tool: "countersink 90 degrees", ToolMM: math.NaN(), HoleMM: hole,
+		Note: b.once("before the last tool, which takes its burr off; " + why)})
 	p := planned{o: o, q: &Query{Op: OpCountersink, Dia: across, Through: (across - hole) / 2}, after: hole}
 	if b.loose() && b.s.Jig {
 		p.o.Note = join(b.once("slip bush out, chassis stays where it is"), p.o.Note)
@@ -200,7 +210,8 @@ func (b *builder) lastTool(x Bore, where string, common func(Operation) Operatio
 	lim := x.Seat
 	g := b.gauge(lim)
 	q := Query{Op: OpReam, Dia: x.WaySize, Through: x.Plate, ThinWall: x.thin()}
-	o := common(Operation{Kind: KindSizeSeat, Do: say.F("Ream the seat of %s", where), Tool: words(x.WayName), ToolMM: x.WaySize, HoleMM: x.mid(),
+	o := common(Operation{Kind: KindSizeSeat, Do: say.F("Ream the seat of %s", where), Tool: words(x.WayName),
+		ToolMM: x.WaySize, HoleMM: x.mid(),
 		Limits: &lim, OfSeat: true, Go: g.goes, NoGo: g.stops, Note: b.once("never turn it back, in or out")})
 	pass := math.Max(x.WaySize, x.Shank)
 	switch x.Way {
@@ -212,14 +223,16 @@ func (b *builder) lastTool(x Bore, where string, common func(Operation) Operatio
 		q.Op, q.Dia, q.Head = OpBore, x.mid(), cutting.BoringHead
 		pass = 0
 		o.Tool, o.ToolMM = "boring head", math.NaN()
-		o.Do, o.Note = say.F("Bore the seat of %s to size", where), b.once("creep up on it; the last two passes at one setting")
+		o.Do, o.Note = say.F("Bore the seat of %s to size",
+			where), b.once("creep up on it; the last two passes at one setting")
 		if b.s.Machine == OnLathe {
 			o.Tool = "boring tool"
 			o.Note = join(o.Note, "guard shut")
 		}
 	case seat.EndMill:
 		q.Op = OpPlunge
-		o.Do, o.Note = say.F("Plunge the seat of %s with an end mill of its size", where), "one slow plunge, no dwelling"
+		o.Do, o.Note = say.F("Plunge the seat of %s with an end mill of its size",
+			where), "one slow plunge, no dwelling"
 	}
 	return planned{o: o, q: &q, pass: pass, after: x.mid()}
 }

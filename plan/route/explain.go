@@ -38,7 +38,8 @@ func (e Explainer) Row(o Operation) Row {
 	feed := page.Leaf("feed_mm_rev", "feed", "mm/rev", c.FeedFrom, dim.Sig9(c.Feed))
 	through := page.Leaf("through_mm", "metal to go through", "mm", e.Plates, q.Through)
 	if !math.IsNaN(o.Depth) {
-		depth := page.Calc2("depth_mm", "how far the tool is fed from the face", "mm", "metal to go through, point of the drill and overrun",
+		depth := page.Calc2("depth_mm", "how far the tool is fed from the face", "mm",
+			"metal to go through, point of the drill and overrun",
 			"plane geometry of a drill's point; overrun from table feed_depth", func(through, dia float64) float64 {
 				q.Through, q.Dia = through, dia
 				return dim.Sig9(e.Cuts.depth(q))
@@ -46,14 +47,18 @@ func (e Explainer) Row(o Operation) Row {
 		row.DepthMM = dim.Places(depth.V, 1)
 	}
 	if !math.IsNaN(o.Thrust) {
-		row.ThrustN = dim.Number(page.Calc2("thrust_n", "thrust of a sharp drill", "N", "largest of the published drilling formulas at this diameter and feed",
+		row.ThrustN = dim.Number(page.Calc2("thrust_n", "thrust of a sharp drill", "N",
+			"largest of the published drilling formulas at this diameter and feed",
 			"Shaw-Oxford as in Machinery's Handbook 31, Kienzle, a drill maker's formula",
 			func(dia, feed float64) float64 { return e.Cuts.thrust(c.Asked, dia, feed) }, dia, feed).V)
 	}
 	if o.Minutes > 0 {
-		cut := page.Leaf("cutting_minutes", "time of the cut at that feed and step", "min", "feed_depth:1", dim.Sig9(c.Minutes))
-		rest := page.Leaf("handling_minutes", "tool change and handling", "min", e.Handling, dim.Sig9(o.Minutes-c.Minutes))
-		row.Minutes = dim.Number(page.Calc2("minutes", "time of this operation", "min", "cutting and handling, to a tenth", "rules minutes_...",
+		cut := page.Leaf("cutting_minutes", "time of the cut at that feed and step", "min", "feed_depth:1",
+			dim.Sig9(c.Minutes))
+		rest := page.Leaf("handling_minutes", "tool change and handling", "min", e.Handling,
+			dim.Sig9(o.Minutes-c.Minutes))
+		row.Minutes = dim.Number(page.Calc2("minutes", "time of this operation", "min",
+			"cutting and handling, to a tenth", "rules minutes_...",
 			func(cut, rest float64) float64 { return toATenth(cut + rest) }, cut, rest).V)
 	}
 	return row

@@ -2,11 +2,12 @@ package route
 
 import (
 	"math"
+	"strings"
+
 	"rebush/feeds/cutting"
 	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/seat"
-	"strings"
 )
 
 func (b *builder) shafts() []string {
@@ -33,14 +34,19 @@ func (b *builder) oilWays() {
 		if !own {
 			b.buy(t.Name, "oil way", x.Name)
 		}
-		o := Operation{Kind: KindOil, Bore: x.Name, Do: say.F("Drill bush %s through from the old oil hole of %s", x.Bush, x.Name), Tool: words(t.Name), ToolMM: t.Size,
-			Backing: "close-fitting rod in the bore", Holding: say.F("on edge, oil hole at %.0f degrees uppermost", x.Oil.AtDeg), HoleMM: (x.Limits[0] + x.Limits[1]) / 2,
-			Note: "light feed, until it meets the rod; deburr inside; oil must reach the axle"}
+		o := Operation{Kind: KindOil, Bore: x.Name,
+			Do: say.F("Drill bush %s through from the old oil hole of %s", x.Bush, x.Name), Tool: words(t.Name),
+			ToolMM:  t.Size,
+			Backing: "close-fitting rod in the bore",
+			Holding: say.F("on edge, oil hole at %.0f degrees uppermost", x.Oil.AtDeg),
+			HoleMM:  (x.Limits[0] + x.Limits[1]) / 2,
+			Note:    "light feed, until it meets the rod; deburr inside; oil must reach the axle"}
 		q := Query{Op: OpDrill, Dia: t.Size, Through: math.Max(0.1, (x.Seat[0]-x.Limits[1])/2), Material: x.BushMetal}
 		b.figures(&o, q)
 		o.Depth = math.NaN() // from the mouth of the old hole, which is not known
 		if !math.IsNaN(x.LoadDeg) && away(x.LoadDeg, x.Oil.AtDeg) <= b.r.OilLoadDeg {
-			o.Note = join(o.Note, "it comes out on the loaded side: keep it small and round its edge well, oil is pressed back here")
+			o.Note = join(o.Note, "it comes out on the loaded side: keep it small and round its edge well, oil "+
+				"is pressed back here")
 		}
 		o.Leaded = x.Leaded
 		b.add(o)
@@ -101,10 +107,13 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 			continue
 		}
 		o := Operation{Kind: KindTryMesh, Do: say.F("Try the mesh of %s before the bores are opened", g.Name),
-			Tool: "dummy axle, paper strip in the mesh", Minutes: b.r.Gauging, Gauge: say.F("backlash %v", say.MMs(g.Backlash[0], g.Backlash[1], 2)),
-			Note: "hold the dummy to the side that the load holds the axle; out of its limits: stop and measure the seats again"}
+			Tool: "dummy axle, paper strip in the mesh", Minutes: b.r.Gauging,
+			Gauge: say.F("backlash %v", say.MMs(g.Backlash[0], g.Backlash[1], 2)),
+			Note: "hold the dummy to the side that the load holds the axle; out of its limits: stop and measure " +
+				"the seats again"}
 		if len(low) > 0 {
-			o.Tool = say.F("dummy axle turned to pass (about %v), paper strip in the mesh", say.Row(2, "mm", " / ", low...).About())
+			o.Tool = say.F("dummy axle turned to pass (about %v), paper strip in the mesh",
+				say.Row(2, "mm", " / ", low...).About())
 		}
 		b.add(o)
 	}
@@ -132,22 +141,27 @@ func (b *builder) boreInPlace(mine []Bore) {
 	set.Bores = names
 	b.setup, b.last = name, ""
 	b.out.Setups = append(b.out.Setups, set)
-	b.add(Operation{Kind: KindSetUp, Do: say.F("Clamp the chassis again, %s plate uppermost, to bore %s", c.up, list(names)), Holding: set.Words,
-		Note: join("bring the outside of the new bush true under the spindle, then set the dials to its new centre", b.mirrorNote(c))})
+	b.add(Operation{Kind: KindSetUp,
+		Do: say.F("Clamp the chassis again, %s plate uppermost, to bore %s", c.up, list(names)), Holding: set.Words,
+		Note: join("bring the outside of the new bush true under the spindle, then set the dials to its new centre",
+			b.mirrorNote(c))})
 	for _, x := range in {
 		lim, at := x.Limits, x.At
 		if c.up == job.Right {
 			at[0] = b.mirrorX(at[0])
 		}
 		g := b.gauge(lim)
-		o := Operation{Kind: KindSizeBore, Bore: x.Name, Do: say.F("Bore %s in place on its new centre", x.Name), Tool: words(x.FinishTool), At: &at, Approach: b.approach(c, x),
-			Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Backing: "slotted block close under that wall", Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
+		o := Operation{Kind: KindSizeBore, Bore: x.Name, Do: say.F("Bore %s in place on its new centre", x.Name),
+			Tool: words(x.FinishTool), At: &at, Approach: b.approach(c, x),
+			Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Backing: "slotted block close under that wall",
+			Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
 			Note: "sharp tool, light last cuts"}
 		head := cutting.BoringHead
 		if b.s.Machine == OnLathe {
 			head = cutting.Faceplate
 		}
-		b.figures(&o, Query{Op: OpBore, Dia: (lim[0] + lim[1]) / 2, Through: x.Plate, Head: head, Material: x.BushMetal})
+		b.figures(&o, Query{Op: OpBore, Dia: (lim[0] + lim[1]) / 2, Through: x.Plate, Head: head,
+			Material: x.BushMetal})
 		o.Leaded = x.Leaded
 		b.add(o)
 	}
@@ -163,7 +177,8 @@ func (b *builder) mirrorNote(c clamping) say.Text {
 func (b *builder) finish(x Bore, pair bool) {
 	lim := x.Limits
 	g := b.gauge(lim)
-	o := Operation{Kind: KindSizeBore, Bore: x.Name, Limits: &lim, Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2, Gauge: g.how, Go: g.goes, NoGo: g.stops,
+	o := Operation{Kind: KindSizeBore, Bore: x.Name, Limits: &lim, Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
+		Gauge: g.how, Go: g.goes, NoGo: g.stops,
 		Backing: "anvil behind that wall"}
 	if !g.proves {
 		o.Gauge = join(g.how, "its own axle proves it")
@@ -174,10 +189,12 @@ func (b *builder) finish(x Bore, pair bool) {
 	}
 	switch x.Finish {
 	case seat.AsDelivered:
-		o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, say.F("Gauge the bore of %s: the bush closes into its limits by itself", x.Name), b.r.Gauging, ""
+		o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, say.F("Gauge the bore of %s: the bush closes into its "+
+			"limits by itself", x.Name), b.r.Gauging, ""
 	case seat.Mandrel:
 		if x.MandrelIn {
-			o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, say.F("Gauge the bore of %s: the mandrel it was pressed on has sized it", x.Name), b.r.Gauging, ""
+			o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, say.F("Gauge the bore of %s: the mandrel it was "+
+				"pressed on has sized it", x.Name), b.r.Gauging, ""
 			break
 		}
 		var names []string
@@ -203,7 +220,8 @@ func (b *builder) finish(x Bore, pair bool) {
 		o.Note = join(line, "its own axle is the gauge: free with oil, no shake")
 		if x.Porous {
 			o.Tool = "sizing balls or stepped mandrels, a little at a time"
-			o.Note = "its own axle is the gauge: free with oil, no shake; a porous bore is burnished, never reamed or honed: that closes its pores"
+			o.Note = "its own axle is the gauge: free with oil, no shake; a porous bore is burnished, never " +
+				"reamed or honed: that closes its pores"
 		}
 	}
 	o.Leaded = x.Leaded && (x.Finish == seat.Ream || x.Finish == seat.ToOwnAxle)

@@ -77,7 +77,8 @@ func (in Input) job(rules *table.Rules) Job {
 		j.Rods = j.Rods || s.Rods
 		j.Shafts = append(j.Shafts, shaftOf(s, read.Gears))
 		if play := in.SidePlay[s.Name]; play != nil && !s.Leave {
-			j.SidePlayWords = append(j.SidePlayWords, say.F("Side play of %s: planned %v (%v)", s.Name, say.Size(play.Min, 3), say.MMs(lo, hi, 1)))
+			j.SidePlayWords = append(j.SidePlayWords,
+				say.F("Side play of %s: planned %v (%v)", s.Name, say.Size(play.Min, 3), say.MMs(lo, hi, 1)))
 		}
 	}
 	return j
@@ -103,9 +104,11 @@ func shaftOf(s *job.Shaft, gears []job.Gear) Shaft {
 }
 
 func shopOf(t Tables, sh *job.Shop, said *finding.List) Shop {
-	s := Shop{Machine: Machine(sh.MachineKind), Readout: sh.Readout, Jig: sh.Jig == "pinned", ApproachX: sh.ApproachX, ApproachY: sh.ApproachY,
-		Lathe: sh.Lathe, PressN: sh.PressN, MaxDrill: sh.MaxDrill.Float(), BoringFrom: sh.BoringFrom.Float(), BoringTo: sh.BoringTo.Float(),
-		Drills: drillsOf(t.Drills, sh, said)}
+	s := Shop{Machine: Machine(sh.MachineKind), Readout: sh.Readout, Jig: sh.Jig == "pinned", ApproachX: sh.ApproachX,
+		ApproachY: sh.ApproachY,
+		Lathe:     sh.Lathe, PressN: sh.PressN, MaxDrill: sh.MaxDrill.Float(), BoringFrom: sh.BoringFrom.Float(),
+		BoringTo: sh.BoringTo.Float(),
+		Drills:   drillsOf(t.Drills, sh, said)}
 	for _, m := range sh.EndMills {
 		s.EndMills = append(s.EndMills, toolOf(m.Name+" end mill", m.Size, &m))
 	}
@@ -136,7 +139,8 @@ func drillsOf(table *drills.Drills, sh *job.Shop, said *finding.List) []Tool {
 	}
 	owned, err := table.Owned(sh.DrillSeries, singles, sh.MaxDrill)
 	if err != nil {
-		said.Raise(finding.Caution, Drills, sh.PlaceAt("", "drills"), say.F("%v", err), "correct the drills in the shop file")
+		said.Raise(finding.Caution, Drills, sh.PlaceAt("", "drills"), say.F("%v", err),
+			"correct the drills in the shop file")
 	}
 	var out []Tool
 	for _, o := range owned {
@@ -152,14 +156,20 @@ func drillsOf(table *drills.Drills, sh *job.Shop, said *finding.List) []Tool {
 func rulesOf(t Tables, sh *job.Shop, chassis *material.Material) Rules {
 	v := t.Rules.V
 	pair := func(name string) (p [2]float64) { p[0], p[1] = t.Rules.Pair(name); return p }
-	return Rules{ReachDiameters: v("reach_diameters"), SeatChamfer: v("seat_chamfer_mm"), FlangeRoot: v("flange_root_mm"),
-		FlangeOver: v("flange_chamfer_over_root_mm"), DrillOversize: v("drill_oversize_mm"), HaltFactor: v("press_halt_factor"),
-		NoJigWear: v("no_jig_wear_mm"), OpenStep: v("open_step_mm"), GuideUnder: pair("guide_under_mm"), LineUp: v("line_up_mm"),
-		ToolChange: v("minutes_tool_change"), Press: v("minutes_press"), Sizing: v("minutes_sizing"), Gauging: v("minutes_gauging"),
+	return Rules{ReachDiameters: v("reach_diameters"), SeatChamfer: v("seat_chamfer_mm"),
+		FlangeRoot: v("flange_root_mm"),
+		FlangeOver: v("flange_chamfer_over_root_mm"), DrillOversize: v("drill_oversize_mm"),
+		HaltFactor: v("press_halt_factor"),
+		NoJigWear:  v("no_jig_wear_mm"), OpenStep: v("open_step_mm"), GuideUnder: pair("guide_under_mm"),
+		LineUp:     v("line_up_mm"),
+		ToolChange: v("minutes_tool_change"), Press: v("minutes_press"), Sizing: v("minutes_sizing"),
+		Gauging:  v("minutes_gauging"),
 		TurnBush: v("minutes_turn_bush"), ShankUnder: t.shankUnder,
 		BoredStock: pair("bored_stock_mm"), MillStock: pair("milled_stock_mm"), BoredStep: v("bored_step_mm"),
-		Proud: v("proud_mm"), BarUnder: v("bar_under_mm"), BarLeaves: v("bar_leaves_mm"), DummyUnder: v("dummy_under_mm"), RodUnder: v("rod_under_mm"),
-		ShankNear: v("shank_near_mm"), OilShare: v("oil_drill_share"), OilLoadDeg: v("oil_load_deg"), BlockHeight: v("block_height_mm"),
+		Proud: v("proud_mm"), BarUnder: v("bar_under_mm"), BarLeaves: v("bar_leaves_mm"),
+		DummyUnder: v("dummy_under_mm"), RodUnder: v("rod_under_mm"),
+		ShankNear: v("shank_near_mm"), OilShare: v("oil_drill_share"), OilLoadDeg: v("oil_load_deg"),
+		BlockHeight: v("block_height_mm"),
 		ReamStock: func(d float64) (low, high float64) {
 			lo, hi, _, err := t.Cutting.ReamStock(d, Machine(sh.MachineKind) == ByHand, chassis.Cutting)
 			if err != nil {

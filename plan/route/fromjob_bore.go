@@ -15,12 +15,16 @@ func (in Input) bore(x seat.Seated) Bore {
 		Old: x.Old.Stands().O, Repaired: x.Old.Moved(), Found: 2 * x.Old.Worn.R,
 		S: x.Hole.S, Allow: seat.Allow(x.Hole, in.Seat.Rules), Wear: x.Old.Worn.W, Ligament: a.Ligament,
 		Way: a.Way.Kind, WayName: a.Way.Name, WaySize: a.Way.Size, Seat: seat.Gauged(a, in.Seat.Rules),
-		Bush: bush.Code, BushMade: bush.Turned, BushToBuy: bush.ToBuy, BushSizes: turned(bush), Bushed: x.Old.Bore.Bushed, BushMetal: bush.Metal.Name,
+		Bush: bush.Code, BushMade: bush.Turned, BushToBuy: bush.ToBuy, BushSizes: turned(bush),
+		Bushed: x.Old.Bore.Bushed, BushMetal: bush.Metal.Name,
 		OD: [2]float64{bush.ODLow, bush.ODHigh}, U: [2]float64{a.ULow, a.UHigh},
-		Length: bush.Length, FlangeOD: bush.FlangeOD, Proud: a.Proud, Porous: bush.Metal.Porous, Leaded: bush.Metal.Leaded,
-		HeldBy: a.HeldBy, Second: a.Second, PressN: [2]float64{0, a.Force[1]}, Finish: a.Finish, FinishTool: a.FinishTool,
+		Length: bush.Length, FlangeOD: bush.FlangeOD, Proud: a.Proud, Porous: bush.Metal.Porous,
+		Leaded: bush.Metal.Leaded,
+		HeldBy: a.HeldBy, Second: a.Second, PressN: [2]float64{0, a.Force[1]}, Finish: a.Finish,
+		FinishTool:  a.FinishTool,
 		FinishSizes: a.FinishSizes, MandrelIn: a.MandrelIn, Filled: a.Filled,
-		Limits: a.Bore, Expected: a.Expected, Closed: a.Closed, Journal: x.Hole.Journal, LoadDeg: math.NaN(), IfLarge: in.ifLarge(x)}
+		Limits: a.Bore, Expected: a.Expected, Closed: a.Closed, Journal: x.Hole.Journal, LoadDeg: math.NaN(),
+		IfLarge: in.ifLarge(x)}
 	if load := in.Toward[x.Name()]; load != [2]float64{} {
 		out.LoadDeg = math.Atan2(load[1], load[0]) * 180 / math.Pi
 	}
@@ -59,7 +63,8 @@ func turned(b seat.Bush) say.Text {
 	if !b.Turned {
 		return ""
 	}
-	sizes := say.F("outside %v, bore %v, length %v, %s", say.Limits(b.ODLow, b.ODHigh, 3), say.Limits(b.BLow, b.BHigh, 3),
+	sizes := say.F("outside %v, bore %v, length %v, %s", say.Limits(b.ODLow, b.ODHigh, 3),
+		say.Limits(b.BLow, b.BHigh, 3),
 		say.MM(b.Length, 2), b.Metal.Name)
 	if b.FlangeOD > 0 {
 		sizes += say.F(", with a shoulder of %v, %v thick", say.MM(b.FlangeOD, 1), say.MM(b.FlangeT, 2))
@@ -75,7 +80,8 @@ func (in Input) ifLarge(x seat.Seated) say.Text {
 	}
 	for _, a := range x.Answers {
 		if a.Feasible && a.SeatLow > x.Chosen.SeatHigh+1e-9 && !a.Bush.Turned && !a.Bush.ToBuy {
-			return say.F("too large: go on to bush %s, seat %v by %s", a.Bush.Code, say.Limits(a.SeatLow, a.SeatHigh, 3), a.Way.Name)
+			return say.F("too large: go on to bush %s, seat %v by %s", a.Bush.Code,
+				say.Limits(a.SeatLow, a.SeatHigh, 3), a.Way.Name)
 		}
 	}
 	switch {

@@ -3,9 +3,10 @@ package route
 import (
 	"fmt"
 	"math"
+	"slices"
+
 	"rebush/fits/say"
 	"rebush/plan/seat"
-	"slices"
 )
 
 // proof is how a hole is shown to be inside its limits.
@@ -27,7 +28,8 @@ func (b *builder) gauge(lim [2]float64) proof {
 		}
 		low := math.Min(p.From+math.Floor((lim[0]-p.From)/p.Step+1e-6)*p.Step, p.To)
 		high := p.From + math.Ceil((lim[1]-p.From)/p.Step-1e-6)*p.Step
-		w := proof{how: say.F("pins bracket it only: steps of %v do not prove %v", p.step(), say.Um((lim[1]-lim[0])*1000, 0)), goes: p.name(low)}
+		w := proof{how: say.F("pins bracket it only: steps of %v do not prove %v", p.step(),
+			say.Um((lim[1]-lim[0])*1000, 0)), goes: p.name(low)}
 		if high <= p.To+1e-9 {
 			w.stops = p.name(high)
 		} else if t, ok := b.surely(lim[1]); ok {
@@ -145,8 +147,11 @@ func (b *builder) tryInScrap() {
 			want = "it slides in without shake"
 		}
 		lim := x.Seat
-		b.add(Operation{Kind: KindScrap, Do: say.F("In scrap of the same metal and thickness make a hole as for %s and try %v in it", list(holes), try), Tool: words(x.WayName), ToolMM: math.NaN(),
-			Limits: &lim, OfSeat: true, Gauge: want, Backing: "block under the scrap", Minutes: 2*b.r.ToolChange + b.r.Gauging,
+		b.add(Operation{Kind: KindScrap,
+			Do: say.F("In scrap of the same metal and thickness make a hole as for %s and try %v in it", list(holes),
+				try), Tool: words(x.WayName), ToolMM: math.NaN(),
+			Limits: &lim, OfSeat: true, Gauge: want, Backing: "block under the scrap",
+			Minutes: 2*b.r.ToolChange + b.r.Gauging,
 			Note:    "same tools, speeds and oil as on the job: the gauges here do not prove this seat, this does",
 			Spindle: b.s.Machine != ByHand, Leaded: b.j.Leaded})
 	}
@@ -174,7 +179,8 @@ func (b *builder) gaugeSeats(c clamping) {
 	for _, x := range c.bores {
 		lim := x.Seat
 		g := b.gauge(lim)
-		o := Operation{Kind: KindGauge, Bore: x.Name, Do: say.F("Gauge the seat of %s before the clamps come off", x.Name),
+		o := Operation{Kind: KindGauge, Bore: x.Name,
+			Do:     say.F("Gauge the seat of %s before the clamps come off", x.Name),
 			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Minutes: b.r.Gauging, HoleMM: x.mid()}
 		if !g.proves {
 			o.Gauge = join(g.how, "the scrap hole proves the tool")
@@ -193,7 +199,8 @@ func (b *builder) oldSeats() {
 		}
 		lim := x.Seat
 		g := b.gauge(lim)
-		o := Operation{Kind: KindGauge, Bore: x.Name, Do: say.F("Gauge the old bush's seat in %s", x.Name), Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops,
+		o := Operation{Kind: KindGauge, Bore: x.Name, Do: say.F("Gauge the old bush's seat in %s", x.Name),
+			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops,
 			Minutes: b.r.Gauging, HoleMM: x.mid(), Note: "nothing is cut here: scrape no metal off, only dirt"}
 		if x.Way == seat.CapWay {
 			o.Do = say.F("Gauge the seat under the cap of %s", x.Name)
@@ -208,12 +215,15 @@ func (b *builder) oldSeats() {
 // wash is the last look before the presses.
 func (b *builder) wash() {
 	b.setup = onBench
-	o := Operation{Kind: KindWash, Do: "Wash and dry the chassis, take the burrs off inside; no chips left in a seat or an oil hole", Tool: "brush", Minutes: b.r.Gauging}
+	o := Operation{Kind: KindWash,
+		Do:   "Wash and dry the chassis, take the burrs off inside; no chips left in a seat or an oil hole",
+		Tool: "brush", Minutes: b.r.Gauging}
 	if !slices.ContainsFunc(b.j.Bores, Bore.cuts) {
 		o.Do = "Wash and dry the chassis; no dirt left in a seat or an oil hole"
 	}
 	if b.j.Magnesium {
-		o.Do = "Brush the chassis clean, dry, and wipe it with a dry cloth; take the burrs off inside; no chips left in a seat or an oil hole"
+		o.Do = "Brush the chassis clean, dry, and wipe it with a dry cloth; take the burrs off inside; no chips " +
+			"left in a seat or an oil hole"
 		o.Tool = "dry brush, dry cloth"
 	}
 	b.add(o)

@@ -17,11 +17,17 @@ func TestGauge(t *testing.T) {
 		goes, stops string
 		proves      bool
 	}{
-		{"pins prove a wide bore", [2]float64{3.175, 3.22}, &Pins{From: 1, To: 6, Step: 0.01}, "pin 3.18", "pin 3.22", true},
-		{"pins bracket a reamed seat", [2]float64{5.005, 5.012}, &Pins{From: 1, To: 6, Step: 0.01}, "pin 5.00", "pin 5.02", false},
-		{"finer pins prove it", [2]float64{5.005, 5.012}, &Pins{From: 1, To: 6, Step: 0.002}, "pin 5.006", "pin 5.012", true},
-		{"pins in inches go by their stamp", [2]float64{4.763, 4.772}, &Pins{From: 0.061 * 25.4, To: 0.25 * 25.4, Step: 0.0254, Inch: true}, "pin 0.187 in", "pin 0.188 in", false},
-		{"the set ends below: a shank stops", [2]float64{5.005, 5.03}, &Pins{From: 1, To: 5, Step: 0.01}, "pin 5.00", "5.1 mm drill shank", false},
+		{"pins prove a wide bore", [2]float64{3.175, 3.22}, &Pins{From: 1, To: 6, Step: 0.01}, "pin 3.18", "pin 3.22",
+			true},
+		{"pins bracket a reamed seat", [2]float64{5.005, 5.012}, &Pins{From: 1, To: 6, Step: 0.01}, "pin 5.00",
+			"pin 5.02", false},
+		{"finer pins prove it", [2]float64{5.005, 5.012}, &Pins{From: 1, To: 6, Step: 0.002}, "pin 5.006",
+			"pin 5.012", true},
+		{"pins in inches go by their stamp", [2]float64{4.763, 4.772},
+			&Pins{From: 0.061 * 25.4, To: 0.25 * 25.4, Step: 0.0254,
+				Inch: true}, "pin 0.187 in", "pin 0.188 in", false},
+		{"the set ends below: a shank stops", [2]float64{5.005, 5.03}, &Pins{From: 1, To: 5, Step: 0.01}, "pin 5.00",
+			"5.1 mm drill shank", false},
 		{"shanks bracket", [2]float64{4.75, 5.0}, nil, "4.7 mm drill shank", "5.1 mm drill shank", false},
 		{"nothing near", [2]float64{8.005, 8.012}, nil, "", "", false},
 	}

@@ -37,7 +37,8 @@ func (h Handbook) Cut(q Query) (Cut, error) {
 	if err != nil {
 		return Cut{}, err
 	}
-	c := Cut{Ideal: a.RPM, Feed: a.FeedMMRev, Lubricant: say.Words(a.Lubricant), Thrust: math.NaN(), Note: note, Depth: h.depth(q),
+	c := Cut{Ideal: a.RPM, Feed: a.FeedMMRev, Lubricant: say.Words(a.Lubricant), Thrust: math.NaN(), Note: note,
+		Depth: h.depth(q),
 		Asked: q, SpeedMMin: a.VUsed, SpeedFrom: h.speedRow(a), FeedFrom: citing(a, "feed")}
 	if a.ForcesKnown {
 		c.Thrust = a.ThrustN

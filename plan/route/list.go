@@ -1,8 +1,9 @@
 package route
 
 import (
-	"rebush/fits/say"
 	"strings"
+
+	"rebush/fits/say"
 )
 
 // layOut lists what to lay out before starting: each tool, gauge and bush once.
@@ -27,7 +28,8 @@ func (b *builder) layOut() {
 	}
 	for _, o := range b.out.Operations {
 		add(say.Text(strings.TrimSuffix(string(o.Tool), inFingers)))
-		if o.ToolMM > 0 && b.loose() && b.s.Jig && (o.Kind == KindLocate || o.Kind == KindOpen || o.Kind == KindSizeSeat) {
+		if o.ToolMM > 0 && b.loose() && b.s.Jig &&
+			(o.Kind == KindLocate || o.Kind == KindOpen || o.Kind == KindSizeSeat) {
 			add(say.F("slip bush %v", say.MM(o.ToolMM, 3).Trim()))
 		}
 	}

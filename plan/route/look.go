@@ -8,6 +8,7 @@ func (b *builder) lookOver() {
 		return
 	}
 	b.setup = onBench
-	b.add(Operation{Kind: KindLookOver, Do: "Look the casting or the plates over, before the first cut", Tool: "a good light, a lens",
+	b.add(Operation{Kind: KindLookOver, Do: "Look the casting or the plates over, before the first cut",
+		Tool:    "a good light, a lens",
 		Minutes: b.r.Gauging, Note: "then write condition: sound, cracked or swollen into the job file"})
 }

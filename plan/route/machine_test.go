@@ -1,9 +1,10 @@
 package route
 
 import (
-	"rebush/fits/finding"
 	"strings"
 	"testing"
+
+	"rebush/fits/finding"
 )
 
 // What each machine has to say.

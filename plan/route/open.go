@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+
 	"rebush/feeds/cutting"
 	"rebush/fits/dim"
 	"rebush/fits/say"
@@ -61,7 +62,8 @@ func (b *builder) opening(x Bore, far bool) []step {
 		return b.onMill(x, far)
 	case OnLathe:
 		w := b.window(x)
-		return []step{{tool: Tool{Name: "boring tool", Size: b.bored(w)}, kind: KindLocate, op: OpBore, head: cutting.Faceplate, bar: true}}
+		return []step{{tool: Tool{Name: "boring tool", Size: b.bored(w)}, kind: KindLocate, op: OpBore,
+			head: cutting.Faceplate, bar: true}}
 	}
 	return b.throughJig(x)
 }
@@ -103,7 +105,8 @@ func (b *builder) onMill(x Bore, far bool) []step {
 // forBar opens the hole as far as the boring bar needs to get in; the bar then
 // makes the new axis.
 func (b *builder) forBar(x Bore, w window, far bool) []step {
-	bore := step{tool: Tool{Name: "boring head", Size: b.bored(w)}, kind: KindLocate, op: OpBore, head: cutting.BoringHead, bar: true,
+	bore := step{tool: Tool{Name: "boring head", Size: b.bored(w)}, kind: KindLocate, op: OpBore,
+		head: cutting.BoringHead, bar: true,
 		note: "light cuts until the oval is gone: a single-point tool does not follow it"}
 	enter := b.s.BoringFrom - b.r.BarUnder
 	if x.Found <= 0 || x.Found >= enter-1e-9 {
@@ -128,13 +131,16 @@ func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
 	if t, ok := b.mill(w.least, limit, far); ok {
 		return step{tool: t, kind: KindLocate, op: OpPlunge}
 	}
-	if b.s.BoringFrom > 0 && b.s.BoringFrom <= w.mill+1e-9 && w.mill >= w.least-1e-9 && (!far || b.r.ReachDiameters*w.mill >= b.j.Width) &&
+	if b.s.BoringFrom > 0 && b.s.BoringFrom <= w.mill+1e-9 && w.mill >= w.least-1e-9 &&
+		(!far || b.r.ReachDiameters*w.mill >= b.j.Width) &&
 		(x.Found <= 0 || x.Found >= b.s.BoringFrom-b.r.BarUnder) {
-		return step{tool: Tool{Name: "boring head", Size: b.bored(w)}, kind: KindLocate, op: OpBore, head: cutting.BoringHead, bar: true, note: "light cuts: a single-point tool does not follow the oval"}
+		return step{tool: Tool{Name: "boring head", Size: b.bored(w)}, kind: KindLocate, op: OpBore,
+			head: cutting.BoringHead, bar: true, note: "light cuts: a single-point tool does not follow the oval"}
 	}
 	if d, ok := standardMill(w.least, limit); ok {
 		st := b.bought(d, far)
-		st.buy = say.F("centre-cutting, at least %v to take in the worn side and at most %v", say.MM(w.least, 2), say.MM(limit, 2))
+		st.buy = say.F("centre-cutting, at least %v to take in the worn side and at most %v", say.MM(w.least, 2),
+			say.MM(limit, 2))
 		return st
 	}
 	t, ok := b.mill(0, limit, far)

@@ -2,11 +2,12 @@ package route
 
 import (
 	"math"
-	"rebush/plan/seat"
 	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
+
+	"rebush/plan/seat"
 )
 
 // The tools before a seat, by what the shop owns.
@@ -24,19 +25,29 @@ func TestOpening(t *testing.T) {
 		{"an end mill in the window does both", func(_ *Bore, s *Shop) {
 			s.EndMills = append(s.EndMills, Tool{Name: "4.75 mm end mill", Size: 4.75})
 		}, "locate 4.75 mm end mill", 0},
-		{"a lobe wider than the mill: one to buy", func(x *Bore, _ *Shop) { x.S = 2.1 }, "locate 4.5 mm end mill (to buy); open 4.7 mm drill", 1},
-		{"the boring head rather than a purchase", func(x *Bore, s *Shop) { x.S, x.Found, s.BoringFrom = 2.1, 4, 4 }, "locate boring head", 0},
-		{"a drill below the window, said", func(_ *Bore, s *Shop) { s.Drills = []Tool{{Name: "4.5 mm drill", Size: 4.5}} }, "locate 4 mm end mill; open 4.5 mm drill", 0},
-		{"no drill near: one to buy", func(_ *Bore, s *Shop) { s.Drills = nil }, "locate 4 mm end mill; open 4.7 mm drill (to buy)", 1},
+		{"a lobe wider than the mill: one to buy", func(x *Bore, _ *Shop) { x.S = 2.1 },
+			"locate 4.5 mm end mill (to buy); open 4.7 mm drill", 1},
+		{"the boring head rather than a purchase", func(x *Bore, s *Shop) { x.S, x.Found, s.BoringFrom = 2.1, 4, 4 },
+			"locate boring head", 0},
+		{"a drill below the window, said",
+			func(_ *Bore, s *Shop) {
+				s.Drills = []Tool{{Name: "4.5 mm drill",
+					Size: 4.5}}
+			}, "locate 4 mm end mill; open 4.5 mm drill", 0},
+		{"no drill near: one to buy", func(_ *Bore, s *Shop) { s.Drills = nil },
+			"locate 4 mm end mill; open 4.7 mm drill (to buy)", 1},
 		{"a large jump goes in steps", func(x *Bore, s *Shop) {
 			x.WaySize, x.Seat = 7, [2]float64{7.005, 7.015}
-			s.Drills = []Tool{{Name: "5 mm drill", Size: 5}, {Name: "5.8 mm drill", Size: 5.8}, {Name: "6.7 mm drill", Size: 6.7}}
+			s.Drills = []Tool{{Name: "5 mm drill", Size: 5}, {Name: "5.8 mm drill", Size: 5.8},
+				{Name: "6.7 mm drill", Size: 6.7}}
 		}, "locate 4 mm end mill; open 5 mm drill; open 5.8 mm drill; open 6.7 mm drill", 0},
 		{"the bar needs room to go in", func(x *Bore, s *Shop) {
 			x.Way, x.WayName, s.BoringFrom = seat.BoringHead, "boring head", 4.4
 		}, "open 4 mm end mill; locate boring head", 0},
-		{"end mill on size: a lighter one first", func(x *Bore, _ *Shop) { x.Way, x.WayName = seat.EndMill, "5 mm end mill" }, "locate 4 mm end mill", 0},
-		{"drill press: slip bushes, the lobe first", func(_ *Bore, s *Shop) { s.Machine, s.Jig = DrillPress, true }, "locate 4 mm drill; open 4.7 mm drill", 0},
+		{"end mill on size: a lighter one first",
+			func(x *Bore, _ *Shop) { x.Way, x.WayName = seat.EndMill, "5 mm end mill" }, "locate 4 mm end mill", 0},
+		{"drill press: slip bushes, the lobe first", func(_ *Bore, s *Shop) { s.Machine, s.Jig = DrillPress, true },
+			"locate 4 mm drill; open 4.7 mm drill", 0},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -69,7 +80,8 @@ func TestReach(t *testing.T) {
 		because string
 	}{
 		{"all reach", func(*Job, *Shop) {}, 1, "left", ""},
-		{"a chassis wider than five diameters", func(j *Job, _ *Shop) { j.Width = 22 }, 2, "left", "4 mm end mill reaches 20 mm"},
+		{"a chassis wider than five diameters", func(j *Job, _ *Shop) { j.Width = 22 }, 2, "left",
+			"4 mm end mill reaches 20 mm"},
 		{"the shop says how far it reaches", func(j *Job, s *Shop) {
 			j.Width = 22
 			s.EndMills[1].Reach = 30
@@ -115,7 +127,8 @@ func TestReach(t *testing.T) {
 						second = o
 					}
 				}
-				if !strings.Contains(second.Do.String(), "MIRRORED") || !strings.Contains(second.Note.String(), "rod") || !strings.Contains(second.Note.String(), "axle.left") {
+				if !strings.Contains(second.Do.String(), "MIRRORED") || !strings.Contains(second.Note.String(),
+					"rod") || !strings.Contains(second.Note.String(), "axle.left") {
 					t.Errorf("second set-up: %s %s", second.Do, second.Note)
 				}
 				if at := find(t, r, "locate", "axle.right").At; math.Abs(at[0]-48) > 1e-9 || math.Abs(at[1]-6) > 1e-9 {
@@ -136,12 +149,14 @@ func TestMergeToolByTool(t *testing.T) {
 			got = append(got, string(o.Kind)+" "+o.Bore)
 		}
 	}
-	want := []string{"locate axle.left", "locate axle.right", "open axle.left", "open axle.right", "chamfer axle.left", "chamfer axle.right",
+	want := []string{"locate axle.left", "locate axle.right", "open axle.left", "open axle.right",
+		"chamfer axle.left", "chamfer axle.right",
 		"size seat axle.left", "size seat axle.right", "gauge axle.left", "gauge axle.right"}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}
-	if first, second := find(t, r, "locate", "axle.left"), find(t, r, "locate", "axle.right"); first.Minutes < second.Minutes+2.9 {
+	if first, second := find(t, r, "locate", "axle.left"), find(t, r, "locate",
+		"axle.right"); first.Minutes < second.Minutes+2.9 {
 		t.Errorf("%.1f and %.1f minutes: the second hole needs no tool change", first.Minutes, second.Minutes)
 	}
 }

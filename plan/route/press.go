@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+
 	"rebush/fits/say"
 	"rebush/plan/seat"
 )
@@ -13,11 +14,13 @@ func (b *builder) removeOld() {
 		if !x.Bushed {
 			continue
 		}
-		b.add(Operation{Kind: KindTakeOut, Pressed: true, Bore: x.Name, Do: say.F("Push the old bush out of %s to the outside", x.Name),
+		b.add(Operation{Kind: KindTakeOut, Pressed: true, Bore: x.Name,
+			Do:   say.F("Push the old bush out of %s to the outside", x.Name),
 			Tool: "stepped punch through the opposite hole, a little under the bush's outside", Minutes: b.r.Press,
 			Backing:    "ring under that wall, clear of the flange; never across the open box",
 			GaugeFirst: "Place and bore of the old bush measured and written down: they are lost with it.",
-			Note:       "will it not move, bore it to a thin shell and collapse that; never drive it; then measure its seat, put it into the job file and plan again before any cut"})
+			Note: "will it not move, bore it to a thin shell and collapse that; never drive it; then " +
+				"measure its seat, put it into the job file and plan again before any cut"})
 	}
 }
 
@@ -37,8 +40,10 @@ func (b *builder) turnBushes() {
 			}
 		}
 		lim := x.OD
-		o := Operation{Kind: KindTurn, Setup: atLathe, Bore: x.Name, Do: say.F("Turn the %s for %s: %v", plural(len(names), "bush", "bushes"), list(names), x.BushSizes),
-			Tool: "turning tool, drill, boring tool or reamer", Limits: &lim, Gauge: "micrometer", Minutes: b.r.TurnBush * float64(len(names)),
+		o := Operation{Kind: KindTurn, Setup: atLathe, Bore: x.Name,
+			Do:   say.F("Turn the %s for %s: %v", plural(len(names), "bush", "bushes"), list(names), x.BushSizes),
+			Tool: "turning tool, drill, boring tool or reamer", Limits: &lim, Gauge: "micrometer",
+			Minutes: b.r.TurnBush * float64(len(names)),
 			Backing: "bar in the chuck, held short",
 			Note: b.once(say.F("bore and outside in one chucking, then part off; lead of %v on the end that goes in; "+
 				"lips of the drill dubbed: bronze grabs", say.MM(0.5, 1)))}
@@ -54,10 +59,12 @@ func (b *builder) faceBushes() {
 		if x.BushMade || x.Proud <= b.r.Proud || x.Way == seat.CapWay {
 			continue
 		}
-		o := Operation{Kind: KindFace, Setup: atLathe, Bore: x.Name, Do: say.F("Face %v off bush %s for %s, to %v, and break its edge %v",
-			say.MM(x.Proud, 2), x.Bush, x.Name, say.MM(x.Length-x.Proud, 2), say.MM(0.2, 1)),
-			Tool: "facing tool, sharp", Minutes: b.r.ToolChange + b.r.Gauging, Gauge: "calliper", Backing: "on a mandrel, or in a soft collet",
-			Note: "the end without the flange, dry", Leaded: x.Leaded, Spindle: true}
+		o := Operation{Kind: KindFace, Setup: atLathe, Bore: x.Name,
+			Do: say.F("Face %v off bush %s for %s, to %v, and break its edge %v",
+				say.MM(x.Proud, 2), x.Bush, x.Name, say.MM(x.Length-x.Proud, 2), say.MM(0.2, 1)),
+			Tool: "facing tool, sharp", Minutes: b.r.ToolChange + b.r.Gauging, Gauge: "calliper",
+			Backing: "on a mandrel, or in a soft collet",
+			Note:    "the end without the flange, dry", Leaded: x.Leaded, Spindle: true}
 		if !b.s.Lathe && b.s.Machine != OnLathe {
 			o.Setup, o.Tool, o.Backing = onBench, "fine file, bush in a drilled block of its own length", "drilled block"
 			o.Spindle = false
@@ -75,14 +82,17 @@ func (b *builder) pressIn() {
 		cure = cure || x.HeldBy == seat.ByCompound || x.Second&seat.Compound != 0
 	}
 	if any {
-		b.out.Setups = append(b.out.Setups, Setup{Name: atPress, Words: "power off; each wall on its own anvil, never the box as a whole"})
+		b.out.Setups = append(b.out.Setups,
+			Setup{Name: atPress, Words: "power off; each wall on its own anvil, never the box as a whole"})
 	}
 	for _, x := range b.j.Bores {
 		b.press(x)
 	}
 	if cure {
-		b.add(Operation{Kind: KindCure, Do: "Leave the chassis until the compound has cured for the time that its maker gives", Gauge: "no bush turns by hand",
-			Note: "axles out until then; a good place to break off"})
+		b.add(Operation{Kind: KindCure,
+			Do:    "Leave the chassis until the compound has cured for the time that its maker gives",
+			Gauge: "no bush turns by hand",
+			Note:  "axles out until then; a good place to break off"})
 	}
 }
 
@@ -94,10 +104,12 @@ func (b *builder) press(x Bore) {
 	switch x.HeldBy {
 	case seat.ByCompound:
 		o.Do = say.F("Set bush %s into %s from outside with retaining compound", x.Bush, x.Name)
-		o.Tool, o.Note = "retaining compound, guide pin", b.once("both faces free of oil, a thin bead round the leading end, none in the bore; wipe off what squeezes out and leave it undisturbed")
+		o.Tool, o.Note = "retaining compound, guide pin", b.once("both faces free of oil, a thin bead round the "+
+			"leading end, none in the bore; wipe off what squeezes out and leave it undisturbed")
 	case seat.ByCap:
 		o.Do, o.Tool = say.F("Lay bearing %s into its seat at %s and fit the cap", x.Bush, x.Name), "fingers"
-		o.Backing, o.Note = "none: no press, the cap holds it", "cap and seat free of dirt and burrs; measure its partner too"
+		o.Backing, o.Note = "none: no press, the cap holds it", "cap and seat free of dirt and burrs; measure "+
+			"its partner too"
 		if len(b.on(x.Shaft)) < 2 {
 			o.Note += "; the partner is not planned here"
 		}
@@ -113,12 +125,14 @@ func (b *builder) press(x Bore) {
 		if x.MandrelIn && len(x.FinishSizes) > 0 {
 			last := trim(x.FinishSizes[len(x.FinishSizes)-1])
 			o.Tool += say.F(", sizing mandrel %s mm in the bore", last)
-			o.Note = join(o.Note, say.F("press it with the mandrel %s mm left in the bore and withdraw the mandrel afterwards", last))
+			o.Note = join(o.Note, say.F("press it with the mandrel %s mm left in the bore and withdraw the "+
+				"mandrel afterwards", last))
 		}
 	}
 	o.Compound = x.HeldBy == seat.ByCompound || x.Second&seat.Compound != 0 || x.Filled
 	if x.Filled {
-		o.Note = join(o.Note, "part of the old wear stays outside the bush: fill it with the compound, no gap left, and let it cure before the axle is tried")
+		o.Note = join(o.Note, "part of the old wear stays outside the bush: fill it with the compound, no gap "+
+			"left, and let it cure before the axle is tried")
 	}
 	b.add(o)
 }
@@ -175,7 +189,8 @@ func (b *builder) pressTool(x Bore) (tool, note say.Text) {
 	halt := b.r.HaltFactor * x.PressN[1]
 	switch {
 	case b.s.PressN > 0 && b.drawn(x):
-		return "bolt, nut and washers, " + guide, say.F("%v, more than the press can give (%v): draw it in by the bolt; "+
+		return "bolt, nut and washers, " + guide, say.F("%v, more than the press can give (%v): draw it in by "+
+			"the bolt; "+
 			"HALT where a short spanner wants more than one firm hand", expect, say.Num(b.s.PressN, 0, "N").Bare())
 	case b.s.PressN > 0:
 		return "press, " + guide, say.F("%v; HALT at %v", expect, say.Num(math.Min(halt, b.s.PressN), 0, "N"))

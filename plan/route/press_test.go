@@ -1,9 +1,10 @@
 package route
 
 import (
-	"rebush/plan/seat"
 	"strings"
 	"testing"
+
+	"rebush/plan/seat"
 )
 
 func TestPressing(t *testing.T) {
@@ -20,8 +21,10 @@ func TestPressing(t *testing.T) {
 		{"too much for the press", 300, "bolt", "draw it in by the bolt", nil, "", true},
 		{"press not known", 0, "bolt", "HALT at 600 N", nil, "", true},
 		{"compound", 600, "compound", "none in the bore", func(x *Bore) { x.HeldBy = "compound" }, "", true},
-		{"stake", 600, "press", "stake", func(x *Bore) { x.Second = seat.Flange | seat.Stake }, "flange outwards", true},
-		{"cap", 600, "fingers", "measure its partner too", func(x *Bore) { x.HeldBy, x.Way = seat.ByCap, seat.CapWay }, "", false},
+		{"stake", 600, "press", "stake", func(x *Bore) { x.Second = seat.Flange | seat.Stake }, "flange outwards",
+			true},
+		{"cap", 600, "fingers", "measure its partner too",
+			func(x *Bore) { x.HeldBy, x.Way = seat.ByCap, seat.CapWay }, "", false},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -33,7 +36,8 @@ func TestPressing(t *testing.T) {
 				}
 			}
 			o := find(t, Make(j, s, plainCut, plainRules()), "press", "axle.left")
-			if !strings.Contains(o.Tool.String(), c.tool) || !strings.Contains(o.Note.String(), c.note) || !strings.Contains(o.GaugeFirst.String(), c.gaugeFirst) {
+			if !strings.Contains(o.Tool.String(), c.tool) || !strings.Contains(o.Note.String(), c.note) ||
+				!strings.Contains(o.GaugeFirst.String(), c.gaugeFirst) {
 				t.Errorf("%s | %s | %s", o.Tool, o.Note, o.GaugeFirst)
 			}
 			if strings.Contains(o.Backing.String(), "behind that wall") != c.backedByWall {
@@ -52,13 +56,17 @@ func TestFinishing(t *testing.T) {
 		never  string
 	}{
 		{"as delivered", func(*Bore) {}, "gauge", []string{"closes into its limits"}, ""},
-		{"mandrels in steps", func(x *Bore) { x.Finish, x.FinishSizes = "mandrel", []float64{3.18, 3.19} }, "size bore", []string{"3.18, then 3.19", "never ream"}, ""},
+		{"mandrels in steps", func(x *Bore) { x.Finish, x.FinishSizes = "mandrel", []float64{3.18, 3.19} },
+			"size bore", []string{"3.18, then 3.19", "never ream"}, ""},
 		{"ream", func(x *Bore) {
 			x.Porous, x.Finish, x.FinishTool, x.FinishSizes = false, "ream", "3.2 mm H7 reamer", []float64{3.2}
 		}, "size bore", []string{"3.2 mm H7 reamer", "in line"}, ""},
-		{"porous to its own axle", func(x *Bore) { x.Finish = "to its own axle" }, "size bore", []string{"balls or stepped mandrels", "its own axle", "never reamed"}, "broach"},
-		{"solid to its own axle", func(x *Bore) { x.Finish, x.Porous = "to its own axle", false }, "size bore", []string{"broach", "its own axle"}, "balls"},
-		{"bored in place", func(x *Bore) { x.Finish, x.FinishTool = "bore", "boring head" }, "size bore", []string{"in place"}, ""},
+		{"porous to its own axle", func(x *Bore) { x.Finish = "to its own axle" }, "size bore",
+			[]string{"balls or stepped mandrels", "its own axle", "never reamed"}, "broach"},
+		{"solid to its own axle", func(x *Bore) { x.Finish, x.Porous = "to its own axle", false }, "size bore",
+			[]string{"broach", "its own axle"}, "balls"},
+		{"bored in place", func(x *Bore) { x.Finish, x.FinishTool = "bore", "boring head" }, "size bore",
+			[]string{"in place"}, ""},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
@@ -110,7 +118,8 @@ func TestChamfer(t *testing.T) {
 		t.Error(o.Do)
 	}
 	far := find(t, r, "chamfer", "axle.right")
-	if !strings.Contains(far.Do.String(), "0.2 mm x 45") || !strings.Contains(far.Tool.String(), "fingers") || far.Cut != nil {
+	if !strings.Contains(far.Do.String(), "0.2 mm x 45") || !strings.Contains(far.Tool.String(), "fingers") ||
+		far.Cut != nil {
 		t.Error(far.Do, far.Tool)
 	}
 }
@@ -120,7 +129,8 @@ func TestOilWay(t *testing.T) {
 	j.Bores[0].Oil = &Oil{AtDeg: 90, Diameter: 1.2}
 	j.Bores[1].Oil = &Oil{AtDeg: 270, Diameter: 1.2}
 	r := Make(j, s, plainCut, plainRules())
-	if o := find(t, r, "oil", "axle.left"); !strings.Contains(o.Note.String(), "loaded side") || !strings.Contains(o.Tool.String(), "to buy") {
+	if o := find(t, r, "oil", "axle.left"); !strings.Contains(o.Note.String(), "loaded side") ||
+		!strings.Contains(o.Tool.String(), "to buy") {
 		t.Error(o.Note, o.Tool)
 	}
 	if o := find(t, r, "oil", "axle.right"); strings.Contains(o.Note.String(), "loaded side") {
@@ -159,7 +169,8 @@ func TestMarksOfHazards(t *testing.T) {
 	j := axle()
 	j.Magnesium = true
 	for _, o := range Make(j, millShop(), plainCut, plainRules()).Operations {
-		if o.Kind == KindWash && (strings.Contains(o.Do.String(), "Wash") || !strings.Contains(o.Do.String(), "dry") || strings.Contains((o.Do+o.Tool).String(), "spirit")) {
+		if o.Kind == KindWash && (strings.Contains(o.Do.String(), "Wash") ||
+			!strings.Contains(o.Do.String(), "dry") || strings.Contains((o.Do+o.Tool).String(), "spirit")) {
 			t.Error("magnesium is washed: " + o.Do)
 		}
 	}

@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+
 	"rebush/fits/say"
 	"rebush/plan/seat"
 )
@@ -17,7 +18,8 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 	}
 	drill := func(t Tool) step { return step{tool: t, kind: KindOpen, op: OpDrill} }
 	for _, t := range b.s.Drills {
-		if sameSize(t.For, x.WaySize) && t.Size >= w.least-1e-9 && t.Size < x.WaySize && b.canDrill(t) && (!far || b.reachOK(t)) {
+		if sameSize(t.For, x.WaySize) && t.Size >= w.least-1e-9 && t.Size < x.WaySize && b.canDrill(t) &&
+			(!far || b.reachOK(t)) {
 			s := drill(t)
 			if t.Size < w.low-1e-9 || t.Size > w.high+1e-9 {
 				s.note = say.F("bought for this reamer; the table would have %v before it", say.MMs(w.low, w.high, 2))
@@ -32,16 +34,19 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 	}
 	for i := len(b.s.Drills) - 1; i >= 0; i-- {
 		t := b.s.Drills[i]
-		if t.Size >= w.low-1e-9 && t.Size <= w.high+1e-9 && t.Size >= w.least-1e-9 && b.canDrill(t) && (!far || b.reachOK(t)) {
+		if t.Size >= w.low-1e-9 && t.Size <= w.high+1e-9 && t.Size >= w.least-1e-9 && b.canDrill(t) &&
+			(!far || b.reachOK(t)) {
 			return drill(t), true
 		}
 	}
 	for i := len(b.s.Drills) - 1; i >= 0; i-- {
 		t := b.s.Drills[i]
 		takes := x.WaySize - t.Size - b.r.DrillOversize
-		if t.Size < w.low && t.Size >= w.least-1e-9 && takes <= 2*w.most+1e-9 && b.canDrill(t) && (!far || b.reachOK(t)) {
+		if t.Size < w.low && t.Size >= w.least-1e-9 && takes <= 2*w.most+1e-9 && b.canDrill(t) &&
+			(!far || b.reachOK(t)) {
 			s := drill(t)
-			s.note = say.F("no drill from %v here, so the reamer takes %v: slow, clear it often", say.MMs(w.low, w.high, 2), say.MM(takes, 2))
+			s.note = say.F("no drill from %v here, so the reamer takes %v: slow, clear it often",
+				say.MMs(w.low, w.high, 2), say.MM(takes, 2))
 			return s, true
 		}
 	}

@@ -2,10 +2,11 @@ package route
 
 import (
 	"math"
+	"strings"
+
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/seat"
-	"strings"
 )
 
 // builder gathers the operations of one job.
@@ -61,9 +62,11 @@ func (b *builder) forbidden() bool {
 			continue
 		}
 		stop = true
-		b.out.Troubles = append(b.out.Troubles, Trouble{Level: finding.Stop, Rule: NoJig, Where: x.Name, Have: x.Wear, Want: b.r.NoJigWear,
-			Text: say.F("worn %v and no jig: drill and reamer would follow the oval hole", say.MM(x.Wear, 2)),
-			Fix:  "make a jig plate pinned in sound holes and say `jig: pinned`, or send it out; a plug alone does not cure it"})
+		b.out.Troubles = append(b.out.Troubles,
+			Trouble{Level: finding.Stop, Rule: NoJig, Where: x.Name, Have: x.Wear, Want: b.r.NoJigWear,
+				Text: say.F("worn %v and no jig: drill and reamer would follow the oval hole", say.MM(x.Wear, 2)),
+				Fix: "make a jig plate pinned in sound holes and say `jig: pinned`, or send it out; a plug alone " +
+					"does not cure it"})
 	}
 	return stop
 }

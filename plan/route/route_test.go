@@ -3,13 +3,14 @@ package route
 import (
 	"fmt"
 	"math"
-	"rebush/plan/job"
-	"rebush/plan/seat"
 	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
+
+	"rebush/plan/job"
+	"rebush/plan/seat"
 )
 
 // plainCut answers every question with 20 m/min on a spindle of three steps.
@@ -29,21 +30,28 @@ func plainCut(q Query) (Cut, error) {
 }
 
 func plainRules() Rules {
-	return Rules{ReachDiameters: 5, SeatChamfer: 0.2, FlangeRoot: 0.3, FlangeOver: 0.1, DrillOversize: 0.05, HaltFactor: 1.5, NoJigWear: 0.05,
-		ToolChange: 3, Press: 5, Sizing: 5, Gauging: 2, TurnBush: 25, OpenStep: 1, GuideUnder: [2]float64{0.05, 0.10}, LineUp: 0.02,
+	return Rules{ReachDiameters: 5, SeatChamfer: 0.2, FlangeRoot: 0.3, FlangeOver: 0.1, DrillOversize: 0.05,
+		HaltFactor: 1.5, NoJigWear: 0.05,
+		ToolChange: 3, Press: 5, Sizing: 5, Gauging: 2, TurnBush: 25, OpenStep: 1, GuideUnder: [2]float64{0.05, 0.10},
+		LineUp:     0.02,
 		BoredStock: [2]float64{0.2, 1}, MillStock: [2]float64{0.1, 1}, BoredStep: 0.05, BarUnder: 0.5, BarLeaves: 0.3,
-		DummyUnder: 0.01, RodUnder: 0.005, ShankNear: 0.15, Proud: 0.005, OilShare: 0.8, OilLoadDeg: 45, BlockHeight: 40,
-		ReamStock:  func(float64) (float64, float64) { return 0.2, 0.3 },
-		ShankUnder: func(float64) float64 { return 0.018 }}
+		DummyUnder: 0.01, RodUnder: 0.005, ShankNear: 0.15, Proud: 0.005, OilShare: 0.8, OilLoadDeg: 45,
+		BlockHeight: 40,
+		ReamStock:   func(float64) (float64, float64) { return 0.2, 0.3 },
+		ShankUnder:  func(float64) float64 { return 0.018 }}
 }
 
 // axle is one shaft with two worn bores in 3 mm plates, 16 mm over all.
 func axle() Job {
 	bore := func(side job.Side) Bore {
-		return Bore{Name: "axle." + string(side), Shaft: "axle", Side: side, Plate: 3, At: [2]float64{10, 6}, Old: [2]float64{10, 6.07}, Found: 3.2,
-			S: 1.75, Allow: 0.1, Wear: 0.1, Ligament: 3.4, Way: seat.Reamer, WayName: "5 mm H7 reamer", WaySize: 5, Seat: [2]float64{5.005, 5.012},
-			Bush: "drawer 7", BushMetal: "sintered bronze", OD: [2]float64{5.019, 5.031}, U: [2]float64{0.007, 0.026}, Length: 3.8, FlangeOD: 7, Porous: true,
-			HeldBy: "press", Second: seat.Flange, PressN: [2]float64{50, 400}, Finish: "as delivered", Limits: [2]float64{3.175, 3.22}, Closed: [2]float64{3.18, 3.21},
+		return Bore{Name: "axle." + string(side), Shaft: "axle", Side: side, Plate: 3, At: [2]float64{10, 6},
+			Old: [2]float64{10, 6.07}, Found: 3.2,
+			S: 1.75, Allow: 0.1, Wear: 0.1, Ligament: 3.4, Way: seat.Reamer, WayName: "5 mm H7 reamer", WaySize: 5,
+			Seat: [2]float64{5.005, 5.012},
+			Bush: "drawer 7", BushMetal: "sintered bronze", OD: [2]float64{5.019, 5.031}, U: [2]float64{0.007, 0.026},
+			Length: 3.8, FlangeOD: 7, Porous: true,
+			HeldBy: "press", Second: seat.Flange, PressN: [2]float64{50, 400}, Finish: "as delivered",
+			Limits: [2]float64{3.175, 3.22}, Closed: [2]float64{3.18, 3.21},
 			Journal: 3.16, LoadDeg: 90}
 	}
 	return Job{Width: 16, Length: 58, Soft: true, Bores: []Bore{bore("left"), bore("right")},
@@ -52,7 +60,8 @@ func axle() Job {
 
 func millShop() Shop {
 	return Shop{Machine: Mill, Readout: true, PressN: 600, Pins: &Pins{From: 1, To: 6, Step: 0.01},
-		Drills:   []Tool{{Name: "3.5 mm drill", Size: 3.5}, {Name: "4 mm drill", Size: 4}, {Name: "4.7 mm drill", Size: 4.7}, {Name: "5.1 mm drill", Size: 5.1}},
+		Drills: []Tool{{Name: "3.5 mm drill", Size: 3.5}, {Name: "4 mm drill", Size: 4},
+			{Name: "4.7 mm drill", Size: 4.7}, {Name: "5.1 mm drill", Size: 5.1}},
 		EndMills: []Tool{{Name: "3 mm end mill", Size: 3}, {Name: "4 mm end mill", Size: 4}}}
 }
 

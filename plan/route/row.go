@@ -46,8 +46,10 @@ type Row struct {
 
 // row is an operation without the figures of its cut.
 func (o Operation) row() Row {
-	out := Row{Number: o.Number, Setup: o.Setup, Bore: o.Bore, Kind: o.Kind, Do: o.Do, Tool: o.Tool, ToolMM: dim.Size(o.ToolMM),
-		Approach: o.Approach, Holding: o.Holding, Backing: o.Backing, Lubricant: o.Lubricant, Gauge: o.Gauge, Go: o.Go, NoGo: o.NoGo,
+	out := Row{Number: o.Number, Setup: o.Setup, Bore: o.Bore, Kind: o.Kind, Do: o.Do, Tool: o.Tool,
+		ToolMM:   dim.Size(o.ToolMM),
+		Approach: o.Approach, Holding: o.Holding, Backing: o.Backing, Lubricant: o.Lubricant, Gauge: o.Gauge,
+		Go: o.Go, NoGo: o.NoGo,
 		GaugeFirst: o.GaugeFirst, Note: o.Note, MayWait: o.MayWait, HoleMM: o.HoleMM}
 	if o.At != nil {
 		out.DialMM, out.AtMM = sizeXY(*o.At), sizeXY(o.Place)

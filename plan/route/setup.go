@@ -2,24 +2,29 @@ package route
 
 import (
 	"math"
+	"strings"
+
 	"rebush/fits/say"
 	"rebush/plan/job"
-	"strings"
 )
 
 func (b *builder) holdWords(c clamping) say.Text {
 	switch b.s.Machine {
 	case OnLathe:
-		return say.F("on the faceplate, %s plate outwards, on packing that leaves the far hole free, counterweighted", c.up)
+		return say.F("on the faceplate, %s plate outwards, on packing that leaves the far hole free, counterweighted",
+			c.up)
 	case DrillPress, ByHand:
 		if !b.s.Jig {
 			return say.F("%s plate up on a flat block, clamped; never held by hand", c.up)
 		}
-		return say.F("%s plate up, jig plate pinned in %s, chassis locked in the jig, jig clamped to the table", c.up, b.pinned(c))
+		return say.F("%s plate up, jig plate pinned in %s, chassis locked in the jig, jig clamped to the table", c.up,
+			b.pinned(c))
 	}
-	words := say.F("%s plate up on two blocks that leave the holes free, clamped over the plates and not across the open box; backing blocks slotted, close round the holes", c.up)
+	words := say.F("%s plate up on two blocks that leave the holes free, clamped over the plates and not across "+
+		"the open box; backing blocks slotted, close round the holes", c.up)
 	for range c.far {
-		return words + say.F("; blocks high enough (about %v) for fingers with a countersink below", say.MM(b.r.BlockHeight, 0).About())
+		return words + say.F("; blocks high enough (about %v) for fingers with a countersink below",
+			say.MM(b.r.BlockHeight, 0).About())
 	}
 	return words
 }
@@ -53,33 +58,39 @@ func (b *builder) setUpNote(c clamping) say.Text {
 	x := c.bores[0]
 	switch {
 	case b.s.Machine == OnLathe && len(c.from) > 0:
-		w = append(w, say.F("close-fitting rod through the finished seat of %s, run true with the indicator", list(c.from)))
+		w = append(w, say.F("close-fitting rod through the finished seat of %s, run true with the indicator",
+			list(c.from)))
 	case b.s.Machine == OnLathe:
 		hole := say.Text("the unworn arc of the old hole")
 		if x.Repaired {
 			hole = "the hole as the earlier repair left it"
 		}
-		w = append(w, "run "+hole+" true with the indicator", b.shift(x), "counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
+		w = append(w, "run "+hole+" true with the indicator", b.shift(x),
+			"counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
 	case b.loose() && b.s.Jig && len(c.from) > 0:
-		w = append(w, "the jig stands on the same holes", say.F("a close-fitting rod down through the jig bush must drop into the finished seat of %s", list(c.from)))
+		w = append(w, "the jig stands on the same holes",
+			say.F("a close-fitting rod down through the jig bush must drop into the finished seat of %s", list(c.from)))
 	case b.loose() && b.s.Jig:
 		w = append(w, "prove the jig on a second hole before it is locked")
 	case b.loose():
 		w = append(w, "lower the drill into the hole with the spindle stopped and clamp where it centres itself")
 	case len(c.from) > 0:
-		w = append(w, say.F("close-fitting rod in the finished seat of %s: bring it true under the spindle and set the dials to its figures", list(c.from)))
+		w = append(w, say.F("close-fitting rod in the finished seat of %s: bring it true under the spindle and "+
+			"set the dials to its figures", list(c.from)))
 	default:
 		w = append(w, "square it by a close-fitting rod through the better axle hole, not by the walls, then touch "+b.datum(c))
 	}
 	if c.up == job.Right && b.s.Machine == Mill {
 		if b.j.Length > 0 {
-			w = append(w, say.F("dial x counts from the end that now lies on the left: %v less x of the drawing", say.MM(b.j.Length, 3).Trim()))
+			w = append(w, say.F("dial x counts from the end that now lies on the left: %v less x of the drawing",
+				say.MM(b.j.Length, 3).Trim()))
 		} else {
 			w = append(w, "the datum end now lies on the right: count x from it to the left")
 		}
 	}
 	if b.s.Machine == Mill && !b.s.Readout {
-		w = append(w, "take up backlash: come to every figure from one side; overshot, back off a full turn and come up again")
+		w = append(w, "take up backlash: come to every figure from one side; overshot, back off a full turn and "+
+			"come up again")
 	}
 	return join(w...)
 }
@@ -145,7 +156,8 @@ func (b *builder) secondDatum(c clamping) say.Text {
 		return say.F("New centre of %s read again from another edge.", x.Name)
 	}
 	d := math.Hypot(best.At[0]-x.At[0], best.At[1]-x.At[1])
-	return say.F("New centre of %s read again from a second datum: %v from the middle of %s.", x.Name, say.MM(d, 2), best.Name)
+	return say.F("New centre of %s read again from a second datum: %v from the middle of %s.", x.Name, say.MM(d, 2),
+		best.Name)
 }
 
 // approach says how the dials come to their figures.

@@ -3,10 +3,11 @@ package route
 import (
 	"fmt"
 	"math"
+	"strings"
+
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/job"
-	"strings"
 )
 
 // What the room has to say.

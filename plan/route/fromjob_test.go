@@ -1,0 +1,174 @@
+package route
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"rebush/feeds/drills"
+	"rebush/fits/dim"
+	"rebush/fits/finding"
+	"rebush/fits/material"
+	"rebush/fits/press"
+	"rebush/fits/table"
+	"rebush/plan/job"
+	"rebush/plan/safety"
+	"rebush/plan/seat"
+)
+
+// A solid seat that never yields: 0.01 mm of press in a 5 mm seat with a bore
+// of 3 mm, both 100 000 MPa and 0.3, wants 100000 x 0.01 / 5 x (1 - 0.36) / 2 =
+// 64 MPa in an endless plate (Lame, equal metals); at friction 0.05 over 2 mm
+// that is 0.05 x pi x 5 x 2 x 64 = 100.5 N.
+func TestLeastToPress(t *testing.T) {
+	same := press.Elastic{E: 100000, Nu: 0.3}
+	a := seat.Answer{SeatHigh: 5, Contact: 2, ULow: 0.01,
+		Stress: press.Seat{D: 5, Di: 3, L: 2, Housing: same, Bush: same}}
+	if got := leastToPress(0.05, a); math.Abs(got-100.53) > 0.01 {
+		t.Errorf("%v N, want 100.53", got)
+	}
+}
+
+// What to go on with where a seat comes out too large.
+func TestIfLarge(t *testing.T) {
+	next := seat.Answer{Feasible: true, SeatLow: 5.5, SeatHigh: 5.52, Bush: seat.Bush{Code: "drawer 8"},
+		Way: seat.Way{Name: "7/32 in reamer"}}
+	chosen := &seat.Answer{Feasible: true, SeatLow: 5, SeatHigh: 5.012, Mend: seat.Rebush}
+	lathe, glue := seat.Shop{Lathe: true, Compound: true}, seat.Shop{Compound: true}
+	not := func(change func(*seat.Answer)) []seat.Answer { a := next; change(&a); return []seat.Answer{a} }
+	rules, err := table.ReadRules(table.BuiltIn())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name    string
+		shop    seat.Shop
+		answers []seat.Answer
+		change  func(a *seat.Answer)
+		want    string
+	}{
+		{"a larger one lies ready", lathe, []seat.Answer{next}, nil,
+			"go on to bush drawer 8, seat 5.500 to 5.520 mm by 7/32 in reamer"},
+		{"it cannot be seated", lathe, not(func(a *seat.Answer) { a.Feasible = false }), nil,
+			"turn a bush to the hole"},
+		{"it would have to be bought", glue, not(func(a *seat.Answer) { a.Bush.ToBuy = true }), nil,
+			"by 0.02 mm or more: retaining compound"},
+		{"it is no larger", glue, not(func(a *seat.Answer) { a.SeatLow = 5.012 }), nil, "retaining compound"},
+		{"no compound on porous bronze", glue, nil, func(a *seat.Answer) { a.Bush.Metal.Porous = true },
+			"stop, and look"},
+		{"nothing is cut in an old seat", lathe, []seat.Answer{next}, func(a *seat.Answer) { a.Mend = seat.Renew }, ""},
+	} {
+		a := *chosen
+		if c.change != nil {
+			c.change(&a)
+		}
+		in := Input{Seat: seat.Input{Tables: seat.Tables{Table: rules}, Shop: c.shop}}
+		got := in.ifLarge(seat.Seated{Answers: c.answers, Chosen: &a}).String()
+		if c.want == "" && got != "" || !strings.Contains(got, c.want) {
+			t.Errorf("%s: %q", c.name, got)
+		}
+	}
+}
+
+// How an axle goes together: what passes its bores is what the job says, else
+// the journal beside the worn run; hubs without a word of wheels are no wheels.
+func TestShaftOf(t *testing.T) {
+	mm := func(s string) dim.Length { return dim.Must(s) }
+	s := job.Shaft{Name: "axle", Journal: job.Ends{Left: mm("3.16"), Right: mm("2.9")},
+		Unworn:   job.Ends{Left: mm("3.175"), Right: mm("3")},
+		MustPass: job.Ends{Right: mm("3.2")}, HubToHub: mm("18")}
+	gears := []job.Gear{{Name: "drive", Wheel: job.Wheel{On: "axle"}}}
+	got := shaftOf(&s, gears)
+	if got.MustPass != [2]float64{3.175, 3.2} || got.Journal != [2]float64{3.16, 2.9} || !got.Gear || got.Wheels ||
+		got.HubToHub != 18 {
+		t.Errorf("%+v", got)
+	}
+	s.Insulated = "right"
+	if got = shaftOf(&s, nil); !got.Wheels || got.Insulated != job.Right || got.Gear {
+		t.Errorf("%+v", got)
+	}
+	if s.Insulated = "none"; shaftOf(&s, nil).Insulated != "" {
+		t.Error("none is no side")
+	}
+}
+
+// The shop in the terms of the route: mills rise by size, a reach stays with
+// its tool, pins by ten-thousandths of an inch are a set in inches, and drills
+// that nobody sells are named and left out.
+func TestShopOf(t *testing.T) {
+	mm := func(s string) dim.Length { return dim.Must(s) }
+	h := handbook(t, "zinc die casting")
+	lib := table.BuiltIn()
+	sold, err := drills.New(lib)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var said finding.List
+	sh := &job.Shop{MachineKind: "mill", Jig: "pinned",
+		EndMills: []job.Tool{{Name: "6 mm", Size: mm("6 mm")}, {Name: "4 mm", Size: mm("4 mm"), Reach: mm("30 mm")}},
+		Drills:   []job.Tool{{Name: "4.85 mm", Size: mm("4.85 mm"), For: mm("5 mm")}},
+		Pins:     &job.PinSet{From: mm("0.061 in"), To: mm("0.25 in"), Step: mm("0.0005 in")}}
+	s := shopOf(Tables{Cutting: h.Tables, Drills: sold}, sh, &said)
+	if len(s.EndMills) != 2 || s.EndMills[0].Name != "4 mm end mill" || s.EndMills[0].Reach != 30 ||
+		s.Machine != Mill || !s.Jig || len(said) > 0 {
+		t.Errorf("%+v %v", s, said)
+	}
+	if len(s.Drills) != 1 || s.Drills[0].Name != "4.85 mm drill" || s.Drills[0].For != 5 || !s.Pins.Inch {
+		t.Errorf("%+v %+v", s.Drills, s.Pins)
+	}
+	sh.DrillSeries, sh.Pins.Step = []string{"of another age"}, mm("0.01 mm")
+	if s = shopOf(Tables{Drills: sold}, sh, &said); len(said) != 1 || said[0].Rule != Drills ||
+		said[0].Level != finding.Caution || s.Pins.Inch {
+		t.Errorf("%v %+v", said, s.Pins)
+	}
+}
+
+// What can hurt stands beside the operation that it comes from, and the supply
+// is off before the first ohm is read.
+func TestHazardsBesideOperations(t *testing.T) {
+	lib := table.BuiltIn()
+	book, err := safety.New(lib, KindNames())
+	if err != nil {
+		t.Fatal(err)
+	}
+	h := Hazards{Table: book, Metals: handbook(t, "magnesium").Metals, Chassis: material.MagnesiumCasting}
+	r := Route{Operations: []Operation{
+		{Kind: KindSetUp}, {Kind: KindSizeSeat, Spindle: true}, {Kind: KindTurn, Spindle: true,
+			BushMetal: "bearing bronze"},
+		{Kind: KindPress, BushMetal: "bearing bronze", Compound: true}},
+		Proving: []Step{{Text: "turns"}, {Text: "ohms", Blank: ohms}, {Text: "more", Blank: ohms}}}
+	each, first, before := h.Beside(r)
+	has := func(lines []safety.Line, hazard string) bool {
+		for _, l := range lines {
+			if strings.Contains(l.Hazard, hazard) {
+				return true
+			}
+		}
+		return false
+	}
+	for i, want := range []bool{false, true, false, false} {
+		if got := has(each[i], "magnesium chips"); got != want {
+			t.Errorf("operation %d warns of burning chips: %v", i, got)
+		}
+	}
+	if !has(each[3], "compound") || has(each[1], "compound") || len(first) == 0 || len(first) > safety.Lines ||
+		len(before) == 0 {
+		t.Errorf("%v %v %v", each, first, before)
+	}
+	zinc := Hazards{Table: book, Metals: h.Metals, Chassis: material.ZincCasting}
+	each, _, _ = zinc.Beside(Route{Operations: []Operation{{Kind: KindSetUp}, {Kind: KindLocate}, {Kind: KindSetUp}}})
+	if !has(each[0], "zinc or magnesium") || has(each[2], "zinc or magnesium") {
+		t.Errorf("what metal it is, is asked before the first set-up alone: %v", each)
+	}
+	got := h.Proved(r)
+	if len(got) < 4 || got[0].Text != "turns" || !strings.Contains(got[1].Text.String(), "Supply off") ||
+		got[len(got)-2].Text != "ohms" {
+		t.Errorf("%v", got)
+	}
+	if len(r.Proving) != 3 || r.Proving[1].Text != "ohms" {
+		t.Error("the route itself was changed")
+	}
+	if got := h.Proved(Route{Proving: []Step{{Text: "turns"}}}); len(got) != 1 {
+		t.Errorf("%v", got)
+	}
+}
