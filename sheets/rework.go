@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/plan/inspect"
 	"rebush/sheets/draw"
@@ -16,7 +17,7 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	pl = Worded(pl, p.u.said())
+	pl = say.Printed(pl, p.u.said())
 	p.of(pl)
 	p.section = "Rework sheet"
 	p.page()

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/sheets/draw"
 )
@@ -17,7 +18,7 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	pl = Worded(pl, p.u.said())
+	pl = say.Printed(pl, p.u.said())
 	p.of(pl)
 	p.stop = !pl.OK
 	_, p.why, _ = ledgerOf(pl)

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/sheets/draw"
 )
@@ -44,7 +45,7 @@ func Traveller(plans []*plan.Plan, o Options) (*draw.Document, error) {
 	p.add(b)
 	for _, pl := range plans {
 		b := p.block()
-		travellerBlock(b, Worded(pl, p.u.said()))
+		travellerBlock(b, say.Printed(pl, p.u.said()))
 		p.add(b)
 	}
 	return p.finish()

@@ -1,12 +1,14 @@
 package sheets
 
 import (
+	"encoding/json"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
 
 	"rebush/fits/dim"
+	"rebush/fits/say"
 	"rebush/plan"
 )
 
@@ -39,6 +41,40 @@ func TestInchPaper(t *testing.T) {
 			t.Errorf("%s: only %d figures in inches in %d papers", name, figures, len(papers))
 		}
 	}
+}
+
+// In inches no sentence of a plan keeps a length in mm, whether paper shows it
+// or not; and the plan itself keeps every byte.
+func TestPlanInInches(t *testing.T) {
+	for name, p := range demos(t) {
+		before := asJSON(t, p)
+		q := say.Printed(p, dim.InInch)
+		all := []any{q.Operations, q.Mesh, q.Findings, q.Verdict, q.Chance, q.Inspect, q.Setups, q.LayOut, q.Buy, q.Proving}
+		for _, s := range q.Seats {
+			all = append(all, s.Candidates)
+		}
+		text := asJSON(t, all)
+		if strings.Count(text, " in ")+strings.Count(text, " thou") == 0 {
+			t.Errorf("%s: nothing is in inches", name)
+		}
+		for _, left := range leftInMM.FindAllString(mandrels.ReplaceAllString(text, ""), -1) {
+			if !stamped.MatchString(left) {
+				t.Errorf("%s: %q is left in mm", name, left)
+			}
+		}
+		if asJSON(t, p) != before {
+			t.Errorf("%s: the plan itself was changed", name)
+		}
+	}
+}
+
+func asJSON(t *testing.T, v any) string {
+	t.Helper()
+	b, err := json.Marshal(v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(b)
 }
 
 // One figure prints alike on all pages: where a hole goes stands in the table,

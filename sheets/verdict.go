@@ -17,7 +17,7 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
-	pl = Worded(pl, p.u.said())
+	pl = say.Printed(pl, p.u.said())
 	p.of(pl)
 	p.stop = !pl.OK
 	p.section = "Verdict"

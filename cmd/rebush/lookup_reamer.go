@@ -1,12 +1,12 @@
 package main
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
 	"rebush/feeds/drills"
 	"rebush/fits/dim"
+	"rebush/fits/say"
 )
 
 // defaultMetal is what is reamed where nobody says: the castings of the trade.
@@ -20,7 +20,7 @@ type reamerAnswer struct {
 	DrillName *string      `json:"drill_name"`
 	StockMM   *dim.MMRange `json:"stock_mm"` // left on diameter, by the table
 	Material  string       `json:"material"`
-	Note      string       `json:"note"`
+	Note      say.Text     `json:"note"`
 	Source    string       `json:"source"`
 
 	low, high dim.Length
@@ -56,7 +56,7 @@ func lookupReamer(e *env, o options, words []string) error {
 			}
 			a.low, a.high, a.Source = list[0].Low, list[0].High, "stock inch chucking reamer: "+list[0].Source
 			for _, other := range list[1:] {
-				a.Note += fmt.Sprintf("another source has %s to %s in (%s). ", other.Low.StringInch(4), other.High.StringInch(4), other.Source)
+				a.Note += say.F("another source has %s to %s in (%s). ", other.Low.StringInch(4), other.High.StringInch(4), other.Source)
 			}
 		}
 		a.SizeMM, a.ReamerMM = nominal.Gauged(), dim.MMRange{Min: a.low.Gauged(), Max: a.high.Gauged()}
@@ -79,7 +79,7 @@ func (a *reamerAnswer) before(b *books, o options, nominal dim.Length) error {
 	a.Material = metal
 	low, high, err := c.PreDrill(nominal.Float(), o.on["hand"], metal)
 	if err != nil {
-		a.Note += err.Error()
+		a.Note += say.F("%v", err)
 		return nil
 	}
 	stockLow, stockHigh, ref, err := c.ReamStock(nominal.Float(), o.on["hand"], metal)
@@ -92,13 +92,13 @@ func (a *reamerAnswer) before(b *books, o options, nominal dim.Length) error {
 	if err != nil {
 		return err
 	}
-	best := chooseDrill(d, low, high)
+	best, between := chooseDrill(d, low, high), say.Row(3, "mm", " and ", low, high)
 	if best == nil {
-		a.Note += fmt.Sprintf("no drill lies between %.3f and %.3f mm", low, high)
+		a.Note += say.F("no drill lies between %v", between)
 		return nil
 	}
 	if best.Size.Float() < low-1e-9 {
-		a.Note += fmt.Sprintf("no drill lies between %.3f and %.3f mm; the next smaller leaves more for the reamer", low, high)
+		a.Note += say.F("no drill lies between %v; the next smaller leaves more for the reamer", between)
 	}
 	a.DrillMM, a.DrillName = best.Size.Gauged(), &best.Name
 	return nil
@@ -139,6 +139,6 @@ func (a reamerAnswer) show(p *page, u dim.Units) {
 		p.pair("leave for it", "%s to %s on diameter in %s",
 			a.StockMM.Min.Length().Format(u), a.StockMM.Max.Length().Format(u), a.Material)
 	}
-	p.pair("note", "%s", a.Note)
+	p.pair("note", "%s", a.Note.In(u))
 	p.pair("source", "%s", a.Source)
 }

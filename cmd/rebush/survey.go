@@ -11,7 +11,6 @@ import (
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan"
-	"rebush/sheets"
 )
 
 // surveyAnswer is the part of a plan that the measurements make.
@@ -53,8 +52,8 @@ func (o options) unitsOf(p *plan.Plan) dim.Units {
 	return dim.InMM
 }
 
-// worded is the plan with its sentences in those units.
-func (o options) worded(p *plan.Plan) *plan.Plan { return sheets.Worded(p, o.unitsOf(p)) }
+// worded is the plan with its sentences printed in those units.
+func (o options) worded(p *plan.Plan) *plan.Plan { return say.Printed(p, o.unitsOf(p)) }
 
 func showSurvey(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 	pg := &page{w: w}

@@ -1,6 +1,8 @@
 package main
 
 import (
+	"os"
+	"path/filepath"
 	"regexp"
 	"strings"
 	"testing"
@@ -26,7 +28,22 @@ func TestInchScreen(t *testing.T) {
 			}
 		}
 	}
-	_, out, _ := ran("", "why", job, "seats/front axle.left/seat_mm/min")
+	data, err := os.ReadFile(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	made := filepath.Join(t.TempDir(), "made.yaml")
+	shop, _ := filepath.Abs("../../testdata/jobs/shop-wexmarrow.yaml")
+	text := strings.Replace(string(data), "shop: shop-wexmarrow.yaml", "shop: "+shop, 1) +
+		"\nmade: {front axle.left: {seat: 0.1885, with: pins}, rear axle.left: {bore: 0.129, with: pins}}\n"
+	if err := os.WriteFile(made, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	code, out, errOut := ran("", "inspect", made)
+	if !strings.Contains(out, " in") || strings.Contains(out, "accept\n") || inMM.MatchString(out+errOut) {
+		t.Errorf("inspect: exit %d: %s%s", code, out, errOut)
+	}
+	_, out, _ = ran("", "why", job, "seats/front axle.left/seat_mm/min")
 	if !strings.Contains(out, "0.1875 in") || inMM.MatchString(out) {
 		t.Errorf("why: %s", out)
 	}
