@@ -153,30 +153,20 @@ func drillsOf(table *drills.Drills, sh *job.Shop, said *finding.List) []Tool {
 	return out
 }
 
+// rulesOf are the defaults in force, with what the tables say of reamers and of
+// the shanks of drills.
 func rulesOf(t Tables, sh *job.Shop, chassis *material.Material) Rules {
-	v := t.Rules.V
-	pair := func(name string) (p [2]float64) { p[0], p[1] = t.Rules.Pair(name); return p }
-	return Rules{ReachDiameters: v("reach_diameters"), SeatChamfer: v("seat_chamfer_mm"),
-		FlangeRoot: v("flange_root_mm"),
-		FlangeOver: v("flange_chamfer_over_root_mm"), DrillOversize: v("drill_oversize_mm"),
-		HaltFactor: v("press_halt_factor"),
-		NoJigWear:  v("no_jig_wear_mm"), OpenStep: v("open_step_mm"), GuideUnder: pair("guide_under_mm"),
-		LineUp:     v("line_up_mm"),
-		ToolChange: v("minutes_tool_change"), Press: v("minutes_press"), Sizing: v("minutes_sizing"),
-		Gauging:  v("minutes_gauging"),
-		TurnBush: v("minutes_turn_bush"), ShankUnder: t.shankUnder,
-		BoredStock: pair("bored_stock_mm"), MillStock: pair("milled_stock_mm"), BoredStep: v("bored_step_mm"),
-		Proud: v("proud_mm"), BarUnder: v("bar_under_mm"), BarLeaves: v("bar_leaves_mm"),
-		DummyUnder: v("dummy_under_mm"), RodUnder: v("rod_under_mm"),
-		ShankNear: v("shank_near_mm"), OilShare: v("oil_drill_share"), OilLoadDeg: v("oil_load_deg"),
-		BlockHeight: v("block_height_mm"),
-		ReamStock: func(d float64) (low, high float64) {
-			lo, hi, _, err := t.Cutting.ReamStock(d, Machine(sh.MachineKind) == ByHand, chassis.Cutting)
-			if err != nil {
-				return t.Rules.Pair("ream_stock_mm")
-			}
-			return lo, hi
-		}}
+	var r Rules
+	t.Rules.Fill(&r)
+	r.ShankUnder = t.shankUnder
+	r.ReamStock = func(d float64) (low, high float64) {
+		lo, hi, _, err := t.Cutting.ReamStock(d, Machine(sh.MachineKind) == ByHand, chassis.Cutting)
+		if err != nil {
+			return t.Rules.Pair("ream_stock_mm")
+		}
+		return lo, hi
+	}
+	return r
 }
 
 // shankUnder is how much a drill's shank may be under its name: h8, for the

@@ -1,7 +1,6 @@
 package route
 
 import (
-	"math"
 	"strings"
 	"testing"
 
@@ -9,25 +8,11 @@ import (
 	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/fits/material"
-	"rebush/fits/press"
 	"rebush/fits/table"
 	"rebush/plan/job"
 	"rebush/plan/safety"
 	"rebush/plan/seat"
 )
-
-// A solid seat that never yields: 0.01 mm of press in a 5 mm seat with a bore
-// of 3 mm, both 100 000 MPa and 0.3, wants 100000 x 0.01 / 5 x (1 - 0.36) / 2 =
-// 64 MPa in an endless plate (Lame, equal metals); at friction 0.05 over 2 mm
-// that is 0.05 x pi x 5 x 2 x 64 = 100.5 N.
-func TestLeastToPress(t *testing.T) {
-	same := press.Elastic{E: 100000, Nu: 0.3}
-	a := seat.Answer{SeatHigh: 5, Contact: 2, ULow: 0.01,
-		Stress: press.Seat{D: 5, Di: 3, L: 2, Housing: same, Bush: same}}
-	if got := leastToPress(0.05, a); math.Abs(got-100.53) > 0.01 {
-		t.Errorf("%v N, want 100.53", got)
-	}
-}
 
 // What to go on with where a seat comes out too large.
 func TestIfLarge(t *testing.T) {

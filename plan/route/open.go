@@ -38,9 +38,9 @@ func (b *builder) window(x Bore) window {
 		w.plain, w.most = lo, hi
 		w.low, w.high, w.mill = x.WaySize-hi-b.r.DrillOversize, x.WaySize-lo-b.r.DrillOversize, x.WaySize-lo
 	case seat.EndMill:
-		w.low, w.high, w.mill = x.WaySize-b.r.MillStock[1], x.WaySize-b.r.MillStock[0], x.WaySize-b.r.MillStock[0]
+		w.low, w.high, w.mill = x.WaySize-b.r.MilledMost, x.WaySize-b.r.MilledLeast, x.WaySize-b.r.MilledLeast
 	default:
-		w.low, w.high, w.mill = x.mid()-b.r.BoredStock[1], x.mid()-b.r.BoredStock[0], x.mid()-b.r.BoredStock[0]
+		w.low, w.high, w.mill = x.mid()-b.r.BoredMost, x.mid()-b.r.BoredLeast, x.mid()-b.r.BoredLeast
 	}
 	return w
 }

@@ -182,8 +182,8 @@ func (b *builder) drawn(x Bore) bool { return b.s.PressN <= 0 || x.PressN[1] > b
 // pressTool chooses between the press and a bolt, and says when to stop.
 func (b *builder) pressTool(x Bore) (tool, note say.Text) {
 	guide := say.Text("guide in the bore")
-	if low := x.Closed[0]; low > 0 && b.r.GuideUnder[1] > 0 {
-		guide = say.F("guide %v", say.MMs(hundredth(low-b.r.GuideUnder[1]), hundredth(low-b.r.GuideUnder[0]), 2))
+	if low := x.Closed[0]; low > 0 && b.r.GuideMost > 0 {
+		guide = say.F("guide %v", say.MMs(hundredth(low-b.r.GuideMost), hundredth(low-b.r.GuideLeast), 2))
 	}
 	expect := say.F("expect %v", say.Row(0, "N", " to ", x.PressN[0], x.PressN[1]))
 	halt := b.r.HaltFactor * x.PressN[1]

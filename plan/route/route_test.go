@@ -9,6 +9,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 	"pgregory.net/rapid"
 
+	"rebush/fits/table"
 	"rebush/plan/job"
 	"rebush/plan/seat"
 )
@@ -29,16 +30,18 @@ func plainCut(q Query) (Cut, error) {
 	return c, nil
 }
 
+// plainRules are the defaults as they come, with a reamer that takes 0.2 to
+// 0.3 mm and shanks of h8 at 4 mm.
 func plainRules() Rules {
-	return Rules{ReachDiameters: 5, SeatChamfer: 0.2, FlangeRoot: 0.3, FlangeOver: 0.1, DrillOversize: 0.05,
-		HaltFactor: 1.5, NoJigWear: 0.05,
-		ToolChange: 3, Press: 5, Sizing: 5, Gauging: 2, TurnBush: 25, OpenStep: 1, GuideUnder: [2]float64{0.05, 0.10},
-		LineUp:     0.02,
-		BoredStock: [2]float64{0.2, 1}, MillStock: [2]float64{0.1, 1}, BoredStep: 0.05, BarUnder: 0.5, BarLeaves: 0.3,
-		DummyUnder: 0.01, RodUnder: 0.005, ShankNear: 0.15, Proud: 0.005, OilShare: 0.8, OilLoadDeg: 45,
-		BlockHeight: 40,
-		ReamStock:   func(float64) (float64, float64) { return 0.2, 0.3 },
-		ShankUnder:  func(float64) float64 { return 0.018 }}
+	rules, err := table.ReadRules(table.BuiltIn())
+	if err != nil {
+		panic(err)
+	}
+	var r Rules
+	rules.Fill(&r)
+	r.ReamStock = func(float64) (float64, float64) { return 0.2, 0.3 }
+	r.ShankUnder = func(float64) float64 { return 0.018 }
+	return r
 }
 
 // axle is one shaft with two worn bores in 3 mm plates, 16 mm over all.

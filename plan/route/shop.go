@@ -34,22 +34,37 @@ type Pins struct {
 
 // Rules are the defaults the route decides by, in mm unless they say otherwise.
 type Rules struct {
-	ReachDiameters, SeatChamfer, FlangeRoot, FlangeOver float64
-	DrillOversize, HaltFactor, NoJigWear                float64
+	ReachDiameters float64 `rule:"reach_diameters"` // how far a tool reaches where nobody says
+	SeatChamfer    float64 `rule:"seat_chamfer_mm"`
+	FlangeRoot     float64 `rule:"flange_root_mm"`
+	FlangeOver     float64 `rule:"flange_chamfer_over_root_mm"`
+	DrillOversize  float64 `rule:"drill_oversize_mm"`
+	HaltFactor     float64 `rule:"press_halt_factor"`
+	NoJigWear      float64 `rule:"no_jig_wear_mm"`
+	OpenStep       float64 `rule:"open_step_mm"`   // largest step on diameter when a hole is opened
+	BoredLeast     float64 `rule:"bored_stock_mm"` // left on diameter for a boring tool that comes last
+	BoredMost      float64 `rule:"bored_stock_mm,high"`
+	MilledLeast    float64 `rule:"milled_stock_mm"` // likewise for an end mill on size
+	MilledMost     float64 `rule:"milled_stock_mm,high"`
+	BoredStep      float64 `rule:"bored_step_mm"`  // of a hole bored before its last tool
+	BarUnder       float64 `rule:"bar_under_mm"`   // room for a boring bar to go in
+	BarLeaves      float64 `rule:"bar_leaves_mm"`  // and for it to cut
+	GuideLeast     float64 `rule:"guide_under_mm"` // how much a guide is under its bore
+	GuideMost      float64 `rule:"guide_under_mm,high"`
+	DummyUnder     float64 `rule:"dummy_under_mm"` // how much a dummy axle is
+	RodUnder       float64 `rule:"rod_under_mm"`   // and a test rod
+	LineUp         float64 `rule:"line_up_mm"`     // agreement of test rods over the chassis
+	Proud          float64 `rule:"proud_mm"`       // a bush longer than its plate by more is faced
+	ShankNear      float64 `rule:"shank_near_mm"`  // how near a shank has to be to a limit
+	OilShare       float64 `rule:"oil_drill_share"`
+	OilLoadDeg     float64 `rule:"oil_load_deg"`
+	BlockHeight    float64 `rule:"block_height_mm"`
 
-	ToolChange, Press, Sizing, Gauging, TurnBush float64 // minutes
-
-	OpenStep              float64    // largest step on diameter when a hole is opened
-	BoredStock, MillStock [2]float64 // on diameter, before the last tool: least, most
-	BoredStep             float64    // of a hole bored before its last tool
-	BarUnder, BarLeaves   float64    // room for a boring bar
-	GuideUnder            [2]float64 // how much a guide is under its bore
-	DummyUnder, RodUnder  float64    // how much a dummy axle and a test rod are
-	Proud                 float64    // a bush longer than its plate by more is faced
-	LineUp                float64    // agreement of test rods over the chassis
-	ShankNear             float64    // how near a shank has to be to a limit
-	OilShare, OilLoadDeg  float64
-	BlockHeight           float64
+	ToolChange float64 `rule:"minutes_tool_change"` // minutes, as the next four
+	Press      float64 `rule:"minutes_press"`
+	Sizing     float64 `rule:"minutes_sizing"`
+	Gauging    float64 `rule:"minutes_gauging"`
+	TurnBush   float64 `rule:"minutes_turn_bush"`
 
 	ShankUnder func(d float64) float64             // how much a drill's shank may be under its name
 	ReamStock  func(d float64) (low, high float64) // how much a reamer should take
