@@ -129,7 +129,7 @@ func figures(s *Seat) map[string]figure {
 	}
 	size := func(k string, v MM) {
 		if v.Given() {
-			out[k] = figure{v.Float(), 0.0005 + 1e-9}
+			out[k] = figure{v.Float(), 0.0005 + near}
 		}
 	}
 	// Limits are rounded into each other.
@@ -240,16 +240,20 @@ func oneMillimetre(t *testing.T) *job.Job {
 	return j
 }
 
-// trucks is how many trucks of the world are looked at.
-func trucks(t *testing.T) uint64 {
+// seeds are the trucks of the world that are looked at: as many as TRUCKS says.
+func seeds(t *testing.T) []uint64 {
+	n := 60
 	if s := os.Getenv("TRUCKS"); s != "" {
-		n, err := strconv.ParseUint(s, 10, 32)
-		if err != nil {
+		var err error
+		if n, err = strconv.Atoi(s); err != nil {
 			t.Fatal(err)
 		}
-		return n
 	}
-	return 60
+	out := make([]uint64, n)
+	for i := range out {
+		out[i] = uint64(i)
+	}
+	return out
 }
 
 // TestTrucksPrintWhatDecided: what is printed of a seat is what the search
@@ -273,7 +277,8 @@ func TestTrucksPrintWhatDecided(t *testing.T) {
 		}
 	}
 	seats += drift(t, "a wall of one millimetre", oneMillimetre(t), count)
-	for seed := range trucks(t) {
+	// In two of these trucks one load has worn a hole less far than another.
+	for _, seed := range append(seeds(t), 122, 345) {
 		j, err := world.Truck(seed, world.Options{}).Read(t.TempDir())
 		if err != nil {
 			t.Fatal(err)

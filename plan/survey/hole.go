@@ -69,10 +69,15 @@ func (h Hole) Nums(book *ledger.Ledger) []ledger.Num {
 }
 
 // With is the same hole made anew from the values of Nums: how later steps work
-// their figures out again from the ledger.
+// their figures out again from the ledger. Both travels grow with clearance and
+// wear: of two loads only the deeper one has gone as far as they say.
 func (h Hole) With(in []float64) Hole {
 	w := &h.Worn
+	farther := in[5] + in[3] - (w.C + w.W)
 	w.O, w.R, w.W, w.ThetaRad, w.C = [2]float64{in[0], in[1]}, in[2], in[3], in[4], in[5]
-	w.D = w.C + w.W
+	w.D += farther
+	if w.D2 > 0 {
+		w.D2 += farther
+	}
 	return h
 }

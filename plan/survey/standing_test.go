@@ -96,3 +96,25 @@ func TestStandsWhereItWasMoved(t *testing.T) {
 		t.Error("a seat that an earlier repair put somewhere tells nothing")
 	}
 }
+
+// Of two loads the first has worn its lobe less far than the wear says, which
+// is that of the deeper one. Made again from its own figures the hole is the
+// same, and with 10 um more of wear both go 10 um farther.
+func TestTwoLoadsMadeAgain(t *testing.T) {
+	h := Hole{Worn: WornBore{O: [2]float64{10, 8}, R: 1.6, JournalR: 1.58, C: 0.02, W: 0.10, D: 0.07, ThetaRad: 1, D2: 0.12, Theta2: 2}}
+	same := []float64{10, 8, 1.6, 0.10, 1, 0.02}
+	if w := h.With(same).Worn; math.Abs(w.D-0.07) > 1e-12 || math.Abs(w.D2-0.12) > 1e-12 {
+		t.Errorf("%+v", w)
+	}
+	same[3] = 0.11
+	if w := h.With(same).Worn; math.Abs(w.D-0.08) > 1e-12 || math.Abs(w.D2-0.13) > 1e-12 || w.W != 0.11 {
+		t.Errorf("10 um more: %+v", w)
+	}
+	if h.Worn.D != 0.07 {
+		t.Error("the hole that was asked has changed")
+	}
+	one := Hole{Worn: NewWornBore([2]float64{10, 8}, 1.6, 1.58, 0.1, 1)}
+	if w := one.With(same).Worn; math.Abs(w.D-0.13) > 1e-12 || w.D2 != 0 {
+		t.Errorf("of one load: %+v", w)
+	}
+}
