@@ -18,9 +18,11 @@ type Meshed struct {
 }
 
 // meshed reads the meshes of the job and asks each how it stands as found.
-func meshed(w *books, j *job.Job, book *ledger.Ledger, shop target.Shop, holes []survey.Hole, limits seat.Rules) Meshed {
+func meshed(w *books, j *job.Job, book *ledger.Ledger, shop target.Shop, holes []survey.Hole,
+	limits seat.Rules) Meshed {
 	out := Meshed{Axles: target.AxlesOf(j, holes, func(h survey.Hole) [2]float64 {
-		return runs(h.Journal(), seat.BoreLimits(seat.Hole{Journal: h.Journal(), MustPass: h.Shaft.Through(h.Bore.Side)}, limits))
+		return runs(h.Journal(), seat.BoreLimits(seat.Hole{Journal: h.Journal(),
+			MustPass: h.Shaft.Through(h.Bore.Side)}, limits))
 	})}
 	out.Drives, out.Findings = mesh.FromJob(mesh.Input{Job: j, Rules: w.rules, Tables: w.lib, Shafts: out.Axles.For(),
 		UMate: w.instr.Default(survey.Middle).U, USetup: shop.Setup.U, UHole: shop.Hole.U}, book)

@@ -92,12 +92,17 @@ func setupBlock(p *paper, pl *plan.Plan, name string, change bool, said saidOnce
 	if !ok {
 		return
 	}
-	p.fit(func(st style) *block {
+	build := func(st style) *block {
 		b := p.block()
 		b.st = st
 		clamped(b, pl, s, change, said)
 		return b
-	})
+	}
+	if b := build(p.st); b.Board.Height < p.height()/6 {
+		p.glue(b) // a heading and a line or two stay with their first operation
+		return
+	}
+	p.fit(build)
 }
 
 func clamped(b *block, pl *plan.Plan, s plan.Setup, change bool, said saidOnce) {

@@ -136,6 +136,12 @@ func (p *paper) add(b *block) {
 			need += between(i, len(list))
 		}
 	}
+	if need > p.height() && len(list) > 1 { // no page holds them together
+		for _, x := range list {
+			p.add(x)
+		}
+		return
+	}
 	if p.doc.Pages() == 0 || p.y+need > p.floor()+1e-9 && p.y > p.topY() {
 		p.page()
 	}

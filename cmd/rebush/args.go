@@ -120,7 +120,8 @@ func aJob(e *env, o options, words []string) error {
 			return usage("%q is no command; did you mean the job %s?", words[0], words[0]+end)
 		}
 	}
-	return usage("%q is no command and no job file that exists; the nearest command is %q", words[0], spelling.Nearest(words[0], names(list)))
+	return usage("%q is no command and no job file that exists; the nearest command is %q", words[0],
+		spelling.Nearest(words[0], names(list)))
 }
 
 // perform runs the command that a path ends in. One of several kinds of
@@ -129,7 +130,8 @@ func perform(e *env, o options, path []*command, words []string) error {
 	c, name := path[len(path)-1], pathName(path)
 	switch {
 	case len(c.sub) > 0 && len(words) > 0:
-		return &usageError{fmt.Sprintf("%s knows no %q; the nearest is %q", name, words[0], spelling.Nearest(words[0], names(c.sub))), name}
+		return &usageError{fmt.Sprintf("%s knows no %q; the nearest is %q", name, words[0],
+			spelling.Nearest(words[0], names(c.sub))), name}
 	case len(c.sub) > 0 && !o.on["help"]:
 		return &usageError{fmt.Sprintf("%s wants one of: %s", name, strings.Join(names(c.sub), ", ")), name}
 	case o.on["help"]:

@@ -71,10 +71,13 @@ func TestBadInput(t *testing.T) {
 			put(c.name, c.data)
 		}
 		paper := put("paper.pdf", []byte("an old sheet"))
-		for _, args := range [][]string{{"check", path}, {path, "-o", paper}, {"plan", "--json", path}, {"template", path, "-o", paper}} {
+		for _, args := range [][]string{{"check", path}, {path, "-o", paper}, {"plan", "--json", path},
+			{"template", path, "-o", paper}} {
 			code, out, errOut := ran("", args...)
-			if code != c.code || !strings.Contains(errOut, c.says) || out != "" || strings.Contains(errOut, "fault in rebush") {
-				t.Errorf("%s %s: exit %d, want %d; %q on standard output; %q wants %q", args[0], c.name, code, c.code, out, errOut, c.says)
+			if code != c.code || !strings.Contains(errOut, c.says) || out != "" ||
+				strings.Contains(errOut, "fault in rebush") {
+				t.Errorf("%s %s: exit %d, want %d; %q on standard output; %q wants %q", args[0], c.name, code, c.code,
+					out, errOut, c.says)
 			}
 			if lines := strings.Count(errOut, "\n"); lines > 8 {
 				t.Errorf("%s %s: %d lines of errors:\n%s", args[0], c.name, lines, errOut)
@@ -92,7 +95,8 @@ func TestBadInput(t *testing.T) {
 
 // TestUnwritable: a place that cannot be written to is exit 3.
 func TestUnwritable(t *testing.T) {
-	for _, to := range []string{filepath.Join(t.TempDir(), "no", "such", "folder", "x.pdf"), filepath.Join(demo, "x.pdf")} {
+	for _, to := range []string{filepath.Join(t.TempDir(), "no", "such", "folder", "x.pdf"),
+		filepath.Join(demo, "x.pdf")} {
 		if code, _, errOut := ran("", "sheet", demo, "-o", to); code != unreadable || errOut == "" {
 			t.Errorf("%s: exit %d, %q", to, code, errOut)
 		}
@@ -103,22 +107,27 @@ func TestUnwritable(t *testing.T) {
 func TestFault(t *testing.T) {
 	e := newEnv(nil, &strings.Builder{}, &strings.Builder{})
 	out := oneJob(e, options{}, "x", false, func(string, *outcome) error { panic("a broken promise") })
-	if out.code != fault || !strings.Contains(out.said.String(), "report it") || !strings.Contains(out.said.String(), "a broken promise") {
+	if out.code != fault || !strings.Contains(out.said.String(), "report it") ||
+		!strings.Contains(out.said.String(), "a broken promise") {
 		t.Errorf("exit %d, %q", out.code, out.said.String())
 	}
 }
 
 func FuzzCommandLine(f *testing.F) {
-	for _, s := range []string{"lookup limits 8 H7", "lookup drill 31 --json", "lookup mesh spur --teeth 12,32 --module 0.5", "lookup press --edge 1", "help x", "tables -- nothing", "lookup speed a b c"} {
+	for _, s := range []string{"lookup limits 8 H7", "lookup drill 31 --json",
+		"lookup mesh spur --teeth 12,32 --module 0.5", "lookup press --edge 1", "help x", "tables -- " +
+			"nothing", "lookup speed a b c"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, line string) {
 		args := strings.Fields(line)
 		// Only commands that write nothing, and read no file by chance.
-		if len(args) == 0 || args[0] != "lookup" && args[0] != "tables" && args[0] != "help" || strings.Contains(line, "circle") || strings.Contains(line, "shop") {
+		if len(args) == 0 || args[0] != "lookup" && args[0] != "tables" && args[0] != "help" ||
+			strings.Contains(line, "circle") || strings.Contains(line, "shop") {
 			return
 		}
-		if code, out, errOut := ran("", args...); code == fault || code != done && out != "" || strings.Contains(out, "NaN") {
+		if code, out, errOut := ran("", args...); code == fault || code != done && out != "" ||
+			strings.Contains(out, "NaN") {
 			t.Errorf("%q: exit %d, %q, %q", args, code, out, errOut)
 		}
 	})

@@ -104,7 +104,8 @@ func oneJob(e *env, o options, path string, several bool, do work) (r *outcome) 
 	fail := func(err error) {
 		quiet := &env{errOut: &r.said}
 		r.code = max(r.code, tell(quiet, err))
-		r.row.result = map[int]string{wrong: "not understood", unreadable: "not read or written", fault: "fault in rebush"}[r.code]
+		r.row.result = map[int]string{wrong: "not understood", unreadable: "not read or written",
+			fault: "fault in rebush"}[r.code]
 		if o.on["json"] && several && r.answer == nil {
 			r.answer = failure{nil, path, false, findingsOf(err)}
 		}
@@ -150,7 +151,8 @@ func summary(e *env, rows []*outcome) {
 	p := &page{w: e.out}
 	var lines [][]string
 	for _, r := range rows {
-		lines = append(lines, []string{r.row.number, r.path, r.row.result, r.row.right, r.row.stops, r.row.cautions, r.row.paper})
+		lines = append(lines, []string{r.row.number, r.path, r.row.result, r.row.right, r.row.stops, r.row.cautions,
+			r.row.paper})
 	}
 	p.line("")
 	p.table([]string{"job", "file", "result", "right first time", "stops", "cautions", "paper"}, lines)
@@ -162,7 +164,8 @@ func findingsOf(err error) finding.List {
 	out := finding.List{}
 	if errors.As(err, &list) {
 		for _, p := range list {
-			out.Raise(finding.Stop, "job/job file", finding.Place{File: p.Pos.File, Line: p.Pos.Line, Column: p.Pos.Column},
+			out.Raise(finding.Stop, "job/job file",
+				finding.Place{File: p.Pos.File, Line: p.Pos.Line, Column: p.Pos.Column},
 				say.Words(p.Wrong), say.Words(p.Right))
 		}
 		return out

@@ -37,12 +37,14 @@ func runCheck(e *env, o options, jobs []string) error {
 			return err
 		}
 		out.row.number, out.row.result = j.Number, "can be planned"
-		a := checkAnswer{Job: &j.Number, File: path, OK: true, Shafts: len(j.Shafts), Gears: len(j.Gears), Findings: append(finding.List{}, job.Unused(j)...)}
+		a := checkAnswer{Job: &j.Number, File: path, OK: true, Shafts: len(j.Shafts), Gears: len(j.Gears),
+			Findings: append(finding.List{}, job.Unused(j)...)}
 		for _, s := range j.Shafts {
 			a.Bores += len(s.Bores)
 		}
 		out.answer = a
-		fmt.Fprintf(&out.text, "%s: nothing wrong: %s (shafts %d, bores %d, gears %d)\n", path, jobName(j.Number, j.Title, ""), a.Shafts, a.Bores, a.Gears)
+		fmt.Fprintf(&out.text, "%s: nothing wrong: %s (shafts %d, bores %d, gears %d)\n", path,
+			jobName(j.Number, j.Title, ""), a.Shafts, a.Bores, a.Gears)
 		findingLines(e, &out.text, a.Findings)
 		return nil
 	})

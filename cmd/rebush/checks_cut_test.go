@@ -47,8 +47,10 @@ func TestSpeedRows(t *testing.T) {
 		m := asked(t, "speed", k[0], k[2], "6", "--tool", k[1])
 		ok := within(t, strings.Join(k[:], ", ")+": used", at(m, "speed_m_min", "used"), low[k], 1e-9)
 		ok = within(t, strings.Join(k[:], ", ")+": rpm", at(m, "rpm"), 1000*low[k]/(math.Pi*6), 1e-5*at(m, "rpm")) && ok
-		if at(m, "speed_m_min", "min") > number(t, r["v_min_m_min"]) || at(m, "speed_m_min", "max") < number(t, r["v_max_m_min"]) {
-			t.Errorf("%v: the span %v leaves out %s to %s (%s)", k, m["speed_m_min"], r["v_min_m_min"], r["v_max_m_min"], r["source"])
+		if at(m, "speed_m_min", "min") > number(t, r["v_min_m_min"]) ||
+			at(m, "speed_m_min", "max") < number(t, r["v_max_m_min"]) {
+			t.Errorf("%v: the span %v leaves out %s to %s (%s)", k, m["speed_m_min"], r["v_min_m_min"],
+				r["v_max_m_min"], r["source"])
 			ok = false
 		}
 		if ok {
@@ -65,7 +67,8 @@ func TestSpeedRows(t *testing.T) {
 // rows that a single size can be asked of.
 func TestReamingRows(t *testing.T) {
 	passed := 0
-	for _, r := range append(testdata.Rows[checkRow](t, "checks/reaming.csv"), testdata.Rows[checkRow](t, "transcription/reaming.csv")...) {
+	for _, r := range append(testdata.Rows[checkRow](t, "checks/reaming.csv"),
+		testdata.Rows[checkRow](t, "transcription/reaming.csv")...) {
 		d, low, high := r["d_to_mm"], r["low_mm_or_factor"], r["high_mm_or_factor"]
 		var ok bool
 		switch {
@@ -79,7 +82,8 @@ func TestReamingRows(t *testing.T) {
 				within(t, d+" stock high", at(m, "reamer_mm", "max")-number(t, d), number(t, high), 5e-5)
 		case r["quantity"] == "drill_diameter_minus_tolerance_h8":
 			ok = within(t, d+" h8", -at(asked(t, "limits", d+" h8"), "lower_um"), 1000*number(t, high), 1e-9)
-		case r["quantity"] == "stock_on_diameter" && r["basis"] == "published" && d != "" && number(t, d) <= 50 && low != high:
+		case r["quantity"] == "stock_on_diameter" && r["basis"] == "published" && d != "" && number(t, d) <= 50 &&
+			low != high:
 			words := []string{"reamer", d + " H7", "--material", "mild steel"}
 			if r["kind"] == "hand" {
 				words = append(words, "--hand")

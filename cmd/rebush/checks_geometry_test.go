@@ -9,7 +9,6 @@ import (
 	"strings"
 	"testing"
 
-	"rebush/plan/mesh"
 	"rebush/testdata"
 )
 
@@ -97,7 +96,8 @@ func spurWords(in map[string]string) []string {
 
 func wormWords(q string, in map[string]string) []string {
 	form := "throated"
-	if strings.Contains(q, "straight-cut") || strings.Contains(q, "spur wheel") || strings.Contains(q, "normal module") {
+	if strings.Contains(q, "straight-cut") || strings.Contains(q, "spur wheel") ||
+		strings.Contains(q, "normal module") {
 		form = "straight"
 	}
 	module := in["mx"] + in["mn"]
@@ -107,11 +107,7 @@ func wormWords(q string, in map[string]string) []string {
 		form = "helical"
 		d1, _ := strconv.ParseFloat(in["d1"], 64)
 		mn, _ := strconv.ParseFloat(in["mn"], 64)
-		mx, err := mesh.AxialFromNormal(mn, 1, d1)
-		if err != nil {
-			panic(err)
-		}
-		module = strconv.FormatFloat(mx, 'f', -1, 64)
+		module = strconv.FormatFloat(mn/math.Cos(math.Asin(mn/d1)), 'f', -1, 64)
 	}
 	w := []string{"mesh", "worm", "--wheel-form", form}
 	add := func(flag, v, otherwise string) {
@@ -149,7 +145,8 @@ func TestCircleRows(t *testing.T) {
 	rows, figures := 0, 0
 	for _, r := range testdata.Rows[checkRow](t, "own/circles.csv") {
 		path, ok := pointsFile(t, r["points"]), true
-		for fit, col := range map[string]string{"least": "lsci", "kasa": "kasa", "pratt": "pratt", "taubin": "taubin", "zone": "mzci", "circumscribed": "mcci", "inscribed": "mici"} {
+		for fit, col := range map[string]string{"least": "lsci", "kasa": "kasa", "pratt": "pratt", "taubin": "taubin",
+			"zone": "mzci", "circumscribed": "mcci", "inscribed": "mici"} {
 			if r[col+"_x"] == "" {
 				continue
 			}
@@ -160,7 +157,8 @@ func TestCircleRows(t *testing.T) {
 			}
 			R := number(t, r[radius])
 			for key, column := range map[string]string{"x_mm": col + "_x", "y_mm": col + "_y", "radius_mm": radius} {
-				ok = within(t, fmt.Sprint(r["id"], " ", fit, " ", key), at(m, key), number(t, r[column]), 1e-6*math.Max(R, 1)) && ok
+				ok = within(t, fmt.Sprint(r["id"], " ", fit, " ", key), at(m, key), number(t, r[column]),
+					1e-6*math.Max(R, 1)) && ok
 				figures++
 			}
 			if fit == "least" {
@@ -185,7 +183,8 @@ func TestWornBoreRows(t *testing.T) {
 		if r["tol_centre_mm"] == "" {
 			continue
 		}
-		m := asked(t, "circle", pointsFile(t, r["points"]), "--journal", fmt.Sprint(2*number(t, r["r"])), "--worn-to", r["wear_side_hint_deg"], "--spread", r["noise_um"]+" um")
+		m := asked(t, "circle", pointsFile(t, r["points"]), "--journal", fmt.Sprint(2*number(t, r["r"])), "--worn-to",
+			r["wear_side_hint_deg"], "--spread", r["noise_um"]+" um")
 		off := math.Hypot(at(m, "x_mm")-number(t, r["x0"]), at(m, "y_mm")-number(t, r["y0"]))
 		if within(t, r["id"]+": distance from the true centre", off, 0, number(t, r["tol_centre_mm"])) {
 			passed++

@@ -23,7 +23,8 @@ type checkRow map[string]string
 func asked(t *testing.T, words ...string) map[string]any {
 	t.Helper()
 	var out, errOut bytes.Buffer
-	if code := run(append([]string{"rebush", "--json", "lookup"}, words...), strings.NewReader(""), &out, &errOut); code != done {
+	if code := run(append([]string{"rebush", "--json", "lookup"}, words...), strings.NewReader(""), &out,
+		&errOut); code != done {
 		t.Errorf("lookup %q: exit %d: %s", words, code, errOut.String())
 		return nil
 	}
@@ -84,7 +85,8 @@ func TestFitRows(t *testing.T) {
 			k, v, _ := strings.Cut(strings.TrimSpace(part), "=")
 			in[k] = v
 		}
-		if got := fitAsked(t, r["quantity"], in); within(t, r["id"]+" "+r["quantity"], got, number(t, r["expected"]), 1e-9) {
+		if got := fitAsked(t, r["quantity"], in); within(t, r["id"]+" "+r["quantity"], got, number(t, r["expected"]),
+			1e-9) {
 			passed++
 		}
 	}
@@ -103,7 +105,8 @@ func fitAsked(t *testing.T, q string, in map[string]string) float64 {
 		}
 		return ""
 	}
-	most := strings.HasPrefix(q, "max") || strings.HasPrefix(q, "upper") || strings.Contains(q, "(upper)") || strings.Contains(q, "plus or minus")
+	most := strings.HasPrefix(q, "max") || strings.HasPrefix(q, "upper") || strings.Contains(q, "(upper)") ||
+		strings.Contains(q, "plus or minus")
 	end := map[bool]string{true: "max", false: "min"}[most]
 	size := first("nominal_mm", "bush_OD_mm", "bush_bore_mm", "bush_length_mm", "hole_nominal_mm")
 	switch {
@@ -132,7 +135,8 @@ func fitAsked(t *testing.T, q string, in map[string]string) float64 {
 		}
 		return at(m, "clearance_um", end)
 	}
-	return at(asked(t, "limits", size+" "+first("class", "class_after_fitting")), map[bool]string{true: "upper_um", false: "lower_um"}[most])
+	return at(asked(t, "limits", size+" "+first("class", "class_after_fitting")),
+		map[bool]string{true: "upper_um", false: "lower_um"}[most])
 }
 
 // TestDrillRows asks every row of drills.csv by its name: metric rows exact in
@@ -156,7 +160,8 @@ func TestDrillRows(t *testing.T) {
 			sameIn = decimal.RequireFromString(in).StringFixed(5) == decimal.RequireFromString(r["inch"]).StringFixed(5)
 		}
 		if !same(mm, r["mm"]) || !sameIn {
-			t.Errorf("%s %s: %s mm, %s in; copied %s, %s (%s)", r["series"], r["name"], mm, in, r["mm"], r["inch"], r["source"])
+			t.Errorf("%s %s: %s mm, %s in; copied %s, %s (%s)", r["series"], r["name"], mm, in, r["mm"], r["inch"],
+				r["source"])
 			continue
 		}
 		passed++

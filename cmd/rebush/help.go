@@ -33,7 +33,8 @@ func runHelp(e *env, _ options, words []string) error {
 	for _, w := range words {
 		c := find(list, w)
 		if c == nil {
-			return usage("there is no help on %q; the nearest is %q", w, spelling.Nearest(w, append(names(list), topicNames()...)))
+			return usage("there is no help on %q; the nearest is %q", w,
+				spelling.Nearest(w, append(names(list), topicNames()...)))
 		}
 		path, list = append(path, c), c.sub
 	}
@@ -52,7 +53,8 @@ func helpFor(e *env, path []*command) error {
 		}
 		p.pair("  rebush JOB", "the same as rebush sheet JOB")
 		p.line("\nA file named - is standard input. Options stand before or after file names.")
-		p.line("New here: rebush help job. Other topics: %s. rebush help COMMAND tells more.", strings.Join(topicNames()[1:], ", "))
+		p.line("New here: rebush help job. Other topics: %s. rebush help COMMAND tells more.",
+			strings.Join(topicNames()[1:], ", "))
 		return nil
 	}
 	c := path[len(path)-1]
@@ -88,8 +90,10 @@ func helpFor(e *env, path []*command) error {
 }
 
 func completionCommand() *command {
-	return &command{name: "completion", args: "bash|zsh|fish", what: "completion of commands and options for a shell", run: runCompletion,
-		more:     "For bash: put `source <(rebush completion bash)` into ~/.bashrc. For zsh the same in ~/.zshrc. For fish: rebush completion fish | source.",
+	return &command{name: "completion", args: "bash|zsh|fish", what: "completion of commands and options for a shell",
+		run: runCompletion,
+		more: "For bash: put `source <(rebush completion bash)` into ~/.bashrc. For zsh the same in ~/.zshrc. " +
+			"For fish: rebush completion fish | source.",
 		examples: []string{"rebush completion bash"}}
 }
 
@@ -108,10 +112,12 @@ func runCompletion(e *env, _ options, words []string) error {
 	case "bash":
 		e.printf(bashCompletion, cmds, asks, strings.Join(flags, " "))
 	case "zsh":
-		e.printf("autoload -Uz compinit bashcompinit && compinit && bashcompinit\n"+bashCompletion, cmds, asks, strings.Join(flags, " "))
+		e.printf("autoload -Uz compinit bashcompinit && compinit && bashcompinit\n"+bashCompletion, cmds, asks,
+			strings.Join(flags, " "))
 	case "fish":
 		for _, c := range commands() {
-			e.printf("complete -c rebush -n __fish_use_subcommand -a %s -d '%s'\n", c.name, strings.ReplaceAll(c.what, "'", ""))
+			e.printf("complete -c rebush -n __fish_use_subcommand -a %s -d '%s'\n", c.name,
+				strings.ReplaceAll(c.what, "'", ""))
 		}
 		e.printf("complete -c rebush -n '__fish_seen_subcommand_from lookup' -a '%s'\n", asks)
 		for _, f := range flagDefs {

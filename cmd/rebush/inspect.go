@@ -40,7 +40,8 @@ func runInspect(e *env, o options, jobs []string) error {
 			return err
 		}
 		if len(p.Job.Made) == 0 {
-			return usage("%s has no sizes as made; write them as made: {front axle.left: {seat: 5.008, with: pins}}", path)
+			return usage("%s has no sizes as made; write them as made: {front axle.left: {seat: 5.008, with: pins}}",
+				path)
 		}
 		out.answer = inspectAnswer{p.JobNumber, path, p.OK, p.Inspect, p.Findings}
 		if len(p.Inspect) == 0 {

@@ -11,7 +11,8 @@ import (
 // for gives back that backlash or ratio.
 func TestMeshInverse(t *testing.T) {
 	spur := []string{"lookup", "mesh", "spur", "--module", "0.5", "--teeth", "12,32", "--json"}
-	worm := []string{"lookup", "mesh", "worm", "--module", "0.5", "--teeth", "20", "--worm-diameter", "6", "--wheel-form", "throated", "--json"}
+	worm := []string{"lookup", "mesh", "worm", "--module", "0.5", "--teeth", "20", "--worm-diameter", "6",
+		"--wheel-form", "throated", "--json"}
 	asked := func(base []string, more ...string) (centre, backlash, contact float64) {
 		t.Helper()
 		code, out, errOut := ran("", append(append([]string{}, base...), more...)...)
@@ -49,8 +50,10 @@ func TestMeshInverse(t *testing.T) {
 	if _, _, eps := asked(spur, "--contact", "1.2"); math.Abs(eps-1.2) > 1e-6 {
 		t.Errorf("contact ratio %v for 1.2", eps)
 	}
-	for _, more := range [][]string{{"--contact", "9"}, {"--contact", "0"}, {"--backlash", "-1"}, {"--backlash", "900"}, {"--backlash", "0.05", "--centre", "11"}, {"--contact", "much"}} {
-		if code, out, errOut := ran("", append(append([]string{}, spur...), more...)...); code != wrong || out != "" || errOut == "" {
+	for _, more := range [][]string{{"--contact", "9"}, {"--contact", "0"}, {"--backlash", "-1"},
+		{"--backlash", "900"}, {"--backlash", "0.05", "--centre", "11"}, {"--contact", "much"}} {
+		if code, out, errOut := ran("", append(append([]string{}, spur...), more...)...); code != wrong ||
+			out != "" || errOut == "" {
 			t.Errorf("%q: exit %d, %q, %q", more, code, out, errOut)
 		}
 	}

@@ -13,33 +13,48 @@ func jobCommands() []*command {
 	}
 	reading := []string{"json"}
 	return []*command{
-		{name: "start", args: "[FILE]", what: "asks questions and writes a job file", flags: []string{"from"}, run: runStart,
-			more: "Without a name the file is job.yaml; - writes it to standard output. A file that is there is never written over. " +
+		{name: "start", args: "[FILE]", what: "asks questions and writes a job file", flags: []string{"from"},
+			run: runStart,
+			more: "Without a name the file is job.yaml; - writes it to standard output. A file that is there is " +
+				"never written over. " +
 				"--from CSV makes it of a table of bores instead of questions.",
 			examples: []string{"rebush start truck.yaml", "rebush start truck.yaml --from bores.csv"}},
-		{name: "check", args: "JOB...", what: "reads and checks; says what is wrong, by line", flags: flags(reading), run: runCheck,
+		{name: "check", args: "JOB...", what: "reads and checks; says what is wrong, by line", flags: flags(reading),
+			run:      runCheck,
 			examples: []string{"rebush check testdata/jobs/pellinthwaite.yaml"}},
-		{name: "survey", args: "JOB...", what: "what the measurements say: where each centre was, how worn", flags: flags(reading, []string{"units"}), run: runSurvey,
+		{name: "survey", args: "JOB...", what: "what the measurements say: where each centre was, how worn",
+			flags: flags(reading, []string{"units"}), run: runSurvey,
 			examples: []string{"rebush survey testdata/jobs/pellinthwaite.yaml"}},
-		{name: "verdict", args: "JOB...", what: "re-bush, swap or leave: the options side by side", flags: flags(reading, chance, paper), run: runVerdict,
+		{name: "verdict", args: "JOB...", what: "re-bush, swap or leave: the options side by side",
+			flags: flags(reading, chance, paper), run: runVerdict,
 			more:     "-o makes the page for the owner.",
 			examples: []string{"rebush verdict testdata/jobs/pellinthwaite.yaml"}},
-		{name: "plan", args: "JOB...", what: "the whole plan on the screen", flags: flags(reading, chance, []string{"units"}), run: runPlan,
-			examples: []string{"rebush plan testdata/jobs/pellinthwaite.yaml", "rebush plan testdata/jobs/pellinthwaite.yaml --json --seed 7"}},
-		{name: "sheet", args: "JOB...", what: "the setup sheet as PDF", flags: flags(reading, chance, paper), run: runSheet,
-			more: "The PDF stands beside the job unless -o says otherwise. A plan that must not be machined says so on page one, and exit is 1. " +
+		{name: "plan", args: "JOB...", what: "the whole plan on the screen",
+			flags: flags(reading, chance, []string{"units"}), run: runPlan,
+			examples: []string{"rebush plan testdata/jobs/pellinthwaite.yaml",
+				"rebush plan testdata/jobs/pellinthwaite.yaml --json --seed 7"}},
+		{name: "sheet", args: "JOB...", what: "the setup sheet as PDF", flags: flags(reading, chance, paper),
+			run: runSheet,
+			more: "The PDF stands beside the job unless -o says otherwise. A plan that must not be machined says so " +
+				"on page one, and exit is 1. " +
 				"Several jobs with -o FOLDER get a traveller for the whole batch too: traveller.pdf.",
 			examples: []string{"rebush sheet testdata/jobs/pellinthwaite.yaml -o sheet.pdf"}},
 		{name: "form", args: "[JOB]", what: "blank measuring form as PDF", flags: flags(paper), run: runForm,
 			examples: []string{"rebush form -o form.pdf", "rebush form testdata/jobs/pellinthwaite.yaml -o form.pdf"}},
-		{name: "template", args: "JOB", what: "1:1 drilling and jig template as PDF", flags: flags(chance, paper), run: runTemplate,
+		{name: "template", args: "JOB", what: "1:1 drilling and jig template as PDF", flags: flags(chance, paper),
+			run:      runTemplate,
 			examples: []string{"rebush template testdata/jobs/pellinthwaite.yaml -o template.pdf"}},
-		{name: "inspect", args: "JOB", what: "sizes as made against the plan: accept, or what to do next", flags: flags(reading, chance, paper), run: runInspect,
-			more:     "Write what was made under `made:` in the job: made: {front axle.left: {seat: 5.008, with: pins}}. -o makes the rework sheet.",
+		{name: "inspect", args: "JOB", what: "sizes as made against the plan: accept, or what to do next",
+			flags: flags(reading, chance, paper), run: runInspect,
+			more: "Write what was made under `made:` in the job: made: {front axle.left: " +
+				"{seat: 5.008, with: pins}}. -o makes the rework sheet.",
 			examples: nil},
-		{name: "why", args: "JOB [NUMBER|KEY|WORD]", what: "where a number came from, down to what was measured", flags: flags(reading, chance), run: runWhy,
-			more: "NUMBER is the short number in brackets that paper prints, KEY the place of the figure in rebush plan --json, WORD a word of either. " +
+		{name: "why", args: "JOB [NUMBER|KEY|WORD]", what: "where a number came from, down to what was measured",
+			flags: flags(reading, chance), run: runWhy,
+			more: "NUMBER is the short number in brackets that paper prints, KEY the place of the figure in rebush " +
+				"plan --json, WORD a word of either. " +
 				"With the job alone it lists what can be asked.",
-			examples: []string{`rebush why testdata/jobs/pellinthwaite.yaml "seats/drive axle.left/pressure_mpa/max"`, "rebush why testdata/jobs/pellinthwaite.yaml 1"}},
+			examples: []string{`rebush why testdata/jobs/pellinthwaite.yaml "seats/drive axle.left/pressure_mpa/max"`,
+				"rebush why testdata/jobs/pellinthwaite.yaml 1"}},
 	}
 }

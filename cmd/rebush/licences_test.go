@@ -28,17 +28,22 @@ var acceptedLicences = []struct {
 	{"BSD, 3 clauses", []string{bsdForm, "endorse or promote products derived"}, "advertising materials"},
 	{"BSD, 2 clauses", []string{bsdForm, "in no event shall the copyright"}, "endorse or promote"},
 	{"Boost 1.0", []string{"boost software license - version 1.0"}, "no such words"},
-	{"Apache 2.0", []string{"apache license version 2.0, january 2004", "end of terms and conditions"}, "no such words"},
-	{"notice of the Apache licence", []string{"licensed under the apache license, version 2.0"}, "permission is hereby granted"},
+	{"Apache 2.0", []string{"apache license version 2.0, january 2004", "end of terms and conditions"},
+		"no such words"},
+	{"notice of the Apache licence", []string{"licensed under the apache license, version 2.0"},
+		"permission is hereby granted"},
 	{"ISC", []string{freeGrant + " for any purpose with or without fee is hereby granted"}, "no such words"},
-	{"free with its notice", []string{freeGrant + " is freely granted, provided that this notice is preserved"}, "no such words"},
-	{"free without a guarantee", []string{"what you see here may be used freely but it comes with no support or guarantee"}, "no such words"},
+	{"free with its notice", []string{freeGrant + " is freely granted, provided that this notice is preserved"},
+		"no such words"},
+	{"free without a guarantee", []string{"what you see here may be used freely but it comes with no support or " +
+		"guarantee"}, "no such words"},
 	{"that of its module", []string{"license that can be found in the license file"}, "permission"},
 	{"grant of patents", []string{"additional ip rights grant (patents)"}, "no such words"},
 }
 
 const (
-	mitGrant  = "permission is hereby granted, free of charge, to any person obtaining a copy of this software and associated"
+	mitGrant = "permission is hereby granted, free of charge, to any person obtaining a copy of this software and " +
+		"associated"
 	bsdForm   = "redistributions in binary form must reproduce the above"
 	freeGrant = "permission to use, copy, modify, and distribute this software"
 )
@@ -113,7 +118,8 @@ func TestLicences(t *testing.T) {
 		if err != nil || licenceKind(string(whole)) != "Apache 2.0" {
 			t.Fatalf("the whole Apache licence: %v", err)
 		}
-		list = append(list, notice{strings.Trim(string(whole), "\n"), []string{"the Apache licence, to which texts above refer"}})
+		list = append(list, notice{strings.Trim(string(whole), "\n"),
+			[]string{"the Apache licence, to which texts above refer"}})
 	}
 	want := printNotices(list)
 	if *update {
@@ -121,7 +127,8 @@ func TestLicences(t *testing.T) {
 			t.Fatal(err)
 		}
 	} else if licences != want {
-		t.Error("licences.txt is not what is linked: run go test ./cmd/rebush -run Licences -update, and look at the difference")
+		t.Error("licences.txt is not what is linked: run go test ./cmd/rebush -run Licences -update, and look at " +
+			"the difference")
 	}
 	for _, p := range packages {
 		if !strings.Contains(licences, "\n"+p.name()+"\n") {
@@ -168,7 +175,8 @@ func TestLicenceKinds(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{"GNU GENERAL PUBLIC LICENSE\nVersion 3, 29 June 2007", ""},
 		{"All rights reserved.", ""},
-		{"Redistributions in binary form must reproduce the above\n copyright notice. All advertising materials must display. " +
+		{"Redistributions in binary form must reproduce the above\n copyright notice. All advertising materials " +
+			"must display. " +
 			"May not be used to endorse or promote products derived", ""},
 		{"Boost Software License - Version 1.0 - August 17th, 2003", "Boost 1.0"},
 		{"> Redistributions in binary form must reproduce the\n> above copyright notice\n" +

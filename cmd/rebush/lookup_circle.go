@@ -108,7 +108,8 @@ func plainCircle(o options, pts [][2]float64, s float64) (answer, error) {
 		z, err = survey.MinimumZone(pts)
 		c, a.ZoneMM = z.Circle, gauged(z.Width)
 	default:
-		return nil, usage("--fit: there is no %q; there are least, taubin, pratt, kasa, zone, inscribed and circumscribed", fit)
+		return nil, usage("--fit: there is no %q; there are least, taubin, pratt, kasa, zone, inscribed and "+
+			"circumscribed", fit)
 	}
 	if err != nil {
 		return nil, usage("%v", err)

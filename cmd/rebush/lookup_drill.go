@@ -130,7 +130,8 @@ func (a drillAnswer) show(p *page, u dim.Units) {
 		p.pair(r.As, "%s", s)
 	}
 	if len(a.Readings) > 1 {
-		p.line("It may be either: write \"#%s\" or \"%s mm\".", strings.TrimPrefix(a.Readings[0].Same[0].Name, "#"), a.Readings[1].MM)
+		p.line("It may be either: write \"#%s\" or \"%s mm\".", strings.TrimPrefix(a.Readings[0].Same[0].Name, "#"),
+			a.Readings[1].MM)
 	}
 	if len(a.Near) == 0 {
 		return

@@ -48,7 +48,8 @@ func lookupLimits(e *env, o options, words []string) error {
 			return newInchAnswer(f), err
 		case gradeText.MatchString(class):
 			g, err := l.Grade(nominal, strings.ToUpper(class))
-			return gradeAnswer{nominal.Gauged(), strings.ToUpper(class), dim.Number(g.Um.InexactFloat64()), g.Source}, err
+			return gradeAnswer{nominal.Gauged(), strings.ToUpper(class), dim.Number(g.Um.InexactFloat64()), g.Source},
+				err
 		case strings.Contains(class, "/"):
 			f, err := l.Fit(nominal, class)
 			return newFitAnswer(f), err
@@ -144,7 +145,8 @@ func newInchAnswer(f limits.InchFit) inchAnswer {
 	sl, sh := f.Shaft()
 	return inchAnswer{f.Nominal.GaugedInch(), f.Fit,
 		inchLimits{hh.GaugedInch(), hl.GaugedInch(), hl, hh}, inchLimits{sh.GaugedInch(), sl.GaugedInch(), sl, sh},
-		*dim.Numbers(f.MinInterference().InexactFloat64(), f.MaxInterference().InexactFloat64()), string(f.Kind), f.Source}
+		*dim.Numbers(f.MinInterference().InexactFloat64(),
+			f.MaxInterference().InexactFloat64()), string(f.Kind), f.Source}
 }
 
 func (a inchAnswer) show(p *page, u dim.Units) {

@@ -46,7 +46,8 @@ func lookupMaterial(e *env, o options, words []string) error {
 		if err != nil {
 			return nil, usage("%v", err)
 		}
-		a := materialAnswer{Name: m.Name, Asked: m.Asked, Kind: string(m.Kind), Temper: some(m.Temper), Cutting: some(m.Cutting)}
+		a := materialAnswer{Name: m.Name, Asked: m.Asked, Kind: string(m.Kind), Temper: some(m.Temper),
+			Cutting: some(m.Cutting)}
 		if m.NeedsTemper() {
 			a.Note = "the figures go by temper; say it for closer ones: half hard, annealed, hard"
 		}
@@ -58,7 +59,8 @@ func lookupMaterial(e *env, o options, words []string) error {
 }
 
 func figureOf(v material.Value) materialFigure {
-	f := materialFigure{Property: v.Property, Unit: v.Unit, Temper: some(v.Temper), Of: v.Of, Note: v.Note, Source: v.Source, Row: v.Address}
+	f := materialFigure{Property: v.Property, Unit: v.Unit, Temper: some(v.Temper), Of: v.Of, Note: v.Note,
+		Source: v.Source, Row: v.Address}
 	if v.HasLow {
 		f.Low = dim.Number(v.Low)
 	}
@@ -99,10 +101,14 @@ func (a materialAnswer) show(p *page, u dim.Units) {
 // propertyNames are the properties in the words of a handbook. One that is missing
 // here is printed as the table has it.
 var propertyNames = map[string]string{
-	"E": "modulus of elasticity (E)", "poisson": "Poisson's ratio", "yield_tension": "yield strength, tension", "yield_compression": "yield strength, compression",
-	"UTS": "tensile strength", "UTS_aged": "tensile strength, aged", "expansion": "thermal expansion", "elongation": "elongation at break",
-	"creep_stress_0p2pct_5y_room": "stress for 0.2 % creep in 5 years", "creep_pseudo_modulus_100d": "creep modulus, 100 days",
-	"creep_note": "creep", "temperature_max": "highest temperature in use", "density": "density", "pv_limit": "largest pv", "p_limit": "largest bearing pressure",
+	"E": "modulus of elasticity (E)", "poisson": "Poisson's ratio", "yield_tension": "yield strength, tension",
+	"yield_compression": "yield strength, compression",
+	"UTS":               "tensile strength", "UTS_aged": "tensile strength, aged", "expansion": "thermal expansion",
+	"elongation":                  "elongation at break",
+	"creep_stress_0p2pct_5y_room": "stress for 0.2 % creep in 5 years",
+	"creep_pseudo_modulus_100d":   "creep modulus, 100 days",
+	"creep_note":                  "creep", "temperature_max": "highest temperature in use", "density": "density",
+	"pv_limit": "largest pv", "p_limit": "largest bearing pressure",
 	"v_limit": "largest rubbing speed",
 }
 

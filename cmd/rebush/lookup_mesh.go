@@ -116,16 +116,19 @@ func lookupWorm(e *env, o options, words []string) error {
 			starts = []int{1}
 		}
 		if len(z) != 1 || len(starts) != 1 {
-			return nil, usage("--teeth wants the tooth count of the wheel and --starts that of the worm: --starts 1 --teeth 20")
+			return nil, usage("--teeth wants the tooth count of the wheel and --starts that of the worm: --starts 1 " +
+				"--teeth 20")
 		}
 		d1, err := o.lengthFrom("worm-diameter", 0, true)
 		if err != nil {
 			return nil, err
 		}
 		if !d1.Given() || !o.has("wheel-form") {
-			return nil, usage("--worm-diameter and --wheel-form are wanted; a wheel is throated, helical or straight: look at it")
+			return nil, usage("--worm-diameter and --wheel-form are wanted; a wheel is throated, helical or " +
+				"straight: look at it")
 		}
-		w := mesh.Worm{Form: mesh.Form(o.text["wheel-form"]), Module: m, Starts: starts[0], Teeth: z[0], PitchDiameter: d1.Float()}
+		w := mesh.Worm{Form: mesh.Form(o.text["wheel-form"]), Module: m, Starts: starts[0], Teeth: z[0],
+			PitchDiameter: d1.Float()}
 		if w.Angle, err = o.number("angle", 20); err != nil {
 			return nil, err
 		}
@@ -181,8 +184,10 @@ func (o options) tips() (one, two float64, err error) {
 
 func (a *spurAnswer) show(p *page, u dim.Units) {
 	a.lines(p, u)
-	if a.Uncapped != nil && a.ContactRatio != nil && fmt.Sprintf("%.3f", *a.Uncapped) != fmt.Sprintf("%.3f", *a.ContactRatio) {
-		p.figures("contact ratio of handbooks", "%.3f: too high here: contact cannot pass the base tangent points", a.Uncapped)
+	if a.Uncapped != nil && a.ContactRatio != nil &&
+		fmt.Sprintf("%.3f", *a.Uncapped) != fmt.Sprintf("%.3f", *a.ContactRatio) {
+		p.figures("contact ratio of handbooks", "%.3f: too high here: contact cannot pass the base tangent points",
+			a.Uncapped)
 	}
 	p.figures("play of each gear, the other held", "%.3f and %.3f deg", a.PlayDeg[0], a.PlayDeg[1])
 	p.pair("note", "%s", a.Note)

@@ -49,12 +49,14 @@ func (o options) meshAt(p mesh.Pair) (at float64, note string, err error) {
 			return 0, "", err
 		}
 		if eps < 0.1 {
-			return 0, "", usage("--contact: %s is no contact ratio that teeth could run with; 1.2 is usually the least", o.text["contact"])
+			return 0, "", usage("--contact: %s is no contact ratio that teeth could run with; 1.2 is usually the "+
+				"least", o.text["contact"])
 		}
 		if at, err = p.CentreForContactRatio(eps); err != nil {
 			return 0, "", usage("--contact: %v", err)
 		}
-		return at, "this is the centre distance for the contact ratio that was asked for; farther apart it is less. ", nil
+		return at, "this is the centre distance for the contact ratio that was asked for; farther apart it is less. ",
+			nil
 	}
 	return p.Standard(), "no centre distance was given: this is the standard one. ", nil
 }

@@ -54,14 +54,16 @@ func lookupPress(e *env, o options, words []string) error {
 	return ask(e, o, func(b *books) (answer, error) {
 		for _, must := range []string{"bush-bore", "bush-od", "length", "interference", "bush", "housing"} {
 			if !o.has(must) {
-				return nil, &usageError{fmt.Sprintf("--%s is missing; 0 is a solid pin for --bush-bore", must), "lookup press"}
+				return nil, &usageError{fmt.Sprintf("--%s is missing; 0 is a solid pin for --bush-bore", must),
+					"lookup press"}
 			}
 		}
 		var l [6]dim.Length
 		for i, f := range []struct {
 			name  string
 			above bool
-		}{{"bush-bore", false}, {"bush-od", true}, {"housing-od", true}, {"edge", true}, {"length", true}, {"interference", false}} {
+		}{{"bush-bore", false}, {"bush-od", true}, {"housing-od", true}, {"edge", true}, {"length",
+			true}, {"interference", false}} {
 			var err error
 			if l[i], err = o.lengthFrom(f.name, 0, f.above); err != nil {
 				return nil, err
@@ -87,7 +89,8 @@ func lookupPress(e *env, o options, words []string) error {
 			}
 			bush.Growth, housing.Growth = dim.Number(g[0]), dim.Number(g[1])
 		}
-		seat := press.Seat{Di: l[0].Float(), D: l[1].Float(), L: l[4].Float(), Bush: bush.stiff, Housing: housing.stiff, Wall: wallOf(l[1], l[2], l[3])}
+		seat := press.Seat{Di: l[0].Float(), D: l[1].Float(), L: l[4].Float(), Bush: bush.stiff,
+			Housing: housing.stiff, Wall: wallOf(l[1], l[2], l[3])}
 		return pressed(b, o, seat, l[5].Float(), bush, housing)
 	})
 }
@@ -155,7 +158,8 @@ func pressed(b *books, o options, seat press.Seat, u float64, bush, housing meta
 		SeatHoopMPa: dim.Number(st.HoleHoop), EdgeHoopMPa: dim.Number(st.EdgeHoop),
 		HousingMisesMPa: dim.Number(st.HousingMises), ClosureUM: dim.Number(st.Closure * 1000),
 		ClosureSpanUM: *dim.Numbers(st.ClosureLow*1000, st.ClosureHigh*1000), GrowthUM: dim.Number(st.Growth * 1000),
-		ForceN: dim.Number(seat.Force(mu, hold)), TorqueNmm: dim.Number(seat.Torque(mu, hold)), Friction: dim.Number(mu),
+		ForceN: dim.Number(seat.Force(mu, hold)), TorqueNmm: dim.Number(seat.Torque(mu, hold)),
+		Friction:  dim.Number(mu),
 		BushFlows: st.Flows, Bush: bush, Housing: housing, holdsLess: hold != st.P}
 	switch seat.Wall.(type) {
 	case press.Edge:
@@ -194,7 +198,8 @@ func (a *pressAnswer) warm(o options, seat press.Seat, u float64) error {
 		return usage("--warm wants to know how the metals grow: name them, or give --expansion BUSH,HOUSING in 1e-6/K")
 	}
 	at := w.At(t)
-	a.WarmC, a.WarmInterference, a.WarmPressureMPa = dim.Number(t), dim.Number(at*1000), dim.Number(seat.At(max(at, 0)).P)
+	a.WarmC, a.WarmInterference, a.WarmPressureMPa = dim.Number(t), dim.Number(at*1000),
+		dim.Number(seat.At(max(at, 0)).P)
 	return nil
 }
 
@@ -236,5 +241,6 @@ func (a *pressAnswer) show(p *page, u dim.Units) {
 		p.pair(m.name, "%s, Poisson %g", s, *m.of.Poisson)
 	}
 	p.pair("note", "%s", a.Note)
-	p.pair("source", "thick cylinders of Lame; off the middle and at an edge Jeffery 1921; rebush lookup material NAME for the metals")
+	p.pair("source", "thick cylinders of Lame; off the middle and at an edge Jeffery 1921; rebush lookup material "+
+		"NAME for the metals")
 }

@@ -62,7 +62,8 @@ type speedAnswer struct {
 func lookupSpeed(e *env, o options, words []string) error {
 	return ask(e, o, func(b *books) (answer, error) {
 		if len(words) != 3 {
-			return nil, usage("want a material, an operation and a diameter, got %d words; put quotes round a name of several words: \"zinc die casting\" drill 3.2", len(words))
+			return nil, usage("want a material, an operation and a diameter, got %d words; put quotes round a name "+
+				"of several words: \"zinc die casting\" drill 3.2", len(words))
 		}
 		dia, err := dim.Parse(words[2], o.bare())
 		if err != nil {
@@ -80,7 +81,8 @@ func lookupSpeed(e *env, o options, words []string) error {
 		if err != nil {
 			return nil, err
 		}
-		r, err := c.Speed(cutting.Query{Material: metal, Tool: o.text["tool"], Operation: words[1], DiaMM: dia.Float(), DepthMM: depth.Float(),
+		r, err := c.Speed(cutting.Query{Material: metal, Tool: o.text["tool"], Operation: words[1],
+			DiaMM: dia.Float(), DepthMM: depth.Float(),
 			Hand: o.on["hand"], FullFeed: o.on["full-feed"]})
 		if err != nil {
 			return nil, err

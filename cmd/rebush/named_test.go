@@ -67,7 +67,8 @@ func TestNamedFilesAreThere(t *testing.T) {
 	if len(texts) < 20 || count < 15 {
 		t.Errorf("%d texts with %d names were read", len(texts), count)
 	}
-	bad := "rebush plan testdata/jobs/gone.yaml, testdata/situations/renew.yaml, pellinthwaite.yaml, testdata/jobs/../jobs/no.csv or myjob.yaml"
+	bad := "rebush plan testdata/jobs/gone.yaml, testdata/situations/renew.yaml, pellinthwaite.yaml, " +
+		"testdata/jobs/../jobs/no.csv or myjob.yaml"
 	if got := unknownFiles(bad, jobs); len(got) != 4 {
 		t.Errorf("of four names that are wrong these are told: %v", got)
 	}

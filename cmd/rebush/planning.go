@@ -60,7 +60,8 @@ func (o options) plan(e *env, path string, with plan.Options, out *outcome) (*pl
 	if !p.OK {
 		out.row.result = "DO NOT MACHINE"
 	}
-	out.row.stops, out.row.cautions = strconv.Itoa(p.Findings.Count(finding.Stop)), strconv.Itoa(p.Findings.Count(finding.Caution))
+	out.row.stops, out.row.cautions = strconv.Itoa(p.Findings.Count(finding.Stop)),
+		strconv.Itoa(p.Findings.Count(finding.Caution))
 	if p.Chance != nil {
 		out.row.right = percent(p.Chance.FirstTimeRight)
 	}

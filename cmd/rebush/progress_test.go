@@ -25,7 +25,8 @@ func TestProgress(t *testing.T) {
 	if none != "" || quiet != loud || quiet == "" {
 		t.Errorf("without a terminal %q; output the same: %v", none, quiet == loud)
 	}
-	if !strings.Contains(count, "\r1 of 2") || !strings.Contains(count, "\r2 of 2") || !strings.HasSuffix(count, "\r\x1b[K") {
+	if !strings.Contains(count, "\r1 of 2") || !strings.Contains(count, "\r2 of 2") ||
+		!strings.HasSuffix(count, "\r\x1b[K") {
 		t.Errorf("%q does not count two jobs and wipe it", count)
 	}
 	if _, one := work(true, demo); one != "" {
@@ -53,13 +54,15 @@ func TestNoColour(t *testing.T) {
 	shown := func(colour bool) string {
 		var o bytes.Buffer
 		e := &env{in: os.Stdin, out: &o, errOut: &o, colour: colour}
-		if err := runPlan(e, options{map[string]string{"trials": "500"}, map[string]bool{}}, []string{thin}); codeOf(err) != refused {
+		if err := runPlan(e, options{map[string]string{"trials": "500"}, map[string]bool{}},
+			[]string{thin}); codeOf(err) != refused {
 			t.Fatal(err)
 		}
 		return o.String()
 	}
 	plain, painted := shown(false), shown(true)
-	if strings.Contains(plain, "\x1b") || !strings.Contains(plain, "DO NOT MACHINE\n") || !strings.Contains(plain, "stop: ") {
+	if strings.Contains(plain, "\x1b") || !strings.Contains(plain, "DO NOT MACHINE\n") ||
+		!strings.Contains(plain, "stop: ") {
 		t.Errorf("without colour: %.200s", plain)
 	}
 	bare := painted

@@ -109,7 +109,8 @@ func TestCommandLines(t *testing.T) {
 		if code != c.code {
 			t.Errorf("%q: exit %d, want %d\n%s%s", c.args, code, c.code, out, errOut)
 		}
-		for name, pair := range map[string][2]string{"standard output": {out, c.out}, "standard error": {errOut, c.err}} {
+		for name, pair := range map[string][2]string{"standard output": {out, c.out},
+			"standard error": {errOut, c.err}} {
 			if pair[1] == "" && pair[0] != "" || !strings.Contains(pair[0], pair[1]) {
 				t.Errorf("%q: %s is %q, want %q in it", c.args, name, pair[0], pair[1])
 			}
@@ -154,12 +155,18 @@ func TestMadeOfWhatIsNotBushed(t *testing.T) {
 func TestMeshNonsense(t *testing.T) {
 	base := []string{"lookup", "mesh", "spur", "--json"}
 	for _, more := range [][]string{
-		{"--module", "0.5", "--teeth", "12,32", "--angle", "0"}, {"--module", "0.5", "--teeth", "12,32", "--angle", "90"},
-		{"--module", "0.5", "--teeth", "0,32"}, {"--module", "0.5", "--teeth", "1,32"}, {"--module", "0.5", "--teeth", "4,32"},
-		{"--module", "0.5", "--teeth", "100000,32"}, {"--module", "0.5", "--teeth", "12.5,32"}, {"--module", "0.5", "--teeth", "12"},
-		{"--module", "0.5", "--teeth", "12,32", "--centre", "5"}, {"--module", "0.5", "--teeth", "12,32", "--centre", "500"},
-		{"--module", "NaN", "--teeth", "12,32"}, {"--module", "Inf", "--teeth", "12,32"}, {"--module", "1e400", "--teeth", "12,32"},
-		{"--module", "-1", "--teeth", "12,32"}, {"--module", "0.5", "--dp", "48", "--teeth", "12,32"}, {"--teeth", "12,32"},
+		{"--module", "0.5", "--teeth", "12,32", "--angle", "0"},
+		{"--module", "0.5", "--teeth", "12,32", "--angle", "90"},
+		{"--module", "0.5", "--teeth", "0,32"}, {"--module", "0.5", "--teeth", "1,32"},
+		{"--module", "0.5", "--teeth", "4,32"},
+		{"--module", "0.5", "--teeth", "100000,32"}, {"--module", "0.5", "--teeth", "12.5,32"},
+		{"--module", "0.5", "--teeth", "12"},
+		{"--module", "0.5", "--teeth", "12,32", "--centre", "5"},
+		{"--module", "0.5", "--teeth", "12,32", "--centre", "500"},
+		{"--module", "NaN", "--teeth", "12,32"}, {"--module", "Inf", "--teeth", "12,32"},
+		{"--module", "1e400", "--teeth", "12,32"},
+		{"--module", "-1", "--teeth", "12,32"}, {"--module", "0.5", "--dp", "48", "--teeth", "12,32"},
+		{"--teeth", "12,32"},
 	} {
 		code, out, errOut := ran("", append(base, more...)...)
 		if code != wrong || out != "" || strings.Count(errOut, "\n") > 2 || errOut == "" {
@@ -172,7 +179,8 @@ func TestMeshNonsense(t *testing.T) {
 func TestHelpExamples(t *testing.T) {
 	t.Chdir("../..")
 	folder := t.TempDir()
-	if err := os.WriteFile(filepath.Join(folder, "bores.csv"), []byte("shaft,side,x,y,widest,narrowest\nfront,left,10,6,3.3,3.2\nfront,right,10,6,3.3,3.2\n"), 0o600); err != nil {
+	if err := os.WriteFile(filepath.Join(folder, "bores.csv"),
+		[]byte("shaft,side,x,y,widest,narrowest\nfront,left,10,6,3.3,3.2\nfront,right,10,6,3.3,3.2\n"), 0o600); err != nil {
 		t.Fatal(err)
 	}
 	word := regexp.MustCompile(`"([^"]*)"|(\S+)`)
@@ -234,9 +242,12 @@ func TestNoNumberIsNaN(t *testing.T) {
 		}
 	}
 	for _, args := range [][]string{
-		{"lookup", "limits", "8 H7/p6"}, {"lookup", "limits", "0.3125 FN2"}, {"lookup", "reamer", "5 H7"}, {"lookup", "drill", "31", "--near"},
-		{"lookup", "speed", "mild steel", "end mill", "6"}, {"lookup", "mesh", "spur", "--module", "0.5", "--teeth", "12,32", "--centre", "11.3"},
-		{"lookup", "press", "--bush-bore", "0", "--bush-od", "6", "--length", "4", "--interference", "0", "--bush", "1e5,0.3", "--housing", "1e5,0.3"},
+		{"lookup", "limits", "8 H7/p6"}, {"lookup", "limits", "0.3125 FN2"}, {"lookup", "reamer", "5 H7"},
+		{"lookup", "drill", "31", "--near"},
+		{"lookup", "speed", "mild steel", "end mill", "6"},
+		{"lookup", "mesh", "spur", "--module", "0.5", "--teeth", "12,32", "--centre", "11.3"},
+		{"lookup", "press", "--bush-bore", "0", "--bush-od", "6", "--length", "4", "--interference", "0", "--bush",
+			"1e5,0.3", "--housing", "1e5,0.3"},
 		{"lookup", "material", "zinc die casting"}, {"plan", demo}, {"survey", demo}, {"verdict", demo},
 	} {
 		code, out, errOut := ran("", append(args, "--json")...)

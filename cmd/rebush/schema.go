@@ -3,8 +3,10 @@ package main
 import "rebush/plan/job"
 
 func schemaCommand() *command {
-	return &command{name: "schema", args: "[job|shop]", what: "JSON Schema of a job or shop file", run: runSchema, flags: []string{"json"},
-		more:     "An editor that knows JSON Schema then helps with the keys. Names, units and sense only `rebush check` can judge.",
+	return &command{name: "schema", args: "[job|shop]", what: "JSON Schema of a job or shop file", run: runSchema,
+		flags: []string{"json"},
+		more: "An editor that knows JSON Schema then helps with the keys. Names, units and sense only `rebush " +
+			"check` can judge.",
 		examples: []string{"rebush schema job", "rebush schema shop"}}
 }
 

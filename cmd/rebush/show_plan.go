@@ -99,11 +99,13 @@ func showSeat(pg *page, s plan.Seat, u dim.Units) {
 			span("interference", s.InterferenceUM, "um")
 			span("pressure", s.PressureMPa, "MPa")
 			if s.ForceN != nil && s.ForceN.Min != nil && s.ForceN.Max != nil {
-				pg.pair("force", "up to %s N to press it in; it holds %s N at least", coarse(*s.ForceN.Max), coarse(*s.ForceN.Min))
+				pg.pair("force", "up to %s N to press it in; it holds %s N at least", coarse(*s.ForceN.Max),
+					coarse(*s.ForceN.Min))
 			}
 		}
 		if s.HoopMPa != nil && s.HoopLimitMPa != nil {
-			pg.pair("tension in the casting or plate", "%s of %s MPa allowed", coarse(*s.HoopMPa), coarse(*s.HoopLimitMPa))
+			pg.pair("tension in the casting or plate", "%s of %s MPa allowed", coarse(*s.HoopMPa),
+				coarse(*s.HoopLimitMPa))
 		}
 		pg.pair("metal left to edge", "%s", short(s.MetalLeftMM, u))
 		if s.HeldBy != "cap" {

@@ -16,7 +16,8 @@ func TestWorthShowing(t *testing.T) {
 	}
 	s := plan.Seat{Tool: "5 mm", Candidates: []plan.Candidate{
 		c("a", "5 mm", true), c("a", "6 mm", true), c("b", "5 mm", true), c("b", "6 mm", true), c("b", "7 mm", true),
-		c("a", "4 mm", false), c("c", "4 mm", false), c("c", "5 mm", false), c("c", "6 mm", false), c("d", "9 mm", false),
+		c("a", "4 mm", false), c("c", "4 mm", false), c("c", "5 mm", false), c("c", "6 mm", false),
+		c("d", "9 mm", false),
 	}}
 	var got []string
 	for _, x := range worthShowing(s) {

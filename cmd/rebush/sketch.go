@@ -8,7 +8,8 @@ import (
 )
 
 // sketchLegend says what the letters of a sketch are.
-const sketchLegend = "In the pictures, seen from the left side: o wall as it was, # worn away (drawn larger than it is), + old centre."
+const sketchLegend = "In the pictures, seen from the left side: o wall as it was, # worn away (drawn larger than it " +
+	"is), + old centre."
 
 // sketch draws a hole in letters: o is the old wall, # the wall that is worn
 // away, + the old centre. The wear is drawn larger than it is.

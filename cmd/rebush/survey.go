@@ -73,7 +73,9 @@ func showSurvey(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 		pg.pair("  middle of the hole", "%s", place(b.FoundMM, u))
 		pg.pair("  old centre", "%s, known to %s", place(b.CentreMM, u), short(b.CentreUMM, u))
 		pg.pair("  old diameter", "%s", short(b.DiameterMM, u))
-		pg.pair("  clearance when new", "%s on radius", short(b.ClearanceMM, u))
+		if b.ClearanceMM.Given() {
+			pg.pair("  clearance when new", "%s on radius", short(b.ClearanceMM, u))
+		}
 		if b.PlayMM.Given() && b.PlayPercent != nil {
 			pg.pair("  play now", "%s on diameter, %.0f %% of the journal", short(b.PlayMM, u), *b.PlayPercent)
 		}
@@ -173,7 +175,8 @@ func finely(m plan.MM, u dim.Units) string {
 
 // towards names the eighth of the circle that a direction lies in.
 func towards(deg float64) string {
-	names := []string{"forwards", "upwards and forwards", "upwards", "upwards and backwards", "backwards", "downwards and backwards", "downwards", "downwards and forwards"}
+	names := []string{"forwards", "upwards and forwards", "upwards", "upwards and backwards", "backwards",
+		"downwards and backwards", "downwards", "downwards and forwards"}
 	i := int(math.Floor(math.Mod(deg+22.5+720, 360) / 45))
 	return names[i%8]
 }

@@ -10,8 +10,10 @@ import (
 )
 
 func tablesCommand() *command {
-	return &command{name: "tables", args: "[NAME]", what: "the built-in tables with their sources", flags: []string{"json", "shop"}, run: runTables,
-		more:     "Without a name it lists them and counts what their rows rest on: a page, practice, memory. A shop may put a file of its own in the place of any table; --shop shows what is then in force.",
+	return &command{name: "tables", args: "[NAME]", what: "the built-in tables with their sources",
+		flags: []string{"json", "shop"}, run: runTables,
+		more: "Without a name it lists them and counts what their rows rest on: a page, practice, memory. A " +
+			"shop may put a file of its own in the place of any table; --shop shows what is then in force.",
 		examples: []string{"rebush tables", "rebush tables rules"}}
 }
 
@@ -94,8 +96,10 @@ func listTables(e *env, o options, b *books) error {
 // standings counts what the rows of the tables rest on, and all of them.
 func standings(p *page, list []tableInfo) {
 	p.line("")
-	for _, line := range wrap("What the rows rest on. Worked out: from printed figures, or plane geometry. Practice: habit of the trade or a judgement, "+
-		"without a source. From memory: printed somewhere, but nobody here saw the page; look it up before you lean on it. "+
+	for _, line := range wrap("What the rows rest on. Worked out: from printed figures, or plane geometry. "+
+		"Practice: habit of the trade or a judgement, "+
+		"without a source. From memory: printed somewhere, but nobody here saw the page; look it up before you lean "+
+		"on it. "+
 		"The source of each row: rebush tables NAME.", 96) {
 		p.line("%s", line)
 	}
@@ -103,7 +107,8 @@ func standings(p *page, list []tableInfo) {
 	sum := tableInfo{Name: "all"}
 	add := func(t tableInfo) {
 		s := t.Standing
-		rows = append(rows, []string{t.Name, strconv.Itoa(t.Rows), strconv.Itoa(s.Page), strconv.Itoa(s.Worked), strconv.Itoa(s.Practice), strconv.Itoa(s.Memory)})
+		rows = append(rows, []string{t.Name, strconv.Itoa(t.Rows), strconv.Itoa(s.Page), strconv.Itoa(s.Worked),
+			strconv.Itoa(s.Practice), strconv.Itoa(s.Memory)})
 	}
 	for _, t := range list {
 		add(t)

@@ -54,7 +54,8 @@ func TestTablesCountWhatRowsRestOn(t *testing.T) {
 	for _, l := range list {
 		s := l.Standing
 		if l.Rows != lines[l.Name] || s.Memory != memory[l.Name] {
-			t.Errorf("%s: %d rows, %d from memory; the file has %d and %d", l.Name, l.Rows, s.Memory, lines[l.Name], memory[l.Name])
+			t.Errorf("%s: %d rows, %d from memory; the file has %d and %d", l.Name, l.Rows, s.Memory, lines[l.Name],
+				memory[l.Name])
 		}
 		if s.Page+s.Worked+s.Practice+s.Memory != l.Rows {
 			t.Errorf("%s: %+v does not add up to %d", l.Name, s, l.Rows)
@@ -65,7 +66,8 @@ func TestTablesCountWhatRowsRestOn(t *testing.T) {
 	_, text, _ := ran("", "tables")
 	all := regexp.MustCompile(`(?m)^all +` + fmt.Sprint(rows) + ` .* ` + fmt.Sprint(remembered) + `$`)
 	if !all.MatchString(text) {
-		t.Errorf("the list does not end with %d rows and %d from memory:\n%s", rows, remembered, text[max(0, len(text)-300):])
+		t.Errorf("the list does not end with %d rows and %d from memory:\n%s", rows, remembered,
+			text[max(0, len(text)-300):])
 	}
 	readme, err := os.ReadFile("../../README.md")
 	if err != nil {

@@ -29,7 +29,8 @@ func TestFileHelp(t *testing.T) {
 	if code, out, errOut := ran("", "check", path); code != done || !strings.Contains(out, "nothing wrong") {
 		t.Errorf("check: exit %d, %s%s", code, out, errOut)
 	}
-	if code, out, errOut := ran("", "plan", "--trials", "1000", path); code != done || !strings.Contains(out, "Seat front axle.left\nbush") {
+	if code, out, errOut := ran("", "plan", "--trials", "1000", path); code != done ||
+		!strings.Contains(out, "Seat front axle.left\nbush") {
 		t.Errorf("plan: exit %d, %s%s", code, out, errOut)
 	}
 }

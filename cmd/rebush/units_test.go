@@ -23,7 +23,8 @@ func TestInchScreen(t *testing.T) {
 		}
 		_, raw, _ := ran("", c, job, "--json")
 		for _, s := range []string{out, errOut, raw} {
-			if strings.ContainsAny(s, "\x02\x03\x1f") || strings.Contains(s, `\u0002`) || strings.Contains(s, `\u001f`) {
+			if strings.ContainsAny(s, "\x02\x03\x1f") || strings.Contains(s, `\u0002`) ||
+				strings.Contains(s, `\u001f`) {
 				t.Errorf("%s: the mark of a figure", c)
 			}
 		}

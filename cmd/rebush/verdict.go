@@ -97,7 +97,8 @@ func showVerdict(e *env, w io.Writer, p *plan.Plan) {
 		if o.Chance != nil {
 			right = percent(*o.Chance)
 		}
-		rows = append(rows, []string{mark + " " + string(o.Name), can, money(o.Cost, v.Currency), number(o.Hours, "%.1f"), right})
+		rows = append(rows, []string{mark + " " + string(o.Name), can, money(o.Cost, v.Currency),
+			number(o.Hours, "%.1f"), right})
 	}
 	pg.table([]string{"  way", "possible", "cost", "hours", "comes right"}, rows)
 	pg.line("")

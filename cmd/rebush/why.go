@@ -30,7 +30,8 @@ type whyList struct {
 
 func runWhy(e *env, o options, words []string) error {
 	if len(words) == 0 || len(words) > 2 {
-		return usage("want a job and a number of its plan, got %d words; put quotes round a key with spaces in it", len(words))
+		return usage("want a job and a number of its plan, got %d words; put quotes round a key with spaces in it",
+			len(words))
 	}
 	with, err := o.planOptions()
 	if err != nil {
@@ -43,7 +44,8 @@ func runWhy(e *env, o options, words []string) error {
 		}
 		if len(words) == 1 {
 			out.answer = whyList{p.JobNumber, p.Book.Entries()}
-			fmt.Fprintf(&out.text, "rebush why %s NUMBER takes one of these apart; rebush why %s WORD finds those with a word in them.\n", path, path)
+			fmt.Fprintf(&out.text, "rebush why %s NUMBER takes one of these apart; rebush why %s WORD finds those "+
+				"with a word in them.\n", path, path)
 			listed(&out.text, p.Book, worthAsking(p.Book), o.unitsOf(p))
 			return nil
 		}
@@ -75,7 +77,8 @@ func keyOf(p *plan.Plan, text string, u dim.Units) (string, error) {
 	var like []string
 	for _, k := range keys {
 		entry, _ := p.Book.Get(k)
-		if low := strings.ToLower(text); strings.Contains(strings.ToLower(k), low) || strings.Contains(strings.ToLower(entry.What), low) {
+		if low := strings.ToLower(text); strings.Contains(strings.ToLower(k), low) ||
+			strings.Contains(strings.ToLower(entry.What), low) {
 			like = append(like, k)
 		}
 	}
@@ -83,14 +86,16 @@ func keyOf(p *plan.Plan, text string, u dim.Units) (string, error) {
 	case len(like) == 1:
 		return like[0], nil
 	case like == nil:
-		return "", usage("the plan has no number %q; the nearest is %s; rebush why JOB alone lists them", text, spelling.Nearest(text, keys))
+		return "", usage("the plan has no number %q; the nearest is %s; rebush why JOB alone lists them", text,
+			spelling.Nearest(text, keys))
 	}
 	var b strings.Builder
 	listed(&b, p.Book, like[:min(len(like), 30)], u)
 	if len(like) > 30 {
 		fmt.Fprintf(&b, "... and %d more\n", len(like)-30)
 	}
-	return "", usage("%q is said of several numbers; give the number in brackets of the one that you mean:\n%s", text, strings.TrimRight(b.String(), "\n"))
+	return "", usage("%q is said of several numbers; give the number in brackets of the one that you mean:\n%s", text,
+		strings.TrimRight(b.String(), "\n"))
 }
 
 // worthAsking leaves out what was read from a file as it stands, and the

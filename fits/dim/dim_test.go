@@ -68,7 +68,7 @@ func TestNearestNamed(t *testing.T) {
 	}
 }
 
-func TestRoundMM(t *testing.T) {
+func TestRound(t *testing.T) {
 	for _, c := range []struct {
 		f      float64
 		places int32
@@ -80,12 +80,12 @@ func TestRoundMM(t *testing.T) {
 		{0.1 + 0.2, 1, Up, "0.3"},      // the last bit of the float must not reach the place
 		{3.0000000001, 3, Up, "3.000"}, // nor what stands beyond 9 digits
 	} {
-		if got := RoundMM(c.f, c.places, c.dir).StringMM(c.places); got != c.want {
-			t.Errorf("RoundMM(%v, %d, %v) = %s, want %s", c.f, c.places, c.dir, got, c.want)
+		if got := OfFloat(c.f).Round(c.places, c.dir).StringMM(c.places); got != c.want {
+			t.Errorf("%v to %d places, %v: %s, want %s", c.f, c.places, c.dir, got, c.want)
 		}
 	}
 	for _, f := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
-		if RoundMM(f, 3, Up).Given() || OfFloat(f).Given() {
+		if OfFloat(f).Round(3, Up).Given() || OfFloat(f).Given() {
 			t.Errorf("%v became a length", f)
 		}
 	}
@@ -94,8 +94,8 @@ func TestRoundMM(t *testing.T) {
 func TestRoundIsOnItsSide(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		f := rapid.Float64Range(-1000, 1000).Draw(t, "mm")
-		up, down, near := RoundMM(f, 3, Up), RoundMM(f, 3, Down), RoundMM(f, 3, Nearest)
 		exact := OfFloat(f)
+		up, down, near := exact.Round(3, Up), exact.Round(3, Down), exact.Round(3, Nearest)
 		if up.Less(exact) || exact.Less(down) || Must("0.001").Less(up.Sub(down)) || near.Less(down) || up.Less(near) {
 			t.Fatalf("%v: down %s, nearest %s, up %s", f, down, near, up)
 		}

@@ -49,13 +49,6 @@ func OfFloat(mm float64) Length {
 	return OfMM(decimal.NewFromFloat(Sig9(mm)))
 }
 
-// RoundMM turns physics in mm into a dimension with the given number of places
-// after the point: 9 significant digits first, then to the place in the
-// direction. NaN and infinities become a length that is not given.
-func RoundMM(mm float64, places int32, dir Direction) Length {
-	return OfFloat(mm).Round(places, dir)
-}
-
 // Round brings a length to a number of places of mm in the direction.
 func (l Length) Round(places int32, dir Direction) Length {
 	switch dir {

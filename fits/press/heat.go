@@ -30,20 +30,6 @@ func (w Warm) LooseAt() (float64, bool) {
 	return t, t > -273.15 && t < 1e6
 }
 
-// HeatTo is the temperature to which the housing is warmed, C, so that a bush
-// at bushC drops in with the diametral play, mm:
-//
-//	T = 20 + ((U20 + play)/D + aBush (bushC - 20)) / aHousing
-//
-// False where the housing does not grow. An old zinc casting is not heated to
-// 80 C and above, whatever this says.
-func (w Warm) HeatTo(play, bushC float64) (float64, bool) {
-	if w.HousingExp <= 0 {
-		return 0, false
-	}
-	return 20 + ((w.U20+play)/w.D+w.BushExp*1e-6*(bushC-20))/(w.HousingExp*1e-6), true
-}
-
 // Smoothed is the interference that is left for holding when the roughness of
 // both faces is pressed flat, mm, never below 0:
 //

@@ -153,10 +153,6 @@ func secondWarm(q string, in inputs) (float64, bool) {
 		}
 		return lo
 	}
-	if g := coolOf.FindStringSubmatch(in.text); g != nil {
-		cold := grown(bush, num(g[3]), num(endC.FindStringSubmatch(q)[1]))
-		return root(func(c float64) float64 { return grown(seat, num(g[2]), c) - cold - num(g[1]) }), true
-	}
 	g := alphasOf.FindStringSubmatch(in.text)
 	if g == nil {
 		return 0, false

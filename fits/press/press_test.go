@@ -133,9 +133,6 @@ func TestWarm(t *testing.T) {
 	if _, ok := (press.Warm{D: 6, U20: 0.012, HousingExp: 18, BushExp: 18}).LooseAt(); ok {
 		t.Error("metals that grow alike came loose")
 	}
-	if _, ok := (press.Warm{D: 6, U20: 0.012}).HeatTo(0.01, 20); ok {
-		t.Error("a housing that does not grow was opened by heat")
-	}
 	if got := press.Smoothed(0.005, 4, 6.3, 0.8); got != 0 {
 		t.Errorf("smoothing left %v", got)
 	}

@@ -134,9 +134,3 @@ func (s Seat) HousingLimit() float64 {
 	}
 	return s.Housing.Yield * min(1, math.Log1p(2*t/s.D))
 }
-
-// PressureForHoop is the pressure that makes a hoop stress at the bore of a
-// ring of bore d and outside D: hoop (1-Q^2)/(1+Q^2), Q = d/D. Source: Lame.
-func PressureForHoop(d, D, hoop float64) float64 {
-	return hoop * (D - d) * (D + d) / (D*D + d*d)
-}

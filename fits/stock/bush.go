@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"rebush/fits/dim"
-	"rebush/fits/table"
 )
 
 // Bush is one plain or flanged bush as it is known.
@@ -90,26 +89,4 @@ func (b Bush) fault(format string, args ...any) error {
 		name = "a bush"
 	}
 	return fmt.Errorf("%s: "+format, append([]any{name}, args...)...)
-}
-
-// Turned is a bush turned in the shop to a bore and an outside: the size in the
-// middle of the tolerance of rule turned_bush_mm.
-func Turned(bore, od dim.Length, rules *table.Rules) (Known, error) {
-	rule := rules.Get("turned_bush_mm")
-	half := dim.OfFloat(rule.Low).Half()
-	turn := func(d dim.Length) Size {
-		return Size{Low: d.Sub(half), High: d.Add(half)}
-	}
-	if !bore.Given() || !od.Given() {
-		return Known{}, fmt.Errorf("a bush to be turned needs its bore and its outside")
-	}
-	k, err := Bush{Code: "a turned bush", Bore: turn(bore), OD: turn(od)}.Resolve(nil, dim.Length{}, dim.Length{})
-	if err != nil {
-		return Known{}, err
-	}
-	for i, l := range []*Limits{&k.Bore, &k.OD} {
-		l.How = fmt.Sprintf("turned to %s within %s", []dim.Length{bore, od}[i], half.Double())
-		l.Rows = []string{rule.Address}
-	}
-	return k, nil
 }

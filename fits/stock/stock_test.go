@@ -132,24 +132,6 @@ func TestResolve(t *testing.T) {
 	}
 }
 
-func TestTurned(t *testing.T) {
-	rules, err := table.ReadRules(table.BuiltIn())
-	if err != nil {
-		t.Fatal(err)
-	}
-	width := dim.OfFloat(rules.V("turned_bush_mm"))
-	k, err := stock.Turned(mm("3.2"), mm("5.02"), rules)
-	if err != nil || !k.OD.Width().Equal(width) || !k.Bore.Width().Equal(width) || !k.OD.Middle().Equal(mm("5.02")) || len(k.OD.Rows) != 1 {
-		t.Errorf("%+v %v", k, err)
-	}
-	if _, err := stock.Turned(mm("5"), mm("5"), rules); err == nil {
-		t.Error("a bush without a wall was turned")
-	}
-	if _, err := stock.Turned(dim.Length{}, mm("5"), rules); err == nil {
-		t.Error("a bush without a bore was turned")
-	}
-}
-
 // Every row of the series is a bush, of a known material, marked as to buy.
 func TestSeries(t *testing.T) {
 	lib := table.BuiltIn()

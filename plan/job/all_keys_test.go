@@ -93,9 +93,12 @@ func TestEveryKeyIsRead(t *testing.T) {
 		shape *shape
 		read  func([]byte) (*Job, error)
 	}{
-		{"testdata/all-keys.yaml", jobShape, func(d []byte) (*Job, error) { return Parse("testdata/all-keys.yaml", "testdata", d, Options{}) }},
+		{"testdata/all-keys.yaml", jobShape, func(d []byte) (*Job,
+			error) {
+			return Parse("testdata/all-keys.yaml", "testdata", d, Options{})
+		}},
 		{"testdata/all-shop.yaml", shopShape, func(d []byte) (*Job, error) {
-			s, err := ParseShop("testdata/all-shop.yaml", "testdata", d)
+			s, err := parseShop("testdata/all-shop.yaml", "testdata", d)
 			j := *whole
 			j.Shop = s
 			return &j, err
@@ -182,7 +185,8 @@ func TestSchema(t *testing.T) {
 		}
 		return s.Validate(inst)
 	}
-	schemas := map[string]*jsonschema.Schema{"testdata/all-keys.yaml": job, "testdata/all-shop.yaml": shop, "data/shop.yaml": shop}
+	schemas := map[string]*jsonschema.Schema{"testdata/all-keys.yaml": job, "testdata/all-shop.yaml": shop,
+		"data/shop.yaml": shop}
 	for _, file := range shipped(t) {
 		schemas[file] = job
 		if strings.HasPrefix(filepath.Base(file), "shop") {
@@ -196,7 +200,8 @@ func TestSchema(t *testing.T) {
 		}
 	}
 	_, data := tree(t, situations+"/plain.yaml")
-	for _, change := range [][2]string{{"widest_at: 90", "widdest_at: 90"}, {"condition: sound", "condition: fine"}, {"teeth: 24", "teeth: many"}} {
+	for _, change := range [][2]string{{"widest_at: 90", "widdest_at: 90"}, {"condition: sound", "condition: fine"},
+		{"teeth: 24", "teeth: many"}} {
 		bad := strings.Replace(string(data), change[0], change[1], 1)
 		if valid(job, []byte(bad)) == nil {
 			t.Errorf("the schema takes %q", change[1])
@@ -247,7 +252,8 @@ func TestEndsAreNamed(t *testing.T) {
 		{"right: 2.98", "right: 2.20"}: "must_pass right: 2.2 mm does not go with the right journal",
 		{"right: 2.98", "right: #31"}:  "#31 without quotes begins a comment",
 	} {
-		_, err := Parse("job.yaml", situations, []byte(strings.Replace(dullWith(t, change[0]), change[0], change[1], 1)), Options{})
+		_, err := Parse("job.yaml", situations,
+			[]byte(strings.Replace(dullWith(t, change[0]), change[0], change[1], 1)), Options{})
 		if err == nil || !strings.Contains(err.Error(), says) {
 			t.Errorf("%v: %v", change, err)
 		}

@@ -76,7 +76,8 @@ func overrides(r *reader, root *value, s *Shop, folder string) {
 			continue
 		}
 		if !has(rules.Names(), now) {
-			r.say(rule.pos, "rules: there is no rule "+short(name), "did you mean `"+nearest(name, rules.Names())+"`? `rebush tables rules` lists them")
+			r.say(rule.pos, "rules: there is no rule "+short(name),
+				"did you mean `"+nearest(name, rules.Names())+"`? `rebush tables rules` lists them")
 			continue
 		}
 		if err := rules.Set(name, low, high, at(rule.pos)); err != nil {

@@ -54,7 +54,8 @@ func TestCanonicalUnits(t *testing.T) {
 	if a, b := inch.Canonical(), mm.Canonical(); !bytes.Equal(a, b) {
 		t.Errorf("inch:\n%s\nmm:\n%s", a, b)
 	}
-	for _, change := range [][2]string{{"widest: 3.3782 mm", "widest: 3.3783 mm"}, {"teeth: 40", "teeth: 41"}, {"noisy: yes", "noisy: no"}} {
+	for _, change := range [][2]string{{"widest: 3.3782 mm", "widest: 3.3783 mm"}, {"teeth: 40", "teeth: 41"},
+		{"noisy: yes", "noisy: no"}} {
 		other, err := Parse("mm.yaml", dir, []byte(strings.Replace(string(data), change[0], change[1], 1)), Options{})
 		if err != nil {
 			t.Errorf("%s: %v", change[1], err)
@@ -87,7 +88,8 @@ func TestCanonicalFollowsShop(t *testing.T) {
 	}
 	canon := func(file, old, new string) string {
 		dir := t.TempDir()
-		for name, data := range map[string][]byte{"all-keys.yaml": job, "all-shop.yaml": shop, "points.csv": points, "my-backlash.csv": backlash} {
+		for name, data := range map[string][]byte{"all-keys.yaml": job, "all-shop.yaml": shop, "points.csv": points,
+			"my-backlash.csv": backlash} {
 			if name == file {
 				if !bytes.Contains(data, []byte(old)) {
 					t.Fatalf("%s is not in %s", old, file)

@@ -36,9 +36,11 @@ func checkAccept(r *reader, root *value) {
 		s, ok := by[name]
 		switch {
 		case !ok && has(may, nearest(name, all)):
-			r.say(item.pos, fmt.Sprintf("accept: there is no stop called %q", short(name)), "did you mean `"+nearest(name, all)+"`?")
+			r.say(item.pos, fmt.Sprintf("accept: there is no stop called %q", short(name)),
+				"did you mean `"+nearest(name, all)+"`?")
 		case !ok:
-			r.say(item.pos, fmt.Sprintf("accept: there is no stop called %q", short(name)), right+"; no other stop can be accepted")
+			r.say(item.pos, fmt.Sprintf("accept: there is no stop called %q", short(name)),
+				right+"; no other stop can be accepted")
 		case !s.Accept:
 			r.say(item.pos, fmt.Sprintf("accept: the stop %q cannot be accepted", name), s.Instead)
 		case seen[name]:

@@ -37,17 +37,23 @@ func checkBore(r *reader, j *Job, s *Shaft, b *Bore, v *value) {
 		between(r, v.get("oil").get("diameter"), oilDiameter(b), 0.3, math.Max(f, 1), why)
 		if b.Widest.Given() {
 			play := b.Widest.Float() - f
-			between(r, v.get("lift"), b.Lift, play-0.25, play+0.15, "the play by the diameters, "+r.show(math.Max(play, 0)))
+			between(r, v.get("lift"), b.Lift, play-0.25, play+0.15,
+				"the play by the diameters, "+r.show(math.Max(play, 0)))
 		}
 	}
 	if b.Widest.Given() && b.Narrowest.Given() && b.Widest.Less(b.Narrowest) {
-		r.say(v.get("widest").pos, fmt.Sprintf("widest: %s is less than narrowest, %s", r.show(b.Widest.Float()), r.show(b.Narrowest.Float())), "change them about, or measure again")
+		r.say(v.get("widest").pos, fmt.Sprintf("widest: %s is less than narrowest, %s", r.show(b.Widest.Float()),
+			r.show(b.Narrowest.Float())), "change them about, or measure again")
 	}
-	if b.PinGoes.Given() && b.PinStops.Given() && !(b.PinGoes.Less(b.PinStops) && b.PinStops.Float()-b.PinGoes.Float() < 0.6) {
-		r.say(v.get("pins").pos, fmt.Sprintf("pins: goes %s and stops %s do not bracket one hole", r.show(b.PinGoes.Float()), r.show(b.PinStops.Float())), "goes is the largest pin that enters, stops the next larger one")
+	if b.PinGoes.Given() && b.PinStops.Given() &&
+		!(b.PinGoes.Less(b.PinStops) && b.PinStops.Float()-b.PinGoes.Float() < 0.6) {
+		r.say(v.get("pins").pos, fmt.Sprintf("pins: goes %s and stops %s do not bracket one hole",
+			r.show(b.PinGoes.Float()), r.show(b.PinStops.Float())),
+			"goes is the largest pin that enters, stops the next larger one")
 	}
 	if b.Narrowest.Given() {
-		between(r, v.get("pins").get("goes"), b.PinGoes, b.Narrowest.Float()-0.3, b.Narrowest.Float()+0.05, "narrowest, "+r.show(b.Narrowest.Float()))
+		between(r, v.get("pins").get("goes"), b.PinGoes, b.Narrowest.Float()-0.3, b.Narrowest.Float()+0.05,
+			"narrowest, "+r.show(b.Narrowest.Float()))
 	}
 	checkDirections(r, b, v)
 	checkPlaces(r, j, b, v, journal)
@@ -58,15 +64,18 @@ func checkBore(r *reader, j *Job, s *Shaft, b *Bore, v *value) {
 		checkSpan(r, j, b, b.Spans[i], sp, journal)
 	}
 	if w := v.get("with"); w != nil {
-		readings := []string{"centre", "widest", "narrowest", "widest_at", "journal", "probed", "seat", "edges", "pins", "walls", "spans", "lift"}
+		readings := []string{"centre", "widest", "narrowest", "widest_at", "journal", "probed", "seat", "edges",
+			"pins", "walls", "spans", "lift"}
 		for _, what := range w.order {
 			if !has(readings, what) {
-				r.say(w.get(what).pos, fmt.Sprintf("with: %q is not something that is measured", short(what)), "did you mean `"+nearest(what, readings)+"`? It may be "+orList(readings))
+				r.say(w.get(what).pos, fmt.Sprintf("with: %q is not something that is measured", short(what)),
+					"did you mean `"+nearest(what, readings)+"`? It may be "+orList(readings))
 			}
 		}
 	}
 	if b.Seat != nil && b.Bushed {
-		r.say(v.get("seat").pos, "seat: it cannot be measured while the bush is in (bushed: yes)", "take one of the two away")
+		r.say(v.get("seat").pos, "seat: it cannot be measured while the bush is in (bushed: yes)",
+			"take one of the two away")
 	}
 }
 
@@ -88,7 +97,8 @@ func checkDirections(r *reader, b *Bore, v *value) {
 			off = 180 - off
 		}
 		if off > 45 && len(b.WornTo) == 1 {
-			r.say(v.get("worn_to").pos, fmt.Sprintf("worn_to: %g is not an end of the largest diameter, which lies at %g", w, *b.WidestAt),
+			r.say(v.get("worn_to").pos, fmt.Sprintf("worn_to: %g is not an end of the largest diameter, which lies "+
+				"at %g", w, *b.WidestAt),
 				fmt.Sprintf("expected about %g or %g", turn(*b.WidestAt), turn(*b.WidestAt+180)))
 		}
 	}
@@ -110,8 +120,10 @@ func checkPlaces(r *reader, j *Job, b *Bore, v *value, journal dim.Length) {
 	in := func(v *value, key string, p Point, radius float64) {
 		if v != nil && p.Given() && !j.Chassis.inside(p.Float(), radius) {
 			x0, y0, x1, y1, _ := j.Chassis.box()
-			r.say(v.pos, fmt.Sprintf("%s: a hole of %s at [%s, %s] is not inside the outline of the plate", key, r.show(2*radius), r.show(p.X.Float()), r.show(p.Y.Float())),
-				fmt.Sprintf("the outline runs from %s to %s along and %s to %s up, seen from the left side", r.show(x0), r.show(x1), r.show(y0), r.show(y1)))
+			r.say(v.pos, fmt.Sprintf("%s: a hole of %s at [%s, %s] is not inside the outline of the plate", key,
+				r.show(2*radius), r.show(p.X.Float()), r.show(p.Y.Float())),
+				fmt.Sprintf("the outline runs from %s to %s along and %s to %s up, seen from the left side",
+					r.show(x0), r.show(x1), r.show(y0), r.show(y1)))
 		}
 	}
 	in(v.get("centre"), "centre", b.Centre, radius)
@@ -127,7 +139,8 @@ func checkPlaces(r *reader, j *Job, b *Bore, v *value, journal dim.Length) {
 	if v.get("probed") != nil && len(b.Probed) > 0 {
 		checkProbed(r, b, v.get("probed"), journal)
 		if p, from, _ := b.rough(); from == "probed" && !j.Chassis.inside(p, 0) {
-			r.say(v.get("probed").pos, "probed: the points do not lie inside the outline of the plate", "both plates are seen from the left side, in one unit")
+			r.say(v.get("probed").pos, "probed: the points do not lie inside the outline of the plate",
+				"both plates are seen from the left side, in one unit")
 		}
 	}
 }
@@ -135,7 +148,8 @@ func checkPlaces(r *reader, j *Job, b *Bore, v *value, journal dim.Length) {
 func near(r *reader, v *value, p Point, want [2]float64, within float64, why string) {
 	f := p.Float()
 	if d := math.Hypot(f[0]-want[0], f[1]-want[1]); v != nil && p.Given() && d > within {
-		r.say(v.pos, fmt.Sprintf("%s: [%s, %s] is %s from %s", v.name, r.show(f[0]), r.show(f[1]), r.show(d), why), "expected within "+r.show(within))
+		r.say(v.pos, fmt.Sprintf("%s: [%s, %s] is %s from %s", v.name, r.show(f[0]), r.show(f[1]), r.show(d), why),
+			"expected within "+r.show(within))
 	}
 }
 
@@ -160,7 +174,8 @@ func checkProbed(r *reader, b *Bore, v *value, journal dim.Length) {
 		}
 		if told++; told <= 5 {
 			r.say(pos, fmt.Sprintf("probed: point %d lies %s from the middle of the hole", i+1, r.show(d)),
-				fmt.Sprintf("expected %s to %s for this journal: check the point and its unit", r.show(math.Max(low, 0)), r.show(high)))
+				fmt.Sprintf("expected %s to %s for this journal: check the point and its unit",
+					r.show(math.Max(low, 0)), r.show(high)))
 		}
 	}
 }
@@ -173,12 +188,14 @@ func checkWalls(r *reader, j *Job, b *Bore, v *value, journal dim.Length) {
 		}
 		d := w[2*i+1].Float() - w[2*i].Float()
 		if d < journal.Float()-0.05 || d > journal.Float()+mostWear {
-			r.say(v.pos, fmt.Sprintf("walls: %s are %s apart, which does not go with a journal of %s", axis, r.show(d), r.show(journal.Float())),
+			r.say(v.pos, fmt.Sprintf("walls: %s are %s apart, which does not go with a journal of %s", axis,
+				r.show(d), r.show(journal.Float())),
 				"give the place of each wall of the hole in the frame of the plate")
 		}
 	}
 	if p, from, ok := b.rough(); ok && from == "walls" && !j.Chassis.inside(p, 0) {
-		r.say(v.pos, "walls: this hole is not inside the outline of the plate", "both plates are seen from the left side, in one unit")
+		r.say(v.pos, "walls: this hole is not inside the outline of the plate",
+			"both plates are seen from the left side, in one unit")
 	}
 	if b.Centre.Given() && w[0].Given() && w[1].Given() && w[2].Given() && w[3].Given() {
 		mid := [2]float64{(w[0].Float() + w[1].Float()) / 2, (w[2].Float() + w[3].Float()) / 2}

@@ -5,7 +5,8 @@ import (
 	"rebush/fits/material"
 )
 
-const usualMaterials = "write such as zinc die casting, brass, mild steel, sintered bronze or bearing bronze C93200; `rebush tables materials` lists them all"
+const usualMaterials = "write such as zinc die casting, brass, mild steel, sintered bronze or bearing bronze " +
+	"C93200; `rebush tables materials` lists them all"
 
 // checkShopWithJob makes sense of a job with the tables and instruments of its
 // shop.

@@ -10,12 +10,14 @@ import (
 func checkEdge(r *reader, j *Job, b *Bore, e Edge, v *value, journal dim.Length) {
 	m, a := v.get("metal"), v.get("away")
 	if v.missing("metal") && v.missing("away") || m != nil && a != nil {
-		r.say(v.pos, "edges: give either metal (from the wall of the hole) or away (from its centre)", "write {at: 270, metal: 4.4}")
+		r.say(v.pos, "edges: give either metal (from the wall of the hole) or away (from its centre)",
+			"write {at: 270, metal: 4.4}")
 		return
 	}
 	radius := b.radius(journal)
 	if a != nil && e.Away.Float() < radius+0.1 {
-		r.say(a.pos, fmt.Sprintf("away: %s from the centre lies inside the hole, whose radius is %s", r.show(e.Away.Float()), r.show(radius)), "away is measured from the centre; from the wall it is metal")
+		r.say(a.pos, fmt.Sprintf("away: %s from the centre lies inside the hole, whose radius is %s",
+			r.show(e.Away.Float()), r.show(radius)), "away is measured from the centre; from the wall it is metal")
 	}
 	c, _, ok := b.rough()
 	if !ok {
@@ -73,7 +75,8 @@ func checkSpan(r *reader, j *Job, b *Bore, s Span, v *value, journal dim.Length)
 	}
 	in, out := v.get("inside"), v.get("outside")
 	if !s.Inside.Less(s.Outside) {
-		r.say(in.pos, fmt.Sprintf("inside: %s is not less than outside, %s", r.show(s.Inside.Float()), r.show(s.Outside.Float())), "inside edges are nearer to each other than outside edges")
+		r.say(in.pos, fmt.Sprintf("inside: %s is not less than outside, %s", r.show(s.Inside.Float()),
+			r.show(s.Outside.Float())), "inside edges are nearer to each other than outside edges")
 		return
 	}
 	var to [2]float64
@@ -95,7 +98,8 @@ func checkSpan(r *reader, j *Job, b *Bore, s Span, v *value, journal dim.Length)
 		d := math.Hypot(from[0]-to[0], from[1]-to[1])
 		mean := (s.Inside.Float() + s.Outside.Float()) / 2
 		if math.Abs(mean-d) > 1.5 {
-			r.say(in.pos, fmt.Sprintf("inside and outside: their middle, %s, is not the distance of the two holes, %s", r.show(mean), r.show(d)), "check both figures and their unit")
+			r.say(in.pos, fmt.Sprintf("inside and outside: their middle, %s, is not the distance of the two holes, "+
+				"%s", r.show(mean), r.show(d)), "check both figures and their unit")
 		}
 	}
 }

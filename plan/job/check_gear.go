@@ -21,13 +21,15 @@ func checkGear(r *reader, j *Job, g *Gear, v *value) {
 		checkBacklash(r, g, v)
 		tip := g.Module * (z + 2 + 2*g.Wheel.Shift)
 		if z > 0 {
-			why := fmt.Sprintf("%d teeth of module %g, whose tip diameter is about %s", g.Wheel.Teeth, round4(g.Module), r.show(tip))
+			why := fmt.Sprintf("%d teeth of module %g, whose tip diameter is about %s", g.Wheel.Teeth,
+				round4(g.Module), r.show(tip))
 			between(r, w.get("tip"), g.Wheel.Tip, 0.85*tip, 1.15*tip, why)
 			between(r, w.get("throat"), g.Wheel.Throat, 0.85*tip, 1.15*tip, why)
 		}
 	}
 	if g.Wheel.Tip.Given() && g.Wheel.Throat.Given() && g.Wheel.Tip.Less(g.Wheel.Throat) {
-		r.say(w.get("throat").pos, "throat: it is larger than the tip diameter", "the throat is the waist of the wheel, tip its largest diameter")
+		r.say(w.get("throat").pos, "throat: it is larger than the tip diameter",
+			"the throat is the waist of the wheel, tip its largest diameter")
 	}
 	checkFace(r, j, g, w)
 	switch g.Kind {
@@ -36,7 +38,8 @@ func checkGear(r *reader, j *Job, g *Gear, v *value) {
 			r.say(v.get("worm").pos, "worm: this mesh is of kind spur", "write kind: worm, or give a pinion")
 		}
 		if v.missing("pinion") {
-			r.say(v.pos, "pinion is missing in "+v.path, "write pinion: {at: [22.0, 6.0], teeth: 12}, or {on: SHAFT, teeth: 12}")
+			r.say(v.pos, "pinion is missing in "+v.path,
+				"write pinion: {at: [22.0, 6.0], teeth: 12}, or {on: SHAFT, teeth: 12}")
 		}
 	case "worm":
 		if v.get("pinion") != nil {
@@ -101,12 +104,14 @@ func checkFace(r *reader, j *Job, g *Gear, w *value) {
 	}
 	x, half, width := g.Wheel.FromLeft.Float(), g.Wheel.Face.Float()/2, c.Width.Float()
 	if math.Abs(x-width/2) > width/2+20 {
-		r.say(f.pos, fmt.Sprintf("from_left: %s is far outside a chassis %s wide", r.show(x), r.show(width)), "it is the middle of the face from the outside of the left plate")
+		r.say(f.pos, fmt.Sprintf("from_left: %s is far outside a chassis %s wide", r.show(x), r.show(width)),
+			"it is the middle of the face from the outside of the left plate")
 		return
 	}
 	for _, plate := range [][2]float64{{0, c.Thickness.Left.Float()}, {width - c.Thickness.Right.Float(), width}} {
 		if x+half > plate[0]+0.3 && x-half < plate[1]-0.3 {
-			r.say(f.pos, fmt.Sprintf("from_left: a face of %s at %s runs in the plate that stands from %s to %s", r.show(2*half), r.show(x), r.show(plate[0]), r.show(plate[1])),
+			r.say(f.pos, fmt.Sprintf("from_left: a face of %s at %s runs in the plate that stands from %s to %s",
+				r.show(2*half), r.show(x), r.show(plate[0]), r.show(plate[1])),
 				"it is the middle of the face from the outside of the left plate")
 		}
 	}
@@ -117,12 +122,15 @@ func checkFace(r *reader, j *Job, g *Gear, w *value) {
 func checkPinion(r *reader, j *Job, g *Gear, v *value, c [2]float64, there bool) {
 	on, at := v.get("on"), v.get("at")
 	if on != nil && at != nil || v.missing("on") && v.missing("at") {
-		r.say(v.pos, "pinion: give either on (a shaft) or at (a fixed place)", "write pinion: {at: [22.0, 6.0], teeth: 12}")
+		r.say(v.pos, "pinion: give either on (a shaft) or at (a fixed place)",
+			"write pinion: {at: [22.0, 6.0], teeth: 12}")
 		return
 	}
 	if g.Module > 0 && g.Pinion.Teeth > 0 {
 		tip := g.Module * (float64(g.Pinion.Teeth) + 2 + 2*g.Pinion.Shift)
-		between(r, v.get("tip"), g.Pinion.Tip, 0.8*tip, 1.25*tip, fmt.Sprintf("%d teeth of module %g, whose tip diameter is about %s", g.Pinion.Teeth, round4(g.Module), r.show(tip)))
+		between(r, v.get("tip"), g.Pinion.Tip, 0.8*tip, 1.25*tip,
+			fmt.Sprintf("%d teeth of module %g, whose tip diameter is about %s", g.Pinion.Teeth, round4(g.Module),
+				r.show(tip)))
 	}
 	place := at
 	var p [2]float64
@@ -157,16 +165,19 @@ func checkWorm(r *reader, g *Gear, v *value, c [2]float64, there bool) {
 		return
 	case h == nil && top == nil:
 		if v.missing("height") && v.missing("top") {
-			r.say(v.pos, "worm: neither height nor top is given", "write height: 14.06, the height of its axis above the datum edge")
+			r.say(v.pos, "worm: neither height nor top is given",
+				"write height: 14.06, the height of its axis above the datum edge")
 		}
 		return
 	case top != nil && v.get("shaft_diameter") == nil:
-		r.say(top.pos, "top: the diameter of the worm's shaft is needed to come from its top to its axis", "write shaft_diameter: 2.0 beside it")
+		r.say(top.pos, "top: the diameter of the worm's shaft is needed to come from its top to its axis",
+			"write shaft_diameter: 2.0 beside it")
 		return
 	}
 	if d := g.Worm.PitchDiameter; d.Given() && g.Module > 0 {
 		tip := d.Float() + 2*g.Module
-		between(r, v.get("tip"), g.Worm.Tip, 0.85*tip, 1.15*tip, "pitch diameter and module, whose tip diameter is about "+r.show(tip))
+		between(r, v.get("tip"), g.Worm.Tip, 0.85*tip, 1.15*tip,
+			"pitch diameter and module, whose tip diameter is about "+r.show(tip))
 		between(r, v.get("shaft_diameter"), g.Worm.ShaftDiameter, 0.8, d.Float(), "the pitch diameter of the worm")
 	}
 	if !there || !g.Worm.PitchDiameter.Given() || g.Module == 0 || g.Wheel.Teeth == 0 {
@@ -184,7 +195,9 @@ func checkWorm(r *reader, g *Gear, v *value, c [2]float64, there bool) {
 // modules, and 0.6 mm for small teeth.
 func apart(r *reader, v *value, what string, found, standard, module float64) {
 	if d := math.Max(1.3*module, 0.6); math.Abs(found-standard) > d {
-		r.say(v.pos, fmt.Sprintf("%s: the gears stand %s apart, which does not go with their teeth", what, r.show(found)),
-			fmt.Sprintf("expected about %s by module and teeth: check this place, the bore's centre and their units", r.show(standard)))
+		r.say(v.pos, fmt.Sprintf("%s: the gears stand %s apart, which does not go with their teeth", what,
+			r.show(found)),
+			fmt.Sprintf("expected about %s by module and teeth: check this place, the bore's centre and their units",
+				r.show(standard)))
 	}
 }

@@ -16,7 +16,8 @@ func checkNames(r *reader, j *Job, root *value) {
 				id = v.get("code")
 			}
 			if id != nil && strings.ContainsAny(id.raw, "/\n") {
-				r.say(id.pos, fmt.Sprintf("%s: %q holds a /", id.name, short(id.raw)), "leave it out: the / parts the names in a KEY of `rebush why`")
+				r.say(id.pos, fmt.Sprintf("%s: %q holds a /", id.name, short(id.raw)),
+					"leave it out: the / parts the names in a KEY of `rebush why`")
 			}
 		}
 	}

@@ -22,7 +22,8 @@ func checkShaft(r *reader, j *Job, s *Shaft, v *value) {
 		bv := v.get("bores").get(string(b.Side))
 		if v.get("journal") != nil && !s.Journal.On(b.Side).Given() {
 			if ends := v.get("journal"); ends.missing(string(b.Side)) {
-				r.say(ends.pos, fmt.Sprintf("journal: the %s end is missing", b.Side), "write journal: {left: 3.16, right: 2.36}")
+				r.say(ends.pos, fmt.Sprintf("journal: the %s end is missing", b.Side),
+					"write journal: {left: 3.16, right: 2.36}")
 			}
 		}
 		checkBore(r, j, s, b, bv)
@@ -44,7 +45,8 @@ func checkShaft(r *reader, j *Job, s *Shaft, v *value) {
 		between(r, v.get("contacts_apart"), s.ContactsApart, f-2, f+80, "the width of the chassis, "+r.show(f))
 	}
 	if d := s.WheelDiameter; d.Given() && s.Journal.Left.Given() {
-		between(r, v.get("wheel_diameter"), d, 1.5*s.Journal.Left.Float(), 80, "an axle of "+r.show(s.Journal.Left.Float()))
+		between(r, v.get("wheel_diameter"), d, 1.5*s.Journal.Left.Float(), 80,
+			"an axle of "+r.show(s.Journal.Left.Float()))
 	}
 }
 
@@ -62,7 +64,8 @@ func (b *Bore) rough() (p [2]float64, from string, ok bool) {
 		}
 		return [2]float64{middle(x), middle(y)}, "probed", true
 	case b.Walls != nil && b.Walls[0].Given() && b.Walls[1].Given() && b.Walls[2].Given() && b.Walls[3].Given():
-		return [2]float64{(b.Walls[0].Float() + b.Walls[1].Float()) / 2, (b.Walls[2].Float() + b.Walls[3].Float()) / 2}, "walls", true
+		return [2]float64{(b.Walls[0].Float() + b.Walls[1].Float()) / 2,
+			(b.Walls[2].Float() + b.Walls[3].Float()) / 2}, "walls", true
 	}
 	return p, "", false
 }
@@ -80,7 +83,8 @@ func checkPlates(r *reader, s *Shaft, left, right *Bore, v *value) {
 			pos := v.get("right").get(fromB)
 			r.say(pos.place(v), fmt.Sprintf("%s: the %s of the two bores of %q differ by %s (left %s %s, right %s %s)",
 				fromB, name, s.Name, r.show(d), fromA, r.show(a[axis]), fromB, r.show(b[axis])),
-				"expected within "+r.show(1.5)+": both are seen from the left side (seen_from: right turns figures over), in one unit")
+				"expected within "+r.show(1.5)+": both are seen from the left side (seen_from: right turns figures "+
+					"over), in one unit")
 		}
 	}
 }
@@ -170,7 +174,8 @@ func checkFrames(r *reader, j *Job, root *value) {
 	for i, v := range root.get("chassis").get("features").items() {
 		f := &j.Chassis.Features[i]
 		if a := v.get("at"); a != nil && f.At.Given() && !j.Chassis.inside(f.At.Float(), f.Diameter.Float()/2) {
-			r.say(a.pos, fmt.Sprintf("at: %s at %s, %s is not inside the outline of the plate", f.Name, r.show(f.At.X.Float()), r.show(f.At.Y.Float())),
+			r.say(a.pos, fmt.Sprintf("at: %s at %s, %s is not inside the outline of the plate", f.Name,
+				r.show(f.At.X.Float()), r.show(f.At.Y.Float())),
 				"both plates are seen from the left side, from the lower left corner of the outline")
 		}
 	}
@@ -189,7 +194,8 @@ func frames(r *reader, frame string, all []located) {
 	}
 	for i := range all {
 		if misfits[i] > 0 && 2*misfits[i] >= len(all)-1 {
-			r.say(all[i].v.pos, fmt.Sprintf("%s and %s: %s does not lie as far from the others by one as by the other", frame, all[i].key, all[i].what),
+			r.say(all[i].v.pos, fmt.Sprintf("%s and %s: %s does not lie as far from the others by one as by the "+
+				"other", frame, all[i].key, all[i].what),
 				"check this "+frame+" place and its unit, and the place found here")
 		}
 	}

@@ -144,13 +144,16 @@ func checkOutline(r *reader, j *Job, root *value) {
 	}
 	x0, y0, x1, y1, _ := c.box()
 	if x1-x0 < 12 || x1-x0 > 250 || y1-y0 < 6 || y1-y0 > 140 {
-		r.say(corners.pos, fmt.Sprintf("corners: the outline is %s by %s", r.show(x1-x0), r.show(y1-y0)), fmt.Sprintf("expected %s to %s by %s to %s", r.show(12), r.show(250), r.show(6), r.show(140)))
+		r.say(corners.pos, fmt.Sprintf("corners: the outline is %s by %s", r.show(x1-x0), r.show(y1-y0)),
+			fmt.Sprintf("expected %s to %s by %s to %s", r.show(12), r.show(250), r.show(6), r.show(140)))
 	}
 	if l != nil && math.Abs(x1-x0-l.len.Float()) > 1 {
-		r.say(corners.pos, fmt.Sprintf("corners: they span %s, but length says %s", r.show(x1-x0), r.shown(l.raw)), "mend the one that is wrong")
+		r.say(corners.pos, fmt.Sprintf("corners: they span %s, but length says %s", r.show(x1-x0), r.shown(l.raw)),
+			"mend the one that is wrong")
 	}
 	if h != nil && math.Abs(y1-y0-h.len.Float()) > 1 {
-		r.say(corners.pos, fmt.Sprintf("corners: they span %s, but height says %s", r.show(y1-y0), r.shown(h.raw)), "mend the one that is wrong")
+		r.say(corners.pos, fmt.Sprintf("corners: they span %s, but height says %s", r.show(y1-y0), r.shown(h.raw)),
+			"mend the one that is wrong")
 	}
 }
 

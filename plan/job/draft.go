@@ -150,7 +150,8 @@ func (s draftShaft) write(line func(string, ...any)) {
 		}
 	}
 	if len(pass) > 0 {
-		line("    must_pass: {%s}          # largest diameter that goes through that end on assembly", strings.Join(pass, ", "))
+		line("    must_pass: {%s}          # largest diameter that goes through that end on assembly",
+			strings.Join(pass, ", "))
 	}
 	if s.insulated != "" {
 		line("    insulated: %s", strings.ToLower(s.insulated))
@@ -167,13 +168,15 @@ func (s draftShaft) write(line func(string, ...any)) {
 		if b.centre != "" {
 			line("        centre: %s         # middle of the hole as found", xy(b.centre))
 		}
-		for _, k := range [][2]string{{"widest", b.widest}, {"narrowest", b.narrowest}, {"widest_at", b.at}, {"worn_to", b.at}} {
+		for _, k := range [][2]string{{"widest", b.widest}, {"narrowest", b.narrowest}, {"widest_at", b.at},
+			{"worn_to", b.at}} {
 			if k[1] != "" {
 				line("        %s: %s", k[0], quoted(k[1]))
 			}
 		}
 		if b.metal != "" {
-			line("        edges: [{at: %s, metal: %s}]   # from the wall of the hole to the nearest free edge", orAngle(b.metalAt), quoted(b.metal))
+			line("        edges: [{at: %s, metal: %s}]   # from the wall of the hole to the nearest free edge",
+				orAngle(b.metalAt), quoted(b.metal))
 		}
 	}
 }

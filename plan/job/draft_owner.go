@@ -17,10 +17,12 @@ func (d *draft) writeBushes(line func(string, ...any)) {
 		if b.flange != "" {
 			flange = fmt.Sprintf("flange: {od: %s, thickness: %s}, ", quoted(b.flange), quoted(b.thick))
 		}
-		line("  - {code: %s, bore: %s, od: %s, length: %s, %smaterial: %s}", quoted(b.code), quoted(b.bore), quoted(b.od), quoted(b.length), flange, quoted(b.material))
+		line("  - {code: %s, bore: %s, od: %s, length: %s, %smaterial: %s}", quoted(b.code), quoted(b.bore),
+			quoted(b.od), quoted(b.length), flange, quoted(b.material))
 	}
 	if d.turns || len(d.bushes) == 0 {
-		line("  - {code: own turning, make: turned, material: bearing bronze C93200}   # needs lathe: yes in the shop file")
+		line("  - {code: own turning, make: turned, material: bearing bronze C93200}   # needs lathe: yes in the " +
+			"shop file")
 	}
 }
 
@@ -44,9 +46,11 @@ func (d *draft) writeOwner(line func(string, ...any)) {
 	if s := pairs(symptomKeys[:], d.symptoms[:]); s != "" {
 		line("symptoms: {%s}", s)
 	} else {
-		line("# symptoms: {rims: tight, hubs: tight, gauge: correct, ohms: open}   # each feels like a worn hole when it is not so")
+		line("# symptoms: {rims: tight, hubs: tight, gauge: correct, ohms: open}   # each feels like a worn hole " +
+			"when it is not so")
 	}
 	if d.price != "" {
-		line("swap: {price: %s, hours: %s, second_hand: %s}   # another truck", quoted(d.price), quoted(d.swapHours), strings.ToLower(d.second))
+		line("swap: {price: %s, hours: %s, second_hand: %s}   # another truck", quoted(d.price), quoted(d.swapHours),
+			strings.ToLower(d.second))
 	}
 }

@@ -26,14 +26,17 @@ func explain(file, text string, err error) Problem {
 	}
 	for i, l := range lines {
 		if tabIndent.MatchString(l) {
-			return Problem{Pos{file, i + 1, strings.IndexByte(l, '\t') + 1}, "a tab stands at the beginning of this line", "indent with spaces"}
+			return Problem{Pos{file, i + 1, strings.IndexByte(l, '\t') + 1},
+				"a tab stands at the beginning of this line", "indent with spaces"}
 		}
 	}
 	for i, l := range lines {
 		if at := hashNumber.FindStringSubmatchIndex(l); at != nil && (line == 0 || i < line+1) {
 			name := l[at[2]:at[3]]
-			return Problem{Pos{file, i + 1, at[2] + 1}, name + " without quotes begins a comment, and the rest of the line is lost",
-				fmt.Sprintf("write %q in quotes, or no %s", strings.ReplaceAll(name, " ", ""), strings.Trim(name, "# "))}
+			return Problem{Pos{file, i + 1, at[2] + 1},
+				name + " without quotes begins a comment, and the rest of the line is lost",
+				fmt.Sprintf("write %q in quotes, or no %s", strings.ReplaceAll(name, " ", ""),
+					strings.Trim(name, "# "))}
 		}
 	}
 	if line == 0 && strings.Contains(message, "anchor") {
@@ -41,7 +44,8 @@ func explain(file, text string, err error) Problem {
 		name = strings.TrimSuffix(name, "' referenced")
 		for i, l := range lines {
 			if at := strings.Index(l, "*"+name); at >= 0 {
-				return Problem{Pos{file, i + 1, at + 1}, "an alias (*" + name + ") is not read here", "write the values out where they belong"}
+				return Problem{Pos{file, i + 1, at + 1}, "an alias (*" + name + ") is not read here",
+					"write the values out where they belong"}
 			}
 		}
 	}
@@ -51,17 +55,20 @@ func explain(file, text string, err error) Problem {
 	}
 	here := lines[line-1]
 	column := len(here) - len(strings.TrimLeft(here, " ")) + 1
-	if strings.Contains(message, "mapping values") || strings.Contains(message, "could not find expected ':'") || strings.Contains(message, "document start") {
+	if strings.Contains(message, "mapping values") || strings.Contains(message, "could not find expected ':'") ||
+		strings.Contains(message, "document start") {
 		for _, i := range []int{line, line - 1, line + 1} {
 			if i < 1 || i > len(lines) {
 				continue
 			}
 			l := strings.TrimRight(lines[i-1], "\r ")
 			if m := tightColon.FindStringSubmatch(l); m != nil {
-				return Problem{Pos{file, i, strings.IndexByte(l, ':') + 1}, "no space stands behind the colon", fmt.Sprintf("write `%s: %s`", m[2], m[3])}
+				return Problem{Pos{file, i, strings.IndexByte(l, ':') + 1}, "no space stands behind the colon",
+					fmt.Sprintf("write `%s: %s`", m[2], m[3])}
 			}
 			if m := twoColons.FindStringSubmatch(l); m != nil {
-				return Problem{Pos{file, i, strings.LastIndex(l, ": ") + 1}, "a second colon stands on this line", fmt.Sprintf("put the text in quotes: %s: \"%s\"", m[2], strings.ReplaceAll(m[3], `"`, "'"))}
+				return Problem{Pos{file, i, strings.LastIndex(l, ": ") + 1}, "a second colon stands on this line",
+					fmt.Sprintf("put the text in quotes: %s: \"%s\"", m[2], strings.ReplaceAll(m[3], `"`, "'"))}
 			}
 		}
 	}
@@ -76,13 +83,16 @@ func plainYAML(message string) (wrong, right string) {
 		return "this line or the one before it is indented wrongly, or a second colon stands on it",
 			"put text that holds a colon in quotes; give keys of one record the same indentation"
 	case has("did not find expected ',' or"):
-		return "a list or record in brackets is not closed, or a comma is missing", "close it with ] or }, with commas between its parts"
+		return "a list or record in brackets is not closed, or a comma is missing",
+			"close it with ] or }, with commas between its parts"
 	case has("did not find expected key"), has("did not find expected '-'"), has("block sequence entries"):
-		return "the indentation does not fit the lines around it", "give keys of one record the same number of spaces; begin list items with - "
+		return "the indentation does not fit the lines around it",
+			"give keys of one record the same number of spaces; begin list items with - "
 	case has("could not find expected ':'"):
 		return "a colon is missing after a key here or on the line before", "write `key: value`"
 	case has("cannot start any token"):
-		return "this line begins with a character that YAML keeps for itself", "put text that begins with @, ` or % in quotes"
+		return "this line begins with a character that YAML keeps for itself",
+			"put text that begins with @, ` or % in quotes"
 	case has("quoted scalar"), has("unexpected end of stream"):
 		return "a quote is opened and not closed", "close it on the same line"
 	case has("escape"):

@@ -21,7 +21,8 @@ func TestFinish(t *testing.T) {
 		"finish: as delivered": {"": "as delivered"},
 		"finish: {front axle.left: to its own axle, front axle.right: auto}": {"front axle.left": "to its own axle"},
 	} {
-		j, err := Parse("job.yaml", situations, []byte(strings.Replace(string(data), "complaint:", line+"\ncomplaint:", 1)), Options{})
+		j, err := Parse("job.yaml", situations,
+			[]byte(strings.Replace(string(data), "complaint:", line+"\ncomplaint:", 1)), Options{})
 		if err != nil {
 			t.Errorf("%s: %v", line, err)
 			continue

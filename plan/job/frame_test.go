@@ -22,7 +22,8 @@ func TestSeenFromRight(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, b := j.Bore("front axle.left")
-	got := fmt.Sprint(b.Centre, *b.WidestAt, b.WornTo, b.Probed[0], b.Seat.Centre, b.Edges[1].AtDeg, *b.Walls, b.Oil.AtDeg)
+	got := fmt.Sprint(b.Centre, *b.WidestAt, b.WornTo, b.Probed[0], b.Seat.Centre, b.Edges[1].AtDeg, *b.Walls,
+		b.Oil.AtDeg)
 	// the outline is 58 long: x is 58 less the x from the right, angles are 180 less
 	want := "{10 mm 6.05 mm} 90 [100 70] {11.75 mm 6 mm} {10 mm 6 mm} 0 [8.25 mm 11.75 mm 4.25 mm 7.9 mm] 80"
 	if got != want {
@@ -64,8 +65,10 @@ func TestSeenFromRightNeedsLength(t *testing.T) {
 func TestPoints(t *testing.T) {
 	want := "[{10.05 mm 6 mm} {9.5 mm 6.5 mm}]"
 	for _, text := range []string{
-		"10.05,6.00\n9.5,6.5\n", "x,y\n10.05,6.00\n9.5,6.5", "x;y\r\n10,05;6,00\r\n9,5;6,5\r\n", "10.05\t6.00\n9.5\t6.5",
-		"10.05 6.00\n\n9.5   6.5\n", "# by hand\n10,05 6,00\n9,5 6,5\n", "\uFEFFx,y\n10.05 mm, 6.00 mm\n9.5 mm, 6.5 mm\n",
+		"10.05,6.00\n9.5,6.5\n", "x,y\n10.05,6.00\n9.5,6.5", "x;y\r\n10,05;6,00\r\n9,5;6,5\r\n",
+		"10.05\t6.00\n9.5\t6.5",
+		"10.05 6.00\n\n9.5   6.5\n", "# by hand\n10,05 6,00\n9,5 6,5\n",
+		"\uFEFFx,y\n10.05 mm, 6.00 mm\n9.5 mm, 6.5 mm\n",
 	} {
 		points, _, problems := Points("p.csv", []byte(text), dim.MM)
 		if len(problems) > 0 || fmt.Sprint(points) != want {
@@ -117,11 +120,13 @@ func TestProbedSlips(t *testing.T) {
 				changed[k], _ = slipped(xy[k], dim.MM, times)
 				out := append([]string{}, lines...)
 				out[i] = strings.Join(changed, ",")
-				if err := os.WriteFile(dir+"/pellinthwaite-left.csv", []byte(strings.Join(out, "\n")), 0o600); err != nil {
+				if err := os.WriteFile(dir+"/pellinthwaite-left.csv", []byte(strings.Join(out, "\n")),
+					0o600); err != nil {
 					t.Fatal(err)
 				}
 				_, err := Parse("job.yaml", dir, job, Options{})
-				if err == nil || !strings.Contains(err.Error(), fmt.Sprintf("pellinthwaite-left.csv:%d:1: probed: point", i+1)) {
+				if err == nil || !strings.Contains(err.Error(),
+					fmt.Sprintf("pellinthwaite-left.csv:%d:1: probed: point", i+1)) {
 					t.Errorf("line %d: %s is not caught: %v", i+1, out[i], err)
 				}
 			}
@@ -169,17 +174,17 @@ func TestUnused(t *testing.T) {
 // TestBuiltInShop: a job without a shop gets the small one, and --shop stands
 // before the job's own.
 func TestBuiltInShop(t *testing.T) {
-	if s := BuiltInShop(); s.MachineKind != "drill press" || s.Jig != "pinned" || len(s.Reamers) != 6 || s.File != "" {
-		t.Errorf("%+v", s)
-	}
 	data, err := os.ReadFile(situations + "/plain.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	text := strings.Replace(string(data), "shop: shop.yaml", "#", 1)
 	j, err := Parse("job.yaml", situations, []byte(text), Options{})
-	if err != nil || j.Shop.MachineKind != "drill press" {
-		t.Errorf("%v", err)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if s := j.Shop; s.MachineKind != "drill press" || s.Jig != "pinned" || len(s.Reamers) != 6 || s.File != "" {
+		t.Errorf("%+v", s)
 	}
 	j, err = Parse("job.yaml", situations, data, Options{Shop: jobs + "/shop-pellinthwaite.yaml"})
 	if err != nil || j.Shop.Readout || j.Shop.MachineKind != "mill" {
@@ -199,10 +204,14 @@ func TestBadShop(t *testing.T) {
 		{"[300, 420, 600", "[slow, 420, 600", "spindle: slow is not a number"},
 		{"{size: 6, class: H7}", "{class: H7}", "size is missing in reamers/0"},
 		{"limits: [6.352, 6.360]", "limits: [6.360, 6.352]", "limits: the lower limit, 6.36 mm, is above the upper"},
-		{"limits: [6.352, 6.360]", "limits: [5.952, 5.960]", "limits: 5.952 mm and 5.96 mm do not go with a size of 6.35 mm"},
-		{"rules: {clearance_aim_um: [15, 45]}", "rules: {clearance_aim_um: 15}", "rule clearance_aim_um takes two figures"},
-		{"rules: {clearance_aim_um: [15, 45]}", "rules: {clearance_aim: 15}", "there is no rule clearance_aim; did you mean `clearance_aim_um`?"},
-		{"rules: {clearance_aim_um: [15, 45]}", "tables: {limit: x.csv}", "there is no table limit; did you mean `limits_it`?"},
+		{"limits: [6.352, 6.360]", "limits: [5.952, 5.960]",
+			"limits: 5.952 mm and 5.96 mm do not go with a size of 6.35 mm"},
+		{"rules: {clearance_aim_um: [15, 45]}", "rules: {clearance_aim_um: 15}",
+			"rule clearance_aim_um takes two figures"},
+		{"rules: {clearance_aim_um: [15, 45]}", "rules: {clearance_aim: 15}",
+			"there is no rule clearance_aim; did you mean `clearance_aim_um`?"},
+		{"rules: {clearance_aim_um: [15, 45]}", "tables: {limit: x.csv}",
+			"there is no table limit; did you mean `limits_it`?"},
 		{"rules: {clearance_aim_um: [15, 45]}", "tables: {limits_it: x.csv}", "x.csv: there is no such file"},
 		{"metric 0.1, number", "metrik 0.1, number", "metrik 0.1"},
 		{"for: 6}", "for: 7}", "for: there is no reamer of 7 mm"},
@@ -214,7 +223,8 @@ func TestBadShop(t *testing.T) {
 		if text == string(data) {
 			t.Fatalf("%q is not in the shop", c[0])
 		}
-		if _, err := ParseShop("shop.yaml", situations, []byte(text)); err == nil || !strings.Contains(err.Error(), c[2]) {
+		if _, err := parseShop("shop.yaml", situations, []byte(text)); err == nil ||
+			!strings.Contains(err.Error(), c[2]) {
 			t.Errorf("%s:\n got %v\nwant %s", c[1], err, c[2])
 		}
 	}

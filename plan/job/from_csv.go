@@ -9,10 +9,12 @@ import (
 )
 
 // csvColumns are the columns of a table of bores for FromCSV.
-var csvColumns = []string{"shaft", "side", "x", "y", "widest", "narrowest", "worn_to", "journal", "must_pass", "metal", "metal_at"}
+var csvColumns = []string{"shaft", "side", "x", "y", "widest", "narrowest", "worn_to", "journal", "must_pass",
+	"metal", "metal_at"}
 
 // csvSettings are the lines of two cells that may stand before the table.
-var csvSettings = []string{"title", "units", "material", "condition", "thickness", "length", "height", "width", "rails", "current", "shop"}
+var csvSettings = []string{"title", "units", "material", "condition", "thickness", "length", "height", "width",
+	"rails", "current", "shop"}
 
 // FromCSV writes a job file from a table of bores: a head line that names its
 // columns (shaft, side, x, y, widest, narrowest, worn_to, journal, must_pass,
@@ -23,7 +25,8 @@ var csvSettings = []string{"title", "units", "material", "condition", "thickness
 // left open in the file for the reader to name. Errors are Problems.
 func FromCSV(name string, data []byte) ([]byte, error) {
 	if line, column, wrong := notText(data); wrong != "" {
-		return nil, Problems{{Pos{name, line, column}, wrong, "save it as CSV in UTF-8; if this was an accent, leave it out"}}
+		return nil, Problems{{Pos{name, line, column}, wrong,
+			"save it as CSV in UTF-8; if this was an accent, leave it out"}}
 	}
 	if len(data) > largest {
 		return nil, Problems{{Pos{name, 1, 1}, "this table is larger than 1 MiB", "is it the right file?"}}
@@ -48,7 +51,8 @@ func FromCSV(name string, data []byte) ([]byte, error) {
 			if errors.As(err, &pe) {
 				line = pe.Line
 			}
-			return nil, append(problems, Problem{Pos{name, line, 1}, "this is not a table: " + plainCSV(err), "part the cells by commas"})
+			return nil, append(problems, Problem{Pos{name, line, 1}, "this is not a table: " + plainCSV(err),
+				"part the cells by commas"})
 		}
 		line, _ = r.FieldPos(0)
 		say := func(wrong, right string) {
@@ -67,9 +71,11 @@ func FromCSV(name string, data []byte) ([]byte, error) {
 		}
 	}
 	if head == nil { // then nothing else in it means anything
-		return nil, Problems{{Pos{name, 1, 1}, "no line names the columns, so this is no table of bores", "the table begins with a line " + strings.Join(csvColumns, ",")}}
+		return nil, Problems{{Pos{name, 1, 1}, "no line names the columns, so this is no table of bores",
+			"the table begins with a line " + strings.Join(csvColumns, ",")}}
 	} else if len(d.shafts) == 0 && len(problems) == 0 {
-		problems = append(problems, Problem{Pos{name, 1, 1}, "there are no bores in this table", "write a line for each bore below the head"})
+		problems = append(problems, Problem{Pos{name, 1, 1}, "there are no bores in this table",
+			"write a line for each bore below the head"})
 	}
 	if len(problems) > 0 {
 		return nil, problems.sorted()
@@ -93,7 +99,8 @@ func csvHead(cells []string, say func(wrong, right string)) map[string]int {
 			say(fmt.Sprintf("column %q stands twice", short(c)), "keep one of them")
 		}
 		if !has(csvColumns, c) {
-			say(fmt.Sprintf("unknown column %q", short(c)), "did you mean `"+nearest(c, csvColumns)+"`? The columns are "+strings.Join(csvColumns, ", "))
+			say(fmt.Sprintf("unknown column %q", short(c)),
+				"did you mean `"+nearest(c, csvColumns)+"`? The columns are "+strings.Join(csvColumns, ", "))
 		}
 		head[c] = i
 	}
@@ -110,7 +117,8 @@ func (d *draft) set(cells []string, say func(wrong, right string)) {
 	key := strings.ToLower(cells[0])
 	if !has(csvSettings, key) || len(cells) < 2 {
 		say(fmt.Sprintf("%q is neither a setting nor the head of the table", short(cells[0])),
-			"did you mean `"+nearest(key, append([]string{"shaft"}, csvSettings...))+"`? The table begins with a line "+strings.Join(csvColumns, ","))
+			"did you mean `"+nearest(key, append([]string{"shaft"},
+				csvSettings...))+"`? The table begins with a line "+strings.Join(csvColumns, ","))
 		return
 	}
 	v := cells[1]
@@ -157,7 +165,8 @@ func (d *draft) row(head map[string]int, cells []string, say func(wrong, right s
 		return ""
 	}
 	if len(cells) > len(head) {
-		say(fmt.Sprintf("%d cells; the head line names %d columns", len(cells), len(head)), "with decimal commas part the cells by semicolons")
+		say(fmt.Sprintf("%d cells; the head line names %d columns", len(cells), len(head)),
+			"with decimal commas part the cells by semicolons")
 		return
 	}
 	name, side := get("shaft"), strings.ToLower(get("side"))
@@ -188,7 +197,8 @@ func (d *draft) row(head map[string]int, cells []string, say func(wrong, right s
 		say(fmt.Sprintf("the %s bore of %q stands twice", side, short(name)), "keep one of them")
 		return
 	}
-	b := draftBore{widest: get("widest"), narrowest: get("narrowest"), at: get("worn_to"), metal: get("metal"), metalAt: get("metal_at")}
+	b := draftBore{widest: get("widest"), narrowest: get("narrowest"), at: get("worn_to"), metal: get("metal"),
+		metalAt: get("metal_at")}
 	if x, y := get("x"), get("y"); x != "" || y != "" {
 		b.centre = x + " ; " + y
 	}

@@ -47,7 +47,7 @@ func TestEveryFigureIsStored(t *testing.T) {
 				}
 				gj, _, _ = bare(j)
 			} else {
-				shop, err := ParseShop(path, "testdata", data)
+				shop, err := parseShop(path, "testdata", data)
 				if err != nil {
 					return
 				}
@@ -154,7 +154,7 @@ instruments: [{name: beam reader, u: %s}]
 		if err := os.WriteFile(dir+"/own.csv", []byte(own), 0o600); err != nil {
 			t.Fatal(err)
 		}
-		_, err := ParseShop("shop.yaml", dir, []byte(fmt.Sprintf(shop, c.u)))
+		_, err := parseShop("shop.yaml", dir, []byte(fmt.Sprintf(shop, c.u)))
 		if (err == nil) != c.good {
 			t.Errorf("%s with u %s: %v", c.rows, c.u, err)
 		}

@@ -60,7 +60,7 @@ func TestOlderRule(t *testing.T) {
 	}
 	read := func(rule string) (*Shop, error) {
 		text := strings.Replace(string(data), "pass_um: 6", rule, 1)
-		return ParseShop("shop.yaml", "testdata", []byte(text))
+		return parseShop("shop.yaml", "testdata", []byte(text))
 	}
 	s, err := read("strap_slide_um: [7, 33]")
 	if err != nil {
@@ -70,7 +70,8 @@ func TestOlderRule(t *testing.T) {
 		t.Errorf("cap_slide_um is %v to %v", low, high)
 	}
 	for rule, says := range map[string]string{
-		"strap_slide_um: [7, 33], cap_slide_um: [8, 30]": "shop.yaml:26:53: rules: strap_slide_um is the older name of cap_slide_um, which is set too",
+		"strap_slide_um: [7, 33], cap_slide_um: [8, 30]": "shop.yaml:26:53: rules: strap_slide_um is the older name " +
+			"of cap_slide_um, which is set too",
 		"strap_slide_um: 7":       "rule cap_slide_um takes two figures",
 		"strop_slide_um: [7, 33]": "did you mean `cap_slide_um`?",
 	} {

@@ -18,7 +18,8 @@ func FuzzParse(f *testing.F) {
 		}
 		f.Add(data)
 	}
-	for _, s := range []string{"", "a: &a [*a]", "rebush: 1\nchassis:\n  plates: #31", "? [a]: b", "{left: 3,16}", "rebush: 1\n---\n", "a: !!binary x", "- - - -", "rebush: 1\nshafts: [{bores: {left: {probed: [[1,2],[3]]}}}]"} {
+	for _, s := range []string{"", "a: &a [*a]", "rebush: 1\nchassis:\n  plates: #31", "? [a]: b", "{left: 3,16}",
+		"rebush: 1\n---\n", "a: !!binary x", "- - - -", "rebush: 1\nshafts: [{bores: {left: {probed: [[1,2],[3]]}}}]"} {
 		f.Add([]byte(s))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {

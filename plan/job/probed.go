@@ -19,7 +19,8 @@ func loadProbed(r *reader, j *Job, root *value, folder string) {
 			}
 			data, err := load(beside(folder, f.raw), nil)
 			if err != nil {
-				r.say(f.pos, "file: "+f.raw+": "+plainFileError(err), "files of points are named from the folder of the job")
+				r.say(f.pos, "file: "+f.raw+": "+plainFileError(err),
+					"files of points are named from the folder of the job")
 				continue
 			}
 			points, lines, problems := Points(f.raw, data, r.units)
@@ -27,7 +28,8 @@ func loadProbed(r *reader, j *Job, root *value, folder string) {
 				r.say(p.Pos, p.Wrong, p.Right)
 			}
 			if len(problems) == 0 && len(points) < 3 {
-				r.say(Pos{f.raw, 1, 1}, fmt.Sprintf("%d points", len(points)), "a hole needs at least 3, better 16 spread all round")
+				r.say(Pos{f.raw, 1, 1}, fmt.Sprintf("%d points", len(points)),
+					"a hole needs at least 3, better 16 spread all round")
 				continue
 			}
 			if bv.get("seen_from").text() == "right" && j.Chassis.Length.Given() {
@@ -80,7 +82,8 @@ func Points(name string, data []byte, bare dim.Unit) (points []Point, lines []in
 		y, okY := coordinate(fields[1], bare)
 		for k, ok := range []bool{okX, okY} {
 			if !ok {
-				say(i+1, strings.Index(line, strings.TrimSpace(fields[k]))+1, fmt.Sprintf("%q is not a length", short(fields[k])), "write a number such as 10.05")
+				say(i+1, strings.Index(line, strings.TrimSpace(fields[k]))+1,
+					fmt.Sprintf("%q is not a length", short(fields[k])), "write a number such as 10.05")
 			}
 		}
 		if okX && okY {

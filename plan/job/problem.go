@@ -78,7 +78,8 @@ func (ps Problems) sorted() Problems {
 		}
 	}
 	if len(out) > mostProblems {
-		out = append(out[:mostProblems], Problem{out[mostProblems-1].Pos, "and more mistakes than can be told", "is it the right file?"})
+		out = append(out[:mostProblems], Problem{out[mostProblems-1].Pos, "and more mistakes than can be told",
+			"is it the right file?"})
 	}
 	return out
 }

@@ -2,7 +2,6 @@ package job
 
 import (
 	_ "embed"
-	"fmt"
 	"io"
 	"path/filepath"
 
@@ -59,7 +58,8 @@ func Parse(name, folder string, data []byte, opt Options) (*Job, error) {
 	all := append(r.problems, shopProblems...)
 	if len(all) > 0 {
 		if fileErr != nil {
-			all = append(all, Problem{fileErr.Pos, fileErr.Path + ": " + plainFileError(fileErr.Err), "shop files are named from the folder of the job"})
+			all = append(all, Problem{fileErr.Pos, fileErr.Path + ": " + plainFileError(fileErr.Err),
+				"shop files are named from the folder of the job"})
 		}
 		return nil, all.sorted()
 	}
@@ -121,21 +121,7 @@ func ReadShop(path string) (*Shop, error) {
 	return parseShop(path, filepath.Dir(path), data)
 }
 
-// ParseShop reads a shop from bytes; names in it resolve from folder.
-func ParseShop(name, folder string, data []byte) (*Shop, error) {
-	return parseShop(name, folder, data)
-}
-
-// BuiltInShop is the shop of a job that names none.
-func BuiltInShop() *Shop {
-	s, err := parseShop(builtInName, ".", smallShop)
-	if err != nil {
-		panic(fmt.Sprintf("job: the built-in shop does not read: %v", err))
-	}
-	s.File = ""
-	return s
-}
-
+// parseShop reads a shop from bytes; names in it resolve from folder.
 func parseShop(name, folder string, data []byte) (*Shop, error) {
 	root, r := readFile(name, data, shopShape)
 	if root == nil {

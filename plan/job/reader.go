@@ -45,7 +45,8 @@ func readFile(file string, data []byte, s *shape) (*value, *reader) {
 			}
 		}
 	} else {
-		r.say(r.at(root), "the file does not begin with keys", "begin with `"+s.keys[0].name+": 1` and write `key: value` lines")
+		r.say(r.at(root), "the file does not begin with keys",
+			"begin with `"+s.keys[0].name+": 1` and write `key: value` lines")
 		return nil, r
 	}
 	if r.otherKind(root, s.keys[0].name) || !r.version(root, s.keys[0]) {
@@ -139,17 +140,20 @@ func (r *reader) misfit(n *yaml.Node, s *shape, name string) {
 	if n.Kind == yaml.SequenceNode && s.kind == aLength && len(n.Content) == 2 {
 		a, b := n.Content[0].Value, n.Content[1].Value
 		if digits(a) && digits(b) {
-			r.say(r.at(n), fmt.Sprintf("%s: [%s,%s] is a list of two numbers", name, a, b), fmt.Sprintf("write %s.%s", a, b))
+			r.say(r.at(n), fmt.Sprintf("%s: [%s,%s] is a list of two numbers", name, a, b),
+				fmt.Sprintf("write %s.%s", a, b))
 			return
 		}
 	}
 	if n.Kind == yaml.ScalarNode && s.kind == aList && s.min == 2 && s.max == 2 {
 		if f := twoFigures(n.Value); len(f) == 2 {
-			r.say(r.at(n), fmt.Sprintf("%s: %q wants brackets", name, short(n.Value)), fmt.Sprintf("write [%s, %s]", f[0], f[1]))
+			r.say(r.at(n), fmt.Sprintf("%s: %q wants brackets", name, short(n.Value)),
+				fmt.Sprintf("write [%s, %s]", f[0], f[1]))
 			return
 		}
 	}
-	have := map[yaml.Kind]string{yaml.ScalarNode: fmt.Sprintf("%q", short(n.Value)), yaml.SequenceNode: "a list", yaml.MappingNode: "a record"}[n.Kind]
+	have := map[yaml.Kind]string{yaml.ScalarNode: fmt.Sprintf("%q", short(n.Value)), yaml.SequenceNode: "a list",
+		yaml.MappingNode: "a record"}[n.Kind]
 	r.say(r.at(n), fmt.Sprintf("%s: %s does not fit here", orFile(name), have), "expected "+s.describe())
 }
 
@@ -163,7 +167,8 @@ func orFile(name string) string {
 func (r *reader) list(n *yaml.Node, s *shape, v *value) bool {
 	hint := r.commaHint(n, s)
 	if hint {
-		r.say(v.pos, v.name+": a comma without a space between digits: one number or two?", "write decimal points in brackets and a space after each comma: [3.16, 2.36]")
+		r.say(v.pos, v.name+": a comma without a space between digits: one number or two?",
+			"write decimal points in brackets and a space after each comma: [3.16, 2.36]")
 		return false
 	}
 	if len(n.Content) < s.min || s.max > 0 && len(n.Content) > s.max {
@@ -179,7 +184,8 @@ func (r *reader) list(n *yaml.Node, s *shape, v *value) bool {
 		label := fmt.Sprint(i)
 		if id := itemName(c, s.item); id != "" {
 			if line, twice := names[id]; twice {
-				r.say(r.at(c), fmt.Sprintf("two %s are called %q, the first on line %d", s.say, id, line), "give each a name of its own")
+				r.say(r.at(c), fmt.Sprintf("two %s are called %q, the first on line %d", s.say, id, line),
+					"give each a name of its own")
 			}
 			names[id] = c.Line
 			label = id

@@ -35,7 +35,8 @@ func (r *reader) record(n *yaml.Node, s *shape, v *value) {
 	}
 	for _, k := range s.keys {
 		if _, there := v.by[k.name]; k.must && !there {
-			r.say(v.pos, fmt.Sprintf("%s is missing%s", k.name, inPlace(v)), fmt.Sprintf("write `%s:` (%s)", k.name, k.what))
+			r.say(v.pos, fmt.Sprintf("%s is missing%s", k.name, inPlace(v)),
+				fmt.Sprintf("write `%s:` (%s)", k.name, k.what))
 		}
 	}
 }
@@ -53,7 +54,8 @@ func (r *reader) unknown(n *yaml.Node, i int, s *shape, v *value) {
 	k, c := n.Content[i], n.Content[i+1]
 	if digits(k.Value) && c.Kind == yaml.ScalarNode && c.Value == "" && i >= 2 {
 		whole := n.Content[i-1].Value
-		r.say(r.at(k), fmt.Sprintf("%s: %s,%s in braces is read as a number and a key", n.Content[i-2].Value, whole, k.Value),
+		r.say(r.at(k), fmt.Sprintf("%s: %s,%s in braces is read as a number and a key", n.Content[i-2].Value, whole,
+			k.Value),
 			fmt.Sprintf("write %s.%s", whole, k.Value))
 		return
 	}

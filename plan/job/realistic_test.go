@@ -68,13 +68,18 @@ func TestRealisticJobs(t *testing.T) {
 	if _, err := Parse("job.yaml", situations, []byte("\xEF\xBB\xBF"+plain), Options{}); err != nil {
 		t.Errorf("a byte order mark: %v", err)
 	}
-	large := strings.NewReplacer("journal: 4.00", "journal: 7.95", "widest: 4.14", "widest: 8.09", "narrowest: 4.04", "narrowest: 7.99",
-		"probed: {file: pellinthwaite-left.csv, stylus: 1.0}", "centre: [19.99, 12.05]", "with: {probed: edge finder}", "widest: 8.09\n        narrowest: 7.99\n        widest_at: 100").Replace(read("pellinthwaite.yaml"))
+	large := strings.NewReplacer("journal: 4.00", "journal: 7.95", "widest: 4.14", "widest: 8.09", "narrowest: 4.04",
+		"narrowest: 7.99",
+		"probed: {file: pellinthwaite-left.csv, stylus: 1.0}", "centre: [19.99, 12.05]", "with: {probed: edge "+
+			"finder}", "widest: 8.09\n        narrowest: 7.99\n        widest_at: "+
+			"100").Replace(read("pellinthwaite.yaml"))
 	if _, err := Parse("job.yaml", jobs, []byte(large), Options{}); err != nil {
 		t.Errorf("an axle of 8 mm: %v", err)
 	}
-	small := strings.NewReplacer("journal: 3.46", "journal: 2.0", "widest: 3.61", "widest: 2.12", "widest: 3.59", "widest: 2.10",
-		"narrowest: 3.51", "narrowest: 2.03", "widest: 3.50, narrowest: 3.50", "widest: 2.03, narrowest: 2.03").Replace(plain)
+	small := strings.NewReplacer("journal: 3.46", "journal: 2.0", "widest: 3.61", "widest: 2.12", "widest: 3.59",
+		"widest: 2.10",
+		"narrowest: 3.51", "narrowest: 2.03", "widest: 3.50, narrowest: 3.50", "widest: 2.03, narrowest: "+
+			"2.03").Replace(plain)
 	if _, err := Parse("job.yaml", situations, []byte(small), Options{}); err != nil {
 		t.Errorf("an axle of 2 mm: %v", err)
 	}

@@ -104,7 +104,8 @@ func (r *reader) nothing(n *yaml.Node, s *shape, name string) {
 		rest := line[from:]
 		if i := strings.IndexByte(rest, '#'); i >= 0 && i+1 < len(rest) && rest[i+1] >= '0' && rest[i+1] <= '9' {
 			no := strings.FieldsFunc(rest[i+1:], func(c rune) bool { return c < '0' || c > '9' })
-			r.say(Pos{r.file, n.Line, from + i + 1}, fmt.Sprintf("%s: #%s without quotes begins a comment, so nothing is left", name, no[0]),
+			r.say(Pos{r.file, n.Line, from + i + 1},
+				fmt.Sprintf("%s: #%s without quotes begins a comment, so nothing is left", name, no[0]),
 				fmt.Sprintf("write \"#%s\" in quotes, or no %s", no[0], no[0]))
 			return
 		}
@@ -114,10 +115,12 @@ func (r *reader) nothing(n *yaml.Node, s *shape, name string) {
 
 func (r *reader) aLength(raw string, s *shape, v *value) bool {
 	if exponent.MatchString(raw) || len(raw) > 40 {
-		r.say(v.pos, fmt.Sprintf("%s: %q is not a length", v.name, short(raw)), "write it out, such as 3.16, 0.126 in or 1/8 in")
+		r.say(v.pos, fmt.Sprintf("%s: %q is not a length", v.name, short(raw)),
+			"write it out, such as 3.16, 0.126 in or 1/8 in")
 		return false
 	}
-	if leadingZero.MatchString(raw) && !strings.HasPrefix(strings.TrimLeft(raw, "+-"), "0.") && !strings.HasPrefix(strings.TrimLeft(raw, "+-"), "0,") {
+	if leadingZero.MatchString(raw) && !strings.HasPrefix(strings.TrimLeft(raw, "+-"), "0.") &&
+		!strings.HasPrefix(strings.TrimLeft(raw, "+-"), "0,") {
 		r.say(v.pos, fmt.Sprintf("%s: %q begins with 0, which some read as another number", v.name, short(raw)),
 			fmt.Sprintf("write %s, or 0.%s", strings.TrimLeft(raw, "0+-"), strings.TrimLeft(raw, "0+-")))
 		return false
@@ -136,7 +139,8 @@ func (r *reader) aLength(raw string, s *shape, v *value) bool {
 func (r *reader) plausible(l dim.Length, raw string, s *shape, v *value) bool {
 	mm := l.Float()
 	if math.Abs(mm) > 10000 {
-		r.say(v.pos, fmt.Sprintf("%s: %s is far too large for a table-top truck", v.name, short(raw)), "check the figure and its unit")
+		r.say(v.pos, fmt.Sprintf("%s: %s is far too large for a table-top truck", v.name, short(raw)),
+			"check the figure and its unit")
 		return false
 	}
 	if s.lo == 0 && s.hi == 0 || s.zero && mm == 0 {
@@ -234,7 +238,8 @@ func (r *reader) aForce(raw string, s *shape, v *value) bool {
 	}
 	f, err := strconv.ParseFloat(strings.Replace(m[1], ",", ".", 1), 64)
 	if err != nil || f < 0 || f*per > s.hi {
-		r.say(v.pos, fmt.Sprintf("%s: %q is not plausible here", v.name, short(raw)), fmt.Sprintf("expected 0 to %g N", s.hi))
+		r.say(v.pos, fmt.Sprintf("%s: %q is not plausible here", v.name, short(raw)),
+			fmt.Sprintf("expected 0 to %g N", s.hi))
 		return false
 	}
 	v.num, v.raw = f*per, raw

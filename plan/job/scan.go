@@ -33,7 +33,8 @@ func scan(file string, data []byte) (root *yaml.Node, problems Problems) {
 		return nil, problems
 	}
 	if line, column := tooDeep(data); line > 0 {
-		say(line, column, fmt.Sprintf("more than %d brackets are open here", deepest), "no list or record of a job goes so deep")
+		say(line, column, fmt.Sprintf("more than %d brackets are open here", deepest),
+			"no list or record of a job goes so deep")
 		return nil, problems
 	}
 	defer func() {
@@ -54,7 +55,8 @@ func scan(file string, data []byte) (root *yaml.Node, problems Problems) {
 	}
 	var second yaml.Node
 	if err := dec.Decode(&second); err == nil {
-		say(max(second.Line, 1), second.Column, "a second document begins here", "one file holds one job: take the line --- away, or make two files")
+		say(max(second.Line, 1), second.Column, "a second document begins here",
+			"one file holds one job: take the line --- away, or make two files")
 	} else if !errors.Is(err, io.EOF) {
 		problems = append(problems, explain(file, string(data), err))
 	}
@@ -97,11 +99,15 @@ func refuse(file string, n *yaml.Node, depth int, problems *Problems) bool {
 		for i := 0; i+1 < len(n.Content) && len(*problems) <= 2*mostProblems; i += 2 {
 			k := n.Content[i]
 			if k.Kind != yaml.ScalarNode {
-				*problems = append(*problems, Problem{Pos{file, k.Line, k.Column}, "a list or record stands where a key belongs", "write `key: value`"})
+				*problems = append(*problems,
+					Problem{Pos{file, k.Line, k.Column}, "a list or record stands where a key belongs",
+						"write `key: value`"})
 				continue
 			}
 			if k.Tag == "!!merge" {
-				*problems = append(*problems, Problem{Pos{file, k.Line, k.Column}, "a merge (<<) is not read here", "write the values out where they belong"})
+				*problems = append(*problems,
+					Problem{Pos{file, k.Line, k.Column}, "a merge (<<) is not read here",
+						"write the values out where they belong"})
 				continue
 			}
 			if line, twice := first[k.Value]; twice {

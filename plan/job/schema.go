@@ -23,8 +23,10 @@ func Schema(kind string) []byte {
 	s["title"] = title
 	s["$defs"] = map[string]any{
 		"length": map[string]any{"type": []string{"number", "string"},
-			"description": "a number in the units of the file, or with its own: 3.2 mm, 0.126 in, 1/8 in, 5 thou, no 31, \"#31\", F"},
-		"yesno": map[string]any{"enum": []any{true, false, "yes", "no", "Yes", "No", "YES", "NO", "true", "false", "True", "False", "TRUE", "FALSE"}},
+			"description": "a number in the units of the file, or with its own: 3.2 mm, 0.126 in, 1/8 in, 5 thou, " +
+				"no 31, \"#31\", F"},
+		"yesno": map[string]any{"enum": []any{true, false, "yes", "no", "Yes", "No", "YES", "NO", "true", "false",
+			"True", "False", "TRUE", "FALSE"}},
 	}
 	out, err := json.MarshalIndent(s, "", "  ")
 	if err != nil {
@@ -66,7 +68,8 @@ func (s *shape) schema() map[string]any {
 		if s.kind == aWhole {
 			return n
 		}
-		return map[string]any{"anyOf": []any{n, map[string]any{"type": "string", "pattern": `^[-+]?(\d+([.,]\d*)?|[.,]\d+)$`}}}
+		return map[string]any{"anyOf": []any{n,
+			map[string]any{"type": "string", "pattern": `^[-+]?(\d+([.,]\d*)?|[.,]\d+)$`}}}
 	case aForce:
 		return map[string]any{"anyOf": []any{map[string]any{"type": "number", "minimum": 0},
 			map[string]any{"type": "string", "pattern": `^\s*[\d.,]+\s*(N|n|kgf|kg|gf|g|lbf|lb|ozf|oz)?\s*$`}}}

@@ -122,7 +122,8 @@ func (a *asker) fits(line string, s *shape) string {
 	}
 	for _, p := range figures {
 		r := &reader{file: "", units: a.units, where: map[string]Pos{}}
-		if r.scalar(&yaml.Node{Kind: yaml.ScalarNode, Value: p}, s, &value{shape: s, name: "answer"}); len(r.problems) > 0 {
+		if r.scalar(&yaml.Node{Kind: yaml.ScalarNode, Value: p}, s,
+			&value{shape: s, name: "answer"}); len(r.problems) > 0 {
 			return strings.TrimPrefix(r.problems[0].Error(), "answer: ")
 		}
 	}
@@ -152,7 +153,8 @@ func (a *asker) shaft(d *draft, i int) draftShaft {
 		b.narrowest = a.ask("    Smallest diameter?", at("narrowest"), b.widest)
 		b.at = a.ask("    Which way is it worn, in degrees from the front anticlockwise (up is 90; Enter: round)?",
 			at("worn_to"), "")
-		s.pass[k] = a.ask("    Largest diameter that goes through it on assembly (Enter: nothing larger than the journal)?",
+		s.pass[k] = a.ask("    Largest diameter that goes through it on assembly (Enter: nothing larger than the "+
+			"journal)?",
 			keyShape("shafts/must_pass"), "")
 		b.metal = a.ask("    Metal from the wall of the hole to the nearest free edge (Enter: not measured)?",
 			at("edges/metal"), "")
@@ -182,7 +184,8 @@ func (a *asker) gear(d *draft) {
 	g.runout = a.ask("  Its run-out, total reading of an indicator over a turn (Enter: not measured)?",
 		keyShape("gears/wheel/runout"), "")
 	if g.kind == "worm" {
-		g.form = a.ask("  Is the wheel throated, helical, straight or unknown?", keyShape("gears/wheel_form"), "unknown")
+		g.form = a.ask("  Is the wheel throated, helical, straight or unknown?", keyShape("gears/wheel_form"),
+			"unknown")
 		g.starts = a.ask("  Starts of the worm?", keyShape("gears/worm/starts"), "1")
 		g.pitch = a.ask("  Pitch diameter of the worm?", keyShape("gears/worm/pitch_diameter"), need1)
 		g.height = a.ask("  Height of its axis above the edge you measure from?", keyShape("gears/worm/height"), need1)

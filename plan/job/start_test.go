@@ -162,7 +162,8 @@ func TestAskWorm(t *testing.T) {
 		t.Fatalf("%v\n%s", err, data)
 	}
 	g := j.Gears[0]
-	if j.Shafts[0].Insulated != "right" || j.Chassis.Current != "axles" || j.Shafts[0].MustPass.Right.Given() || j.Swap != nil ||
+	if j.Shafts[0].Insulated != "right" || j.Chassis.Current != "axles" || j.Shafts[0].MustPass.Right.Given() ||
+		j.Swap != nil ||
 		g.Worm.Height.String() != "17.33 mm" || g.Worm.PitchDiameter.String() != "6.4 mm" || g.Wheel.Teeth != 24 ||
 		g.Wheel.Tip.String() != "13 mm" || g.Wheel.Runout.String() != "0.02 mm" || g.WheelForm != "throated" {
 		t.Errorf("%+v\n%s", j, data)
@@ -177,7 +178,8 @@ func TestAsk(t *testing.T) {
 	if err != nil {
 		t.Fatalf("%v\n%s", err, &out)
 	}
-	for _, want := range []string{"\"mouse\" is not a length", "\"wide\" is not a length", "did you mean \"tight\"", "All that goes together"} {
+	for _, want := range []string{"\"mouse\" is not a length", "\"wide\" is not a length", "did you mean \"tight\"",
+		"All that goes together"} {
 		if !strings.Contains(out.String(), want) {
 			t.Errorf("%q is not said:\n%s", want, &out)
 		}
@@ -187,10 +189,14 @@ func TestAsk(t *testing.T) {
 		t.Fatalf("%v\n%s", err, data)
 	}
 	s, b := j.Bore("front axle.right")
-	if j.Title != "Truck 7: front axle" || j.Chassis.Width.String() != "18 mm" || s.MustPass.Right.String() != "2.98 mm" ||
+	if j.Title != "Truck 7: front axle" || j.Chassis.Width.String() != "18 mm" ||
+		s.MustPass.Right.String() != "2.98 mm" ||
 		b.Centre.Y.String() != "11.05 mm" || b.WornTo[0] != 85 || !j.Shafts[1].Leave || len(j.Gears) != 0 ||
-		j.Bushes[0].FlangeOD.String() != "8 mm" || !j.Bushes[0].OD.Measured || len(j.Bushes) != 3 || !j.Bushes[2].Turned ||
-		j.Binds != Yes || j.Noisy != No || j.Rubs != Unsaid || j.Symptoms != (Symptoms{"tight", "tight", "", "open"}) || *j.Swap != (Swap{Price: 65, Hours: 1, SecondHand: true}) {
+		j.Bushes[0].FlangeOD.String() != "8 mm" || !j.Bushes[0].OD.Measured || len(j.Bushes) != 3 ||
+		!j.Bushes[2].Turned ||
+		j.Binds != Yes || j.Noisy != No || j.Rubs != Unsaid ||
+		j.Symptoms != (Symptoms{"tight", "tight", "", "open"}) ||
+		*j.Swap != (Swap{Price: 65, Hours: 1, SecondHand: true}) {
 		t.Errorf("%+v\n%s", j, data)
 	}
 }
@@ -229,7 +235,8 @@ func TestFromCSV(t *testing.T) {
 	if err != nil {
 		t.Fatalf("%v\n%s", err, data)
 	}
-	if len(j.Shafts) != 1 || len(j.Shafts[0].Bores) != 2 || j.Shafts[0].Bores[0].Edges[0].Metal.String() != "4.4 mm" || *j.Shafts[0].Bores[1].WidestAt != 85 {
+	if len(j.Shafts) != 1 || len(j.Shafts[0].Bores) != 2 ||
+		j.Shafts[0].Bores[0].Edges[0].Metal.String() != "4.4 mm" || *j.Shafts[0].Bores[1].WidestAt != 85 {
 		t.Errorf("%+v", j.Shafts)
 	}
 	semi := strings.NewReplacer(",", ";", ".", ",").Replace(boreTable)
@@ -248,7 +255,8 @@ func TestFromCSV(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if _, err := Parse("new.yaml", ".", open, Options{}); err == nil || !strings.Contains(err.Error(), "width: no value is given") {
+	if _, err := Parse("new.yaml", ".", open, Options{}); err == nil ||
+		!strings.Contains(err.Error(), "width: no value is given") {
 		t.Error(err)
 	}
 	for text, says := range map[string]string{

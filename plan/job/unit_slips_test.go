@@ -104,9 +104,17 @@ func TestUnitSlips(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		shape, parse := jobShape, func(d []byte) error { _, err := Parse(file, filepath.Dir(file), d, Options{}); return err }
+		shape, parse := jobShape, func(d []byte) error {
+			_,
+				err := Parse(file, filepath.Dir(file), d, Options{})
+			return err
+		}
 		if strings.HasPrefix(filepath.Base(file), "shop") {
-			shape, parse = shopShape, func(d []byte) error { _, err := ParseShop(file, filepath.Dir(file), d); return err }
+			shape, parse = shopShape, func(d []byte) error {
+				_,
+					err := parseShop(file, filepath.Dir(file), d)
+				return err
+			}
 		}
 		if err := parse(data); err != nil {
 			t.Errorf("%s as it stands:\n%v", file, err)
@@ -139,7 +147,8 @@ func TestUnitSlips(t *testing.T) {
 				err = parse(out)
 				var ps Problems
 				if !errors.As(err, &ps) || !names(ps, s.key) {
-					t.Errorf("%s%s: %s read as %s is not caught by its key: %v", filepath.Base(file), s.path, old, changed, err)
+					t.Errorf("%s%s: %s read as %s is not caught by its key: %v", filepath.Base(file), s.path, old,
+						changed, err)
 					continue
 				}
 				caught++

@@ -47,23 +47,6 @@ func (v *value) length() dim.Length {
 	return v.len
 }
 
-// number is nil where the key was not given.
-func (v *value) number() *float64 {
-	if v == nil {
-		return nil
-	}
-	n := v.num
-	return &n
-}
-
-// or is the number, or another where the key was not given.
-func (v *value) or(other float64) float64 {
-	if v == nil {
-		return other
-	}
-	return v.num
-}
-
 func (v *value) tri() Tri {
 	switch {
 	case v == nil || v.raw == "unknown":

@@ -21,7 +21,7 @@ func (in inputs) answer(q string) (float64, error) {
 		_, g2, err := in.spur().Angular(in.centre())
 		return g2, err
 	case "handbook approximation of backlash from centre distance increase, 2*da*tan(alpha)":
-		return HandbookBacklash(in.need("da"), in.need("alpha")), nil
+		return in.need("da") * opening(in.need("alpha")), nil
 	case "tip-root clearance, tip of gear 2 to root of gear 1, hf=1.25m":
 		_, c := in.spur().TipClearance(in.centre())
 		return c, nil
@@ -29,11 +29,21 @@ func (in inputs) answer(q string) (float64, error) {
 		c1, c2 := in.spur().TipClearance(0)
 		return -math.Min(c1, c2), nil
 	case "sum of profile shift coefficients, helical pair, zero backlash":
-		return ShiftSum(int(in.need("z1")), int(in.need("z2")), in.need("alpha_n"), in.need("alpha_t"), in.need("alpha_wt")), nil
+		// The working involute grows evenly with the sum.
+		at := func(sum float64) float64 {
+			return tightInvolute(in.need("alpha_n")*rad, in.need("alpha_t")*rad, sum, 0, in.need("z1")+in.need("z2"))
+		}
+		return (Involute(in.need("alpha_wt")*rad) - at(0)) / (at(1) - at(0)), nil
 	case "sum of generating profile shift coefficients for normal backlash jbn":
-		return GeneratingShiftSum(in.need("sum_x"), in.need("jbn"), in.need("mn"), in.need("alpha_n")), nil
+		// What the same gears keep where those of the sum run without backlash: it
+		// shrinks evenly with their own sum.
+		s := Spur{Module: in.need("mn"), Z1: 31, Z2: 30, Angle: in.need("alpha_n"), X1: in.need("sum_x")}
+		a := s.Tight()
+		s.X1 = 0
+		most, err := s.Normal(a)
+		return in.need("sum_x") * (1 - in.need("jbn")/most), err
 	case "centre distance change per unit backlash 1/(2 tan alpha)":
-		return 1 / HandbookBacklash(1, in.need("alpha")), nil
+		return 1 / opening(in.need("alpha")), nil
 	case "worm lead angle, axial module":
 		return in.worm(Throated).LeadAngle(), nil
 	case "worm lead angle, normal module":
@@ -51,8 +61,6 @@ func (in inputs) answer(q string) (float64, error) {
 		return in.worm(Helical).Normal(in.centre())
 	case "apparent wheel backlash from worm end float, angle":
 		return in.worm(Throated).EndFloatPlay(in.need("float")), nil
-	case "centre distance tolerance +-, js8":
-		return js(in.need("a"), 25), nil
 	case "present centre distance, spur mate at M, axle at P":
 		a, _ := Across{}.Distance(in.point("P"), in.point("M"))
 		return a, nil
@@ -65,15 +73,6 @@ func (in inputs) answer(q string) (float64, error) {
 		before, _ := g.Distance([2]float64{}, [2]float64{0, 8})
 		after, _ := g.Distance([2]float64{in.need("dx"), in.need("dy")}, [2]float64{0, 8})
 		return after - before, nil
-	case "idler centre x (upper solution)", "idler centre y (upper solution)":
-		l, r, err := Circles(in.point("A"), in.need("ra"), in.point("C"), in.need("rc"))
-		if r[1] > l[1] {
-			l = r
-		}
-		if strings.Contains(q, "centre x") {
-			return l[0], err
-		}
-		return l[1], err
 	case "effective centre distance with axle pushed along F in a bush":
 		f := in.point("F")
 		l := math.Hypot(f[0], f[1])
@@ -131,26 +130,25 @@ func (in inputs) answer(q string) (float64, error) {
 		w := Worm{Form: Throated, Module: 0.5, Starts: 1, Teeth: 24, Angle: in.need("alpha_n"),
 			PitchDiameter: 0.5 / math.Tan(in.need("gamma")*rad)}
 		return w.SelfLocking(), w.Validate()
-	case "minimum normal backlash recommended":
-		return LeastNormalISO(in.need("a"), in.need("m")), nil
 	}
 	in.t.Fatalf("no answer for quantity %q", q)
 	return 0, nil
+}
+
+// opening is how fast the backlash of a pair grows as its axles first part from
+// the standard distance.
+func opening(alpha float64) float64 {
+	const h = 1e-6
+	s := Spur{Module: 1, Z1: 20, Z2: 20, Angle: alpha}
+	j, err := s.Backlash(s.Standard() + h)
+	if err != nil {
+		return math.NaN()
+	}
+	return j / h
 }
 
 // correction is the shortest move of P to the centre distance wanted from M.
 func (in inputs) correction() [2]float64 {
 	a, towards := Across{}.Distance(in.point("P"), in.point("M"))
 	return Correction(towards, a-in.centre())
-}
-
-// js is half an ISO tolerance grade of k units over the step 10 to 18 mm:
-// i = 0.45 D^(1/3) + 0.001 D um at the step's geometric mean, rounded to whole
-// um. ISO 286-1, from memory; the planner's own limits live elsewhere.
-func js(a, k float64) float64 {
-	if a <= 10 || a > 18 {
-		return math.NaN()
-	}
-	d := math.Sqrt(10 * 18)
-	return math.Round(k*(0.45*math.Cbrt(d)+0.001*d)) / 2 / 1000
 }

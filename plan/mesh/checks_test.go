@@ -125,11 +125,7 @@ func (in inputs) worm(form Form) Worm {
 	case form == Straight:
 		w.Module = in.need("mn")
 	default:
-		mx, err := AxialFromNormal(in.need("mn"), w.Starts, w.PitchDiameter)
-		if err != nil {
-			in.t.Fatal(err)
-		}
-		w.Module = mx
+		w.Module = axialFromNormal(in.need("mn"), w.Starts, w.PitchDiameter)
 	}
 	if w.PitchDiameter == 0 { // a wheel's figure only
 		w.PitchDiameter = 12 * w.Module
@@ -138,6 +134,12 @@ func (in inputs) worm(form Form) Worm {
 		in.t.Fatal(err)
 	}
 	return w
+}
+
+// axialFromNormal turns the normal module of a worm into its axial one, both mm:
+// sin of the lead angle is normal module x starts over pitch diameter.
+func axialFromNormal(normal float64, starts int, pitchDiameter float64) float64 {
+	return normal / math.Cos(math.Asin(normal*float64(starts)/pitchDiameter))
 }
 
 // TestChecks holds every row of mesh.csv: printed, remembered and our own.

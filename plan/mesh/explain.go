@@ -11,18 +11,22 @@ import (
 const exact = "exact involute and worm geometry"
 
 // explainWindow records how the window was cut, and returns its ends.
-func (d Drive) explainWindow(book *ledger.Ledger, source func(path string) string, contact, tooth ledger.Num) (lo, hi float64) {
+func (d Drive) explainWindow(book *ledger.Ledger, source func(path string) string, contact, tooth ledger.Num) (lo,
+	hi float64) {
 	page := d.page(book)
 	here := "gears/" + d.Name
 	in := []ledger.Num{
 		page.Leaf("wish_mm/0", "least backlash wanted", "mm", source(here+"/backlash"), d.Wish.Lo),
 		page.Leaf("wish_mm/1", "most backlash wanted", "mm", source(here+"/backlash"), d.Wish.Hi),
-		page.Leaf("runout_mm", "run-out of both gears, total indicator reading", "mm", source(here), d.Runout), contact, tooth}
+		page.Leaf("runout_mm", "run-out of both gears, total indicator reading", "mm", source(here),
+			d.Runout), contact, tooth}
 	cut := ledger.LastOf(func(v []float64) Window { w, _ := d.Cut(v[0], v[1], v[2], v[3], v[4]); return w })
 	const src = exact + "; planning rule: backlash, contact ratio, tightest tooth"
-	lo = page.Calc("window_mm/0", "least centre distance under load", "mm", "where the backlash wanted begins ("+string(d.Window.LoBy)+")", src,
+	lo = page.Calc("window_mm/0", "least centre distance under load", "mm", "where the backlash wanted begins "+
+		"("+string(d.Window.LoBy)+")", src,
 		func(v []float64) float64 { return dim.Sig9(cut(v).Lo) }, in...).V
-	hi = page.Calc("window_mm/1", "largest centre distance under load", "mm", "where the backlash wanted ends ("+string(d.Window.HiBy)+")", src,
+	hi = page.Calc("window_mm/1", "largest centre distance under load", "mm",
+		"where the backlash wanted ends ("+string(d.Window.HiBy)+")", src,
 		func(v []float64) float64 { return dim.Sig9(cut(v).Hi) }, in...).V
 	return lo, hi
 }
@@ -43,7 +47,8 @@ func (d Drive) Row(book *ledger.Ledger, at Distances) Row {
 		if math.IsNaN(d.Play(a.V)) {
 			return dim.Gauged{}
 		}
-		return dim.Place(page.Calc1(k, what, "mm", "backlash round the operating pitch circle at that centre distance, not below 0", src,
+		return dim.Place(page.Calc1(k, what, "mm", "backlash round the operating pitch circle at that centre "+
+			"distance, not below 0", src,
 			func(a float64) float64 { return dim.Sig9(d.Play(a)) }, a).V)
 	}
 	row := Row{Gear: d.Name, Trusted: d.Trusted, Words: d.Wear,

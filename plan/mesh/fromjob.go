@@ -68,10 +68,12 @@ func FromJob(in Input, book *ledger.Ledger) ([]Drive, finding.List) {
 		g := &in.Job.Gears[i]
 		k, ok := r.index[g.Wheel.On]
 		if !ok {
-			r.say(finding.Caution, Unreckoned, g, "the place of its shaft is not known, so this mesh is not worked out", "")
+			r.say(finding.Caution, Unreckoned, g, "the place of its shaft is not known, so this mesh is not worked "+
+				"out", "")
 			continue
 		}
-		d := Drive{Name: g.Name, Kind: Kind(g.Kind), Wheel: g.Wheel.On, Module: g.Module, Face: g.Wheel.Face.Float(), Shaft: k, Mate: -1,
+		d := Drive{Name: g.Name, Kind: Kind(g.Kind), Wheel: g.Wheel.On, Module: g.Module,
+			Face: g.Wheel.Face.Float(), Shaft: k, Mate: -1,
 			Share: share(in.Job.Chassis, g.Wheel), Runout: g.Wheel.Runout.Float(), URunout: g.Wheel.Runout.Float()}
 		d.MateShare = d.Share
 		if err := r.drive(&d, g); err != nil {
@@ -112,8 +114,10 @@ func (r *reader) drive(d *Drive, g *job.Gear) error {
 
 func (r *reader) spur(d *Drive, g *job.Gear) error {
 	p := g.Pinion
-	d.Pair = Spur{Module: g.Module, Z1: g.Wheel.Teeth, Z2: p.Teeth, Angle: g.PressureAngle, X1: g.Wheel.Shift, X2: p.Shift,
-		Thinned: g.Thinned.Float(), Tip1: g.Wheel.Tip.Float(), Tip2: p.Tip.Float()}
+	d.Pair = Spur{Module: g.Module, Z1: g.Wheel.Teeth, Z2: p.Teeth, Angle: g.PressureAngle, X1: g.Wheel.Shift,
+		X2:      p.Shift,
+		Thinned: g.Thinned.Float(), Tip1: g.Wheel.Tip.Float(), Tip2: p.Tip.Float(),
+		Called: [2]string{"the wheel", "the pinion"}}
 	d.Geometry = Across{}
 	d.Runout += p.Runout.Float()
 	d.URunout = math.Hypot(d.URunout, p.Runout.Float())
@@ -139,8 +143,9 @@ func (r *reader) worm(d *Drive, g *job.Gear) error {
 	if g.WheelForm == "" {
 		form = Unknown
 	}
-	pair := Worm{Form: form, Module: g.Module, Starts: w.Starts, Teeth: g.Wheel.Teeth, PitchDiameter: w.PitchDiameter.Float(),
-		Angle: g.PressureAngle, Shift: g.Wheel.Shift, Thinned: g.Thinned.Float(), ShaftAngle: g.ShaftAngle,
+	pair := Worm{Form: form, Module: g.Module, Starts: w.Starts, Teeth: g.Wheel.Teeth,
+		PitchDiameter: w.PitchDiameter.Float(),
+		Angle:         g.PressureAngle, Shift: g.Wheel.Shift, Thinned: g.Thinned.Float(), ShaftAngle: g.ShaftAngle,
 		WheelTip: g.Wheel.Tip.Float(), WormTip: w.Tip.Float()}
 	height, err := wormHeight(w)
 	if err != nil {
@@ -173,7 +178,8 @@ func wormHeight(w *job.Worm) (float64, error) {
 	case w.Top.Given() && w.ShaftDiameter.Given():
 		return w.Top.Float() - w.ShaftDiameter.Float()/2, nil
 	case w.Top.Given():
-		return 0, fmt.Errorf("the top of the worm's shaft needs its diameter too: give shaft_diameter, or the height of the axis")
+		return 0, fmt.Errorf("the top of the worm's shaft needs its diameter too: give shaft_diameter, or the height " +
+			"of the axis")
 	}
 	return 0, fmt.Errorf("the height of the worm is not given")
 }

@@ -18,8 +18,9 @@ import (
 func wormJob() *job.Job {
 	return &job.Job{Gears: []job.Gear{{Name: "cog", Kind: "worm", WheelForm: "throated", Module: 0.5, PressureAngle: 20,
 		Backlash: [2]dim.Length{dim.Must("0.05"), dim.Must("0.12")},
-		Wheel:    job.Wheel{On: "drive", Teeth: 20, Tip: dim.Must("11.0"), Runout: dim.Must("0.02"), Face: dim.Must("4")},
-		Worm:     &job.Worm{Starts: 1, PitchDiameter: dim.Must("6"), Height: dim.Must("16.14")}}}}
+		Wheel: job.Wheel{On: "drive", Teeth: 20, Tip: dim.Must("11.0"), Runout: dim.Must("0.02"),
+			Face: dim.Must("4")},
+		Worm: &job.Worm{Starts: 1, PitchDiameter: dim.Must("6"), Height: dim.Must("16.14")}}}}
 }
 
 var k = 2 * math.Tan(20*rad) / math.Cos(math.Atan(0.5/6))
@@ -33,7 +34,8 @@ func drives(t *testing.T, j *job.Job) ([]Drive, finding.List) {
 	}
 	book := ledger.New()
 	out, said := FromJob(Input{Job: j, Rules: rules, Tables: lib, UMate: 0.01, USetup: 0.01, UHole: 0.01,
-		Shafts: []Shaft{{Name: "drive", Centre: [2]float64{10, 8}, Holes: 2, U: 0.014}, {Name: "idler", Centre: [2]float64{22, 8}, Holes: 1}}}, book)
+		Shafts: []Shaft{{Name: "drive", Centre: [2]float64{10, 8}, Holes: 2, U: 0.014}, {Name: "idler",
+			Centre: [2]float64{22, 8}, Holes: 1}}}, book)
 	if bad := book.Recompute(); len(bad) > 0 {
 		t.Errorf("the ledger does not come out again: %v", bad)
 	}
@@ -59,7 +61,8 @@ func TestWormFromJob(t *testing.T) {
 	d := got[0]
 	near(t, "least", d.Window.Lo, 8+0.05/k, 1e-7)
 	near(t, "most", d.Window.Hi, 8+0.12/k, 1e-7)
-	if !d.Trusted || d.OnJob() || d.MateAt != [2]float64{10, 16.14} || d.Share != 0.5 || d.UMate != 0.01 || d.Geometry != (Along{}) {
+	if !d.Trusted || d.OnJob() || d.MateAt != [2]float64{10, 16.14} || d.Share != 0.5 || d.UMate != 0.01 ||
+		d.Geometry != (Along{}) {
 		t.Errorf("%+v", d)
 	}
 	// Half of the backlash limits' least leaves so much to a leaning shaft.
@@ -74,6 +77,13 @@ func TestWormFromJob(t *testing.T) {
 	j.Gears[0].Worm.BearingPlay, j.Gears[0].Worm.U = dim.Must("0.12"), dim.Must("0.03")
 	got, _ = drives(t, j)
 	near(t, "mate", got[0].UMate, math.Sqrt(0.03*0.03+0.12*0.12/12), 1e-12)
+
+	if j.Gears[0].Worm.Moved = true; got[0].Moved {
+		t.Error("moved before it was said")
+	}
+	if got, _ = drives(t, j); !got[0].Moved {
+		t.Error("moved is not heard")
+	}
 
 	// A worm below, its height by the top of its shaft.
 	w := j.Gears[0].Worm
@@ -114,20 +124,39 @@ func TestUnreckoned(t *testing.T) {
 	spur := job.Gear{Name: "pair", Kind: "spur", Module: 0.5, PressureAngle: 20, Backlash: wormJob().Gears[0].Backlash,
 		Wheel: job.Wheel{On: "drive", Teeth: 36, Tip: dim.Must("19")}}
 	for want, change := range map[string]func(g *job.Gear){
-		"the tooth count of the pinion is 3":             func(g *job.Gear) { g.Pinion = &job.Pinion{Teeth: 3, On: "idler"} },
-		"the tooth count of the wheel is 2":              func(g *job.Gear) { g.Wheel.Teeth, g.Pinion = 2, &job.Pinion{Teeth: 12, On: "idler"} },
-		"the tip diameter of the pinion":                 func(g *job.Gear) { g.Pinion = &job.Pinion{Teeth: 12, On: "idler", Tip: dim.Must("5")} },
-		"the place of rear, where the pinion sits":       func(g *job.Gear) { g.Pinion = &job.Pinion{Teeth: 12, On: "rear"} },
-		"a spur gear needs its mating gear":              func(g *job.Gear) {},
-		"the place of its shaft is not known":            func(g *job.Gear) { g.Wheel.On = "rear" },
-		"the height of the worm is not given":            func(g *job.Gear) { g.Kind, g.Worm = "worm", &job.Worm{Starts: 1, PitchDiameter: dim.Must("6")} },
-		"the top of the worm's shaft needs its diameter": func(g *job.Gear) { g.Kind, g.Worm = "worm", &job.Worm{Top: dim.Must("3")} },
+		"the tooth count of the pinion is 3": func(g *job.Gear) {
+			g.Pinion = &job.Pinion{Teeth: 3,
+				On: "idler"}
+		},
+		"the tooth count of the wheel is 2": func(g *job.Gear) {
+			g.Wheel.Teeth, g.Pinion = 2,
+				&job.Pinion{Teeth: 12, On: "idler"}
+		},
+		"the tip diameter of the pinion": func(g *job.Gear) {
+			g.Pinion = &job.Pinion{Teeth: 12,
+				On: "idler", Tip: dim.Must("5")}
+		},
+		"the place of rear, where the pinion sits": func(g *job.Gear) {
+			g.Pinion = &job.Pinion{Teeth: 12,
+				On: "rear"}
+		},
+		"a spur gear needs its mating gear":   func(g *job.Gear) {},
+		"the place of its shaft is not known": func(g *job.Gear) { g.Wheel.On = "rear" },
+		"the height of the worm is not given": func(g *job.Gear) {
+			g.Kind, g.Worm = "worm",
+				&job.Worm{Starts: 1, PitchDiameter: dim.Must("6")}
+		},
+		"the top of the worm's shaft needs its diameter": func(g *job.Gear) {
+			g.Kind, g.Worm = "worm",
+				&job.Worm{Top: dim.Must("3")}
+		},
 	} {
 		j, g := wormJob(), spur
 		change(&g)
 		j.Gears = append([]job.Gear{g}, j.Gears...)
 		got, said := drives(t, j)
-		if len(got) != 1 || len(said) != 1 || said[0].Rule != Unreckoned || !strings.Contains(said[0].Text.String(), want) {
+		if len(got) != 1 || len(said) != 1 || said[0].Rule != Unreckoned || !strings.Contains(said[0].Text.String(),
+			want) {
 			t.Errorf("%s: %d drives, %+v", want, len(got), said)
 		}
 	}
@@ -142,6 +171,12 @@ func TestSpurFromJob(t *testing.T) {
 		Pinion: &job.Pinion{On: "idler", Teeth: 12, Runout: dim.Must("0.04")}}}
 	got, said := drives(t, j)
 	d := got[0]
+	if j.Gears[0].Pinion.Moved = true; d.Moved {
+		t.Error("moved before it was said")
+	}
+	if again, _ := drives(t, j); !again[0].Moved {
+		t.Error("moved is not heard")
+	}
 	if !d.OnJob() || d.Mate != 1 || d.Trusted || d.Share != 0.25 || d.MateShare != 0.25 || !d.Wish.Normal {
 		t.Errorf("%+v", d)
 	}
@@ -150,7 +185,8 @@ func TestSpurFromJob(t *testing.T) {
 	if rulesOf(said) != "backlash by handbook, gear runs out, mesh not trusted" {
 		t.Error(rulesOf(said))
 	}
-	if text := said[2].Text.String(); !strings.Contains(text, "tip diameter of the wheel") || !strings.Contains(text, "tip diameter of the pinion") {
+	if text := said[2].Text.String(); !strings.Contains(text, "tip diameter of the wheel") ||
+		!strings.Contains(text, "tip diameter of the pinion") {
 		t.Error(text)
 	}
 }
@@ -178,14 +214,60 @@ func TestSeen(t *testing.T) {
 		found   float64
 		trusted bool
 		rule    string
-	}{{job.No, 8.05, true, ""}, {job.No, 7.93, false, "mesh contradicts"}, {job.Unsaid, 7.93, false, "mesh contradicts"}, {job.Yes, 7.93, true, "mesh tight as found"}} {
+	}{{job.No, 8.05, true, ""}, {job.No, 7.95, true, ""}, {job.No, 7.93, false, "mesh contradicts"}, {job.Unsaid,
+		7.93, false, "mesh contradicts"}, {job.Yes, 7.93, true, "mesh tight as found"}} {
 		j.Binds = c.binds
 		d, said := got[0].Seen(j, 8.1, c.found, 0.02)
-		if d.Trusted != c.trusted || rulesOf(said) != c.rule || !strings.HasPrefix(d.Wear.String(), "closer to the worm by ") {
+		if d.Trusted != c.trusted || rulesOf(said) != c.rule || !strings.HasPrefix(d.Wear.String(),
+			"closer to the worm by ") {
 			t.Errorf("%+v: trusted %v, %s, %q", c, d.Trusted, rulesOf(said), d.Wear)
 		}
 	}
 	if !got[0].Trusted || got[0].Wear != "" {
 		t.Error("what was asked was written into")
 	}
+}
+
+// What is printed of a drive: backlash is never below 0; its window is as it was
+// wanted, and at its edge where the wish is square to the flanks or the rim
+// comes closer.
+func TestRow(t *testing.T) {
+	row := func(change func(j *job.Job), at float64) Row {
+		j := wormJob()
+		change(j)
+		lib := table.BuiltIn()
+		rules, err := table.ReadRules(lib)
+		if err != nil {
+			t.Fatal(err)
+		}
+		book := ledger.New()
+		got, _ := FromJob(Input{Job: j, Rules: rules, Tables: lib, Shafts: []Shaft{{Name: "drive",
+			Centre: [2]float64{10, 8}, Holes: 2}}}, book)
+		n := book.Leaf("a", "", "mm", "here", at)
+		out := got[0].Row(book, Distances{n, n, n, n})
+		if bad := book.Recompute(); len(bad) > 0 {
+			t.Error(bad)
+		}
+		return out
+	}
+	r := row(func(*job.Job) {}, 8.1)
+	near(t, "backlash", r.FoundBacklashMM.Float(), 0.1*k, 5e-5)
+	near(t, "least", r.BacklashWindowMM[0].Float(), 0.05, 0)
+	near(t, "most", r.BacklashWindowMM[1].Float(), 0.12, 0)
+	if r = row(func(*job.Job) {}, 7.9); r.FoundBacklashMM.String() != "0.0000" || r.ContactRatio == nil {
+		t.Errorf("%+v", r)
+	}
+	if r = row(func(*job.Job) {}, 30); r.FoundBacklashMM.Given() || r.ContactRatio != nil {
+		t.Errorf("apart: %+v", r)
+	}
+	r = row(func(j *job.Job) { j.Gears[0].Worm.Offset = dim.Must("0.02") }, 8.1)
+	near(t, "off its middle", r.BacklashWindowMM[0].Float(), 0.05+0.026303*k, 5e-5)
+	// The handbook's backlash is square to the flanks: round the pitch circle it
+	// is more, by cos 20 cos of the lead (METHODS.md 2.3).
+	j := wormJob()
+	j.Gears[0].Backlash = [2]dim.Length{}
+	got, _ := drives(t, j)
+	r = row(func(j *job.Job) { j.Gears[0].Backlash = [2]dim.Length{} }, 8.1)
+	lead := math.Atan(0.5 / 6)
+	near(t, "by handbook", r.BacklashWindowMM[0].Float(), got[0].Wish.Lo/(math.Cos(20*rad)*math.Cos(lead)), 6e-5)
 }

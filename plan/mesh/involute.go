@@ -1,13 +1,17 @@
 // Package mesh works out gear pairs: spur pairs with profile shift and thinned
-// teeth, worms with throated, helical or straight-cut wheels, idlers and
-// trains. It answers with plain numbers: backlash at a centre distance, the
-// centre distance for a backlash, contact ratio, the window that a pair wants.
+// teeth, worms with throated, helical or straight-cut wheels. A Pair answers
+// with plain numbers: backlash at a centre distance, the centre distance for a
+// backlash, contact ratio, the window that it wants.
+//
+// Of a job FromJob makes Drives: a pair with where it stands, the backlash that
+// is wanted of it, and whether it may move a shaft. Seen tells what wear has done
+// to a drive, Row what is printed of it. Where the shafts stand is worked out in
+// the room for targets, which asks the drives.
 //
 // Lengths are float64 in mm, angles of the public fields and results are in
 // degrees. Call Validate before anything else: the other methods trust it.
 //
-// It leaves out helical spur pairs, internal gears and bevels, and it knows
-// nothing of jobs, shafts or bushes.
+// It leaves out helical spur pairs, internal gears and bevels, idlers and trains.
 package mesh
 
 import (

@@ -107,13 +107,6 @@ func (in inputs) secondPlace(q string) (float64, bool) {
 		// Turn the truck until the worm lies level; what the axle rises then.
 		turn := math.Atan2(in.need("dy"), in.need("dx")) - in.need("theta")*degree
 		return -math.Hypot(in.need("dx"), in.need("dy")) * math.Sin(turn), true
-	case "idler centre x (upper solution)", "idler centre y (upper solution)":
-		a, c := in.point("A"), in.point("C")
-		on := func(t float64) [2]float64 {
-			return [2]float64{a[0] + in.need("ra")*math.Cos(t), a[1] + in.need("ra")*math.Sin(t)}
-		}
-		p := on(root(func(t float64) float64 { return apart(on(t), c) - in.need("rc") }, 0, math.Pi))
-		return p[map[bool]int{true: 0, false: 1}[q[13] == 'x']], true
 	case "effective centre distance with axle pushed along F in a bush":
 		f, c, turn := in.point("F"), in.point("C"), 0.0
 		turn = math.Atan2(f[1], f[0])

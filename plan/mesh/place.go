@@ -72,7 +72,8 @@ func Station(left, right [2]float64, share float64) [2]float64 {
 func SkewLoss(difference, towards [2]float64, spacing, face, operatingDeg float64) (float64, error) {
 	l := math.Hypot(towards[0], towards[1])
 	if !(spacing > 0) || !(face >= 0) || !(l > 0) {
-		return 0, fmt.Errorf("a loss by skew needs bores that stand apart (have %.4g mm) and a face of 0 mm or more (have %.4g)", spacing, face)
+		return 0, fmt.Errorf("a loss by skew needs bores that stand apart (have %.4g mm) and a face of 0 mm or more "+
+			"(have %.4g)", spacing, face)
 	}
 	in := math.Abs(difference[0]*towards[0]+difference[1]*towards[1]) / l
 	out := math.Abs(difference[0]*towards[1]-difference[1]*towards[0]) / l

@@ -1,6 +1,9 @@
 package mesh
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 // Bounds of what is taken for a gear of this trade, with room to spare.
 const (
@@ -9,9 +12,8 @@ const (
 	minAngle, maxAngle   = 5.0, 45.0
 )
 
-// Spur is a pair of external spur gears. Gear 1 is the wheel and gear 2 the
-// pinion in what is said of them; for the figures they may be named either way
-// round.
+// Spur is a pair of external spur gears. Gear 1 and gear 2 may be named either
+// way round.
 type Spur struct {
 	Module float64 // mm, 25.4 divided by the diametral pitch
 	Z1, Z2 int     // teeth, 5 to 1000
@@ -23,6 +25,16 @@ type Spur struct {
 	// Tip1 and Tip2 are measured tip diameters, mm; 0 where none was measured:
 	// the tip is then one module and the shift above the reference circle.
 	Tip1, Tip2 float64
+	// Called is what the gears are called in what is said of them: "the wheel".
+	// Left empty they are gear 1 and gear 2.
+	Called [2]string
+}
+
+func (s Spur) name(figure string, i int) string {
+	if s.Called[i] != "" {
+		return figure + " of " + s.Called[i]
+	}
+	return fmt.Sprintf("%s of gear %d", figure, i+1)
 }
 
 // Validate says in words why the pair cannot be reckoned, or nil. Errors are
@@ -32,14 +44,12 @@ func (s Spur) Validate() error {
 		return err
 	}
 	for i, z := range []int{s.Z1, s.Z2} {
-		name := []string{"the tooth count of the wheel", "the tooth count of the pinion"}[i]
-		if err := inRange(name, float64(z), minTeeth, maxTeeth, "from 5 to 1000 teeth: fewer do not make a spur gear that runs"); err != nil {
+		if err := inRange(s.name("the tooth count", i), float64(z), minTeeth, maxTeeth, "from 5 to 1000 teeth: fewer do not make a spur gear that runs"); err != nil {
 			return err
 		}
 	}
 	for i, x := range []float64{s.X1, s.X2} {
-		name := []string{"the profile shift of the wheel", "the profile shift of the pinion"}[i]
-		if err := inRange(name, x, -1.5, 2, "from -1.5 to 2 modules"); err != nil {
+		if err := inRange(s.name("the profile shift", i), x, -1.5, 2, "from -1.5 to 2 modules"); err != nil {
 			return err
 		}
 	}
@@ -49,10 +59,9 @@ func (s Spur) Validate() error {
 		}
 		rb := []float64{s.base1(), s.base2()}[i]
 		z := []int{s.Z1, s.Z2}[i]
-		name := []string{"the tip diameter of the wheel", "the tip diameter of the pinion"}[i]
 		hi := s.Module * (float64(z) + 8)
 		if !(tip > 2*rb && tip <= hi) {
-			return &RangeError{What: name, Have: tip, Want: between(2*rb, hi) + " for this module and tooth count"}
+			return &RangeError{What: s.name("the tip diameter", i), Have: tip, Want: between(2*rb, hi) + " for this module and tooth count"}
 		}
 	}
 	if !(s.tightInvolute() > 1e-9) {
@@ -111,8 +120,16 @@ func (s Spur) leastBase() float64 { return s.base1() + s.base2() }
 func (s Spur) basePitch() float64 { return math.Pi * s.Module * math.Cos(s.alpha()) }
 
 func (s Spur) tightInvolute() float64 {
-	al := s.alpha()
-	return Involute(al) + (2*s.shifts()*math.Tan(al)-s.Thinned/s.Module)/s.teeth()
+	return tightInvolute(s.alpha(), s.alpha(), s.shifts(), s.Thinned/s.Module, s.teeth())
+}
+
+// tightInvolute is the involute of the transverse working angle at which a pair
+// runs without backlash: reference angles normal and transverse (radians, one
+// for spur gears), sum of shift factors, thinning in modules, sum of teeth.
+//
+// Source: ISO 21771:2007 eq 62 for the shifts.
+func tightInvolute(normal, transverse, shifts, thinned, teeth float64) float64 {
+	return Involute(transverse) + (2*shifts*math.Tan(normal)-thinned)/teeth
 }
 
 // tip radii: measured, or 1.0 module and the shift above the reference circle.

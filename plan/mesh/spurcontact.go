@@ -145,11 +145,3 @@ func (s Spur) Fillet() (a float64, ok bool) {
 	}
 	return a, ok
 }
-
-// Undercut says which gears a rack of full depth undercuts.
-func (s Spur) Undercut() (gear1, gear2 bool) {
-	f := func(z int, x float64) bool {
-		return 4*(1-x) > float64(z)*math.Tan(s.alpha())*math.Sin(2*s.alpha())
-	}
-	return f(s.Z1, s.X1), f(s.Z2, s.X2)
-}

@@ -93,35 +93,3 @@ func (s Spur) CentreForBacklash(j float64) (float64, error) {
 func (s Spur) wanted(j float64) error {
 	return inRange("the backlash asked for", j, 0, math.Pi*s.Module, "from 0 mm to less than a pitch of the teeth")
 }
-
-// HandbookBacklash returns the common estimate of the circumferential backlash
-// gained by moving the axles da mm apart: 2 da tan alpha. It reads low when the
-// axle has moved away: 2 % at a tenth of a module, 10 % at half a module.
-//
-// Source: SDP/SI-QTC Handbook of Metric Gears, sect. 14, eq 14-3a.
-func HandbookBacklash(da, alphaDeg float64) float64 { return 2 * da * math.Tan(alphaDeg*rad) }
-
-// LeastNormalISO returns the least normal backlash in mm recommended for a
-// centre distance a and a normal module, both mm: (2/3)(0.06 + 0.0005a + 0.03m).
-// Its table starts at module 1.5; below that it is stretched, and generous.
-//
-// Source: ISO/TR 10064-2:1996, from memory: METHODS.md 3.
-func LeastNormalISO(a, module float64) float64 { return 2. / 3 * (0.06 + 0.0005*a + 0.03*module) }
-
-// ShiftSum returns the sum of the profile shift factors that a pair needs to
-// run without backlash at a transverse working angle, for helical pairs too:
-// (z1+z2)(inv awt - inv at)/(2 tan an). Angles in degrees.
-//
-// Source: ISO 21771:2007 eq 62.
-func ShiftSum(z1, z2 int, normalDeg, transverseDeg, workingDeg float64) float64 {
-	return float64(z1+z2) * (Involute(workingDeg*rad) - Involute(transverseDeg*rad)) / (2 * math.Tan(normalDeg*rad))
-}
-
-// GeneratingShiftSum returns the sum of the shift factors to cut with, so that
-// a NORMAL backlash of jbn mm is left: sum - jbn/(2 mn sin an). A form with the
-// tangent is met too; that one is for a circumferential backlash.
-//
-// Source: ISO 21771:2007 eq 63.
-func GeneratingShiftSum(sum, jbn, normalModule, normalDeg float64) float64 {
-	return sum - jbn/(2*normalModule*math.Sin(normalDeg*rad))
-}

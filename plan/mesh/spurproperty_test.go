@@ -58,7 +58,8 @@ func TestSpurProperties(t *testing.T) {
 		if more, err := s.Backlash(a + 1e-3); err == nil && more <= jwt {
 			t.Fatalf("backlash falls from %v to %v as the axles part", jwt, more)
 		}
-		swapped := Spur{s.Module, s.Z2, s.Z1, s.Angle, s.X2, s.X1, s.Thinned, s.Tip2, s.Tip1}
+		swapped := Spur{Module: s.Module, Z1: s.Z2, Z2: s.Z1, Angle: s.Angle, X1: s.X2, X2: s.X1,
+			Thinned: s.Thinned, Tip1: s.Tip2, Tip2: s.Tip1}
 		if other, _ := swapped.Backlash(a); math.Abs(other-jwt) > 1e-12 {
 			t.Fatalf("order of the gears matters: %v, %v", jwt, other)
 		}
@@ -149,9 +150,6 @@ func TestFillet(t *testing.T) {
 	s.Thinned = 0.2
 	if low := s.Lowest(0); low.By == "flanks" {
 		t.Errorf("thinned teeth: %+v, tight %v", low, s.Tight())
-	}
-	if g1, g2 := full(0.5, 16, 18).Undercut(); !g1 || g2 {
-		t.Errorf("16 teeth are undercut at 20 degrees, 18 are not: %v %v", g1, g2)
 	}
 }
 

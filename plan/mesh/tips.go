@@ -44,19 +44,3 @@ func (s Spur) Measured() bool {
 	t := s.Tips()
 	return len(t) == 2 && t[0].Agrees && t[1].Agrees
 }
-
-// AsTipped returns the pair with the shift that its tips imply, for each
-// gear whose tip does not agree. It supposes that the blank was cut to full
-// depth. Say so when it is used: a tip turned down looks the same.
-func (s Spur) AsTipped() Spur {
-	for _, t := range s.Tips() {
-		switch {
-		case t.Agrees:
-		case t.Gear == 1:
-			s.X1 = t.Shift
-		default:
-			s.X2 = t.Shift
-		}
-	}
-	return s
-}

@@ -39,7 +39,8 @@ func (r *reader) byHandbook(g *job.Gear, d Default) {
 }
 
 func (r *reader) empty(g *job.Gear, w Window) {
-	r.say(finding.Caution, WindowEmpty, g, say.F("no centre distance gives this backlash with enough teeth in contact (%s against %s): the middle, %v, is aimed at",
+	r.say(finding.Caution, WindowEmpty, g, say.F("no centre distance gives this backlash with enough teeth in "+
+		"contact (%s against %s): the middle, %v, is aimed at",
 		string(w.LoBy), string(w.HiBy), say.MM(w.Middle(), 3)), "wider backlash limits or other gears")
 }
 
@@ -47,8 +48,10 @@ func (r *reader) empty(g *job.Gear, w Window) {
 func (r *reader) blanks(g *job.Gear, tips []Tip) {
 	for _, t := range tips {
 		if !t.Agrees {
-			r.say(finding.Caution, ToothCount, g, say.F("tip diameter %v measured, %v expected: this blank belongs to %.1f teeth, so the mesh only reports and moves nothing",
-				say.MM(t.Measured, 2), say.MM(t.Expected, 2), t.VirtualTeeth), "check module and teeth, or give the profile shift")
+			r.say(finding.Caution, ToothCount, g, say.F("tip diameter %v measured, %v expected: this blank belongs "+
+				"to %.1f teeth, so the mesh only reports and moves nothing",
+				say.MM(t.Measured, 2), say.MM(t.Expected, 2), t.VirtualTeeth), "check module and teeth, or give the "+
+				"profile shift")
 		}
 	}
 }
@@ -78,7 +81,8 @@ func unmeasured(g *job.Gear) []string {
 
 func (r *reader) endFloat(g *job.Gear, pair Worm) {
 	if float := g.Worm.EndFloat; float.Given() {
-		r.say(finding.Note, EndFloat, g, say.F("%v of end float of the worm shows as %.1f degrees of play at the wheel, beside the backlash",
+		r.say(finding.Note, EndFloat, g, say.F("%v of end float of the worm shows as %.1f degrees of play at the "+
+			"wheel, beside the backlash",
 			say.MM(float.Float(), 2), pair.EndFloatPlay(float.Float())), "")
 	}
 }
@@ -86,11 +90,13 @@ func (r *reader) endFloat(g *job.Gear, pair Worm) {
 // wheelWords says where a wheel does not lie under its worm as it should.
 func (r *reader) wheelWords(g *job.Gear, d Drive, pair Worm) {
 	if d.Closes > r.Rules.V("rim_closes_mm") {
-		r.say(finding.Caution, OffMiddle, g, say.F("the wheel stands %v off the middle of the worm: the rim of its throat comes %v closer",
+		r.say(finding.Caution, OffMiddle, g, say.F("the wheel stands %v off the middle of the worm: the rim of its "+
+			"throat comes %v closer",
 			say.MM(g.Worm.Offset.Float(), 2), say.MM(d.Closes, 3)), "centre the wheel on its axle")
 	}
 	if need := pair.FaceNeeded(); g.Wheel.Face.Given() && d.Face < need {
-		r.say(finding.Caution, NarrowWheel, g, say.F("a straight-cut wheel under this worm is touched %v either side of its middle; a face of %v runs on its edges and the tight distance comes out too large",
+		r.say(finding.Caution, NarrowWheel, g, say.F("a straight-cut wheel under this worm is touched %v either side "+
+			"of its middle; a face of %v runs on its edges and the tight distance comes out too large",
 			say.MM(need/2, 2), say.MM(d.Face, 2)), "")
 	}
 }
@@ -112,7 +118,8 @@ func (r *reader) runsOut(g *job.Gear, d Drive) {
 	if half <= u+1e-9 {
 		return
 	}
-	r.say(finding.Note, RunsOut, g, say.F("the gears run out %v, so the teeth come %v nearer once a turn: that is more than the doubt of these bores (%v)",
+	r.say(finding.Note, RunsOut, g, say.F("the gears run out %v, so the teeth come %v nearer once a turn: that is "+
+		"more than the doubt of these bores (%v)",
 		say.MM(d.Runout, 2), say.MM(half, 2), say.MM(u, 3)), "true or change the gear first")
 }
 
@@ -127,7 +134,8 @@ func (d Drive) Seen(j *job.Job, original, found, u float64) (Drive, finding.List
 	switch agree, short := Agree(d.Pair, found, u, d.UGeom, d.Moved, j.Binds == job.Yes); agree {
 	case CannotReach:
 		said.Raise(finding.Note, TightAsFound, at,
-			say.F("the shaft cannot reach the end of its hole: the teeth meet first, short by %v", say.MM(short, 3)), "")
+			say.F("the shaft cannot reach the end of its hole: the teeth meet first, short by %v",
+				say.MM(short, 3)), "")
 	case Contradicts:
 		d.Trusted = false
 		tight := d.Pair.Tight()
@@ -136,7 +144,8 @@ func (d Drive) Seen(j *job.Job, original, found, u float64) (Drive, finding.List
 			yet = "yet nobody says that it binds"
 		}
 		said.Raise(finding.Caution, Contradicted, at,
-			say.F("by these figures the teeth would have jammed as found (centre distance %v, least %v), %s: the mesh is not trusted and moves nothing",
+			say.F("by these figures the teeth would have jammed as found (centre distance %v, least %v), %s: the "+
+				"mesh is not trusted and moves nothing",
 				say.MM(found, 3), say.MM(tight, 3), yet),
 			"check the place of the mating gear and the tooth counts; say moved: yes if it was renewed since").
 			Against(dim.Sig9(found), dim.Sig9(tight), "mm")

@@ -1,9 +1,6 @@
 package mesh
 
-import (
-	"math"
-	"rebush/fits/say"
-)
+import "math"
 
 // Form is the kind of wheel under a worm. The three differ in where they run
 // and in what they forgive, so a form must be looked at, not guessed.
@@ -121,23 +118,10 @@ func (w Worm) Normals() (axial, normal, leadDeg float64) {
 // LeadAngle returns the lead angle of the worm in degrees.
 func (w Worm) LeadAngle() float64 { _, _, g := w.Normals(); return g }
 
-// Lead returns how far the thread climbs in one turn, mm.
-func (w Worm) Lead() float64 { mx, _, _ := w.Normals(); return math.Pi * mx * float64(w.Starts) }
-
 // AxialAngle returns the axial pressure angle in degrees:
 // tan ax = tan an/cos gamma.
 func (w Worm) AxialAngle() float64 {
 	return math.Atan(math.Tan(w.Angle*rad)/math.Cos(w.LeadAngle()*rad)) / rad
-}
-
-// AxialFromNormal turns the normal module of a worm into its axial one, both
-// mm. The error says when the threads are too coarse for the diameter.
-func AxialFromNormal(normal float64, starts int, pitchDiameter float64) (float64, error) {
-	s := normal * float64(starts) / pitchDiameter
-	if !(s > 0 && s < 1) {
-		return 0, &RangeError{What: "the pitch diameter of the worm", Have: pitchDiameter, Want: say.F("more than %v for this module and number of starts", say.MM(normal*float64(starts), 3).Trim())}
-	}
-	return normal / math.Sqrt(1-s*s), nil
 }
 
 // Standard returns (d1 + m z2)/2 + x2 m in mm. A straight wheel does not run

@@ -140,10 +140,6 @@ func (w Worm) EndFloatPlay(float float64) float64 {
 	return float / (w.Module * float64(w.Teeth) / 2) / rad
 }
 
-// LostTurn returns how far in degrees the worm turns before the wheel follows,
-// for a wheel backlash of j mm: 360 j/lead.
-func (w Worm) LostTurn(j float64) float64 { return 360 * j / w.Lead() }
-
 // SelfLocking returns the friction coefficient from which on the wheel cannot
 // turn the worm: cos an tan gamma, at rest. Shaking can unlock it.
 // Source: Shigley, Mechanical Engineering Design, worm chapter, from memory.

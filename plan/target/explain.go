@@ -31,11 +31,14 @@ func (s *settling) target(h Hole, row *Row) Point {
 	for i, axis := range []string{"x", "y"} {
 		k := fmt.Sprint(i)
 		n := page.Calc("target_mm/"+k, axis+" of the new centre", "mm",
-			"smallest move, each old centre weighed by how well it is known, that brings the trusted meshes within their backlash limits less the doubt; with no mesh to move it, the weighted mean of the shaft's old centres",
+			"smallest move, each old centre weighed by how well it is known, that brings the trusted meshes within "+
+				"their backlash limits less the doubt; with no mesh to move it, the weighted mean of the shaft's old "+
+				"centres",
 			"weighted least squares inside the limits: plan/target/METHODS.md 1",
 			func(v []float64) float64 { return dim.Near(at(v)[i], 4) }, s.inputs...)
 		if !old.Has("found_mm/" + k) {
-			old.Leaf("found_mm/"+k, axis+" of the middle of the hole as found", "mm", s.j.Source(h.Survey.Line("centre")), dim.Sig9(h.Survey.Middle[i]))
+			old.Leaf("found_mm/"+k, axis+" of the middle of the hole as found", "mm",
+				s.j.Source(h.Survey.Line("centre")), dim.Sig9(h.Survey.Middle[i]))
 		}
 		to[i], mm[i] = n.V, dim.Place(n.V)
 		fromOld[i] = dim.Place(page.Calc2("from_original_mm/"+k, axis+" move from the old centre", "mm",
@@ -56,9 +59,12 @@ func (s *settling) placeU(h Hole, stays bool) dim.Gauged {
 		return dim.Place(page.Calc1(k, what, "mm", "that of its old centre: it stays", "survey",
 			func(u float64) float64 { return u }, s.book.Num("survey/"+h.Name()+"/centre_u_mm")).V)
 	}
-	set := s.book.Leaf("shop/u_setup_mm", "standard uncertainty of placing one clamping", "mm", s.shop.Setup.From, s.shop.Setup.U)
-	hole := s.book.Leaf("shop/u_hole_mm", "standard uncertainty of placing one hole", "mm", s.shop.Hole.From, s.shop.Hole.U)
-	return dim.Place(page.Calc2(k, what, "mm", "root of the squares of clamping and hole", "law of propagation, JCGM 100 5.1.2",
+	set := s.book.Leaf("shop/u_setup_mm", "standard uncertainty of placing one clamping", "mm", s.shop.Setup.From,
+		s.shop.Setup.U)
+	hole := s.book.Leaf("shop/u_hole_mm", "standard uncertainty of placing one hole", "mm", s.shop.Hole.From,
+		s.shop.Hole.U)
+	return dim.Place(page.Calc2(k, what, "mm", "root of the squares of clamping and hole",
+		"law of propagation, JCGM 100 5.1.2",
 		func(a, b float64) float64 { return dim.Sig9(math.Hypot(a, b)) }, set, hole).V)
 }
 
@@ -71,7 +77,8 @@ func (s *settling) axis(a Axle) *dim.XY {
 		for _, h := range a.Holes {
 			in = append(in, h.page(s.book).Num(fmt.Sprintf("target_mm/%d", i)))
 		}
-		out[i] = dim.Place(page.Calc(fmt.Sprintf("axis_mm/%d", i), string("xy"[i])+" of the shaft after the job", "mm", "mean of its new centres", plane,
+		out[i] = dim.Place(page.Calc(fmt.Sprintf("axis_mm/%d", i), string("xy"[i])+" of the shaft after the job",
+			"mm", "mean of its new centres", plane,
 			func(v []float64) float64 {
 				sum := 0.0
 				for _, x := range v {
@@ -88,7 +95,8 @@ func (s *settling) skew(a Axle) dim.FoundAfter {
 	page, spacing := s.book.Page("shafts/"+a.Shaft.Name), mesh.Spacing(s.j.Chassis)
 	calc := func(k string, p pose) *float64 {
 		return dim.Number(p.calc(page, "skew_deg/"+k, "how far the shaft is out of square in plan, "+k, "deg",
-			"atan((x of the left end less x of the right end) / distance of the plates' middles), the shaft under load", plane, a.Holes,
+			"atan((x of the left end less x of the right end) / distance of the plates' middles), the shaft under load",
+			plane, a.Holes,
 			func(at []Stand, _ []float64) float64 {
 				d, _, _ := Skew(at[0].At(), at[1].At(), spacing)
 				return d
@@ -100,16 +108,18 @@ func (s *settling) skew(a Axle) dim.FoundAfter {
 // distance records a centre distance of a mesh.
 func (x Axles) distance(book *ledger.Ledger, source string, d mesh.Drive, k, what, formula string, p pose) ledger.Num {
 	holes, wheel := x.of(d)
-	return p.calc(book.Page("mesh/"+d.Name), k, what, "mm", formula, plane, holes, func(at []Stand, more []float64) float64 {
-		d.MateAt[1] = more[0]
-		return Distance(d, at[:wheel], at[wheel:])
-	}, mate(book, source, d))
+	return p.calc(book.Page("mesh/"+d.Name), k, what, "mm", formula, plane, holes,
+		func(at []Stand, more []float64) float64 {
+			d.MateAt[1] = more[0]
+			return Distance(d, at[:wheel], at[wheel:])
+		}, mate(book, source, d))
 }
 
 // mate is the place of a fixed mate as an input; of a mate on a shaft of the
 // job its bores are inputs already.
 func mate(book *ledger.Ledger, source string, d mesh.Drive) ledger.Num {
-	return book.Leaf("mesh/"+d.Name+"/mate_mm", "height of the mating gear (0: it sits on a shaft of the job)", "mm", source, d.MateAt[1])
+	return book.Leaf("mesh/"+d.Name+"/mate_mm", "height of the mating gear (0: it sits on a shaft of the job)",
+		"mm", source, d.MateAt[1])
 }
 
 // Seen records the centre distances of a mesh under load when new and as found.
@@ -143,7 +153,8 @@ func (s *settling) correction(page ledger.Page, d mesh.Drive) *dim.XY {
 	}
 	var out dim.XY
 	for i, axis := range []string{"x", "y"} {
-		out[i] = dim.Place(page.Calc(fmt.Sprintf("correction_mm/%d", i), axis+" move that this mesh asks of its shaft's old centre", "mm",
+		out[i] = dim.Place(page.Calc(fmt.Sprintf("correction_mm/%d", i), axis+" move that this mesh asks of its "+
+			"shaft's old centre", "mm",
 			"shortest way along the line of centres into the narrowed limits", plane, func(v []float64) float64 {
 				for _, g := range s.again(v).Gears {
 					if g.Name == d.Name {
@@ -165,8 +176,10 @@ func (s *settling) lean(d mesh.Drive, row *mesh.Row, g GearOut) {
 		return
 	}
 	loss := func(k string, p pose) dim.Gauged {
-		return dim.Place(p.calc(s.book.Page("mesh/"+d.Name), "lean_loss_mm/"+k, "normal backlash lost by lean, "+k, "mm",
-			"face x (in the line of centres x sin + across it x cos of the working angle) of the difference of both ends, over the distance of the plates",
+		return dim.Place(p.calc(s.book.Page("mesh/"+d.Name), "lean_loss_mm/"+k, "normal backlash lost by lean, "+k,
+			"mm",
+			"face x (in the line of centres x sin + across it x cos of the working angle) of the difference of both "+
+				"ends, over the distance of the plates",
 			"plane geometry; the same combination as ISO/TR 10064-3", a.Holes, func(at []Stand, _ []float64) float64 {
 				return LeanLoss(at[0], at[1], g.Towards, spacing, d.Face, aw)
 			}).V)

@@ -31,7 +31,8 @@ func (p Settled) Reach(j *job.Job, rules *table.Rules, book *ledger.Ledger, fitt
 		}
 		near, far := p.Axles.reach(book, j.Source("gears/"+d.Name), d, fitted)
 		out.Centre[i] = &dim.MMRange{Min: dim.Place(near.V), Max: dim.Place(far.V)}
-		out.judge(d, j.PlaceAt(d.Name, "gears/"+d.Name), near.V, far.V, rules.V("tight_tooth_backlash_mm"), p.rebored(d, fitted))
+		out.judge(d, j.PlaceAt(d.Name, "gears/"+d.Name), near.V, far.V, rules.V("tight_tooth_backlash_mm"),
+			p.rebored(d, fitted))
 	}
 	return out
 }
@@ -61,7 +62,8 @@ func (p Settled) rebored(d mesh.Drive, fitted map[string]Fitted) bool {
 // reach records the nearest and the farthest centre distance of a mesh: each
 // shaft stands off its centres by half the clearance of its finished bores,
 // anywhere from the least to the most; in a hole that stays as it is, as found.
-func (x Axles) reach(book *ledger.Ledger, source string, d mesh.Drive, fitted map[string]Fitted) (near, far ledger.Num) {
+func (x Axles) reach(book *ledger.Ledger, source string, d mesh.Drive,
+	fitted map[string]Fitted) (near, far ledger.Num) {
 	holes, wheel := x.of(d)
 	more := []ledger.Num{mate(book, source, d)}
 	at := make([]int, len(holes)) // where the figures of a fitted bore stand in more
@@ -73,8 +75,10 @@ func (x Axles) reach(book *ledger.Ledger, source string, d mesh.Drive, fitted ma
 	}
 	kept := pose{of: Hole.Kept, placed: true}
 	calc := func(k string, pick func(near, far float64) float64) ledger.Num {
-		return kept.calc(book.Page("mesh/"+d.Name), "reached_mm/"+k, k+" centre distance with the clearances that the finished bores reach", "mm",
-			"each shaft at its new centre, pressed to the side by half the clearance expected in its bores", plane, holes,
+		return kept.calc(book.Page("mesh/"+d.Name), "reached_mm/"+k, k+" centre distance with the clearances that "+
+			"the finished bores reach", "mm",
+			"each shaft at its new centre, pressed to the side by half the clearance expected in its bores",
+			plane, holes,
 			func(s []Stand, v []float64) float64 {
 				d.MateAt[1] = v[0]
 				low, high := append([]Stand(nil), s...), append([]Stand(nil), s...)
@@ -86,7 +90,9 @@ func (x Axles) reach(book *ledger.Ledger, source string, d mesh.Drive, fitted ma
 				return pick(Span(d, low[:wheel], high[:wheel], low[wheel:], high[wheel:]))
 			}, more...)
 	}
-	return calc("min", func(near, _ float64) float64 { return near }), calc("max", func(_, far float64) float64 { return far })
+	near = calc("min", func(near, _ float64) float64 { return near })
+	far = calc("max", func(_, far float64) float64 { return far })
+	return near, far
 }
 
 // judge says where the tightest tooth would keep too little, or where the
@@ -117,6 +123,8 @@ func (r *Reached) judge(d mesh.Drive, at finding.Place, near, far, want float64,
 		have, limit = far, w.Hi
 	}
 	r.Findings.Raise(finding.Caution, AfterFitting, at,
-		say.F("with the clearance reached the centre distance runs from %v, wanted %v", say.MMs(near, far, 3), say.MMs(w.Lo, w.Hi, 3)),
-		"try the mesh with a dummy axle and a paper strip before the bores are opened").Against(dim.Sig9(have), dim.Sig9(limit), "mm")
+		say.F("with the clearance reached the centre distance runs from %v, wanted %v", say.MMs(near, far, 3),
+			say.MMs(w.Lo, w.Hi, 3)),
+		"try the mesh with a dummy axle and a paper strip before the bores are opened").
+		Against(dim.Sig9(have), dim.Sig9(limit), "mm")
 }

@@ -106,7 +106,8 @@ func (x Axles) input(drives []mesh.Drive, shop Shop) Input {
 	for _, a := range x {
 		t := Shaft{Name: a.Shaft.Name, TowardsDeg: a.TowardsDeg, USetup: shop.Setup.U, UHole: shop.Hole.U}
 		for _, h := range a.Holes {
-			b := Bore{Name: h.Name(), Cov: h.Survey.Worn.Cov, Found: h.Survey.Middle, Fixed: h.keepsPlace(), CdLo: h.Clear[0], CdHi: h.Clear[1]}
+			b := Bore{Name: h.Name(), Cov: h.Survey.Worn.Cov, Found: h.Survey.Middle, Fixed: h.keepsPlace(),
+				CdLo: h.Clear[0], CdHi: h.Clear[1]}
 			if h.Left() {
 				b.CdLo = 2 * h.Found().Off
 				b.CdHi = b.CdLo
@@ -116,8 +117,9 @@ func (x Axles) input(drives []mesh.Drive, shop Shop) Input {
 		in.Shafts = append(in.Shafts, t)
 	}
 	for _, d := range drives {
-		in.Gears = append(in.Gears, Gear{Name: d.Name, Shaft: d.Shaft, Mate: d.Mate, MateAt: d.MateAt, Geometry: d.Geometry,
-			Trusted: d.Trusted, UGeom: d.UGeom, UMate: d.UMate, TIR: d.URunout, Share: d.Share, MateShare: d.MateShare})
+		in.Gears = append(in.Gears, Gear{Name: d.Name, Shaft: d.Shaft, Mate: d.Mate, MateAt: d.MateAt,
+			Share: d.Share, MateShare: d.MateShare, Geometry: d.Geometry,
+			Trusted: d.Trusted, UGeom: d.UGeom, UMate: d.UMate, TIR: d.URunout})
 	}
 	return in
 }

@@ -41,7 +41,8 @@ func Wheelbase(front, rear Ends) float64 {
 // rails' contacts, both mm; wheels of one shaft are taken as equal.
 func Rock(front, rear Ends, spacing, contacts float64) (float64, error) {
 	if !(spacing > 0) || !(contacts > 0) {
-		return 0, fmt.Errorf("rock needs the distance of the plates (have %.4g mm) and of the rail contacts (have %.4g mm), both above 0", spacing, contacts)
+		return 0, fmt.Errorf("rock needs the distance of the plates (have %.4g mm) and of the rail contacts (have "+
+			"%.4g mm), both above 0", spacing, contacts)
 	}
 	return contacts * math.Abs((front.Left[1]-front.Right[1])-(rear.Left[1]-rear.Right[1])) / spacing, nil
 }
@@ -93,7 +94,8 @@ func (s *settling) truck() {
 			return dim.Place(p.calc(page, k, what, "mm", "from where both axles stand under load", plane, holes,
 				func(at []Stand, _ []float64) float64 { return of(ends(at[:n]), ends(at[n:])) }).V)
 		}
-		return dim.FoundAfterMM{Found: calc(k+"/found", what+" as found", asFound), After: calc(k+"/after", what+" after the job", after)}
+		return dim.FoundAfterMM{Found: calc(k+"/found", what+" as found", asFound), After: calc(k+"/after",
+			what+" after the job", after)}
 	}
 	s.out.Truck.WheelbaseMM = both("wheelbase_mm", "wheelbase under load", Wheelbase)
 	s.rods(pair)
@@ -126,5 +128,6 @@ func (s *settling) rods(pair [2]Axle) {
 	}
 	s.raise(finding.Caution, RodsDiffer, s.j.PlaceAt("chassis", "chassis/wheelbase"),
 		say.F("coupled axles: after the job the wheelbase differs from the rods by %v", say.MM(off, 3).Signed()),
-		"both axles have to match the rods: move one of them (load and mesh allowing), or ease the rods").Against(off, most, "mm")
+		"both axles have to match the rods: move one of them (load and mesh allowing), or ease the "+
+			"rods").Against(off, most, "mm")
 }

@@ -23,7 +23,8 @@ const (
 	AfterFitting finding.Rule = "seat/mesh after fitting"
 )
 
-func (s *settling) raise(level finding.Level, rule finding.Rule, at finding.Place, text, fix say.Text) *finding.Finding {
+func (s *settling) raise(level finding.Level, rule finding.Rule, at finding.Place,
+	text, fix say.Text) *finding.Finding {
 	return s.out.Findings.Raise(level, rule, at, text, fix)
 }
 
@@ -51,7 +52,8 @@ func (s *settling) leanFinding(d mesh.Drive, have float64) {
 	}
 	s.book.Cite("rules/lean_share_of_backlash")
 	s.raise(finding.Caution, Lean, s.gear(d),
-		say.F("its shaft leans between unlike bores and the teeth lose %v of backlash over their face, at most %v", say.MM(have, 3), say.MM(limit, 3)),
+		say.F("its shaft leans between unlike bores and the teeth lose %v of backlash over their face, at most %v",
+			say.MM(have, 3), say.MM(limit, 3)),
 		"let both bores of the shaft be bushed (do: auto), which squares it").Against(have, limit, "mm")
 }
 
@@ -68,12 +70,15 @@ func (s *settling) meshFindings(d mesh.Drive, g GearOut) {
 	case math.Abs(g.Missed) <= missing:
 		return
 	case !d.Trusted:
-		s.raise(finding.Note, MeshOff, s.gear(d), say.F("by its figures this mesh would stand %s for its backlash limits; it is not trusted and moved nothing", off(g.Missed)), "")
+		s.raise(finding.Note, MeshOff, s.gear(d), say.F("by its figures this mesh would stand %s for its backlash "+
+			"limits; it is not trusted and moved nothing", off(g.Missed)), "")
 	case g.Stuck:
-		s.raise(finding.Caution, MeshFixed, s.gear(d), say.F("neither shaft may move and the mesh stands %s for its backlash limits", off(g.Missed)),
+		s.raise(finding.Caution, MeshFixed, s.gear(d), say.F("neither shaft may move and the mesh stands %s for its "+
+			"backlash limits", off(g.Missed)),
 			"let one of the shafts be bushed (do: auto), or accept it")
 	case math.Abs(g.Outside) > missing:
-		s.raise(finding.Caution, MeshWindow, s.gear(d), say.F("the backlash limits cannot be met: the mesh stands %s for them", off(g.Outside)),
+		s.raise(finding.Caution, MeshWindow, s.gear(d), say.F("the backlash limits cannot be met: the mesh stands %s "+
+			"for them", off(g.Outside)),
 			"wider backlash limits, or other gears")
 	}
 }
@@ -82,16 +87,20 @@ func (s *settling) meshFindings(d mesh.Drive, g GearOut) {
 func (s *settling) fights() {
 	for _, f := range s.out.Output.Fights {
 		s.raise(finding.Caution, WindowsFight, s.j.Place(f.Shaft),
-			say.F("%s and %s cannot both have their backlash: together they are %v short (%s by %v, %s by %v)", f.A, f.B,
+			say.F("%s and %s cannot both have their backlash: together they are %v short (%s by %v, %s by %v)",
+				f.A, f.B,
 				say.MM(f.Gap(), 3), f.A, say.MM(math.Abs(f.AMiss), 3), f.B, say.MM(math.Abs(f.BMiss), 3)),
-			"wider backlash limits for one of them, a tighter set-up, or other gears").Against(dim.Sig9(f.Gap()), 0, "mm")
+			"wider backlash limits for one of them, a tighter set-up, or other gears").
+			Against(dim.Sig9(f.Gap()), 0, "mm")
 	}
 }
 
 // tightTooth says what the tightest tooth of a turn is left with.
 func tightTooth(j, want float64) say.Text {
 	if j < 0 {
-		return say.F("the tightest tooth of the turn would bind by %v square to the flank; it should keep %v of backlash", say.MM(-j, 3), say.MM(want, 3))
+		return say.F("the tightest tooth of the turn would bind by %v square to the flank; it should keep %v of "+
+			"backlash", say.MM(-j, 3), say.MM(want, 3))
 	}
-	return say.F("the tightest tooth would keep %v of backlash square to the flank, least %v", say.MM(j, 3), say.MM(want, 3))
+	return say.F("the tightest tooth would keep %v of backlash square to the flank, least %v", say.MM(j, 3),
+		say.MM(want, 3))
 }
