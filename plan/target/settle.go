@@ -10,6 +10,7 @@ import (
 	"rebush/fits/table"
 	"rebush/plan/job"
 	"rebush/plan/mesh"
+	"rebush/plan/survey"
 )
 
 // Doubt is a standard uncertainty in mm and the line or row where it stands.
@@ -81,7 +82,7 @@ func (s *settling) search() error {
 	var v []float64
 	for _, a := range s.out.Axles {
 		for _, h := range a.Holes {
-			s.inputs = append(s.inputs, h.Survey.Nums(s.book)[:2]...)
+			s.inputs = append(s.inputs, h.Survey.Nums(s.book)[:h.asked()]...)
 		}
 	}
 	for _, d := range s.out.Drives {
@@ -90,17 +91,17 @@ func (s *settling) search() error {
 	for _, n := range s.inputs {
 		v = append(v, n.V)
 	}
-	s.out.Input = in.with(v)
+	s.out.Input = s.out.Axles.asked(in, v)
 	if err := s.out.Input.Validate(); err != nil {
 		return err
 	}
-	s.again = ledger.LastOf(func(v []float64) Output { out, _ := Place(in.with(v)); return out })
+	s.again = ledger.LastOf(func(v []float64) Output { out, _ := Place(s.out.Axles.asked(in, v)); return out })
 	s.out.Output = s.again(v)
 	return nil
 }
 
-// input is what the search is asked; old centres and windows are put in by
-// with.
+// input is what the search is asked; the figures of the ledger are put in by
+// asked.
 func (x Axles) input(drives []mesh.Drive, shop Shop) Input {
 	in := Input{}
 	for _, a := range x {
@@ -108,10 +109,6 @@ func (x Axles) input(drives []mesh.Drive, shop Shop) Input {
 		for _, h := range a.Holes {
 			b := Bore{Name: h.Name(), Cov: h.Survey.Worn.Cov, Found: h.Survey.Middle, Fixed: h.keepsPlace(),
 				CdLo: h.Clear[0], CdHi: h.Clear[1]}
-			if h.Left() {
-				b.CdLo = 2 * h.Found().Off
-				b.CdHi = b.CdLo
-			}
 			t.Bores = append(t.Bores, b)
 		}
 		in.Shafts = append(in.Shafts, t)
@@ -124,23 +121,36 @@ func (x Axles) input(drives []mesh.Drive, shop Shop) Input {
 	return in
 }
 
-// with is the same question with old centres and windows of these figures, in
-// the order of the shafts and their bores, then of the gears. An empty window
-// is aimed at its middle.
-func (in Input) with(v []float64) Input {
-	shafts, gears := in.Shafts, in.Gears
-	in.Shafts, in.Gears = append([]Shaft(nil), shafts...), append([]Gear(nil), gears...)
-	n := 0
-	for i := range in.Shafts {
+// asked is how many figures of a worn hole decide: its old centre, and of a
+// shaft that is left in it all, since they tell where the hole bears it.
+func (h Hole) asked() int {
+	if h.Left() {
+		return survey.Held
+	}
+	return 2
+}
+
+// asked is the question with old centres and windows of these figures, in the
+// order of the shafts and their bores, then of the gears. An empty window is
+// aimed at its middle.
+func (x Axles) asked(in Input, v []float64) Input {
+	in.Shafts, in.Gears = append([]Shaft(nil), in.Shafts...), append([]Gear(nil), in.Gears...)
+	for i, a := range x {
 		in.Shafts[i].Bores = append([]Bore(nil), in.Shafts[i].Bores...)
-		for k := range in.Shafts[i].Bores {
-			in.Shafts[i].Bores[k].Original = Point{v[n], v[n+1]}
-			n += 2
+		for k, h := range a.Holes {
+			b := &in.Shafts[i].Bores[k]
+			b.Original = Point{v[0], v[1]}
+			if h.Left() {
+				stand := h.with(v[:survey.Held]).Found()
+				b.Aside = Point{stand.Centre[0] - v[0], stand.Centre[1] - v[1]}
+				b.CdLo, b.CdHi = 2*stand.Off, 2*stand.Off
+			}
+			v = v[h.asked():]
 		}
 	}
 	for i := range in.Gears {
-		in.Gears[i].Lo, in.Gears[i].Hi = mesh.Aim(v[n], v[n+1])
-		n += 2
+		in.Gears[i].Lo, in.Gears[i].Hi = mesh.Aim(v[0], v[1])
+		v = v[2:]
 	}
 	return in
 }

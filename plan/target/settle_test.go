@@ -205,6 +205,34 @@ func TestAsked(t *testing.T) {
 	}
 }
 
+// A shaft that is left where an earlier repair put its holes, at (40.2, 8.05),
+// and not about their old centres at (40, 8): the search takes its mate from
+// there, as what is printed does. The holes of 3.20 leave 0.02 of 3.16, upwards.
+// The wheel's shaft, bores 0.015 to 0.060 over, meets the middle of a window of
+// 30.10 +- 0.01: from (x, 8.01875) to (40.2, 8.07) that is x = 10.10004.
+func TestLeftAside(t *testing.T) {
+	b := newBench(t, 30.09, 30.11)
+	b.drives[0].Geometry, b.drives[0].Mate = mesh.Across{}, 1
+	s := &b.j.Shafts[1]
+	s.Leave = true
+	for i := range s.Bores {
+		s.Bores[i].Repaired, s.Bores[i].Widest = true, dim.Must("3.20")
+		s.Bores[i].Centre = job.Point{X: dim.Must("40.2"), Y: dim.Must("8.05")}
+		b.axles[1].Holes[i].Survey.Middle = Point{40.2, 8.05}
+	}
+	got := b.settle()
+	for _, r := range got.Input.Shafts[1].Bores {
+		near(t, "aside, x", r.Aside[0], 0.2, 1e-12)
+		near(t, "aside, y", r.Aside[1], 0.05, 1e-12)
+		near(t, "clearance", r.CdLo, 0.04, 1e-12)
+	}
+	near(t, "target", got.Targets[0].TargetMM[0].Float(), 10.1000, 2e-4)
+	near(t, "centre distance", got.Meshes[0].TargetCentreMM.Float(), 30.10, 2e-4)
+	if bad := b.book.Recompute(); len(bad) > 0 {
+		t.Error(bad)
+	}
+}
+
 // What is said of a mesh that misses its window.
 func TestMeshFindings(t *testing.T) {
 	for _, c := range []struct {

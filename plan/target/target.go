@@ -40,6 +40,10 @@ type Bore struct {
 	// twice the way from the old centre to where the shaft lies: 2 (c + w).
 	CdLo, CdHi float64
 	Fixed      bool // left alone, or its bush is renewed in a sound seat
+	// Aside is the way from Original to the place from which the clearance of a
+	// fixed bore is reckoned: nought, but of a shaft left in a worn hole, which
+	// bears it aside of the old centre.
+	Aside Point
 }
 
 // Shaft is a shaft in one or two bores, the left one first. A new shaft stands
@@ -194,7 +198,7 @@ func (s Shaft) bare(t Point, share float64) Point {
 	c := func(i int) float64 {
 		return s.at(share, func(b Bore) float64 {
 			if b.Fixed {
-				return b.Original[i]
+				return b.Original[i] + b.Aside[i]
 			}
 			return t[i]
 		})
