@@ -41,7 +41,7 @@ type steps struct {
 // run strings the steps together: each takes what earlier ones returned, and
 // nothing is written into what one of them made.
 func run(w *books, c seat.Casting, j *job.Job, book *ledger.Ledger) steps {
-	s := steps{Shop: placing(w, j.Shop)}
+	s := steps{Shop: target.ShopOf(j.Shop, w.rules)}
 	s.Survey = surveyed(w, j, book)
 	meshes := meshed(w, j, book, s.Shop, s.Survey.Holes, seat.RulesOf(w.rules))
 	s.Target = target.Settle(j, w.rules, book, s.Shop, meshes.Axles, meshes.Drives)

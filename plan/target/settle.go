@@ -13,15 +13,6 @@ import (
 	"rebush/plan/survey"
 )
 
-// Doubt is a standard uncertainty in mm and the line or row where it stands.
-type Doubt struct {
-	U    float64
-	From string
-}
-
-// Shop is how well the shop places a clamping and a hole.
-type Shop struct{ Setup, Hole Doubt }
-
 // Settled is where everything goes.
 type Settled struct {
 	Axles  Axles // with their targets
