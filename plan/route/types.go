@@ -2,8 +2,13 @@
 // carried out: what is clamped how, which tool goes where, what is gauged
 // before what cannot be undone, where the job may rest.
 //
-// It decides the order and the tools. Speeds and forces it asks of a Cutter;
-// places and sizes come settled from target and seat.
+// It decides the order and the tools. Places and sizes come settled from target
+// and seat (fromjob.go reads them, with job and shop, into the plain values of
+// types.go and shop.go); cutting figures it asks of a Cutter, which is the
+// Handbook of handbook.go. Make in route.go goes through the work from the first
+// look to the last check, a file for each part of it. An Explainer puts the
+// outcome into the ledger, by the functions that decided it, and into the rows
+// that are printed; Hazards say what can hurt beside each of them.
 package route
 
 import (
