@@ -97,17 +97,18 @@ func Example_rule() {
 // A number that reaches paper is computed through the ledger, by the formula
 // that explains it. A nil ledger computes the same and remembers nothing.
 func Example_ledger() {
+	less := func(bush, seat float64) float64 { return 1000 * (bush - seat) }
 	book := ledger.New()
-	od := book.Leaf("od", "least outside of the bush", "mm", "job.yaml:48", 5.019)
-	seat := book.Leaf("seat", "largest diameter of the seat", "mm", "shop.yaml:12", 5.012)
-	least := book.Calc("interference", "least interference on diameter", "um",
-		"smallest bush less largest seat", "limits of bush and seat",
-		func(in []float64) float64 { return 1000 * (in[0] - in[1]) }, od, seat)
+	page := book.Page("seats/front axle.left")
+	od := page.Leaf("od_mm", "least outside of the bush", "mm", "job.yaml:48", 5.019)
+	seat := page.Leaf("seat_mm", "largest diameter of the seat", "mm", "shop.yaml:12", 5.012)
+	least := page.Calc2("interference_um/min", "least interference on diameter", "um",
+		"smallest bush less largest seat", "limits of bush and seat", less, od, seat)
 	entry, _ := book.Get(least.Key)
 	fmt.Printf("%.0f %s, from %v\n", entry.Value, entry.Unit, entry.Inputs)
 	fmt.Println("entries that lie:", len(book.Recompute()))
 	// Output:
-	// 7 um, from [od seat]
+	// 7 um, from [seats/front axle.left/od_mm seats/front axle.left/seat_mm]
 	// entries that lie: 0
 }
 
@@ -115,7 +116,8 @@ func Example_ledger() {
 // it.
 func Example_finding() {
 	var list finding.List
-	list.Raise(finding.Stop, "seat/wall", finding.Place{Where: "front axle.left"},
+	const thinWall finding.Rule = "seat/wall"
+	list.Raise(finding.Stop, thinWall, finding.Place{Where: "front axle.left"},
 		say.F("drawer 9 leaves %v at the edge, needs %v", say.MM(0.4137, 2), say.MM(1.25, 2).Bare()),
 		"a thinner bush, or a seat nearer the middle").Against(0.41, 1.25, "mm")
 	fmt.Println(list.Stops(), list[0].Rule, *list[0].Have, *list[0].Want)
