@@ -32,15 +32,15 @@ func ReadInstruments(lib *Library) (InstrumentKinds, error) {
 	var out InstrumentKinds
 	for _, row := range t.Rows {
 		k := InstrumentKind{Name: row.Get("kind"), Reads: strings.Fields(row.Get("reads")), From: row.Address()}
-		if k.U, err = above0(row, "u_mm"); err != nil {
+		if k.U, err = row.Above0("u_mm"); err != nil {
 			return nil, err
 		}
 		k.Least, k.Most = k.U/5, k.U*5
 		if row.Get("least_mm") != "" || row.Get("most_mm") != "" {
-			if k.Least, err = above0(row, "least_mm"); err != nil {
+			if k.Least, err = row.Above0("least_mm"); err != nil {
 				return nil, err
 			}
-			if k.Most, err = above0(row, "most_mm"); err != nil {
+			if k.Most, err = row.Above0("most_mm"); err != nil {
 				return nil, err
 			}
 		}
@@ -54,10 +54,12 @@ func ReadInstruments(lib *Library) (InstrumentKinds, error) {
 	return out, nil
 }
 
-func above0(row Row, column string) (float64, error) {
-	f, err := strconv.ParseFloat(row.Get(column), 64)
+// Above0 is the figure under a column, which has to be above 0. The error names
+// the row.
+func (r Row) Above0(column string) (float64, error) {
+	f, err := strconv.ParseFloat(r.Get(column), 64)
 	if err != nil || !(f > 0) {
-		return 0, fmt.Errorf("%s: %s %q is not a figure above 0", row.Address(), column, row.Get(column))
+		return 0, fmt.Errorf("%s: %s %q is not a figure above 0", r.Address(), column, r.Get(column))
 	}
 	return f, nil
 }

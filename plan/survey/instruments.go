@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"rebush/fits/table"
 	"rebush/plan/job"
 )
 
@@ -31,46 +32,21 @@ type Reading struct {
 
 // Instruments answers which instrument read what, and how well.
 type Instruments struct {
-	kinds []kindOfInstrument
+	kinds table.InstrumentKinds
 	shop  *job.Shop
 	pins  *Reading // by the class of the shop's own set, nil where it is not said
 }
 
-// kindOfInstrument is a row of the table.
-type kindOfInstrument struct {
-	name  string
-	words []string // pieces of a name by which an instrument is told to be of it
-	reads []string
-	u     float64
-	from  string
-}
-
-// Rows of the table that are asked for by name.
-const (
-	pinsRow    = "pins"
-	defaultRow = "default " // and the figure
-)
-
-// kindOf tells what kind of instrument a name is, nil where it is none known.
-func (in *Instruments) kindOf(name string) *kindOfInstrument {
-	name = strings.ToLower(name)
-	for i := range in.kinds {
-		if slices.ContainsFunc(in.kinds[i].words, func(w string) bool { return strings.Contains(name, w) }) {
-			return &in.kinds[i]
-		}
-	}
-	return nil
-}
-
-func (k *kindOfInstrument) canRead(what Quantity) bool { return slices.Contains(k.reads, string(what)) }
+// pinsRow is the row of the table that is asked for by name.
+const pinsRow = "pins"
 
 // Known says whether the name tells the kind of an instrument.
-func (in *Instruments) Known(name string) bool { return in.kindOf(name) != nil }
+func (in *Instruments) Known(name string) bool { return in.kinds.Of(name) != nil }
 
 // CanRead says whether an instrument is of a kind known to read such a figure.
 func (in *Instruments) CanRead(name string, what Quantity) bool {
-	k := in.kindOf(name)
-	return k != nil && k.canRead(what)
+	k := in.kinds.Of(name)
+	return k != nil && slices.Contains(k.Reads, string(what))
 }
 
 // Of is the instrument that read one figure of a bore: the one that `with`
@@ -103,16 +79,16 @@ func (in *Instruments) Named(name string, what Quantity) (Reading, error) {
 			return Reading{Name: own.Name, U: own.U.Float(), Bias: own.Bias.Float(), From: in.line(i)}, nil
 		}
 	}
-	k := in.kindOf(name)
+	k := in.kinds.Of(name)
 	if k == nil {
 		return Reading{}, fmt.Errorf("no instrument %q in the shop file, and no kind of instrument by that name",
 			name)
 	}
-	r := Reading{Name: name, U: k.u, From: k.from}
-	if k.name == pinsRow && in.pins != nil {
+	r := Reading{Name: name, U: k.U, From: k.From}
+	if k.Name == pinsRow && in.pins != nil {
 		r.U, r.From = in.pins.U, in.pins.From
 	}
-	if k.name == pinsRow && what == Width && in.shop.Pins != nil {
+	if k.Name == pinsRow && what == Width && in.shop.Pins != nil {
 		// The largest that goes, and a step on one that does not: the size lies
 		// somewhere between.
 		r.U = math.Hypot(r.U, evenly(in.shop.Pins.Step.Float()))
@@ -133,10 +109,8 @@ func (in *Instruments) unnamed(what Quantity) (Reading, error) {
 	if what == Pin && in.pins != nil {
 		return *in.pins, nil
 	}
-	for _, k := range in.kinds {
-		if k.name == defaultRow+string(what) {
-			return Reading{Name: "default for a " + string(what), U: k.u, From: k.from}, nil
-		}
+	if k := in.kinds.Default(string(what)); k != nil {
+		return Reading{Name: "default for a " + string(what), U: k.U, From: k.From}, nil
 	}
 	return Reading{}, fmt.Errorf("no default instrument for a %s", what)
 }
