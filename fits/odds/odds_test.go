@@ -84,27 +84,6 @@ func TestSumProperties(t *testing.T) {
 	})
 }
 
-// GUM H.1, end gauge, as printed in several public test suites: u_c 32 nm, 16
-// degrees of freedom. Parts recomputed: 25.0, 9.7, 2.9, 16.68 nm.
-func TestEndGauge(t *testing.T) {
-	const ls, alpha, theta = 50.000623e6, 11.5e-6, -0.1 // nm, 1/K, K
-	u, n := Combine([]Term{
-		{What: "standard", C: 1, U: 25, N: 18},
-		{What: "comparison", C: 1, U: 9.7, N: 25.6},
-		{What: "difference of expansion", C: -ls * theta, U: 0.58e-6, N: 50},
-		{What: "difference of temperature", C: -ls * alpha, U: 0.029, N: 2},
-	})
-	if math.Abs(u-31.71) > 0.01 || math.Abs(n-16.66) > 0.15 {
-		t.Errorf("u %.2f nm with %.2f degrees of freedom, want 31.71 with 16.66", u, n)
-	}
-	if math.Round(u) != 32 || math.Floor(n) != 16 {
-		t.Errorf("printed figures: %v and %v, want 32 and 16", math.Round(u), math.Floor(n))
-	}
-	if _, n := Combine([]Term{{C: 1, U: 1}}); !math.IsInf(n, 1) {
-		t.Errorf("freedom of a known term: %v", n)
-	}
-}
-
 func TestWilson(t *testing.T) {
 	// 81 of 263 at 95 %: 0.2553 to 0.3662 (R. G. Newcombe 1998, Stat. Med. 17:857-872, from memory).
 	lo, hi := Wilson(81, 263, 1.959964)

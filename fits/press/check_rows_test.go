@@ -109,7 +109,8 @@ func answer(t *testing.T, quantity string, in inputs) (low, high float64) {
 	one := func(x float64) (float64, float64) { return x, x }
 	switch {
 	case quantity == "effective interference":
-		return one(1000 * press.Smoothed(in.get(0, 0, "U"), in.get(0, 0, "Rz_bush"), in.get(0, 0, "Rz_seat"), in.get(0, 0, "k")))
+		off := press.Smoothing(in.get(0, 0, "k"), in.get(0, 0, "Rz_bush"), in.get(0, 0, "Rz_seat"))
+		return one(press.Left(1000*in.get(0, 0, "U"), off))
 	case strings.Contains(quantity, " C") && strings.HasPrefix(quantity, "interference at"), strings.Contains(quantity, "temperature"):
 		return one(warm(quantity, in))
 	}

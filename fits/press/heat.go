@@ -30,13 +30,15 @@ func (w Warm) LooseAt() (float64, bool) {
 	return t, t > -273.15 && t < 1e6
 }
 
-// Smoothed is the interference that is left for holding when the roughness of
-// both faces is pressed flat, mm, never below 0:
+// Smoothing is what the roughness of both faces takes off a press, in the unit
+// of the two Rz:
 //
-//	Uw = U - factor (RzBush + RzSeat)
+//	factor (RzBush + RzSeat)
 //
-// Rz in um. It does not serve porous bronze, whose Rz means nothing here.
+// It does not serve porous bronze, whose Rz means nothing here.
 // Source: DIN 7190, by METHODS.md 5, which says why the greater factor stays.
-func Smoothed(U, rzBushUm, rzSeatUm, factor float64) float64 {
-	return max(0, U-factor*(rzBushUm+rzSeatUm)/1000) // um to mm
-}
+func Smoothing(factor, rzBush, rzSeat float64) float64 { return factor * (rzBush + rzSeat) }
+
+// Left is the interference that is left for holding after smoothing, never
+// below 0.
+func Left(interference, smoothing float64) float64 { return max(0, interference-smoothing) }

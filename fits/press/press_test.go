@@ -133,8 +133,8 @@ func TestWarm(t *testing.T) {
 	if _, ok := (press.Warm{D: 6, U20: 0.012, HousingExp: 18, BushExp: 18}).LooseAt(); ok {
 		t.Error("metals that grow alike came loose")
 	}
-	if got := press.Smoothed(0.005, 4, 6.3, 0.8); got != 0 {
-		t.Errorf("smoothing left %v", got)
+	if got := press.Left(5, press.Smoothing(0.8, 4, 6.3)); got != 0 {
+		t.Errorf("smoothing left %v um of 5", got)
 	}
 }
 

@@ -77,6 +77,17 @@ func (ks InstrumentKinds) Of(name string) *InstrumentKind {
 	return nil
 }
 
+// Default is the row for what is read with nobody knows what, nil where the
+// table has none.
+func (ks InstrumentKinds) Default(reads string) *InstrumentKind {
+	for i, k := range ks {
+		if k.Name == "default "+reads {
+			return &ks[i]
+		}
+	}
+	return nil
+}
+
 // Plausible is the least and most doubt, mm, that an instrument of a name can
 // have. One of no known kind can be any that the rows of default allow.
 func (ks InstrumentKinds) Plausible(name string) (least, most float64) {

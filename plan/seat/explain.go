@@ -5,6 +5,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/fits/ledger"
+	"rebush/fits/press"
 	"rebush/plan/survey"
 )
 
@@ -144,7 +145,7 @@ func (e *explainer) smoothing() ledger.Num {
 			e.in.Table.Get("smoothing_factor").Address+": not meant for a porous face", 0)
 	}
 	return e.book.Page("rules").Calc3("smoothing", "what roughness takes off a press", "um", "factor x (Rz of the bush + Rz of the seat)",
-		dinSmoothing, Smoothing, e.rule("smoothing_factor"), e.rule("rz_bush_um"), e.rule("rz_seat_um"))
+		dinSmoothing, press.Smoothing, e.rule("smoothing_factor"), e.rule("rz_bush_um"), e.rule("rz_seat_um"))
 }
 
 const dinSmoothing = "DIN 7190 smoothing rule: fits/press/METHODS.md 5"
@@ -158,7 +159,7 @@ func (e *explainer) warmth(row *Row, f figures) {
 	row.LooseAtC = dim.Number(p.Calc5("loose_at_c", "temperature at which the least press is gone", "C",
 		"20 + (least interference less smoothing) / (seat diameter x difference of expansion)", "linear expansion",
 		func(u, smoothing, seat, plate, bush float64) float64 {
-			return LooseAt(Left(u, smoothing)/1000, seat, plate, bush)
+			return LooseAt(press.Left(u, smoothing)/1000, seat, plate, bush)
 		},
 		f.u.least, e.smoothing(), f.seat.most, e.plateExpansion(), e.bushExpansion()).V)
 }

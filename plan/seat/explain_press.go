@@ -58,7 +58,7 @@ func (e *explainer) press(row *Row, f figures) {
 		p.Leaf("bush_e_low", "modulus of "+bush+" for holding", "MPa", e.bush("E", false), a.Hold.Bush.E),
 		p.Leaf("bush_flow_low", "flow stress of the bush for holding", "MPa", e.flowLine("porous_hold_mpa", false), a.Hold.Bush.Yield)}
 	left := p.Calc2("interference_left_um", "least interference that is left after smoothing", "um",
-		"least interference less smoothing, not below 0", dinSmoothing, Left, f.u.least, e.smoothing())
+		"least interference less smoothing, not below 0", dinSmoothing, press.Left, f.u.least, e.smoothing())
 	least := p.Calc("pressure_mpa/min", "least lasting seat pressure", "MPa", "the same at the least interference, softest figures"+e.slackened(), lame,
 		e.state(func(s press.State) float64 { return s.P }), append([]ledger.Num{left, f.seat.most}, softest...)...)
 	row.PressureMPa = dim.Numbers(least.V, most.V)

@@ -59,14 +59,6 @@ func Contact(plate, body, chamfer, lead float64) float64 {
 	return math.Min(plate, body) - chamfer - lead
 }
 
-// Smoothing is what roughness takes off a press, in the unit of the two Rz.
-//
-// Source: DIN 7190 smoothing rule: fits/press/METHODS.md 5.
-func Smoothing(factor, rzBush, rzSeat float64) float64 { return factor * (rzBush + rzSeat) }
-
-// Left is the interference that is left after smoothing.
-func Left(interference, smoothing float64) float64 { return math.Max(0, interference-smoothing) }
-
 // AxialForce is what a press holds along the axis, or takes to go in.
 //
 // Source: Coulomb friction.

@@ -27,9 +27,9 @@ func TestFormulas(t *testing.T) {
 		{"contact by the plate", Contact(3, 3.8, 0.2, 0.3), 2.5, 1e-12},
 		{"contact by the bush", Contact(4, 2.2, 0.2, 0.2), 1.8, 1e-12},
 		// DIN 7190 smoothing: 0.8 (Rz + Rz) = 0.8 x 10.3.
-		{"smoothing", Smoothing(0.8, 4, 6.3), 8.24, 1e-12},
-		{"left", Left(20, 8.24), 11.76, 1e-12},
-		{"nothing left", Left(7.2, 8.24), 0, 0},
+		{"smoothing", press.Smoothing(0.8, 4, 6.3), 8.24, 1e-12},
+		{"left", press.Left(20, 8.24), 11.76, 1e-12},
+		{"nothing left", press.Left(7.2, 8.24), 0, 0},
 		// 0.12 x pi x 10 x 20 x 50 = 3769.9 N.
 		{"force", AxialForce(0.12, 10, 20, 50), 3769.911, 0.001},
 		{"torque", Torque(3769.911, 10), 18849.555, 0.001},

@@ -22,7 +22,7 @@ func (j *judge) holds(a *Answer) Fail {
 	r, m := &j.r, &a.Bush.Metal
 	a.Unproven = m.Porous || m.Plastic
 	a.Hold = j.press(&a.Bush, a.Contact, a.SeatHigh, false, a.Slackens)
-	a.Left = Left(a.ULow, j.smoothed(m))
+	a.Left = press.Left(a.ULow, j.smoothed(m))
 	a.PLow = a.Hold.At(a.Left).P
 	a.Force[0] = AxialForce(j.loF, a.SeatHigh, a.Contact, a.PLow)
 	a.Torque[0] = Torque(a.Force[0], a.SeatHigh)
@@ -81,7 +81,7 @@ func (j *judge) smoothed(m *Metal) float64 {
 	if m.Porous || m.Plastic {
 		return 0
 	}
-	return Smoothing(j.r.Smoothing, j.r.RzBush, j.r.RzSeat) / 1000
+	return press.Smoothing(j.r.Smoothing, j.r.RzBush, j.r.RzSeat) / 1000
 }
 
 // secondHold names what else can hold the bush: its flange, compound on a
