@@ -132,6 +132,9 @@ func TestWearWithoutAMiddle(t *testing.T) {
 			math.Abs(book.Num(h.key("diameter_mm")).V-3.215) > 1e-9 {
 			t.Errorf("u %v, old diameter %v", h.U, book.Num(h.key("diameter_mm")).V)
 		}
+		if row := h.Row(book); row.FoundMM == nil || row.FoundMM[1].String() != "8.0500" {
+			t.Errorf("found at %v", row.FoundMM)
+		}
 		// Its middle follows from centre and wear: 8 + 0.05.
 		if dist(h.Middle, [2]float64{10, 8.05}) > 1e-8 {
 			t.Errorf("middle %v", h.Middle)
@@ -149,6 +152,11 @@ func TestPinsGiveTheOldDiameter(t *testing.T) {
 	h := holes[0]
 	if h.Method != ByWalls || dist(h.Worn.O, [2]float64{10, 8}) > 1e-9 || math.Abs(h.Worn.R-1.5975) > 1e-9 {
 		t.Errorf("%v: %+v", h.Method, h.Worn)
+	}
+	// Along the diagonal 0.010 of a wall, and twice the half of that: it is common
+	// to both axes.
+	if want := math.Sqrt(0.010*0.010 + 0.0032533*0.0032533/2); math.Abs(h.U-want) > 1e-7 {
+		t.Errorf("u %v, want %v", h.U, want)
 	}
 	if got, want := book.Num(h.key("pins/between_u_mm")).V, math.Hypot(0.010/math.Sqrt(12), 0.0015); math.Abs(
 		got-want) > 1e-6 {
@@ -240,10 +248,57 @@ func TestUnknownInstrument(t *testing.T) {
 // An earlier repair is not asked for its place.
 func TestRepairedIsNotAsked(t *testing.T) {
 	b := measured(t)
-	b.Repaired = true
+	b.Repaired, b.Centre = true, at(t, "10.2", "8.3")
 	holes, said, _ := oneShaft(t, b, measured(t)).survey()
 	if h := holes[0]; h.Method != ByOtherPlate || len(h.Evidence) != 1 || said[0].Rule != RuleRepaired ||
-		h.Middle != [2]float64{10, 8.05} {
+		h.Middle != [2]float64{10.2, 8.3} {
 		t.Errorf("%v, %d kinds, %v", h.Method, len(h.Evidence), said)
+	}
+}
+
+// A sound seat read 0.015 small by the gauge that is named.
+func TestSeatLessItsBias(t *testing.T) {
+	b := job.Bore{With: map[string]string{"seat": "nibs calliper inside"},
+		Seat: &job.OldSeat{Diameter: mmOf(t, "5.000"), Centre: at(t, "10", "8"), Sound: true}}
+	holes, _, book := oneShaft(t, b, measured(t)).survey()
+	if got := book.Num(holes[0].key("diameter_mm")).V; holes[0].Method != BySeat || math.Abs(got-5.015) > 1e-9 {
+		t.Errorf("%v: %v across", holes[0].Method, got)
+	}
+}
+
+// The middle of a ball of 1 mm runs 0.5 inside of the wall: hole, journal and
+// points come out as those of the wall. A point that was typed ten times too
+// large is left out, which is a caution.
+func TestTouchedByABall(t *testing.T) {
+	inner := NewWornBore([2]float64{10, 8}, 1.1, 1.08, 0.10, math.Pi/2)
+	b := job.Bore{Stylus: mmOf(t, "1"), WornTo: []float64{90}}
+	for _, p := range inner.Outline(24) {
+		b.Probed = append(b.Probed, job.Point{X: dim.OfFloat(p[0]), Y: dim.OfFloat(p[1])})
+	}
+	holes, said, _ := oneShaft(t, b, measured(t)).survey()
+	h := holes[0]
+	if len(said) > 0 || h.Method != ByOutline || h.By != "read-out" || dist(h.Worn.O, [2]float64{10, 8}) > 1e-3 {
+		t.Errorf("%v by %s: %v, %v", h.Method, h.By, h.Worn.O, said)
+	}
+	near(t, "old radius", h.Worn.R, 1.6, 1e-3)
+	near(t, "journal", h.Worn.JournalR, 1.58, 1e-9)
+	near(t, "wear", h.Worn.W, 0.1, 2e-3)
+	near(t, "point opposite the wear", h.Points[12][1], 8-1.6, 1e-3)
+	b.Probed[3].X = dim.OfFloat(10 * b.Probed[3].X.Float())
+	holes, said, _ = oneShaft(t, b, measured(t)).survey()
+	if len(said) != 1 || said[0].Rule != RulePoints || said[0].Level != finding.Caution || len(holes[0].LeftOut) != 1 ||
+		holes[0].LeftOut[0] != 3 {
+		t.Errorf("%v left out, said %v", holes[0].LeftOut, said)
+	}
+}
+
+// What one plate tells with doubt it does not lend to the other: two holes with
+// nothing said of the side that they have worn to, one of them without a middle.
+func TestDoubtIsNotLent(t *testing.T) {
+	b := measured(t)
+	b.WornTo = nil
+	holes, said, _ := oneShaft(t, b, job.Bore{}).survey()
+	if !holes[0].Known || holes[1].Known || len(holes[1].Evidence) != 0 || said.Count(finding.Stop) != 1 {
+		t.Errorf("%v and %v known, said %v", holes[0].Known, holes[1].Known, said)
 	}
 }
