@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/fits/say"
@@ -47,8 +48,8 @@ func routed(w *books, in route.Input, book *ledger.Ledger) Routed {
 	}
 	out := Routed{Setups: r.Setups, Buy: r.Buy, LayOut: r.LayOut, Findings: said}
 	for _, t := range r.Troubles {
-		out.Findings.Raise(t.Level, t.Rule, in.Seat.Job.Place(t.Where), t.Text, t.Fix).Against(sig9(t.Have),
-			sig9(t.Want), "mm")
+		out.Findings.Raise(t.Level, t.Rule, in.Seat.Job.Place(t.Where), t.Text, t.Fix).Against(dim.Sig9(t.Have),
+			dim.Sig9(t.Want), "mm")
 	}
 	hurt := w.hazards(in.Seat.Casting, in.Seat.Job)
 	beside, pageOne, before := hurt.Beside(r)

@@ -119,7 +119,7 @@ func (x *row) readRest(r table.Row, operations []string) error {
 	if x.at[PageOne] {
 		n, err := strconv.Atoi(r.Get("rank"))
 		if err != nil || n < 1 {
-			return fmt.Errorf("rank: %q is not 1, 2, 3 ...", r.Get("rank"))
+			return fmt.Errorf("rank: %q is not a whole number from 1", r.Get("rank"))
 		}
 		x.rank = n
 	}
