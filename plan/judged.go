@@ -46,7 +46,7 @@ func judged(w *books, j *job.Job, book *ledger.Ledger, c casting, holes []survey
 		Placer: sh.Jig == "pinned" || sh.MachineKind == "mill" || sh.MachineKind == "lathe", Play: sidePlays(j), Trials: ended(odds.Result)}
 	for _, b := range boredOf(holes, s, seats) {
 		h := judgedHole(b, seats.In.Rules, w.rules.V("sleeve_wall_mm"))
-		h.PlayMM = playOf(b.Hole, w.instr)
+		h.PlayMM = b.Hole.Play(w.instr)
 		f.Holes = append(f.Holes, h)
 	}
 	timed(f.Holes, work, setups)
@@ -65,21 +65,6 @@ func judged(w *books, j *job.Job, book *ledger.Ledger, c casting, holes []survey
 
 // noShop is where the figures of a shop stand that nobody described.
 const noShop = "built-in small shop:1"
-
-// playOf is the play of a hole on diameter as found, mm; 0 where nothing tells.
-func playOf(h survey.Hole, instr *survey.Instruments) float64 {
-	switch {
-	case h.Known && !h.Bore.Repaired:
-		return math.Max(0, 2*h.Worn.C+h.Worn.W)
-	case h.Bore.Widest.Given():
-		r, err := instr.Of(h.Bore, "widest", survey.Width)
-		if err != nil {
-			r = instr.Default(survey.Width)
-		}
-		return math.Max(0, h.Bore.Widest.Float()-r.Bias-h.Journal())
-	}
-	return 0
-}
 
 // sidePlays are the side plays of the shafts as they are, where they can be
 // told.

@@ -51,10 +51,10 @@ func (h Hole) explain(book *ledger.Ledger) {
 		return
 	}
 	journal := h.journal.num(book)
-	play := p.Calc3("play_mm", "play as found, on diameter", "mm", "old diameter and wear less the journal",
-		"plane geometry", Play, old, wear, journal)
+	slack := p.Calc3("play_mm", "play as found, on diameter", "mm", "old diameter and wear less the journal",
+		"plane geometry", play, old, wear, journal)
 	p.Calc2("play_percent", "play as found, share of the journal", "%", "play over journal", "arithmetic", percent,
-		play, journal)
+		slack, journal)
 }
 
 // told is one figure that evidence tells.

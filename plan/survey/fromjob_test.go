@@ -302,3 +302,32 @@ func TestDoubtIsNotLent(t *testing.T) {
 		t.Errorf("%v and %v known, said %v", holes[0].Known, holes[1].Known, said)
 	}
 }
+
+// The play that decides is the one that is printed: 3.30 - 3.16; of a hole that
+// an earlier repair moved, widest less journal with the gauge put right, 3.315 -
+// 3.16; nothing of a sound seat, whose bush is out.
+func TestPlayDecidesAsPrinted(t *testing.T) {
+	repaired := measured(t)
+	repaired.Repaired, repaired.With = true, map[string]string{"all": "nibs calliper inside"}
+	seat := job.Bore{Seat: &job.OldSeat{Diameter: mmOf(t, "5"), Centre: at(t, "10", "8"), Sound: true}}
+	for _, c := range []struct {
+		name string
+		b    job.Bore
+		want float64
+	}{{"worn", measured(t), 0.14}, {"repaired", repaired, 0.155}, {"seat", seat, 0}, {"not measured", job.Bore{Repaired: true}, 0}} {
+		k := oneShaft(t, c.b, measured(t))
+		holes, _, book := k.survey()
+		tools, err := ReadInstruments(table.BuiltIn(), k.Shop)
+		if err != nil {
+			t.Fatal(err)
+		}
+		h := holes[0]
+		got := h.Play(tools)
+		if math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%s: %v, want %v", c.name, got, c.want)
+		}
+		if row := h.Row(book); row.PlayMM.Given() && math.Abs(row.PlayMM.Float()-got) > 5e-5 {
+			t.Errorf("%s: %v decides, %v is printed", c.name, got, row.PlayMM)
+		}
+	}
+}
