@@ -48,7 +48,8 @@ func lookupReamer(e *env, o options, words []string) error {
 			a.Source = "ISO 522 / DIN 1420: the greatest hole less 15 % of its tolerance, and 35 % below that"
 		} else {
 			if nominal, err = dim.Parse(strings.Join(words, " "), o.bare()); err != nil {
-				return nil, usage("%q is not a size and a class; write it as \"5 H7\", or an inch size alone for a stock reamer", strings.Join(words, " "))
+				return nil, usage("%q is not a size and a class; write it as \"5 H7\", or an inch size alone for a "+
+					"stock reamer", strings.Join(words, " "))
 			}
 			list, err := l.ReamerInch(nominal)
 			if err != nil {
@@ -56,7 +57,8 @@ func lookupReamer(e *env, o options, words []string) error {
 			}
 			a.low, a.high, a.Source = list[0].Low, list[0].High, "stock inch chucking reamer: "+list[0].Source
 			for _, other := range list[1:] {
-				a.Note += say.F("another source has %s to %s in (%s). ", other.Low.StringInch(4), other.High.StringInch(4), other.Source)
+				a.Note += say.F("another source has %s to %s in (%s). ", other.Low.StringInch(4),
+					other.High.StringInch(4), other.Source)
 			}
 		}
 		a.SizeMM, a.ReamerMM = nominal.Gauged(), dim.MMRange{Min: a.low.Gauged(), Max: a.high.Gauged()}

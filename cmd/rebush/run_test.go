@@ -127,7 +127,8 @@ func TestMadeOfWhatIsNotBushed(t *testing.T) {
 		code      int
 		says      string
 	}{
-		{"plain", "rear axle.left: {seat: 5.01}", wrong, "rear axle.left: sizes as made are given for a bore that the plan does not bush"},
+		{"plain", "rear axle.left: {seat: 5.01}", wrong,
+			"rear axle.left: sizes as made are given for a bore that the plan does not bush"},
 		{"plain", "front axle.left: {}", wrong, "front axle.left: no size as made is given"},
 		{"thin-edge", "axle.left: {seat: 5.01}", refused, "DO NOT MACHINE"},
 	} {

@@ -18,7 +18,8 @@ func Stops() ([]StopRule, error) {
 	}
 	var out []StopRule
 	for _, row := range t.Rows {
-		s := StopRule{Name: row.Get("rule"), What: row.Get("what"), Instead: row.Get("instead"), Source: row.Source(), Address: row.Address()}
+		s := StopRule{Name: row.Get("rule"), What: row.Get("what"), Instead: row.Get("instead"), Source: row.Source(),
+			Address: row.Address()}
 		switch row.Get("accept") {
 		case "yes":
 			s.Accept = true

@@ -102,7 +102,8 @@ func Parse(name, from string, data []byte) (*Table, error) {
 			continue
 		}
 		if len(rec) != len(t.Columns) {
-			return nil, fmt.Errorf("%s:%d: %d cells; the head line names %d columns", from, line, len(rec), len(t.Columns))
+			return nil, fmt.Errorf("%s:%d: %d cells; the head line names %d columns", from, line, len(rec),
+				len(t.Columns))
 		}
 		t.Rows = append(t.Rows, Row{Table: name, Line: line, cells: rec, cols: cols})
 	}

@@ -37,7 +37,8 @@ func TestBuiltInTables(t *testing.T) {
 }
 
 func TestParse(t *testing.T) {
-	tab, err := table.Parse("mine", "mine.csv", []byte("# what it is\n# and whence\nname,mm,source\n#31,3.048,\"a, b\"\n 5 , 5.0 ,x\n"))
+	tab, err := table.Parse("mine", "mine.csv",
+		[]byte("# what it is\n# and whence\nname,mm,source\n#31,3.048,\"a, b\"\n 5 , 5.0 ,x\n"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -45,7 +46,8 @@ func TestParse(t *testing.T) {
 		t.Fatalf("%d rows, about %q", len(tab.Rows), tab.About)
 	}
 	r := tab.Rows[0]
-	if r.Get("name") != "#31" || r.Get("mm") != "3.048" || r.Source() != "a, b" || r.Address() != "mine:4" || r.Get("inch") != "" {
+	if r.Get("name") != "#31" || r.Get("mm") != "3.048" || r.Source() != "a, b" || r.Address() != "mine:4" ||
+		r.Get("inch") != "" {
 		t.Errorf("row is %q %q %q at %s", r.Get("name"), r.Get("mm"), r.Source(), r.Address())
 	}
 	if tab.Rows[1].Get("name") != "5" {
@@ -220,7 +222,8 @@ func TestInstruments(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for name, want := range map[string]string{"Dial caliper 150": "calliper", "inside calliper": "inside calliper", "shop rule": "rule"} {
+	for name, want := range map[string]string{"Dial caliper 150": "calliper", "inside calliper": "inside calliper",
+		"shop rule": "rule"} {
 		if k := kinds.Of(name); k == nil || k.Name != want {
 			t.Errorf("%s: %+v", name, k)
 		}

@@ -12,8 +12,10 @@ import (
 // what would be right. The change is made at the first place that matches.
 func TestBadInput(t *testing.T) {
 	for _, c := range []struct{ name, old, new, want string }{
-		{"unknown key", "widest_at: 90", "widdest_at: 90", `job.yaml:32:9: unknown key "widdest_at" in shafts/front axle/bores/left; did you mean ` + "`widest_at`"},
-		{"key twice", "widest: 3.61", "widest: 3.61\n        widest: 3.60", `:31:9: "widest" stands twice, first on line 30; keep one`},
+		{"unknown key", "widest_at: 90", "widdest_at: 90",
+			`job.yaml:32:9: unknown key "widdest_at" in shafts/front axle/bores/left; did you mean ` + "`widest_at`"},
+		{"key twice", "widest: 3.61", "widest: 3.61\n        widest: 3.60",
+			`:31:9: "widest" stands twice, first on line 30; keep one`},
 		{"alias", "widest: 3.61", "widest: *w", `:30:17: an alias (*w) is not read here`},
 		{"anchor", "widest: 3.61", "widest: &w 3.61", `:30:17: an anchor (&w) is not read here`},
 		{"merge", "widest: 3.61", "<<: {widest: 3.61}", `:30:9: a merge (<<) is not read here`},
@@ -22,47 +24,69 @@ func TestBadInput(t *testing.T) {
 		{"NaN", "widest: 3.61", "widest: .nan", `:30:17: widest: `},
 		{"1e400", "widest: 3.61", "widest: 1e400", `:30:17: widest: "1e400" is not a length; write it out`},
 		{"1e400 as a number", "rpm: 420", "rpm: 1e400", `rpm: 1e400 is not a number; write a plain number`},
-		{"negative plate", "left: {thickness: 3.0}", "left: {thickness: -3.0}", `thickness: -3.0 mm must be above zero; expected 0.5 mm to 12 mm`},
+		{"negative plate", "left: {thickness: 3.0}", "left: {thickness: -3.0}",
+			`thickness: -3.0 mm must be above zero; expected 0.5 mm to 12 mm`},
 		{"zero plate", "left: {thickness: 3.0}", "left: {thickness: 0}", `thickness: 0 mm must be above zero`},
-		{"bore outside", "centre: [12.00, 8.05]", "centre: [12.00, 28.05]", `:29:17: centre: a hole of 3.51 mm at [12 mm, 28.05 mm] is not inside the outline`},
+		{"bore outside", "centre: [12.00, 8.05]", "centre: [12.00, 28.05]",
+			`:29:17: centre: a hole of 3.51 mm at [12 mm, 28.05 mm] is not inside the outline`},
 		{"two shafts of a name", "name: rear axle", "name: front axle", `two shafts are called "front axle"`},
-		{"gear on no shaft", "on: front axle", "on: font axle", `on: there is no shaft called "font axle"; did you mean "front axle"?`},
-		{"unknown material", "material: zinc die casting", "material: zink dye", `material: no material "zink dye" is known; the nearest is`},
-		{"worn_to", "worn_to: 90", "worn_to: 180", `worn_to: 180 is not an end of the largest diameter, which lies at 90; expected about 90 or 270`},
-		{"hash", "widest: 3.61", "widest: #31", `:30:17: widest: #31 without quotes begins a comment, so nothing is left; write "#31" in quotes, or no 31`},
-		{"hash in a list", `bushes:`, "bushes: [#31]\nbushes2:", `#31 without quotes begins a comment, and the rest of the line is lost; write "#31" in quotes`},
-		{"comma in braces", "{left: 3.46, right: 2.94}", "{left: 3,46, right: 2.94}", `left: 3,46 in braces is read as a number and a key; write 3.46`},
-		{"comma in brackets", "journal: {left: 3.46, right: 2.94}", "journal: [3,46]", `journal: [3,46] is a list of two numbers; write 3.46`},
+		{"gear on no shaft", "on: front axle", "on: font axle",
+			`on: there is no shaft called "font axle"; did you mean "front axle"?`},
+		{"unknown material", "material: zinc die casting", "material: zink dye",
+			`material: no material "zink dye" is known; the nearest is`},
+		{"worn_to", "worn_to: 90", "worn_to: 180",
+			`worn_to: 180 is not an end of the largest diameter, which lies at 90; expected about 90 or 270`},
+		{"hash", "widest: 3.61", "widest: #31",
+			`:30:17: widest: #31 without quotes begins a comment, so nothing is left; write "#31" in quotes, or no 31`},
+		{"hash in a list", `bushes:`, "bushes: [#31]\nbushes2:",
+			`#31 without quotes begins a comment, and the rest of the line is lost; write "#31" in quotes`},
+		{"comma in braces", "{left: 3.46, right: 2.94}", "{left: 3,46, right: 2.94}",
+			`left: 3,46 in braces is read as a number and a key; write 3.46`},
+		{"comma in brackets", "journal: {left: 3.46, right: 2.94}", "journal: [3,46]",
+			`journal: [3,46] is a list of two numbers; write 3.46`},
 		{"comma in a point", "[12.00, 8.05]", "[12,00, 8,05]", `centre: a comma without a space between digits`},
 		{"tab", "    rpm: 420", "\trpm: 420", `:22:1: a tab stands at the beginning of this line; indent with spaces`},
-		{"indentation", "        narrowest: 3.51", "      narrowest: 3.51", `:32:9: this line or the one before it is indented wrongly`},
-		{"colon without a space", "rebush: 1 ", "rebush:1 ", `job.yaml:1:7: no space stands behind the colon; write ` + "`rebush: 1`"},
-		{"two colons", "title: Plain axle", "title: Plain: axle", `job.yaml:3:13: a second colon stands on this line; put the text in quotes: title: "Plain: axle under a worm`},
+		{"indentation", "        narrowest: 3.51", "      narrowest: 3.51",
+			`:32:9: this line or the one before it is indented wrongly`},
+		{"colon without a space", "rebush: 1 ", "rebush:1 ",
+			`job.yaml:1:7: no space stands behind the colon; write ` + "`rebush: 1`"},
+		{"two colons", "title: Plain axle", "title: Plain: axle",
+			`job.yaml:3:13: a second colon stands on this line; put the text in quotes: title: "Plain: axle under a worm`},
 		{"bracket", "[12.00, 8.05]", "[10.00, 6.05", `is not closed, or a comma is missing`},
 		{"quote", "title: Plain", `title: "Plain`, `quote`},
-		{"leading zero", "teeth: 24", "teeth: 024", `teeth: 024 begins with 0, which some read as another number; write 24`},
+		{"leading zero", "teeth: 24", "teeth: 024",
+			`teeth: 024 begins with 0, which some read as another number; write 24`},
 		{"leading zero of a length", "width: 18.0", "width: 018", `width: "018" begins with 0`},
 		{"yes or no", "binds: yes", "binds: perhaps", `binds: "perhaps" is not yes or no`},
-		{"accept of no stop", "shafts:", "accept: [wibble]\nshafts:", `:17:10: accept: there is no stop called "wibble"; write accept: [magnesium] or leave it out; no other stop can be accepted`},
-		{"accept misspelt", "shafts:", "accept: [magnesum]\nshafts:", `accept: there is no stop called "magnesum"; did you mean ` + "`magnesium`?"},
-		{"accept of a crack", "shafts:", "accept:\n  - magnesium\n  - condition\nshafts:", `:19:5: accept: the stop "condition" cannot be accepted; nothing at the machine cures a cracked or swollen casting`},
-		{"accept of a seat", "shafts:", "accept: [no seat]\nshafts:", `accept: the stop "no seat" cannot be accepted; see what each bush would need`},
-		{"accept twice", "shafts:", "accept: [magnesium, magnesium]\nshafts:", `accept: "magnesium" stands twice; keep one`},
+		{"accept of no stop", "shafts:", "accept: [wibble]\nshafts:",
+			`:17:10: accept: there is no stop called "wibble"; write accept: [magnesium] or leave it out; no other stop can be accepted`},
+		{"accept misspelt", "shafts:", "accept: [magnesum]\nshafts:",
+			`accept: there is no stop called "magnesum"; did you mean ` + "`magnesium`?"},
+		{"accept of a crack", "shafts:", "accept:\n  - magnesium\n  - condition\nshafts:",
+			`:19:5: accept: the stop "condition" cannot be accepted; nothing at the machine cures a cracked or swollen casting`},
+		{"accept of a seat", "shafts:", "accept: [no seat]\nshafts:",
+			`accept: the stop "no seat" cannot be accepted; see what each bush would need`},
+		{"accept twice", "shafts:", "accept: [magnesium, magnesium]\nshafts:",
+			`accept: "magnesium" stands twice; keep one`},
 		{"accept of nothing", "shafts:", "accept: []\nshafts:", `accept: `},
 		{"accept as a word", "shafts:", "accept: magnesium\nshafts:", `accept: `},
 		{"newer version", "rebush: 1 ", "rebush: 2 ", `this file is version 2; this program reads up to 1`},
 		{"no version", "rebush: 1 ", "datum: x # ", `rebush is missing`},
 		{"date", "2026-11-25", "2026-02-30", `date: "2026-02-30" is not a date`},
-		{"inch for mm", "widest: 3.61", "widest: 0.1421", "widest: 0.1421 mm is not plausible here; if it is inches write `0.1421 in`"},
-		{"journal too large", "journal: {left: 3.46", "journal: {left: 3.56", `narrowest: 3.51 mm does not go with the left journal of 3.56 mm`},
-		{"narrowest above widest", "narrowest: 3.51", "narrowest: 3.71", `widest: 3.61 mm is less than narrowest, 3.71 mm`},
+		{"inch for mm", "widest: 3.61", "widest: 0.1421",
+			"widest: 0.1421 mm is not plausible here; if it is inches write `0.1421 in`"},
+		{"journal too large", "journal: {left: 3.46", "journal: {left: 3.56",
+			`narrowest: 3.51 mm does not go with the left journal of 3.56 mm`},
+		{"narrowest above widest", "narrowest: 3.51", "narrowest: 3.71",
+			`widest: 3.61 mm is less than narrowest, 3.71 mm`},
 		{"nothing", "widest: 3.61", "widest:", `widest: no value is given; expected a length`},
 		{"words for a length", "widest: 3.61", "widest: wide", `:30:17: widest: `},
 		{"bush without size", "od: 6.0, ", "", `od is missing in bushes/drawer 7`},
 		{"small flange", "flange: {od: 8,", "flange: {od: 6,", `od: 6 mm does not go with an outside diameter of 6 mm`},
 		{"bore above od", "od: 6.0, od_class", "od: 3.0, od_class", `od: 3 mm over a bore of 3.5 mm leaves a wall`},
 		{"class", "bore_class: F7", "bore_class: Q7", `bore_class: `},
-		{"made of nothing", "complaint:", "made: {front axle.left: {with: pins}}\ncomplaint:", "no size as made is given"},
+		{"made of nothing", "complaint:", "made: {front axle.left: {with: pins}}\ncomplaint:",
+			"no size as made is given"},
 		{"chooses nothing", "complaint:", "choose: drawer 9\ncomplaint:",
 			`choose: there is no bush called "drawer 9"; did you mean "drawer 7"?`},
 		{"finish that is none", "complaint:", "finish: drilled\ncomplaint:",
@@ -78,7 +102,8 @@ func TestBadInput(t *testing.T) {
 		{"teeth", "teeth: 24", "teeth: 4", `teeth: 4 is not plausible here; expected 5 to 400`},
 		{"angle", "pressure_angle: 20", "pressure_angle: 40", `pressure_angle: 40 is not plausible here`},
 		{"insulated", "insulated: right", "insulated: rihgt", `did you mean "right"?`},
-		{"instrument", "narrowest: 3.51", "narrowest: 3.51\n        with: {widest: indicatr}", `widest: there is no instrument called "indicatr"; did you mean "indicator"?`},
+		{"instrument", "narrowest: 3.51", "narrowest: 3.51\n        with: {widest: indicatr}",
+			`widest: there is no instrument called "indicatr"; did you mean "indicator"?`},
 		{"force", "load: 2.5 N", "load: 2.5 stone", `load: "stone" is not a unit of force`},
 		{"huge", "widest: 3.61", "widest: 99999999999999999999999999999999999999999999", `widest: `},
 	} {
@@ -90,7 +115,8 @@ func TestBadInput(t *testing.T) {
 		}
 		if c.want == "" {
 			var fe *FileError
-			if !errors.As(err, &fe) || !strings.Contains(err.Error(), "job.yaml:6:7: "+filepath.Join(situations, "shopp.yaml")+": there is no such file") {
+			if !errors.As(err, &fe) || !strings.Contains(err.Error(),
+				"job.yaml:6:7: "+filepath.Join(situations, "shopp.yaml")+": there is no such file") {
 				t.Errorf("%s: %v", c.name, err)
 			}
 			continue
@@ -113,7 +139,8 @@ func TestAllAtOnce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := strings.NewReplacer("condition: sound", "condition: fair", "widest: 3.61", "widest: #31", "on: front axle", "on: middle axle").Replace(string(data))
+	text := strings.NewReplacer("condition: sound", "condition: fair", "widest: 3.61", "widest: #31",
+		"on: front axle", "on: middle axle").Replace(string(data))
 	_, err = Parse("job.yaml", situations, []byte(text), Options{})
 	var ps Problems
 	if !errors.As(err, &ps) || len(ps) != 3 {
@@ -144,9 +171,11 @@ func TestFilesThatCannotBe(t *testing.T) {
 		}
 	}
 	write("tram.yaml", nil)
-	for name, want := range map[string]string{"tram.yml": "did you mean " + filepath.Join(dir, "tram.yaml") + "?", "trma.yaml": "tram.yaml?", "omnibus.yaml": ""} {
+	for name, want := range map[string]string{"tram.yml": "did you mean " + filepath.Join(dir, "tram.yaml") + "?",
+		"trma.yaml": "tram.yaml?", "omnibus.yaml": ""} {
 		_, err := Read(filepath.Join(dir, name), Options{})
-		if err == nil || !strings.Contains(err.Error(), want) || want == "" && strings.Contains(err.Error(), "did you mean") {
+		if err == nil || !strings.Contains(err.Error(), want) || want == "" &&
+			strings.Contains(err.Error(), "did you mean") {
 			t.Errorf("%s: %v, want %q", name, err, want)
 		}
 	}
@@ -174,7 +203,8 @@ func TestFilesThatCannotBe(t *testing.T) {
 			t.Errorf("%s: %v, want %q", name, err, want.says)
 		}
 	}
-	if _, err := Read("-", Options{Stdin: strings.NewReader("rebush: 1\n")}); err == nil || !strings.HasPrefix(err.Error(), "standard input:1:1: ") {
+	if _, err := Read("-", Options{Stdin: strings.NewReader("rebush: 1\n")}); err == nil ||
+		!strings.HasPrefix(err.Error(), "standard input:1:1: ") {
 		t.Errorf("standard input: %v", err)
 	}
 }

@@ -84,7 +84,8 @@ func checkMade(r *reader, j *Job, root *value) {
 			continue
 		}
 		if !m.Seat.Given() && !m.Diameter.Given() && !m.Centre.Given() {
-			r.say(v.pos, name+": no size as made is given", "write seat:, bore: or centre: with the size, or take it out")
+			r.say(v.pos, name+": no size as made is given",
+				"write seat:, bore: or centre: with the size, or take it out")
 			continue
 		}
 		s, b := j.Bore(name)
