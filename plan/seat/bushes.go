@@ -35,7 +35,8 @@ func (in *Input) bush(b *job.Bush) (Bush, error) {
 	if err != nil {
 		return Bush{}, err
 	}
-	s := Bush{Code: b.Code, Index: b.Index, Metal: metal, Turned: b.Turned, ToBuy: b.ToBuy, OnHand: -1, Runout: b.Runout.Float()}
+	s := Bush{Code: b.Code, Index: b.Index, Metal: metal, Turned: b.Turned, ToBuy: b.ToBuy, OnHand: -1,
+		Runout: b.Runout.Float()}
 	if b.Price != nil {
 		s.Price, s.Priced = *b.Price, true
 	}
@@ -79,11 +80,13 @@ func (in *Input) series(said *finding.List) []Bush {
 	}
 	var out []Bush
 	for i, kept := range list {
-		b := Bush{Code: kept.Code, Index: len(in.Job.Bushes) + i, ToBuy: true, Source: kept.Address + ": " + kept.Source}
+		b := Bush{Code: kept.Code, Index: len(in.Job.Bushes) + i, ToBuy: true,
+			Source: kept.Address + ": " + kept.Source}
 		if b.Metal, err = metalOf(in.Metals, kept.Material); err != nil {
 			continue
 		}
-		if b.sized(kept, in.classes, dim.Length{}, dim.Length{}) == nil { // else a size for which its class does not exist
+		if b.sized(kept, in.classes, dim.Length{},
+			dim.Length{}) == nil { // else a size for which its class does not exist
 			out = append(out, b)
 		}
 	}

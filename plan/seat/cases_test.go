@@ -31,7 +31,8 @@ func TestSecondHold(t *testing.T) {
 			s.h.Plate2 = brass
 			s.h.Plate2.Alpha = 18 + 0.0072/5.0118/20*1e6
 		}, "flange and stake"},
-		{"plastic creeps", func(s *scene) { s.h.Plate2 = brass; s.b.Metal = nylon; s.b.BLow, s.b.BHigh = 3.21, 3.22 }, "flange and stake"},
+		{"plastic creeps", func(s *scene) { s.h.Plate2 = brass; s.b.Metal = nylon; s.b.BLow, s.b.BHigh = 3.21, 3.22 },
+			"flange and stake"},
 	} {
 		s := scenery(t)
 		c.change(&s)
@@ -51,7 +52,8 @@ func TestWindowFollowsTheSecondHold(t *testing.T) {
 	s.h.Plate2 = brass
 	alone := s.only(t)
 	if stake.WindowLow != 0 || flange.WindowLow <= 0 || alone.WindowLow <= flange.WindowLow {
-		t.Errorf("least press: with a stake %v, with a flange %v, alone %v", stake.WindowLow, flange.WindowLow, alone.WindowLow)
+		t.Errorf("least press: with a stake %v, with a flange %v, alone %v", stake.WindowLow, flange.WindowLow,
+			alone.WindowLow)
 	}
 	// At the least press of the window the bush just holds what is asked.
 	j := newJudge(s.h, s.shop, s.r)
@@ -124,7 +126,8 @@ func TestMandrelLeftInTheBore(t *testing.T) {
 		t.Fatalf("%s %v %s", a.Finish, a.MandrelIn, a.Fail.Text())
 	}
 	if a.PHigh <= b.PHigh || a.Force[1] <= b.Force[1] {
-		t.Errorf("pressure %v and %v N with the mandrel in, %v and %v N without", a.PHigh, a.Force[1], b.PHigh, b.Force[1])
+		t.Errorf("pressure %v and %v N with the mandrel in, %v and %v N without", a.PHigh, a.Force[1], b.PHigh,
+			b.Force[1])
 	}
 	if a.Closed[0] < 3.203-slack || a.Closed[1] > 3.208+slack {
 		t.Errorf("bore %v", a.Closed)
@@ -169,7 +172,8 @@ func TestFinish(t *testing.T) {
 		c.change(&s)
 		a := s.only(t)
 		if !a.Feasible || a.Finish != c.want || len(a.FinishSizes) != c.sizes {
-			t.Errorf("%s: %q by %v, want %q with %d sizes %s", c.name, a.Finish, a.FinishSizes, c.want, c.sizes, a.Fail.Text())
+			t.Errorf("%s: %q by %v, want %q with %d sizes %s", c.name, a.Finish, a.FinishSizes, c.want, c.sizes,
+				a.Fail.Text())
 		}
 		if a.Feasible && (a.Expected[0] < a.Bore[0]-slack || a.Expected[1] > a.Bore[1]+slack) {
 			t.Errorf("%s: expected %v outside %v", c.name, a.Expected, a.Bore)
@@ -189,7 +193,8 @@ func TestTurned(t *testing.T) {
 	}
 	s.h.Plate = 2
 	a = s.only(t)
-	if !a.Feasible || a.Bush.FlangeT != s.r.ShoulderThick || a.Bush.Length != 2+a.Bush.FlangeT || a.Short || a.SideUse != a.Bush.FlangeT {
+	if !a.Feasible || a.Bush.FlangeT != s.r.ShoulderThick || a.Bush.Length != 2+a.Bush.FlangeT || a.Short ||
+		a.SideUse != a.Bush.FlangeT {
 		t.Errorf("2 mm plate: shoulder %v, length %v, %s", a.Bush.FlangeT, a.Bush.Length, a.Fail.Text())
 	}
 	s.h.SideRoom = 0.5
@@ -215,7 +220,8 @@ func TestHotAndCold(t *testing.T) {
 	s.bore(0.0)
 	s.h.THigh = 60
 	a := s.only(t)
-	if !a.WarmRules || a.WarmAt != 60+s.r.HotK || math.Abs(a.RunHot-s.r.RunLeast) > 1e-9 || a.Bore[0] <= bronze.Bore[0] {
+	if !a.WarmRules || a.WarmAt != 60+s.r.HotK || math.Abs(a.RunHot-s.r.RunLeast) > 1e-9 ||
+		a.Bore[0] <= bronze.Bore[0] {
 		t.Errorf("plastic: %.4f hot at %v C, bore from %.4f %s", a.RunHot, a.WarmAt, a.Bore[0], a.Fail.Text())
 	}
 }

@@ -50,10 +50,12 @@ func freeEdges(old survey.Hole, at [2]float64, measured []float64, c job.Chassis
 	case len(c.Corners) > 2:
 		for i := range c.Corners {
 			q := onSegment(at, c.Corners[i].Float(), c.Corners[(i+1)%len(c.Corners)].Float())
-			out = append(out, freeEdge{math.Hypot(q[0]-x, q[1]-y), math.Atan2(q[1]-y, q[0]-x) * 180 / math.Pi, "the outline"})
+			out = append(out, freeEdge{math.Hypot(q[0]-x, q[1]-y), math.Atan2(q[1]-y, q[0]-x) * 180 / math.Pi,
+				"the outline"})
 		}
 	case c.Length.Given() && c.Height.Given():
-		out = append(out, freeEdge{x, 180, "the rear end of the plate"}, freeEdge{c.Length.Float() - x, 0, "the front end of the plate"},
+		out = append(out, freeEdge{x, 180, "the rear end of the plate"}, freeEdge{c.Length.Float() - x, 0,
+			"the front end of the plate"},
 			freeEdge{y, 270, "the datum edge"}, freeEdge{c.Height.Float() - y, 90, "the upper edge of the plate"})
 	}
 	return out

@@ -59,8 +59,10 @@ func (e *explainer) sizes(row *Row) figures {
 			p.Leaf("bush/bore_mm/max", "largest bore of the bush", "mm", bore, a.Bush.BHigh)},
 	}
 	least, most := "least hole that "+a.Way.Name+" leaves", "largest hole that "+a.Way.Name+" leaves"
-	leaves := both{p.Leaf("tool/hole_mm/min", least, "mm", tool, a.SeatLow), p.Leaf("tool/hole_mm/max", most, "mm", tool, a.SeatHigh)}
-	f.seat = both{p.Calc1("seat_mm/min", "least diameter of the seat", "mm", least, a.Way.Kind.limits(), itself, leaves.least),
+	leaves := both{p.Leaf("tool/hole_mm/min", least, "mm", tool, a.SeatLow), p.Leaf("tool/hole_mm/max", most, "mm",
+		tool, a.SeatHigh)}
+	f.seat = both{p.Calc1("seat_mm/min", "least diameter of the seat", "mm", least, a.Way.Kind.limits(), itself,
+		leaves.least),
 		p.Calc1("seat_mm/max", "largest diameter of the seat", "mm", most, a.Way.Kind.limits(), itself, leaves.most)}
 	row.SeatMM = f.seat.limits()
 	if a.Way.Kind == Reamer || a.Way.Kind == OldSeatWay {
@@ -72,9 +74,11 @@ func (e *explainer) sizes(row *Row) figures {
 	}
 	const limits = "limits of bush and seat"
 	f.u = both{
-		p.Calc2("interference_um/min", "least interference on diameter", "um", "smallest bush less largest seat", limits,
+		p.Calc2("interference_um/min", "least interference on diameter", "um", "smallest bush less largest seat",
+			limits,
 			inUM(Interference), f.od.least, f.seat.most),
-		p.Calc2("interference_um/max", "largest interference on diameter", "um", "largest bush less smallest seat", limits,
+		p.Calc2("interference_um/max", "largest interference on diameter", "um", "largest bush less smallest seat",
+			limits,
 			inUM(Interference), f.od.most, f.seat.least)}
 	row.InterferenceUM = f.u.numbers()
 	if !math.IsInf(a.Ligament, 1) {
@@ -112,7 +116,8 @@ func (e *explainer) edge() ledger.Num {
 	nums, again := e.place()
 	given := len(nums)
 	for i, v := range measured(e.x.Old.Bore) {
-		nums = append(nums, e.page.Leaf("edges/"+string(rune('0'+i%10)), "metal measured to an edge", "mm", e.boreLine("edges"), v))
+		nums = append(nums, e.page.Leaf("edges/"+string(rune('0'+i%10)), "metal measured to an edge", "mm",
+			e.boreLine("edges"), v))
 	}
 	name := e.x.Hole.EdgeName
 	if name == "" {
@@ -122,7 +127,8 @@ func (e *explainer) edge() ledger.Num {
 		"least of: edge as measured from the hole less the move towards it, outline, outside of the boss", "plane geometry",
 		func(v []float64) float64 {
 			old, at := again(v)
-			h := Hole{Edge: nearestOf(freeEdges(old, at, v[given:], e.in.Job.Chassis), func(freeEdge) bool { return true }).away,
+			h := Hole{Edge: nearestOf(freeEdges(old, at, v[given:], e.in.Job.Chassis),
+				func(freeEdge) bool { return true }).away,
 				BossR: e.x.Hole.BossR, BossE: offBoss(old, at)}
 			return micro(h.EdgeAway())
 		}, nums...)
@@ -131,7 +137,8 @@ func (e *explainer) edge() ledger.Num {
 // contact is the length of seat that the bush touches.
 func (e *explainer) contact() ledger.Num {
 	h, b := &e.x.Hole, &e.a.Bush
-	return e.page.Calc4("contact_mm", "length of seat in contact", "mm", "the shorter of plate and bush less both lead chamfers", "plane geometry", Contact,
+	return e.page.Calc4("contact_mm", "length of seat in contact", "mm",
+		"the shorter of plate and bush less both lead chamfers", "plane geometry", Contact,
 		e.page.Leaf("plate_mm", "thickness of the plate", "mm", e.line("chassis/plates/"+string(e.x.side())), h.Plate),
 		e.page.Leaf("body_mm", "length of the bush without its flange", "mm", e.bushLine("length"), b.body(h.Plate)),
 		e.rule("seat_chamfer_mm"),
@@ -144,7 +151,8 @@ func (e *explainer) smoothing() ledger.Num {
 		return e.book.Leaf("rules/no smoothing", "smoothing of a porous or plastic bush", "um",
 			e.in.Table.Get("smoothing_factor").Address+": not meant for a porous face", 0)
 	}
-	return e.book.Page("rules").Calc3("smoothing", "what roughness takes off a press", "um", "factor x (Rz of the bush + Rz of the seat)",
+	return e.book.Page("rules").Calc3("smoothing", "what roughness takes off a press", "um",
+		"factor x (Rz of the bush + Rz of the seat)",
 		dinSmoothing, press.Smoothing, e.rule("smoothing_factor"), e.rule("rz_bush_um"), e.rule("rz_seat_um"))
 }
 
@@ -180,9 +188,11 @@ func (e *explainer) load(row *Row) {
 		return
 	}
 	h, p := &e.x.Hole, e.page
-	row.PV = dim.Number(p.Calc4("pv", "pressure times rubbing speed", "MPa m/s", "load / (journal x length) x pi x journal x speed / 60000",
+	row.PV = dim.Number(p.Calc4("pv", "pressure times rubbing speed", "MPa m/s",
+		"load / (journal x length) x pi x journal x speed / 60000",
 		"projected area, plain bearing practice", PV,
-		p.Leaf("load_n", "load on this bearing", "N", e.shaftLine("load")+", shared between the bearings of the shaft", h.Load),
+		p.Leaf("load_n", "load on this bearing", "N",
+			e.shaftLine("load")+", shared between the bearings of the shaft", h.Load),
 		p.Num("journal_mm"),
 		p.Leaf("length_mm", "length of the bearing", "mm", e.bushLine("length"), e.a.Bearing),
 		p.Leaf("rpm", "speed of the shaft", "rev/min", e.shaftLine("rpm"), h.RPM)).V)

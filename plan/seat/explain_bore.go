@@ -14,7 +14,8 @@ func (e *explainer) bore(row *Row, f figures) {
 	journal := p.Leaf("journal_mm", "journal", "mm", e.shaftLine("journal"), h.Journal)
 	in := []ledger.Num{journal, e.rule("bore_over_journal_um")}
 	most := e.rule("clearance_max_um")
-	in = append(in, p.Leaf("must_pass_mm", "largest diameter that has to go through (0: nothing larger)", "mm", e.shaftLine("must_pass"), h.MustPass),
+	in = append(in, p.Leaf("must_pass_mm", "largest diameter that has to go through (0: nothing larger)", "mm",
+		e.shaftLine("must_pass"), h.MustPass),
 		e.rule("pass_um"))
 	if e.a.WarmRules {
 		in = append(in, e.warm(journal, f))
@@ -25,13 +26,16 @@ func (e *explainer) bore(row *Row, f figures) {
 			"rules bore_over_journal_um, pass_um and run_least_um", func(v []float64) float64 {
 				return math.Max(LeastBore(v[0], v[1]/1000, v[2], v[3]/1000), last(v[4:], 0))
 			}, in...),
-		p.Calc2("bore_mm/max", "largest finished bore", "mm", "journal + largest clearance accepted", "rule clearance_max_um",
+		p.Calc2("bore_mm/max", "largest finished bore", "mm", "journal + largest clearance accepted",
+			"rule clearance_max_um",
 			func(journal, um float64) float64 { return MostBore(journal, um/1000) }, journal, most)}
 	row.BoreMM = limits.limits()
 	row.RunningUM = both{
-		p.Calc2("running_um/min", "least running clearance on diameter", "um", "least finished bore less journal", "rule bore_over_journal_um",
+		p.Calc2("running_um/min", "least running clearance on diameter", "um", "least finished bore less journal",
+			"rule bore_over_journal_um",
 			inUM(Running), limits.least, journal),
-		p.Calc2("running_um/max", "largest running clearance on diameter", "um", "largest finished bore less journal", "rule clearance_max_um",
+		p.Calc2("running_um/max", "largest running clearance on diameter", "um", "largest finished bore less journal",
+			"rule clearance_max_um",
 			inUM(Running), limits.most, journal)}.numbers()
 	row.ClosedMM = e.closed(f)
 	row.ExpectedMM = e.expected()
@@ -45,9 +49,11 @@ func (e *explainer) closed(f figures) *dim.MMRange {
 	}
 	after := func(bore, um float64) float64 { return ClosedBore(bore, um/1000) }
 	return both{
-		p.Calc2("closed_mm/min", "least bore after pressing", "mm", "smallest bore of the bush less the largest closure", "as the closure",
+		p.Calc2("closed_mm/min", "least bore after pressing", "mm",
+			"smallest bore of the bush less the largest closure", "as the closure",
 			after, f.bore.least, p.Num("closure_um/max")),
-		p.Calc2("closed_mm/max", "largest bore after pressing", "mm", "largest bore of the bush less the least closure", "as the closure",
+		p.Calc2("closed_mm/max", "largest bore after pressing", "mm",
+			"largest bore of the bush less the least closure", "as the closure",
 			after, f.bore.most, p.Num("closure_um/min"))}.sizes()
 }
 
@@ -58,7 +64,8 @@ func (e *explainer) expected() *dim.MMRange {
 	end := func(i int, k string) dim.Gauged {
 		what := k + " finished bore expected"
 		if a.Finish == AsDelivered && p.Has("closed_mm/"+k) {
-			return dim.Size(p.Calc1("expected_mm/"+k, what, "mm", "as the bush closes", "as the closure", itself, p.Num("closed_mm/"+k)).V)
+			return dim.Size(p.Calc1("expected_mm/"+k, what, "mm", "as the bush closes", "as the closure", itself,
+				p.Num("closed_mm/"+k)).V)
 		}
 		return dim.Size(p.Leaf("expected_mm/"+k, what, "mm", e.finishLine(), a.Expected[i]).V)
 	}
@@ -87,7 +94,8 @@ func (e *explainer) warm(journal ledger.Num, f figures) ledger.Num {
 		use = h.THigh
 	}
 	in := []ledger.Num{journal, e.rule("run_least_um"), e.bushExpansion(), e.plateExpansion(),
-		p.Leaf("expansion_shaft", "expansion of the shaft", "1e-6/K", inTable(shaftMaterial(e.x.Old.Shaft, e.in.Metals), "expansion", false), h.JournalA),
+		p.Leaf("expansion_shaft", "expansion of the shaft", "1e-6/K", inTable(shaftMaterial(e.x.Old.Shaft,
+			e.in.Metals), "expansion", false), h.JournalA),
 		f.bore.least, f.bore.most, f.od.most, f.seat.least, p.Leaf("use_c", "end of use", "C", e.useLine(), use)}
 	if a.Bush.Metal.Plastic {
 		in = append(in, e.rule("plastic_hot_k"))

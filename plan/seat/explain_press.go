@@ -31,7 +31,8 @@ func (e *explainer) state(pick func(press.State) float64) func(in []float64) flo
 
 func (e *explainer) mechanics(in []float64) press.Seat {
 	h, m := &e.x.Hole, &e.a.Bush.Metal
-	return pressed(h.wall(in[1]), in[1], in[2], press.Elastic{E: in[3], Nu: h.Plate2.Nu}, press.Elastic{E: in[4], Nu: m.Nu, Yield: in[5]})
+	return pressed(h.wall(in[1]), in[1], in[2],
+		press.Elastic{E: in[3], Nu: h.Plate2.Nu}, press.Elastic{E: in[4], Nu: m.Nu, Yield: in[5]})
 }
 
 // press explains pressure, tension, force, torque and closure.
@@ -39,7 +40,8 @@ func (e *explainer) press(row *Row, f figures) {
 	a, p := e.a, e.page
 	plate, bush := e.in.Casting.Plate.Name, a.Bush.Metal.Name
 	given := []ledger.Num{
-		p.Leaf("bush_bore_mm", "bore of the bush before pressing, middle of its limits", "mm", e.bushLine("bore"), a.Stress.Di),
+		p.Leaf("bush_bore_mm", "bore of the bush before pressing, middle of its limits", "mm", e.bushLine("bore"),
+			a.Stress.Di),
 		p.Leaf("plate_e_high", "modulus of "+plate+" for stress", "MPa", e.plate("E", true), a.Stress.Housing.E),
 		p.Leaf("bush_e_high", "modulus of "+bush+" for stress", "MPa", e.bush("E", true), a.Stress.Bush.E),
 		p.Leaf("bush_flow_high", "flow stress of the bush for stress, with 1.155", "MPa",
@@ -51,15 +53,18 @@ func (e *explainer) press(row *Row, f figures) {
 	row.HoopMPa = dim.Number(p.Calc("hoop_mpa", "largest tension in the plate", "MPa",
 		"largest pressure times the larger of the tension at the seat and at the free edge", lame,
 		e.state(func(s press.State) float64 { return s.HousingHoopMax }), stressed...).V)
-	row.HoopLimitMPa = dim.Number(p.Leaf("hoop_limit_mpa", "largest tension allowed", "MPa", e.limitLine(), a.PeakLimit).V)
+	row.HoopLimitMPa = dim.Number(p.Leaf("hoop_limit_mpa", "largest tension allowed", "MPa", e.limitLine(),
+		a.PeakLimit).V)
 
 	softest := []ledger.Num{given[0],
 		p.Leaf("plate_e_low", "modulus of "+plate+" for holding"+e.slackened(), "MPa", e.holdLine(), a.Hold.Housing.E),
 		p.Leaf("bush_e_low", "modulus of "+bush+" for holding", "MPa", e.bush("E", false), a.Hold.Bush.E),
-		p.Leaf("bush_flow_low", "flow stress of the bush for holding", "MPa", e.flowLine("porous_hold_mpa", false), a.Hold.Bush.Yield)}
+		p.Leaf("bush_flow_low", "flow stress of the bush for holding", "MPa", e.flowLine("porous_hold_mpa", false),
+			a.Hold.Bush.Yield)}
 	left := p.Calc2("interference_left_um", "least interference that is left after smoothing", "um",
 		"least interference less smoothing, not below 0", dinSmoothing, press.Left, f.u.least, e.smoothing())
-	least := p.Calc("pressure_mpa/min", "least lasting seat pressure", "MPa", "the same at the least interference, softest figures"+e.slackened(), lame,
+	least := p.Calc("pressure_mpa/min", "least lasting seat pressure", "MPa",
+		"the same at the least interference, softest figures"+e.slackened(), lame,
 		e.state(func(s press.State) float64 { return s.P }), append([]ledger.Num{left, f.seat.most}, softest...)...)
 	row.PressureMPa = dim.Numbers(least.V, most.V)
 	e.force(row, f, both{least, most}, given)
@@ -83,13 +88,17 @@ func (e *explainer) force(row *Row, f figures, pressure both, stiff []ledger.Num
 	low := p.Leaf("friction_low", "friction for holding", "-", e.frictionLine(), e.in.Shop.FrictionLow)
 	high := p.Leaf("friction_high", "friction for pressing", "-", e.frictionLine(), e.in.Shop.FrictionHigh)
 	force := both{
-		p.Calc4("force_n/min", "force along the axle that the press holds", "N", byFriction, coulomb, AxialForce, low, f.seat.most, contact, pressure.least),
-		p.Calc4("force_n/max", "largest force to press the bush in", "N", byFriction, coulomb, AxialForce, high, f.seat.least, contact, pressure.most)}
+		p.Calc4("force_n/min", "force along the axle that the press holds", "N", byFriction, coulomb, AxialForce, low,
+			f.seat.most, contact, pressure.least),
+		p.Calc4("force_n/max", "largest force to press the bush in", "N", byFriction, coulomb, AxialForce, high,
+			f.seat.least, contact, pressure.most)}
 	row.ForceN = force.numbers()
 	e.pressIn(f, low, contact, stiff)
 	row.TorqueNmm = both{
-		p.Calc2("torque_nmm/min", "torque that the press holds", "N mm", atRim, "statics", Torque, force.least, f.seat.most),
-		p.Calc2("torque_nmm/max", "torque at the largest press", "N mm", atRim, "statics", Torque, force.most, f.seat.least)}.numbers()
+		p.Calc2("torque_nmm/min", "torque that the press holds", "N mm", atRim, "statics", Torque, force.least,
+			f.seat.most),
+		p.Calc2("torque_nmm/max", "torque at the largest press", "N mm", atRim, "statics", Torque, force.most,
+			f.seat.least)}.numbers()
 }
 
 // pressIn explains what it takes at least to press the bush in, before anything
@@ -98,7 +107,8 @@ func (e *explainer) pressIn(f figures, friction, contact ledger.Num, stiff []led
 	fresh := e.page.Calc("pressure_fresh_mpa", "least seat pressure while the bush goes in", "MPa",
 		"as the largest pressure, at the least interference", lame, e.state(func(s press.State) float64 { return s.P }),
 		append([]ledger.Num{f.u.least, f.seat.most}, stiff...)...)
-	e.page.Calc4("press_in_n/min", "least force to press the bush in", "N", byFriction, coulomb, AxialForce, friction, f.seat.most, contact, fresh)
+	e.page.Calc4("press_in_n/min", "least force to press the bush in", "N", byFriction, coulomb, AxialForce, friction,
+		f.seat.most, contact, fresh)
 }
 
 // closure explains how far the bore closes, at either end of what is not known
@@ -112,8 +122,10 @@ func (e *explainer) closure(row *Row, f figures, bore ledger.Num) {
 			"Lame, and the ring that flows: fits/press/METHODS.md 3", e.state(pick), u, seat, bore,
 			p.Leaf("closure_plate_e_"+k, "modulus of "+e.in.Casting.Plate.Name+" for the "+k+" closure", "MPa",
 				e.plate("E", at.Housing.E == e.in.Casting.Plate.EHigh), at.Housing.E),
-			p.Leaf("closure_bush_e_"+k, "modulus of "+metal.Name+" for the "+k+" closure", "MPa", e.bush("E", at.Bush.E == metal.EHigh), at.Bush.E),
-			p.Leaf("flow_"+k, "flow stress of the bush for its closure", "MPa", e.flowLine("porous_flow_mpa", false), at.Bush.Yield))
+			p.Leaf("closure_bush_e_"+k, "modulus of "+metal.Name+" for the "+k+" closure", "MPa",
+				e.bush("E", at.Bush.E == metal.EHigh), at.Bush.E),
+			p.Leaf("flow_"+k, "flow stress of the bush for its closure", "MPa", e.flowLine("porous_flow_mpa", false),
+				at.Bush.Yield))
 	}
 	row.ClosureUM = both{
 		end(0, "min", f.u.least, f.seat.most, func(s press.State) float64 { return s.ClosureLow * 1000 }),
@@ -126,9 +138,11 @@ func (e *explainer) ontoMandrel(row *Row, f figures) {
 	p, spring := e.page, e.in.Table.Get("mandrel_spring_um")
 	source := e.cited("mandrel_spring_um")
 	mandrel := p.Leaf("mandrel_mm", "mandrel in the bore", "mm", e.shopLine("mandrels"), e.a.FinishSizes[0])
+	stopped := func(bore, mandrel, springUM float64) float64 { return OntoMandrel(bore, mandrel, springUM/1000) * 1000 }
 	end := func(k string, back float64, bore ledger.Num) ledger.Num {
-		return p.Calc3("closure_um/"+k, k+" closure of the bore on diameter", "um", "bore of the bush less the mandrel, and what it springs back",
-			"the mandrel stops the bore", func(bore, mandrel, springUM float64) float64 { return OntoMandrel(bore, mandrel, springUM/1000) * 1000 },
+		return p.Calc3("closure_um/"+k, k+" closure of the bore on diameter", "um",
+			"bore of the bush less the mandrel, and what it springs back",
+			"the mandrel stops the bore", stopped,
 			bore, mandrel, p.Leaf("spring_um/"+k, k+" spring back onto no mandrel", "um", source, back))
 	}
 	row.ClosureUM = both{end("min", spring.Low, f.bore.most), end("max", spring.High, f.bore.least)}.numbers()
@@ -152,7 +166,8 @@ func (e *explainer) still(row *Row, f figures) {
 		func(in []float64) float64 {
 			return CompoundForce(in[0], in[1], in[2], math.Min(360, last(in[3:], 360)))
 		}, in...)
-	torque := e.page.Calc2("torque_nmm/min", "torque that the compound holds", "N mm", atRim, "statics", Torque, force, f.seat.least)
+	torque := e.page.Calc2("torque_nmm/min", "torque that the compound holds", "N mm", atRim, "statics", Torque,
+		force, f.seat.least)
 	row.ForceN, row.TorqueNmm = dim.Numbers(force.V, force.V), dim.Numbers(torque.V, torque.V)
 }
 

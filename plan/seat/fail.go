@@ -80,13 +80,15 @@ func (f Fail) Text() say.Text {
 	// against sets what is against what is wanted; the second has its unit from
 	// the first.
 	against := func(format string, unit string, places int) say.Text {
-		return say.F(format, say.Num(f.Have, places, unit).Apart(f.Want), say.Num(f.Want, places, unit).Apart(f.Have).Bare())
+		return say.F(format, say.Num(f.Have, places, unit).Apart(f.Want), say.Num(f.Want, places,
+			unit).Apart(f.Have).Bare())
 	}
 	switch f.What {
 	case shortOfCleanUp:
 		return against("does not clean up the wear: seat radius %v, needs %v", "mm", 3)
 	case shortOfFill:
-		return against("too much of the worn wall stays: seat radius %v, needs %v for compound to fill the rest", "mm", 3)
+		return against("too much of the worn wall stays: seat radius %v, needs %v for compound to fill the rest",
+			"mm", 3)
 	case dropsLoose:
 		if f.Have < -farOff {
 			return say.F("%v too loose for this seat", say.MM(-f.Have/1000, 2))
@@ -103,7 +105,8 @@ func (f Fail) Text() say.Text {
 	case openedTooFar:
 		return against("bore would have to be opened by %v after pressing, at most %v", "mm", 2)
 	case otherFinish:
-		return say.F("cannot be finished as asked (%s): ", f.Name) + against("the bore closes to %v, wanted from %v", "mm", 3)
+		return say.F("cannot be finished as asked (%s): ", f.Name) + against("the bore closes to %v, wanted from %v",
+			"mm", 3)
 	case noSuchWay:
 		reach := say.Text(" reaches up to ")
 		if f.Have < f.Want {
@@ -113,7 +116,8 @@ func (f Fail) Text() say.Text {
 	case wallTooThin, wallTooThinForPress:
 		what := map[what]string{wallTooThin: "any seat", wallTooThinForPress: "a press"}[f.What]
 		if f.Have < 0 {
-			return say.F("would break %v out of the edge; %s needs %v left", say.MM(-f.Have, 2), what, say.MM(f.Want, 2).Bare())
+			return say.F("would break %v out of the edge; %s needs %v left", say.MM(-f.Have, 2), what,
+				say.MM(f.Want, 2).Bare())
 		}
 		return against("leaves %v at the edge, needs %v for "+what, "mm", 2)
 	case pressTooHeavy:
@@ -126,7 +130,8 @@ func (f Fail) Text() say.Text {
 		return against("holds %v, needs %v, and has no second hold", f.Name, 1)
 	case compoundGap:
 		if f.Have <= 0 {
-			return say.F("is %v larger than the seat, compound wants a gap of %v on diameter", say.Um(-1000*f.Have, 0), say.MM(f.Want, 3))
+			return say.F("is %v larger than the seat, compound wants a gap of %v on diameter", say.Um(-1000*f.Have,
+				0), say.MM(f.Want, 3))
 		}
 		return against("gap for compound %v on diameter, wants %v", "mm", 3)
 	case compoundPorous:
@@ -141,7 +146,8 @@ func (f Fail) Text() say.Text {
 		return against("what must pass is %v, the largest bore that still runs is %v", "mm", 3)
 	case seizes:
 		if f.Have < 0 {
-			return say.F("binds by %v at the hot or cold end of use, needs %v of clearance", say.Um(-f.Have, 0), say.Um(f.Want, 0).Bare())
+			return say.F("binds by %v at the hot or cold end of use, needs %v of clearance", say.Um(-f.Have, 0),
+				say.Um(f.Want, 0).Bare())
 		}
 		return against("runs with %v at the hot or cold end of use, needs %v", "um", 0)
 	case noContact:
@@ -174,7 +180,8 @@ func (f Fail) Text() say.Text {
 		return against("leaves %v to "+escaped(name)+", needs %v", "mm", 2)
 	case capSlide:
 		if f.Have < 0 {
-			return say.F("%v larger than the seat under the cap, wants %v of play", say.Um(-f.Have, 0), say.Um(f.Want, 0).Bare())
+			return say.F("%v larger than the seat under the cap, wants %v of play", say.Um(-f.Have, 0),
+				say.Um(f.Want, 0).Bare())
 		}
 		return against("play under the cap %v, wants %v", "um", 0)
 	}

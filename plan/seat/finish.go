@@ -110,7 +110,8 @@ func (j *judge) reamer(a *Answer) bool {
 	best, off := -1, math.Inf(1)
 	for i := range j.shop.BoreReamers {
 		w := &j.shop.BoreReamers[i]
-		if w.Low < lo-slack || w.High > hi+slack || w.Low-a.Closed[0] <= slack || w.High-a.Closed[0] > j.r.OpenSolid+slack {
+		if w.Low < lo-slack || w.High > hi+slack || w.Low-a.Closed[0] <= slack ||
+			w.High-a.Closed[0] > j.r.OpenSolid+slack {
 			continue
 		}
 		if d := math.Abs((w.Low+w.High)/2 - aim); d < off-slack {
@@ -135,7 +136,8 @@ func (j *judge) pressedOver(a *Answer) bool {
 	lo, hi := a.Bore[0], a.Bore[1]
 	best := -1.0
 	for _, m := range j.shop.Mandrels {
-		if m-j.r.SpringHigh < lo-slack || m-j.r.SpringLow > hi+slack || m > a.Bush.BLow+slack || m-j.r.SpringLow < a.Closed[1]-slack {
+		if m-j.r.SpringHigh < lo-slack || m-j.r.SpringLow > hi+slack || m > a.Bush.BLow+slack ||
+			m-j.r.SpringLow < a.Closed[1]-slack {
 			continue
 		}
 		best = m

@@ -48,13 +48,15 @@ func TestAnswersAreFinite(t *testing.T) {
 			if a.Feasible == (a.Fail.What != noFail) {
 				t.Fatalf("feasible %v with the reason %q", a.Feasible, a.Fail.Text())
 			}
-			if text := a.Fail.Text().String(); strings.Contains(text, "NaN") || strings.Contains(text, "Inf") || !a.Feasible && text == "" {
+			if text := a.Fail.Text().String(); strings.Contains(text, "NaN") || strings.Contains(text,
+				"Inf") || !a.Feasible && text == "" {
 				t.Fatalf("the reason reads %q", text)
 			}
 			if !a.Feasible {
 				continue
 			}
-			for i, x := range []float64{a.Chance, a.SeatLow, a.SeatHigh, a.ULow, a.UHigh, a.PLow, a.PHigh, a.Peak, a.Force[0], a.Force[1],
+			for i, x := range []float64{a.Chance, a.SeatLow, a.SeatHigh, a.ULow, a.UHigh, a.PLow, a.PHigh, a.Peak,
+				a.Force[0], a.Force[1],
 				a.Closure[0], a.Closure[1], a.Closed[0], a.Closed[1], a.Bore[0], a.Bore[1], a.Expected[0], a.Expected[1], a.RunCold, a.RunHot, a.WindowLow, a.Contact, a.Bearing} {
 				if math.IsNaN(x) || math.IsInf(x, 0) {
 					t.Fatalf("figure %d is %v", i, x)

@@ -107,6 +107,10 @@ func TestWallOfASeat(t *testing.T) {
 	if w, ok := h.wall(5).(press.Boss); !ok || w.OD != 10 || w.Ecc != 0.5 || h.EdgeAway() != 4.5 {
 		t.Errorf("%+v, edge %v", h.wall(5), h.EdgeAway())
 	}
+	h.Edge = 4.8 // beyond the boss, though not by its offset
+	if _, ok := h.wall(5).(press.Boss); !ok || h.EdgeAway() != 4.5 {
+		t.Errorf("%+v, edge %v", h.wall(5), h.EdgeAway())
+	}
 	h.Edge = 4
 	if w, ok := h.wall(5).(press.Edge); !ok || w.Ligament != 1.5 || h.EdgeAway() != 4 {
 		t.Errorf("%+v, edge %v", h.wall(5), h.EdgeAway())

@@ -45,7 +45,8 @@ shafts:
     load: 3 N
     hub_to_hub: 18.0
     bores:
-      left: {centre: [10.00, 8.00], widest: 3.30, narrowest: 3.20, worn_to: 90, edges: [{at: 270, metal: 4.0}, {at: 0, away: 5.6}]}
+      left: {centre: [10.00, 8.00], widest: 3.30, narrowest: 3.20, worn_to: 90, edges: [{at: 270, metal: 4.0},
+	{at: 0, away: 5.6}]}
       right: {centre: [10.00, 8.00], widest: 3.30, narrowest: 3.20, worn_to: 90}
 gears: []
 bushes:
@@ -101,11 +102,13 @@ func TestBushesOfAJob(t *testing.T) {
 		t.Fatalf("%d bushes, said %q", len(in.Stock), said)
 	}
 	b := in.Stock[0]
-	near(t, "solid 5", []float64{b.ODLow, b.ODHigh, b.BLow, b.BHigh, b.Length}, []float64{5.019, 5.031, 3.210, 3.222, 3})
+	near(t, "solid 5", []float64{b.ODLow, b.ODHigh, b.BLow, b.BHigh, b.Length}, []float64{5.019, 5.031, 3.210, 3.222,
+		3})
 	if !in.Stock[1].Turned || in.Stock[1].OnHand != -1 {
 		t.Errorf("%+v", in.Stock[1])
 	}
-	measured := strings.NewReplacer("bore: 3.2, bore_class: F7, od: 5.0, od_class: s7", "bore: 3.215, od: 5.025").Replace(truck)
+	measured := strings.NewReplacer("bore: 3.2, bore_class: F7, od: 5.0, od_class: s7",
+		"bore: 3.215, od: 5.025").Replace(truck)
 	in, _ = read(t, bench1, measured)
 	b = in.Stock[0]
 	// A size that was measured is known to its doubt.
@@ -140,7 +143,8 @@ func TestToolsOfAShop(t *testing.T) {
 	}
 	// A lathe that does not say what it bores: by rule.
 	in, _ = read(t, "rebush_shop: 1\nunits: mm\nmachine: {kind: lathe}\nfriction: {low: 0.08, high: 0.15}\nrules: {lathe_bore_mm: [4, 40]}\n", truck)
-	near(t, "lathe", []float64{in.Shop.BoringFrom, in.Shop.BoringTo, in.Shop.FrictionLow, in.Shop.FrictionHigh}, []float64{4, 40, 0.08, 0.15})
+	near(t, "lathe", []float64{in.Shop.BoringFrom, in.Shop.BoringTo, in.Shop.FrictionLow, in.Shop.FrictionHigh},
+		[]float64{4, 40, 0.08, 0.15})
 	if !in.Shop.Lathe || in.Shop.Ways[0].Name != "boring tool" {
 		t.Errorf("%+v", in.Shop)
 	}
@@ -158,7 +162,8 @@ func sites(j *job.Job) []Site {
 		s := &j.Shafts[i]
 		for k := range s.Bores {
 			w := survey.NewWornBore([2]float64{10, 7.95}, 1.6, 1.58, 0.1, math.Pi/2)
-			out = append(out, Site{Old: survey.Hole{Shaft: s, Bore: &s.Bores[k], Known: true, Worn: w, Middle: [2]float64{10, 8}, U: 0.02},
+			out = append(out, Site{Old: survey.Hole{Shaft: s, Bore: &s.Bores[k], Known: true, Worn: w,
+				Middle: [2]float64{10, 8}, U: 0.02},
 				At: [2]float64{10.1, 7.9}, UPlace: 0.01, Touch: true})
 		}
 	}
@@ -172,7 +177,8 @@ func TestHoleOfASite(t *testing.T) {
 	left, right := in.hole(all[0], all), in.hole(all[1], all)
 	// S: the lobe's end is the journal's centre 0.12 up at 8.07, 1.58 round it:
 	// hypot(0.1, 0.17) + 1.58.
-	near(t, "left", []float64{left.S, left.Journal, left.MustPass, left.Plate, left.Load, left.TLow, left.THigh, left.UPlace, left.USurvey},
+	near(t, "left", []float64{left.S, left.Journal, left.MustPass, left.Plate, left.Load, left.TLow, left.THigh,
+		left.UPlace, left.USurvey},
 		[]float64{math.Hypot(0.1, 0.17) + 1.58, 3.16, 3.19, 3.0, 1.5, 5, 45, 0.01, 0.02})
 	// Two bores share 18 - 16 less the least play of 0.1.
 	near(t, "side room", []float64{left.SideRoom}, []float64{0.95})
@@ -201,7 +207,8 @@ func TestHoleOfASite(t *testing.T) {
 
 // Corners, a boss and neighbours.
 func TestRoundAHole(t *testing.T) {
-	in, _ := read(t, bench1, strings.Replace(truck, "outline: {length: 60, height: 20}", "outline: {corners: [[0, 0], [40, 0], [40, 11], [0, 11]]}", 1))
+	in, _ := read(t, bench1, strings.Replace(truck, "outline: {length: 60, height: 20}",
+		"outline: {corners: [[0, 0], [40, 0], [40, 11], [0, 11]]}", 1))
 	all := sites(in.Job)
 	all[1].Old.Bore.Boss = dim.Must("9 mm")
 	h := in.hole(all[1], all)
@@ -217,6 +224,77 @@ func TestRoundAHole(t *testing.T) {
 		t.Fatalf("%+v", h.Near)
 	}
 	near(t, "neighbour", []float64{h.Near[0].At, h.Near[0].R}, []float64{6, 1.7})
+}
+
+// The outline of a plate of 60 by 20, about a hole near each of its sides.
+func TestOutline(t *testing.T) {
+	in, _ := read(t, bench1, truck)
+	right := sites(in.Job)[1].Old
+	for _, c := range []struct {
+		at   [2]float64
+		away float64
+		name string
+	}{
+		{[2]float64{4, 10}, 4, "the rear end of the plate"}, {[2]float64{57, 10}, 3, "the front end of the plate"},
+		{[2]float64{30, 3}, 3, "the datum edge"}, {[2]float64{30, 18}, 2, "the upper edge of the plate"},
+	} {
+		edges := freeEdges(right, c.at, nil, in.Job.Chassis)
+		e := nearestOf(edges, func(freeEdge) bool { return true })
+		if e.away != c.away || e.name != c.name {
+			t.Errorf("%v: %+v", c.at, e)
+		}
+	}
+}
+
+// What is there already: the seat of an old bush with the doubt of its size, a
+// bearing under a cap, and wall that compound can be filled against.
+func TestWhatIsThere(t *testing.T) {
+	in, _ := read(t, bench1+"compounds: [gap-filling]\n", truck)
+	all := sites(in.Job)
+	s := all[1]
+	bore := *s.Old.Bore
+	s.Old.Bore = &bore
+	bore.Seat = &job.OldSeat{Sound: true}
+	s.Seat, s.USeat = 5.01, 0.004
+	h := in.hole(s, all)
+	near(t, "old seat", []float64{h.Old.Low, h.Old.High}, []float64{5.006, 5.014})
+	bore.Seat, bore.Cap = nil, true
+	if h = in.hole(s, all); h.Cap != 3.2 || h.Old != nil {
+		t.Errorf("under a cap %v", h.Cap)
+	}
+	// 255 degrees of sound wall are there before all of it is, and no seat is
+	// smaller than the old hole round the new centre.
+	if h.Fill <= 1.6 || h.Fill >= h.S {
+		t.Errorf("filled from %v, clears from %v", h.Fill, h.S)
+	}
+	arc, _ := s.Old.Stands().UncutArc(s.At, h.Fill)
+	if math.Abs(360-arc-in.Rules.FillDeg) > 0.2 {
+		t.Errorf("a seat of %v stands in %v degrees of wall", h.Fill, 360-arc)
+	}
+	if live := in.hole(all[0], all); live.Fill != 0 {
+		t.Error("compound on the live side")
+	}
+}
+
+// Of a bush's material the safe figure for each question: the least yield to
+// hold by, the most to press against, both ends of pv.
+func TestMetals(t *testing.T) {
+	in, _ := read(t, bench1, truck)
+	for _, name := range []string{"bearing bronze C93200", "sintered bronze"} {
+		m, err := metalOf(in.Metals, name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if m.ELow > m.EHigh || m.ELow <= 0 || m.PVWarn > m.PVMax {
+			t.Errorf("%+v", m)
+		}
+		if m.Porous && m.YieldHi != m.Yield || !m.Porous && m.YieldHi <= m.Yield {
+			t.Errorf("%s yields from %v to %v", name, m.Yield, m.YieldHi)
+		}
+	}
+	if m, _ := metalOf(in.Metals, "sintered bronze"); m.PVWarn == m.PVMax {
+		t.Errorf("the cautious pv of %s is its last: %v", m.Name, m.PVMax)
+	}
 }
 
 // A zinc casting bears half of its least strength, no more than it yields at; a
@@ -240,7 +318,8 @@ func TestCastings(t *testing.T) {
 // The job's choice goes before the list; a bush of the series is offered where
 // nothing of the list can be seated, and not where one was chosen.
 func TestDecideLooksFurtherOnlyWhereItMay(t *testing.T) {
-	none := truck[:strings.Index(truck, "  - {code: solid 5")] + "  - {code: thin, bore: 3.2, bore_class: F7, od: 3.9, od_class: s7, length: 3.0, material: bearing bronze C93200}\n"
+	none := truck[:strings.Index(truck,
+		"  - {code: solid 5")] + "  - {code: thin, bore: 3.2, bore_class: F7, od: 3.9, od_class: s7, length: 3.0, material: bearing bronze C93200}\n"
 	in, _ := read(t, bench1, none, func(j *job.Job) {
 		// A journal of 2.97 for the bushes of 3 mm that are sold.
 		s := &j.Shafts[0]
@@ -254,6 +333,9 @@ func TestDecideLooksFurtherOnlyWhereItMay(t *testing.T) {
 	for _, a := range got[0].Answers {
 		if a.Bush.ToBuy {
 			bought++
+			if a.Bush.Index < len(in.Job.Bushes) || !a.Feasible {
+				t.Errorf("%s comes before the job's own, or does not fit: %v", a.Bush.Code, a.Fail.Text())
+			}
 		}
 	}
 	if bought == 0 || bought > mostToBuy {
@@ -290,7 +372,8 @@ func TestExplained(t *testing.T) {
 	book := ledger.New()
 	page := book.Page("survey/" + x.Name())
 	w := x.Old.Worn
-	for k, v := range map[string]float64{"centre_mm/0": w.O[0], "centre_mm/1": w.O[1], "old_radius_mm/found": w.R, "wear_mm": w.W, "wear_rad": w.ThetaRad, "clearance_mm": w.C} {
+	for k, v := range map[string]float64{"centre_mm/0": w.O[0], "centre_mm/1": w.O[1], "old_radius_mm/found": w.R,
+		"wear_mm": w.W, "wear_rad": w.ThetaRad, "clearance_mm": w.C} {
 		page.Leaf(k, k, "mm", "job.yaml:1", v)
 	}
 	target := book.Page("targets/" + x.Name())
@@ -298,8 +381,9 @@ func TestExplained(t *testing.T) {
 	target.Leaf("target_mm/1", "y", "mm", "job.yaml:1", x.At[1])
 	row, a := Explain(book, in, x), x.Chosen
 	at := book.Page("seats/" + x.Name())
-	for k, want := range map[string]float64{"clears_mm": x.Hole.S, "edge_mm": x.Hole.Edge, "pressure_mpa/min": a.PLow, "pressure_mpa/max": a.PHigh,
-		"force_n/min": a.Force[0], "force_n/max": a.Force[1], "press_in_n/min": a.PressIn, "closure_um/min": 1000 * a.Closure[0],
+	for k, want := range map[string]float64{"clears_mm": x.Hole.S, "edge_mm": x.Hole.Edge, "pressure_mpa/min": a.PLow,
+		"pressure_mpa/max": a.PHigh,
+		"force_n/min":      a.Force[0], "force_n/max": a.Force[1], "press_in_n/min": a.PressIn, "closure_um/min": 1000 * a.Closure[0],
 		"bore_mm/min": a.Bore[0], "bore_mm/max": a.Bore[1], "contact_mm": a.Contact} {
 		if v := at.Num(k).V; math.Abs(v-want) > 2e-6*math.Max(1, math.Abs(want)) {
 			t.Errorf("%s: explained as %v, decided by %v", k, v, want)

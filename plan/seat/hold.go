@@ -26,7 +26,8 @@ func (j *judge) holds(a *Answer) Fail {
 	a.PLow = a.Hold.At(a.Left).P
 	a.Force[0] = AxialForce(j.loF, a.SeatHigh, a.Contact, a.PLow)
 	a.Torque[0] = Torque(a.Force[0], a.SeatHigh)
-	a.PressIn = AxialForce(j.loF, a.SeatHigh, a.Contact, j.press(&a.Bush, a.Contact, a.SeatHigh, true, false).At(a.ULow).P)
+	a.PressIn = AxialForce(j.loF, a.SeatHigh, a.Contact, j.press(&a.Bush, a.Contact, a.SeatHigh, true,
+		false).At(a.ULow).P)
 	a.Force[1] = AxialForce(j.hiF, a.SeatLow, a.Contact, a.PHigh)
 	a.Torque[1] = Torque(a.Force[1], a.SeatLow)
 	a.LooseAt = j.coolsAt(a)

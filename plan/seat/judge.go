@@ -57,7 +57,8 @@ func BoreLimits(h Hole, r Rules) [2]float64 {
 // answer judges one bush with one way into a; glued asks for a seat that
 // retaining compound holds instead of a press.
 func (j *judge) answer(a *Answer, b *Bush, w *Way, glued bool) {
-	*a = Answer{Bush: *b, Way: *w, Mend: w.Kind.Mend(), HeldBy: ByPress, LooseAt: math.NaN(), PV: math.NaN(), RunCold: math.NaN(), RunHot: math.NaN(), Ligament: math.Inf(1)}
+	*a = Answer{Bush: *b, Way: *w, Mend: w.Kind.Mend(), HeldBy: ByPress, LooseAt: math.NaN(), PV: math.NaN(),
+		RunCold: math.NaN(), RunHot: math.NaN(), Ligament: math.Inf(1)}
 	switch {
 	case w.Kind == CapWay:
 		a.HeldBy = ByCap

@@ -88,7 +88,8 @@ func metalOf(metals *material.Registry, name string) (Metal, error) {
 	if err != nil {
 		return Metal{}, err
 	}
-	t := Metal{Name: mat.Name, Porous: mat.Kind == material.PorousBronze, Plastic: mat.Kind == material.Plastic, Leaded: mat.Leaded}
+	t := Metal{Name: mat.Name, Porous: mat.Kind == material.PorousBronze, Plastic: mat.Kind == material.Plastic,
+		Leaded: mat.Leaded}
 	if t.EHigh, t.Nu, _, err = mat.Elastic(true); err != nil {
 		return t, err
 	}

@@ -14,7 +14,8 @@ import (
 // delivered with its bore F7 or G7 and its outside r6 or s7, pressed into an H7
 // seat in a RIGID housing over a pin of m5 to m6, ends with a bore of H7.
 // Sizes: ISO 2795:1991 Table 1 (one machine-read scan). Limits: ISO 286 tables.
-var iso2795 = []struct{ bore, od string }{{"2 mm", "5 mm"}, {"3 mm", "5 mm"}, {"3 mm", "6 mm"}, {"4 mm", "8 mm"}, {"5 mm", "9 mm"}, {"6 mm", "10 mm"}, {"8 mm", "12 mm"}, {"10 mm", "16 mm"}}
+var iso2795 = []struct{ bore, od string }{{"2 mm", "5 mm"}, {"3 mm", "5 mm"}, {"3 mm", "6 mm"}, {"4 mm", "8 mm"},
+	{"5 mm", "9 mm"}, {"6 mm", "10 mm"}, {"8 mm", "12 mm"}, {"10 mm", "16 mm"}}
 
 var classPairs = [][2]string{{"G7", "r6"}, {"F7", "s7"}}
 
@@ -68,16 +69,19 @@ func TestPromiseOfISO2795(t *testing.T) {
 				continue
 			}
 			if a.Expected[0] < want[0]-slack || a.Expected[1] > want[1]+slack {
-				t.Errorf("%s x %s %v: bore %.4f to %.4f, promised %.3f to %.3f", size.bore, size.od, pair, a.Expected[0], a.Expected[1], want[0], want[1])
+				t.Errorf("%s x %s %v: bore %.4f to %.4f, promised %.3f to %.3f", size.bore, size.od, pair,
+					a.Expected[0], a.Expected[1], want[0], want[1])
 			}
 			mid := (s.r.SpringLow + s.r.SpringHigh) / 2
 			if pin[0]-mid < want[0]-0.0006 || pin[1]-mid > want[1]+0.0006 {
-				t.Errorf("%s: pins of m5 to m6 leave %.4f to %.4f, promised %.3f to %.3f", size.bore, pin[0]-mid, pin[1]-mid, want[0], want[1])
+				t.Errorf("%s: pins of m5 to m6 leave %.4f to %.4f, promised %.3f to %.3f", size.bore, pin[0]-mid,
+					pin[1]-mid, want[0], want[1])
 			}
 			// At the corner of the limits, the largest bore with the least
 			// interference, no pin helps: the bore stays up to 4 um above H7.
 			if over := widest.Closed[1] - want[1]; over > 0.004 {
-				t.Errorf("%s x %s %v: at the corner of its limits the bore ends %.4f above H7", size.bore, size.od, pair, over)
+				t.Errorf("%s x %s %v: at the corner of its limits the bore ends %.4f above H7", size.bore, size.od,
+					pair, over)
 			}
 		}
 	}
@@ -106,7 +110,8 @@ func TestWithoutThePinRigidHousingClosesByItsInterference(t *testing.T) {
 		s.shop.Mandrels = nil
 		a := s.only(t)
 		if a.Closed[0] > want[0] {
-			t.Errorf("%s x %s: pressed free the bore ends from %.4f and still keeps H7", size.bore, size.od, a.Closed[0])
+			t.Errorf("%s x %s: pressed free the bore ends from %.4f and still keeps H7", size.bore, size.od,
+				a.Closed[0])
 		}
 	}
 }
@@ -129,7 +134,8 @@ func TestThinZincWallDepartsFromThePromise(t *testing.T) {
 	thin.Housing, thin.Wall = press.Elastic{E: zinc.EHigh, Nu: zinc.Nu}, press.Edge{Ligament: d / 4}
 	a, b := rigid.At(u).Closure, thin.At(u).Closure
 	if share := b / a; share > 0.60 || share < 0.40 {
-		t.Errorf("closes by %.1f um in a rigid housing and by %.1f um in the thin wall: %.2f of it", a*1000, b*1000, share)
+		t.Errorf("closes by %.1f um in a rigid housing and by %.1f um in the thin wall: %.2f of it", a*1000, b*1000,
+			share)
 	}
 	stiff, _ := rigid.HeldAt(u)
 	soft, tension := thin.HeldAt(u)
@@ -139,5 +145,6 @@ func TestThinZincWallDepartsFromThePromise(t *testing.T) {
 	if tension < zinc.Limit {
 		t.Errorf("over the pin the thin wall is pulled with %.0f MPa only", tension)
 	}
-	t.Logf("free: rigid %.1f um, thin wall %.1f um; over the pin: %.0f and %.0f MPa, tension %.0f MPa", a*1000, b*1000, stiff, soft, tension)
+	t.Logf("free: rigid %.1f um, thin wall %.1f um; over the pin: %.0f and %.0f MPa, tension %.0f MPa", a*1000,
+		b*1000, stiff, soft, tension)
 }

@@ -95,7 +95,8 @@ func (s Shop) waysTo(mends []Mend, h Hole) []Way {
 		case m == Rebush:
 			out = append(out, s.Ways...)
 		case h.Cap > 0:
-			out = append(out, Way{Kind: CapWay, Name: "the seat under its cap", Size: h.Cap, Low: h.Cap, High: h.Cap, Index: -1})
+			out = append(out, Way{Kind: CapWay, Name: "the seat under its cap", Size: h.Cap, Low: h.Cap, High: h.Cap,
+				Index: -1})
 		case h.Old != nil:
 			out = append(out, Way{Kind: OldSeatWay, Name: "the old bush's seat", Size: (h.Old.Low + h.Old.High) / 2,
 				Low: h.Old.Low, High: h.Old.High, Index: -1})

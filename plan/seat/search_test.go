@@ -36,7 +36,8 @@ func crowd(t testing.TB, bushes, reamers int) (Hole, []Bush, Shop, Rules) {
 	shop := s.shop
 	for i := range reamers {
 		d := 3 + 0.1*float64(i)
-		w := Way{Kind: Reamer, Name: fmt.Sprintf("%.2f mm H7 reamer", d), Size: d, Low: d + 0.005, High: d + 0.0118, Index: i}
+		w := Way{Kind: Reamer, Name: fmt.Sprintf("%.2f mm H7 reamer", d), Size: d, Low: d + 0.005, High: d + 0.0118,
+			Index: i}
 		shop.Ways = append(shop.Ways, w)
 		shop.BoreReamers = append(shop.BoreReamers, w)
 	}
@@ -75,7 +76,8 @@ func plain(h Hole, bushes []Bush, shop Shop, r Rules) []Answer {
 			if at < 0 {
 				nearest = append(nearest, *first)
 				at = len(nearest) - 1
-			} else if f, g := first.Fail, nearest[at].Fail; f.Question > g.Question || f.Question == g.Question && f.gap() < g.gap() {
+			} else if f, g := first.Fail, nearest[at].Fail; f.Question > g.Question || f.Question == g.Question &&
+				f.gap() < g.gap() {
 				nearest[at] = *first
 			}
 		}
@@ -126,7 +128,8 @@ func TestListOrderDoesNotDecide(t *testing.T) {
 			break
 		}
 		if got[i].Bush.Code != want[i].Bush.Code || got[i].Way.Name != want[i].Way.Name {
-			t.Fatalf("place %d: %s with %s, was %s with %s", i, got[i].Bush.Code, got[i].Way.Name, want[i].Bush.Code, want[i].Way.Name)
+			t.Fatalf("place %d: %s with %s, was %s with %s", i, got[i].Bush.Code, got[i].Way.Name, want[i].Bush.Code,
+				want[i].Way.Name)
 		}
 	}
 }
@@ -134,7 +137,8 @@ func TestListOrderDoesNotDecide(t *testing.T) {
 func TestRank(t *testing.T) {
 	r := rules(t)
 	a := func(code string, chance, metal, price float64, change ...func(*Answer)) Answer {
-		x := Answer{Bush: Bush{Code: code, Price: price, Priced: price > 0, OnHand: -1}, Chance: chance, Ligament: metal, HeldBy: ByPress, Feasible: true}
+		x := Answer{Bush: Bush{Code: code, Price: price, Priced: price > 0, OnHand: -1}, Chance: chance,
+			Ligament: metal, HeldBy: ByPress, Feasible: true}
 		for _, c := range change {
 			c(&x)
 		}
@@ -154,7 +158,8 @@ func TestRank(t *testing.T) {
 		{"within two points the metal", []Answer{a("a", 0.99, 1, 1), a("b", 0.975, 2, 9)}, "ba"},
 		{"metal alike, then price", []Answer{a("a", 0.99, 2.01, 3), a("b", 0.98, 2.00, 1)}, "ba"},
 		{"on hand before price", []Answer{a("a", 0.99, 2, 1, out), a("b", 0.99, 2, 3)}, "ba"},
-		{"made before not there before bought", []Answer{a("a", 0.99, 2, 1, buy), a("b", 0.99, 2, 1, out), a("c", 0.99, 2, 1, made), a("d", 0.99, 2, 9)}, "dcba"},
+		{"made before not there before bought", []Answer{a("a", 0.99, 2, 1, buy), a("b", 0.99, 2, 1, out),
+			a("c", 0.99, 2, 1, made), a("d", 0.99, 2, 9)}, "dcba"},
 		{"priced before not priced", []Answer{a("a", 0.99, 2, 0), a("b", 0.99, 2, 3)}, "ba"},
 		{"a sound old seat wins", []Answer{a("a", 0.99, 2, 1), a("b", 0.7, 1, 1, old)}, "ba"},
 		{"filled wear comes last", []Answer{a("a", 0.99, 2, 1, filled), a("b", 0.5, 1, 1)}, "ba"},

@@ -66,13 +66,15 @@ func flangesOn(s *job.Shaft, seated []Seated) (length float64, waiting bool) {
 
 func explainSidePlay(book *ledger.Ledger, j *job.Job, s *job.Shaft, flanges, washers float64) float64 {
 	page := book.Page("shafts/" + s.Name)
-	play := page.Calc4("side_play_mm", "side play", "mm", "hub to hub less width, flanges and washers", "plane geometry", SidePlay,
+	play := page.Calc4("side_play_mm", "side play", "mm", "hub to hub less width, flanges and washers",
+		"plane geometry", SidePlay,
 		page.Leaf("hub_to_hub_mm", "hub to hub", "mm", j.Source("shafts/"+s.Name+"/hub_to_hub"), s.HubToHub.Float()),
 		page.Leaf("width_mm", "width over both plates", "mm", j.Source("chassis/width"), j.Chassis.Width.Float()),
 		page.Leaf("flanges_mm", "flanges outside the plates", "mm", j.Source("bushes"), flanges),
 		page.Leaf("washers_mm", "washers that stay on", "mm", j.Source("shafts/"+s.Name), washers))
 	for _, end := range [][2]string{{"min", "least"}, {"max", "largest"}} {
-		page.Calc1("side_play_mm/"+end[0], end[1]+" side play", "mm", "the side play as it comes out", "plane geometry", itself, play)
+		page.Calc1("side_play_mm/"+end[0], end[1]+" side play", "mm", "the side play as it comes out",
+			"plane geometry", itself, play)
 	}
 	return play.V
 }

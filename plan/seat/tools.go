@@ -19,7 +19,8 @@ func (in *Input) tools(said *finding.List) Shop {
 	for i, r := range sh.Reamers {
 		w, err := in.reamer(r, i)
 		if err != nil {
-			sayLeftOut(said, RuleReamer, sh.PlaceAt(r.Name, fmt.Sprintf("reamers/%d", i)), err, "correct this reamer in the shop file")
+			sayLeftOut(said, RuleReamer, sh.PlaceAt(r.Name, fmt.Sprintf("reamers/%d", i)), err,
+				"correct this reamer in the shop file")
 			continue
 		}
 		s.Ways = append(s.Ways, w)
@@ -34,7 +35,8 @@ func (in *Input) tools(said *finding.List) Shop {
 		tol := in.Table.V("end_mill_mm")
 		for i, t := range sh.EndMills {
 			d := t.Size.Float()
-			s.Ways = append(s.Ways, Way{Kind: EndMill, Name: t.Name + " end mill", Size: d, Low: d - tol, High: d + tol, Index: index + 1 + i})
+			s.Ways = append(s.Ways, Way{Kind: EndMill, Name: t.Name + " end mill", Size: d, Low: d - tol,
+				High: d + tol, Index: index + 1 + i})
 		}
 	}
 	for _, t := range sh.Mandrels {

@@ -1,7 +1,6 @@
 package seat
 
 import (
-	"math"
 	"strings"
 
 	"rebush/fits/dim"
@@ -116,7 +115,7 @@ func (s *speaker) assembly() say.Text {
 	if s.x.side() == job.Right {
 		other = job.Left
 	}
-	most := math.Max(shaft.Journal.On(other).Float(), math.Max(shaft.MustPass.On(other).Float(), shaft.Unworn.On(other).Float()))
+	most := max(shaft.Journal.On(other).Float(), shaft.MustPass.On(other).Float(), shaft.Unworn.On(other).Float())
 	if most > 0 && most+r.Pass <= lim[1] {
 		return say.F("put the shaft in from the %s: then only %v has to pass here", s.x.side(), say.MM(most, 3))
 	}
@@ -130,7 +129,8 @@ func (s *speaker) press(a *Answer) {
 	if a.Slackens {
 		s.caution(RuleSlackens,
 			say.F("this press puts %v of tension into the casting and zinc creeps above %v: over the years it will slacken", mpa(a.Peak), mpa(plate.Creep).Bare()),
-			say.F("hold it %s as well, or take a larger seat or a lighter press", a.Second.holding())).Against(dim.Sig9(a.Peak), plate.Creep, "MPa")
+			say.F("hold it %s as well, or take a larger seat or a lighter press",
+				a.Second.holding())).Against(dim.Sig9(a.Peak), plate.Creep, "MPa")
 	}
 	if a.OverYield {
 		s.caution(RuleYields, "the rim of the seat yields a little: ordinary practice in clock plates",
@@ -140,11 +140,13 @@ func (s *speaker) press(a *Answer) {
 		s.note(RuleUnproven, say.F("a porous bush: its holding of %v is worked out without roughness and is not proven", say.Num(a.Force[0], 0, "N")))
 	}
 	if a.Second != 0 && !a.Slackens {
-		s.caution(RuleSecond, say.F("the press alone is not enough here (%v): %s", s.short(a), a.Second), a.Second.fix())
+		s.caution(RuleSecond, say.F("the press alone is not enough here (%v): %s", s.short(a), a.Second),
+			a.Second.fix())
 	}
 	if usual := r.UsualShare * a.SeatLow; a.UHigh > usual+slack && a.HeldBy == ByPress {
 		s.caution(RuleHeavy,
-			say.F("a press of up to %v is tighter than the %v of the makers' tightest fit for such a bush", say.Um(a.UHigh*1000, 0), say.Um(usual*1000, 0)),
+			say.F("a press of up to %v is tighter than the %v of the makers' tightest fit for such a bush",
+				say.Um(a.UHigh*1000, 0), say.Um(usual*1000, 0)),
 			"a larger seat or a smaller bush").Against(dim.Sig9(a.UHigh*1000), dim.Sig9(usual*1000), "um")
 	}
 }
@@ -178,7 +180,8 @@ func (s *speaker) wall(a *Answer) {
 			"press lightly with a second hold, or set a clean solid bush in retaining compound")
 	}
 	if a.NearHole != "" {
-		s.caution(RuleNearHole, say.F("the metal towards %s is thin; the tension worked out without it is too low", a.NearHole),
+		s.caution(RuleNearHole, say.F("the metal towards %s is thin; the tension worked out without it is too low",
+			a.NearHole),
 			"press lightly, with the other hole filled by its shaft or a pin")
 	}
 	if a.MandrelIn {
@@ -201,7 +204,8 @@ func (s *speaker) wall(a *Answer) {
 // bush says what there is to know of the bush itself.
 func (s *speaker) bush(a *Answer) {
 	if a.PVHigh {
-		s.caution(RulePV, say.F("pv of %v is above the cautious figure for %s", say.Num(a.PV, 2, "MPa m/s"), a.Bush.Metal.Name), "oil it often, or a longer bush")
+		s.caution(RulePV, say.F("pv of %v is above the cautious figure for %s", say.Num(a.PV, 2, "MPa m/s"),
+			a.Bush.Metal.Name), "oil it often, or a longer bush")
 	}
 	if a.Bush.ToBuy {
 		s.note(RuleToBuy, say.F("bush %s is not on the shelf: it has to be bought", a.Bush.Code))
@@ -217,13 +221,15 @@ func (s *speaker) bush(a *Answer) {
 
 // holding says a second hold in a sentence.
 func (s Second) holding() string {
-	return s.words(map[Second]string{Flange: "by its flange", Compound: "with retaining compound", Stake: "by staking it"})
+	return s.words(map[Second]string{Flange: "by its flange", Compound: "with retaining compound",
+		Stake: "by staking it"})
 }
 
 // fix is how a second hold is made, and what would do without it.
 func (s Second) fix() say.Text {
-	return say.Words(s.words(map[Second]string{Flange: "the flange takes the thrust", Compound: "compound goes on a clean, degreased outside",
-		Stake: "stake it with three light punch marks round the edge of the seat"})) + "; a longer bush or a larger seat holds more by itself"
+	return say.Words(s.words(map[Second]string{Flange: "the flange takes the thrust",
+		Compound: "compound goes on a clean, degreased outside",
+		Stake:    "stake it with three light punch marks round the edge of the seat"})) + "; a longer bush or a larger seat holds more by itself"
 }
 
 func (s Second) words(of map[Second]string) string {
