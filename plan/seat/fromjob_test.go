@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"rebush/fits/dim"
-	"rebush/fits/ledger"
 	"rebush/fits/limits"
 	"rebush/fits/material"
 	"rebush/fits/table"
@@ -43,6 +42,7 @@ shafts:
     unworn: 3.19
     insulated: right
     load: 3 N
+    rpm: 400
     hub_to_hub: 18.0
     bores:
       left: {centre: [10.00, 8.00], widest: 3.30, narrowest: 3.20, worn_to: 90, edges: [{at: 270, metal: 4.0},
@@ -312,88 +312,6 @@ func TestCastings(t *testing.T) {
 	}
 	if len(said) == 0 || said[0] != "temper: the temper of "+in.Casting.Plate.Name+" is not said: a yield of 200 MPa is assumed" {
 		t.Errorf("%q", said)
-	}
-}
-
-// The job's choice goes before the list; a bush of the series is offered where
-// nothing of the list can be seated, and not where one was chosen.
-func TestDecideLooksFurtherOnlyWhereItMay(t *testing.T) {
-	none := truck[:strings.Index(truck,
-		"  - {code: solid 5")] + "  - {code: thin, bore: 3.2, bore_class: F7, od: 3.9, od_class: s7, length: 3.0, material: bearing bronze C93200}\n"
-	in, _ := read(t, bench1, none, func(j *job.Job) {
-		// A journal of 2.97 for the bushes of 3 mm that are sold.
-		s := &j.Shafts[0]
-		s.Journal, s.Unworn = job.Ends{Left: dim.Must("2.97 mm"), Right: dim.Must("2.97 mm")}, job.Ends{}
-	})
-	got, _ := Decide(in, sites(in.Job))
-	if len(got) != 2 || got[0].Chosen == nil || !got[0].Chosen.Bush.ToBuy || got[0].Chosen != &got[0].Answers[0] {
-		t.Fatalf("%d bores, chosen %+v", len(got), got[0].Chosen)
-	}
-	bought := 0
-	for _, a := range got[0].Answers {
-		if a.Bush.ToBuy {
-			bought++
-			if a.Bush.Index < len(in.Job.Bushes) || !a.Feasible {
-				t.Errorf("%s comes before the job's own, or does not fit: %v", a.Bush.Code, a.Fail.Text())
-			}
-		}
-	}
-	if bought == 0 || bought > mostToBuy {
-		t.Errorf("%d bushes to buy", bought)
-	}
-	in.Job.Choose = map[string]string{"": "thin"}
-	if got, _ := Decide(in, sites(in.Job)); got[0].Chosen != nil {
-		t.Errorf("chose %s against the job", got[0].Chosen.Bush.Code)
-	}
-	in, _ = read(t, bench1, truck)
-	in.Job.Choose = map[string]string{"": "solid 5", "drive.right": "own turning"}
-	got, _ = Decide(in, sites(in.Job))
-	for _, a := range got[1].Answers {
-		if a.Bush.Code != "own turning" {
-			t.Errorf("%s was asked about", a.Bush.Code)
-		}
-	}
-	all := sites(in.Job)
-	all[0].Touch = false
-	if got, _ := Decide(in, all); len(got) != 1 || got[0].Name() != "drive.right" {
-		t.Errorf("%d bores, first %s", len(got), got[0].Name())
-	}
-}
-
-// What is explained is what was decided, and every figure can be worked out
-// again from its inputs.
-func TestExplained(t *testing.T) {
-	in, _ := read(t, bench1, truck)
-	got, _ := Decide(in, sites(in.Job))
-	x := got[0]
-	if x.Chosen == nil {
-		t.Fatal(x.Answers[0].Fail.Text())
-	}
-	book := ledger.New()
-	page := book.Page("survey/" + x.Name())
-	w := x.Old.Worn
-	for k, v := range map[string]float64{"centre_mm/0": w.O[0], "centre_mm/1": w.O[1], "old_radius_mm/found": w.R,
-		"wear_mm": w.W, "wear_rad": w.ThetaRad, "clearance_mm": w.C} {
-		page.Leaf(k, k, "mm", "job.yaml:1", v)
-	}
-	target := book.Page("targets/" + x.Name())
-	target.Leaf("target_mm/0", "x", "mm", "job.yaml:1", x.At[0])
-	target.Leaf("target_mm/1", "y", "mm", "job.yaml:1", x.At[1])
-	row, a := Explain(book, in, x), x.Chosen
-	at := book.Page("seats/" + x.Name())
-	for k, want := range map[string]float64{"clears_mm": x.Hole.S, "edge_mm": x.Hole.Edge, "pressure_mpa/min": a.PLow,
-		"pressure_mpa/max": a.PHigh,
-		"force_n/min":      a.Force[0], "force_n/max": a.Force[1], "press_in_n/min": a.PressIn, "closure_um/min": 1000 * a.Closure[0],
-		"bore_mm/min": a.Bore[0], "bore_mm/max": a.Bore[1], "contact_mm": a.Contact} {
-		if v := at.Num(k).V; math.Abs(v-want) > 2e-6*math.Max(1, math.Abs(want)) {
-			t.Errorf("%s: explained as %v, decided by %v", k, v, want)
-		}
-	}
-	if bad := book.Recompute(); len(bad) > 0 {
-		t.Error(bad)
-	}
-	if row.Mend != Rebush || row.Bush != a.Bush.Code || row.HeldBy != "press" || len(row.Candidates) != len(x.Answers) {
-		t.Errorf("%+v", row)
 	}
 }
 
