@@ -45,7 +45,7 @@ func judged(w *books, j *job.Job, book *ledger.Ledger, c casting, holes []survey
 	f := verdict.Facts{Swollen: c.Swollen, Metal: c.Metal, OK: c.OK, Lathe: seats.In.Shop.Lathe, Rules: verdict.RulesOf(w.rules),
 		Placer: sh.Jig == "pinned" || sh.MachineKind == "mill" || sh.MachineKind == "lathe", Play: sidePlays(j), Trials: ended(odds.Result)}
 	for _, b := range boredOf(holes, s, seats) {
-		h := judgedHole(b, seats.In.Rules, w.rules.V("sleeve_wall_mm"))
+		h := judgedHole(b, seats.In.Rules, f.Rules.SleeveWallMM)
 		h.PlayMM = b.Hole.Play(w.instr)
 		f.Holes = append(f.Holes, h)
 	}

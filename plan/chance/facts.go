@@ -126,27 +126,25 @@ type Lean struct {
 
 // Rules are the defaults that the trials judge by.
 type Rules struct {
-	UJournalMM            float64
-	RunLeastUM, RunMostUM float64 // running clearance
-	MaxPressShare         float64 // of the seat, largest interference that is pressed at all
-	GapMM, CapMM          [2]float64
-	MandrelMM             float64    // the most that mandrels open a bore
-	FlowMPa               [2]float64 // strength of a porous bush
-	LeastWallMM           float64
-	NoWallRadii           float64
-	CastingShare          float64 // of its strength, that is allowed in a casting
-	LeanShare             float64 // of the least backlash, that lean may cost
+	UJournalMM    float64 `rule:"u_journal_mm"`
+	RunLeastUM    float64 `rule:"bore_over_journal_um"` // running clearance
+	RunMostUM     float64 `rule:"clearance_max_um"`
+	MaxPressShare float64 `rule:"most_press_share"` // of the seat, largest interference that is pressed at all
+	GapLowMM      float64 `rule:"compound_gap_mm"`
+	GapHighMM     float64 `rule:"compound_gap_mm,high"`
+	CapLowMM      float64 `rule:"cap_slide_um,mm"`
+	CapHighMM     float64 `rule:"cap_slide_um,high,mm"`
+	MandrelMM     float64 `rule:"mandrel_total_mm"` // the most that mandrels open a bore
+	FlowLowMPa    float64 `rule:"porous_flow_mpa"`  // strength of a porous bush
+	FlowHighMPa   float64 `rule:"porous_flow_mpa,high"`
+	LeastWallMM   float64 `rule:"least_wall_mm"`
+	NoWallRadii   float64 `rule:"wall_none_radii"`
+	CastingShare  float64 `rule:"casting_stress_share"`   // of its strength, that is allowed in a casting
+	LeanShare     float64 `rule:"lean_share_of_backlash"` // of the least backlash, that lean may cost
 }
 
 // RulesOf reads them.
-func RulesOf(r *table.Rules) Rules {
-	v := r.V
-	pair := func(name string, per float64) [2]float64 {
-		lo, hi := r.Pair(name)
-		return [2]float64{lo / per, hi / per}
-	}
-	return Rules{UJournalMM: v("u_journal_mm"), RunLeastUM: v("bore_over_journal_um"), RunMostUM: v("clearance_max_um"),
-		MaxPressShare: v("most_press_share"), GapMM: pair("compound_gap_mm", 1), CapMM: pair("cap_slide_um", 1000),
-		MandrelMM: v("mandrel_total_mm"), FlowMPa: pair("porous_flow_mpa", 1), LeastWallMM: v("least_wall_mm"),
-		NoWallRadii: v("wall_none_radii"), CastingShare: v("casting_stress_share"), LeanShare: v("lean_share_of_backlash")}
+func RulesOf(r *table.Rules) (out Rules) {
+	r.Fill(&out)
+	return out
 }

@@ -77,12 +77,11 @@ func um(mm [2]float64) [2]float64 { return [2]float64{mm[0] * 1000, mm[1] * 1000
 // hold is the interference that holds: of compound and of a cap a gap.
 func (f *Facts) hold(x *Fitting, b *Bore) {
 	r := &f.Rules
-	gap := func(mm [2]float64) [2]float64 { return um([2]float64{-mm[1], -mm[0]}) }
 	switch x.Hold {
 	case Bonded:
-		b.PressUM = gap(r.GapMM)
+		b.PressUM = um([2]float64{-r.GapHighMM, -r.GapLowMM})
 	case Capped:
-		b.PressUM = gap(r.CapMM)
+		b.PressUM = um([2]float64{-r.CapHighMM, -r.CapLowMM})
 	default:
 		b.PressUM = um([2]float64{x.WindowMM[0], math.Min(x.WindowMM[1], r.MaxPressShare*x.SeatMM[0])})
 		b.Closure = f.closure(x)
@@ -111,7 +110,7 @@ func (f *Facts) closure(x *Fitting) Closure {
 	c := Closure{Elastic: s.At(u).Closure / u}
 	flow := [2]float64{x.Bush.YieldMPa[0], 1.155 * x.Bush.YieldMPa[1]}
 	if x.Bush.Porous {
-		flow = f.Rules.FlowMPa
+		flow = [2]float64{f.Rules.FlowLowMPa, f.Rules.FlowHighMPa}
 	}
 	for i, y := range flow {
 		if y > 0 {

@@ -29,7 +29,7 @@ func facts(x *Fitting) Facts {
 		Clampings: []Clamping{{"A", []string{"b.left"}}, {"B", []string{"a.left"}}},
 		Holes:     []Hole{{Hole: hole, At: [2]float64{10, 8.01}, FoundMM: 0.12, Fitting: x}},
 		Plate:     Plate{ELow: 80000, EHigh: 80000, Casting: true, LimitMPa: 120},
-		Rules: Rules{UJournalMM: 0.005, RunLeastUM: 15, RunMostUM: 60, MaxPressShare: 0.02, GapMM: [2]float64{0.02, 0.08}, CapMM: [2]float64{0.005, 0.03},
+		Rules: Rules{UJournalMM: 0.005, RunLeastUM: 15, RunMostUM: 60, MaxPressShare: 0.02, GapLowMM: 0.02, GapHighMM: 0.08, CapLowMM: 0.005, CapHighMM: 0.03,
 			MandrelMM: 0.05, LeastWallMM: 0.5, NoWallRadii: 0.5, CastingShare: 0.5, LeanShare: 0.25}}
 }
 

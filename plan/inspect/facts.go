@@ -55,14 +55,16 @@ type Gauge struct{ BiasMM, UMM float64 }
 // Shop is what the ways on ask of the shop, and the defaults that decide.
 type Shop struct {
 	Lathe       bool
-	GuardK      float64 // guard band of an acceptance in standard uncertainties
-	LeastWallMM float64 // of a bush
-	LetPassMM   float64 // how far over its limit a bore may lie for running with it to be offered
+	GuardK      float64 `rule:"guard_k"`          // guard band of an acceptance in standard uncertainties
+	LeastWallMM float64 `rule:"least_wall_mm"`    // of a bush
+	LetPassMM   float64 `rule:"bore_let_pass_mm"` // how far over its limit a bore may lie for running with it to be offered
 }
 
 // ShopOf reads the defaults.
 func ShopOf(lathe bool, r *table.Rules) Shop {
-	return Shop{Lathe: lathe, GuardK: r.V("guard_k"), LeastWallMM: r.V("least_wall_mm"), LetPassMM: r.V("bore_let_pass_mm")}
+	s := Shop{Lathe: lathe}
+	r.Fill(&s)
+	return s
 }
 
 // What is what was gauged.

@@ -45,14 +45,14 @@ type Case struct {
 	Limits Limits
 }
 
-// Limits are the defaults that decide, rows of the rules.
+// Limits are the defaults that decide every case.
 type Limits struct {
-	LeaveMM       float64 // play up to which a bearing that meshes right is left alone (0.08)
-	LookAgainMM   float64 // and up to which it is looked at again (0.25)
-	Tie           float64 // options within this share of the cheapest are decided by metal (0.10)
-	ReworkMinutes float64 // 10
-	SpoiltMinutes float64 // 20
-	SecondHand    float64 // chance that a second-hand truck is sound (0.8)
+	LeaveMM       float64 `rule:"play_leave_mm"`      // play up to which a bearing that meshes right is left alone
+	LookAgainMM   float64 `rule:"play_look_again_mm"` // and up to which it is looked at again
+	Tie           float64 `rule:"verdict_tie"`        // options within this share of the cheapest are decided by metal
+	ReworkMinutes float64 `rule:"minutes_rework"`
+	SpoiltMinutes float64 `rule:"minutes_spoilt_bush"`
+	SecondHand    float64 `rule:"second_hand_chance"` // that a second-hand truck is sound
 }
 
 // Bore is one bore and the ways it could be put right.

@@ -160,7 +160,7 @@ func TestChoices(t *testing.T) {
 		if r.Choice != row.choice {
 			t.Errorf("%s: %s, want %s: %s", name, r.Choice, row.choice, r.Sentence)
 		}
-		if len(r.Options) != 8 || len(r.Bores) != len(c.Bores) {
+		if len(r.Options) != len(options()) || len(r.Bores) != len(c.Bores) {
 			t.Errorf("%s: %d options, %d bores", name, len(r.Options), len(r.Bores))
 		}
 		for _, o := range r.Options {

@@ -1,6 +1,9 @@
 package verdict
 
-import "rebush/fits/say"
+import (
+	"rebush/fits/say"
+	"rebush/fits/table"
+)
 
 // Facts are what the plan found and a verdict needs, in plain numbers.
 type Facts struct {
@@ -17,19 +20,26 @@ type Facts struct {
 	Rules  Rules
 }
 
-// Rules are the defaults that decide how a hole goes another way than the plan
-// has it.
+// Rules are the defaults that decide: those of every case, and how a hole goes
+// another way than the plan has it.
 type Rules struct {
 	Limits
-	NoWallRadii    float64 // least metal left beside a sleeve or a plug, in its radii
-	OtherChance    float64 // chance of such a hole as a share of that of a bush
-	UnseatedChance float64 // chance that stands for that of a bush where none was found
-	TurnMinutes    float64 // turning a sleeve or a plug
-	PressMinutes   float64
-	ToolMinutes    float64 // changing a tool
-	SizeMinutes    float64 // sizing a bore, fitting a washer
-	AxleMinutes    float64 // a new axle
-	SidePlayMM     float64 // most side play that is wanted
+	SleeveWallMM   float64 `rule:"sleeve_wall_mm"`         // of a sleeve, and web of a plug
+	NoWallRadii    float64 `rule:"wall_none_radii"`        // least metal left beside it, in its radii
+	OtherChance    float64 `rule:"other_way_chance_share"` // chance of such a hole as a share of that of a bush
+	UnseatedChance float64 `rule:"unseated_chance"`        // stands for that of a bush where none was found
+	TurnMinutes    float64 `rule:"minutes_turn_bush"`      // a sleeve or a plug too
+	PressMinutes   float64 `rule:"minutes_press"`
+	ToolMinutes    float64 `rule:"minutes_tool_change"`
+	SizeMinutes    float64 `rule:"minutes_sizing"` // fitting a washer too
+	AxleMinutes    float64 `rule:"minutes_new_axle"`
+	SidePlayMM     float64 `rule:"side_play_mm,high"` // most side play that is wanted
+}
+
+// RulesOf reads them.
+func RulesOf(r *table.Rules) (out Rules) {
+	r.Fill(&out)
+	return out
 }
 
 // Trials are the shares of the trials that did not come right.

@@ -2,22 +2,8 @@ package verdict
 
 import (
 	"rebush/fits/say"
-	"rebush/fits/table"
 	"rebush/plan/job"
 )
-
-// RulesOf reads the defaults by which a verdict decides.
-func RulesOf(r *table.Rules) Rules {
-	v := r.V
-	_, most := r.Pair("side_play_mm")
-	return Rules{
-		Limits: Limits{LeaveMM: v("play_leave_mm"), LookAgainMM: v("play_look_again_mm"), Tie: v("verdict_tie"),
-			ReworkMinutes: v("minutes_rework"), SpoiltMinutes: v("minutes_spoilt_bush"), SecondHand: v("second_hand_chance")},
-		NoWallRadii: v("wall_none_radii"), OtherChance: v("other_way_chance_share"), UnseatedChance: v("unseated_chance"),
-		TurnMinutes: v("minutes_turn_bush"), PressMinutes: v("minutes_press"), ToolMinutes: v("minutes_tool_change"),
-		SizeMinutes: v("minutes_sizing"), AxleMinutes: v("minutes_new_axle"), SidePlayMM: most,
-	}
-}
 
 // FromJob gathers the case of a job from what its plan found.
 func FromJob(j *job.Job, f Facts) Case {

@@ -45,7 +45,7 @@ func options() []option {
 		}, {
 			name: Renew, owner: "new bearings in the old seats", cuts: true, gravity: 2,
 			keeps: []say.Text{"the factory's own holes", "the frame"}, loses: []say.Text{"the old bearings"},
-			weigh: (*Case).renew, advise: (*Case).adviseWork,
+			weigh: everyHole(Renew, asPlanned), advise: (*Case).adviseWork,
 			hole: (*Hole).renew, barren: "no old bush in a sound seat",
 		}, {
 			name: Rebush, owner: "new bearings", cuts: true, gravity: 3,
@@ -56,12 +56,12 @@ func options() []option {
 			name: BushInABush, owner: "new bearings inside the old ones", cuts: true, gravity: 4,
 			keeps: []say.Text{"the frame", "the original hole centres"},
 			loses: []say.Text{"the inside of the old bearing, or the spoilt skin of its seat"},
-			weigh: (*Case).bushInABush, advise: (*Case).adviseWork,
+			weigh: everyHole(BushInABush, byItself), advise: (*Case).adviseWork,
 			hole: (*Hole).bushInABush, barren: "there is no old bush to bore out",
 		}, {
 			name: Plug, owner: "filling the holes and setting new bearings", cuts: true, gravity: 5,
 			keeps: []say.Text{"the frame", "a free choice of centre"}, loses: []say.Text{"more metal than any other repair"},
-			weigh: (*Case).plug, advise: (*Case).adviseWork,
+			weigh: everyHole(Plug, byItself), advise: (*Case).adviseWork,
 			hole: (*Hole).plug, barren: "not worked out",
 		}, {
 			name: NewAxle, owner: "new bearings and a new axle", cuts: true, gravity: 6,
@@ -130,9 +130,25 @@ func (c *Case) shim() weighed {
 	return yes(hours, hours*c.rate())
 }
 
-// renew and re-bush are the plan itself; where all can be renewed it renews.
-func (c *Case) renew() weighed { return c.unspoilt(c.every(Renew, c.Faults)) }
+// What may go wrong with a way: what the trials of the plan say, where it is
+// the plan's own, or the chance of each hole by itself.
+const (
+	asPlanned = true
+	byItself  = false
+)
 
+// everyHole weighs one way for every hole that needs something.
+func everyHole(name Name, planned bool) func(*Case) weighed {
+	return func(c *Case) weighed {
+		if planned {
+			return c.unspoilt(c.every(name, c.Faults))
+		}
+		return c.unspoilt(c.every(name, nil))
+	}
+}
+
+// rebush is the plan's own way; where all holes can be renewed, the plan
+// renews.
 func (c *Case) rebush() weighed {
 	w := c.every(Rebush, c.Faults)
 	if w.feasible && only(w.ways, Renew) {
@@ -140,10 +156,6 @@ func (c *Case) rebush() weighed {
 	}
 	return c.unspoilt(w)
 }
-
-func (c *Case) bushInABush() weighed { return c.unspoilt(c.every(BushInABush, nil)) }
-
-func (c *Case) plug() weighed { return c.unspoilt(c.every(Plug, nil)) }
 
 // only says whether all bores go one way.
 func only(ways []BoreWay, way Name) bool {
