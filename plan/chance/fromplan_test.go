@@ -181,3 +181,33 @@ func TestPair(t *testing.T) {
 	is(t, "least of no window", g.WindowMM[0], 12.009)
 	is(t, "most of no window", g.WindowMM[1], 12.011)
 }
+
+// A bush flows at its yield at the least and at 1.155 times its highest yield at
+// the most (Tresca and von Mises): with yields of 100 and 200 the second
+// interference is 2.31 times the first. One oil-filled flows by the rule.
+func TestFlowByHand(t *testing.T) {
+	x := pressed()
+	x.Bush.YieldMPa = [2]float64{100, 200}
+	m, _ := FromPlan(facts(x))
+	c := m.Bores[0].Closure
+	is(t, "most over least", c.FlowUM[1]/c.FlowUM[0], 2.31)
+	x.Bush.Porous = true
+	f := facts(x)
+	f.Rules.FlowLowMPa, f.Rules.FlowHighMPa = 75, 138
+	m, _ = FromPlan(f)
+	porous := m.Bores[0].Closure
+	is(t, "porous, of its yield", porous.FlowUM[0]/c.FlowUM[0], 0.75)
+	is(t, "porous, most", porous.FlowUM[1]/c.FlowUM[0], 1.38)
+}
+
+// An eccentric bush keeps 0.1 mm more than the least wall: (od - 3.22)/2 is
+// 0.59 at 4.40 and 0.61 at 4.44.
+func TestEccentricWall(t *testing.T) {
+	for od, want := range map[float64]bool{4.40: false, 4.44: true} {
+		x := pressed()
+		x.Bush.ODMM[0] = od
+		if m, _ := FromPlan(facts(x)); m.Bores[0].Eccentric != want {
+			t.Errorf("outside %v: %v", od, m.Bores[0].Eccentric)
+		}
+	}
+}

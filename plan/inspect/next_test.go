@@ -163,3 +163,24 @@ func TestWhats(t *testing.T) {
 		t.Errorf("%v of nothing", got)
 	}
 }
+
+// A seat above the middle of its limits that cannot be told is offered a bush
+// for what it may be: its size less and more the doubt.
+func TestRefitAsksForWhatItMayBe(t *testing.T) {
+	h := reamed()
+	var asked [2]float64
+	h.Here = func(lo, hi float64) []Offer { asked = [2]float64{lo, hi}; return nil }
+	made, what := gauged(t, "seat", "5.0115")
+	row, err := Of(h, made, what, Gauge{UMM: 0.001}, shop)
+	if err != nil || row.Result != CannotTell {
+		t.Fatalf("%+v %v", row, err)
+	}
+	if math.Abs(asked[0]-5.0105) > 1e-9 || math.Abs(asked[1]-5.0125) > 1e-9 {
+		t.Errorf("asked for %v", asked)
+	}
+	asked = [2]float64{}
+	made, what = gauged(t, "seat", "5.0005")
+	if row, _ = Of(h, made, what, Gauge{UMM: 0.001}, shop); asked != [2]float64{} || len(row.Next) != 2 {
+		t.Errorf("below the middle: asked for %v, %+v", asked, row.Next)
+	}
+}
