@@ -24,7 +24,8 @@ type Inspected struct {
 }
 
 // inspected sets every size as made against the plan.
-func inspected(w *books, j *job.Job, book *ledger.Ledger, holes []survey.Hole, s target.Settled, seats Seated) Inspected {
+func inspected(w *books, j *job.Job, book *ledger.Ledger, holes []survey.Hole, s target.Settled,
+	seats Seated) Inspected {
 	out := Inspected{Rows: []Inspection{}}
 	bench := inspect.ShopOf(seats.In.Shop.Lathe, w.rules)
 	of := map[string]bored{}

@@ -39,11 +39,12 @@ type casting struct {
 }
 
 // judged sets the ways that a job can go side by side and picks one.
-func judged(w *books, j *job.Job, book *ledger.Ledger, c casting, holes []survey.Hole, s target.Settled, seats Seated,
-	work []Operation, setups []Setup, odds Chanced) (out Judged) {
+func judged(w *books, j *job.Job, book *ledger.Ledger, c casting, holes []survey.Hole, s target.Settled,
+	seats Seated, work []Operation, setups []Setup, odds Chanced) (out Judged) {
 	sh := j.Shop
-	f := verdict.Facts{Swollen: c.Swollen, Metal: c.Metal, OK: c.OK, Lathe: seats.In.Shop.Lathe, Rules: verdict.RulesOf(w.rules),
-		Placer: sh.Jig == "pinned" || sh.MachineKind == "mill" || sh.MachineKind == "lathe", Play: sidePlays(j), Trials: ended(odds.Result)}
+	f := verdict.Facts{Swollen: c.Swollen, Metal: c.Metal, OK: c.OK, Lathe: seats.In.Shop.Lathe,
+		Placer: sh.Jig == "pinned" || sh.MachineKind == "mill" || sh.MachineKind == "lathe",
+		Play:   sidePlays(j), Trials: ended(odds.Result), Rules: verdict.RulesOf(w.rules)}
 	for _, b := range boredOf(holes, s, seats) {
 		h := judgedHole(b, seats.In.Rules, f.Rules.SleeveWallMM)
 		h.PlayMM = b.Hole.Play(w.instr)
@@ -84,7 +85,8 @@ func ended(r *chance.Result) *verdict.Trials {
 		return nil
 	}
 	n := float64(max(1, r.Trials))
-	return &verdict.Trials{Rework: float64(r.Rework) / n, Spoilt: float64(r.Spoilt) / n, NextBush: float64(r.NextBush) / n, Lost: r.Lost}
+	return &verdict.Trials{Rework: float64(r.Rework) / n, Spoilt: float64(r.Spoilt) / n,
+		NextBush: float64(r.NextBush) / n, Lost: r.Lost}
 }
 
 // judgedHole is what the verdict needs of one hole.
@@ -136,7 +138,8 @@ func roomOf(h seat.Hole) []verdict.Room {
 // judgedPair is one mesh as it was found. Where nobody worked out how it
 // stands, nothing is wrong with it.
 func judgedPair(d mesh.Drive, s target.Settled, i int) verdict.Pair {
-	p := verdict.Pair{Name: d.Name, On: d.Wheel, Known: d.Trusted && !d.Window.Empty, LowMM: math.Inf(-1), HighMM: math.Inf(1)}
+	p := verdict.Pair{Name: d.Name, On: d.Wheel, Known: d.Trusted && !d.Window.Empty,
+		LowMM: math.Inf(-1), HighMM: math.Inf(1)}
 	if d.OnJob() && !s.Axles[d.Mate].Shaft.Leave {
 		p.Mate = s.Axles[d.Mate].Shaft.Name
 	}

@@ -12,11 +12,13 @@ import (
 )
 
 // trialFacts is a plan as its trials read it.
-func trialFacts(w *books, j *job.Job, shop target.Shop, holes []survey.Hole, s target.Settled, seats Seated, setups []Setup) chance.Facts {
+func trialFacts(w *books, j *job.Job, shop target.Shop, holes []survey.Hole, s target.Settled,
+	seats Seated, setups []Setup) chance.Facts {
 	in := seats.In
 	p := in.Casting.Plate
-	f := chance.Facts{USetupMM: shop.Setup.U, UHoleMM: shop.Hole.U, Lathe: in.Shop.Lathe, Compound: in.Shop.Compound,
-		Rules: chance.RulesOf(w.rules), Plate: chance.Plate{ELow: p.ELow, EHigh: p.EHigh, Casting: p.Casting, LimitMPa: p.Limit}}
+	f := chance.Facts{USetupMM: shop.Setup.U, UHoleMM: shop.Hole.U,
+		Lathe: in.Shop.Lathe, Compound: in.Shop.Compound, Rules: chance.RulesOf(w.rules),
+		Plate: chance.Plate{ELow: p.ELow, EHigh: p.EHigh, Casting: p.Casting, LimitMPa: p.Limit}}
 	for _, b := range in.Stock {
 		f.Turns = f.Turns || b.Turned && in.Shop.Lathe
 	}
@@ -33,7 +35,8 @@ func trialFacts(w *books, j *job.Job, shop target.Shop, holes []survey.Hole, s t
 		f.Shafts = append(f.Shafts, chance.Shaft{Name: a.Shaft.Name, LoadDeg: a.TowardsDeg})
 		for _, h := range a.Holes {
 			b := of[h.Name()]
-			f.Holes = append(f.Holes, chance.Hole{Hole: b.Hole, On: i, At: b.At, FoundMM: h.Survey.AsFound(h.Load), Fitting: fitted(w, j, b)})
+			f.Holes = append(f.Holes, chance.Hole{Hole: b.Hole, On: i, At: b.At,
+				FoundMM: h.Survey.AsFound(h.Load), Fitting: fitted(w, j, b)})
 		}
 	}
 	for i, d := range s.Drives {
@@ -49,7 +52,8 @@ var finishes = map[seat.Finish]chance.Finish{seat.AsDelivered: chance.AsDelivere
 	seat.Ream: chance.Ream, seat.BoreInPlace: chance.BoreInPlace, seat.ToOwnAxle: chance.OwnAxle}
 
 // holds are what holds a bush, as the trials know it.
-var holds = map[seat.Hold]chance.Hold{seat.ByPress: chance.Pressed, seat.ByCompound: chance.Bonded, seat.ByCap: chance.Capped}
+var holds = map[seat.Hold]chance.Hold{seat.ByPress: chance.Pressed, seat.ByCompound: chance.Bonded,
+	seat.ByCap: chance.Capped}
 
 // fitted is what the trials want to know of the seat that was chosen for a
 // hole; nil where it stays as it is.
@@ -63,10 +67,11 @@ func fitted(w *books, j *job.Job, b bored) *chance.Fitting {
 		Renews: a.Mend == seat.Renew, Hold: holds[a.HeldBy], Filled: a.Filled,
 		Tool: a.Way.Name, SeatMM: [2]float64{a.SeatLow, a.SeatHigh},
 		Bush: chance.Bush{ODMM: [2]float64{a.Bush.ODLow, a.Bush.ODHigh}, BoreMM: [2]float64{a.Bush.BLow, a.Bush.BHigh},
-			RunoutMM: a.Bush.Runout, ELow: m.ELow, EHigh: m.EHigh, YieldMPa: [2]float64{m.Yield, m.YieldHi}, Porous: m.Porous,
-			Turned: a.Bush.Turned, OnHand: a.Bush.OnHand},
+			RunoutMM: a.Bush.Runout, ELow: m.ELow, EHigh: m.EHigh, YieldMPa: [2]float64{m.Yield, m.YieldHi},
+			Porous: m.Porous, Turned: a.Bush.Turned, OnHand: a.Bush.OnHand},
 		WindowMM: [2]float64{a.WindowLow, a.WinHigh}, MostUMM: a.UHigh, Stress: a.Stress, LeftMM: a.Ligament,
-		Finish: finishes[a.Finish], BoreMM: a.Bore, ExpectedMM: a.Expected, MustPassMM: b.Wanted.MustPass, Live: b.Wanted.Live,
+		Finish: finishes[a.Finish], BoreMM: a.Bore, ExpectedMM: a.Expected,
+		MustPassMM: b.Wanted.MustPass, Live: b.Wanted.Live,
 	}
 	f.OwnMM, f.OverMM = toolOf(w, j.Shop, a)
 	for i := range b.Answers {
@@ -98,8 +103,8 @@ func toolOf(w *books, sh *job.Shop, a *seat.Answer) (own [2]float64, over float6
 // wheel stays as it is.
 func triedPair(w *books, j *job.Job, d mesh.Drive, g target.GearOut, left bool) chance.Pair {
 	p := chance.Pair{Name: d.Name, On: d.Shaft, Station: d.Share, Mate: chance.FixedMate, MateStation: d.MateShare,
-		Towards: g.Towards, CentreMM: g.Centre, LowMM: d.Window.Lo, HighMM: d.Window.Hi, Empty: d.Window.Empty, Trusted: d.Trusted,
-		UGeomMM: d.UGeom, UMateMM: d.UMate}
+		Towards: g.Towards, CentreMM: g.Centre, LowMM: d.Window.Lo, HighMM: d.Window.Hi, Empty: d.Window.Empty,
+		Trusted: d.Trusted, UGeomMM: d.UGeom, UMateMM: d.UMate}
 	if d.OnJob() {
 		p.Mate = d.Mate
 	}

@@ -17,9 +17,12 @@ func (m Model) Explain(book *ledger.Ledger, r Result) {
 		of                 func(Result) float64
 	}{
 		{"first_time_right", "share of trials that come right first time",
-			"every doubt of this plan drawn anew in each simulated job: an estimate", func(r Result) float64 { return r.FirstTimeRight }},
-		{"low", "least share right first time, 95 %", "Wilson interval of that share", func(r Result) float64 { return r.Low }},
-		{"high", "most share right first time, 95 %", "Wilson interval of that share", func(r Result) float64 { return r.High }},
+			"every doubt of this plan drawn anew in each simulated job: an estimate",
+			func(r Result) float64 { return r.FirstTimeRight }},
+		{"low", "least share right first time, 95 %", "Wilson interval of that share",
+			func(r Result) float64 { return r.Low }},
+		{"high", "most share right first time, 95 %", "Wilson interval of that share",
+			func(r Result) float64 { return r.High }},
 		{"saved", "share right after rework or another bush", "the same trials", func(r Result) float64 { return r.Saved }},
 		{"lost", "share of trials in which the truck is lost", "the same trials", func(r Result) float64 { return r.Lost }},
 	} {

@@ -37,9 +37,11 @@ const deg = math.Pi / 180
 // bore is one hole: as it was surveyed, and with what goes into it.
 func (f *Facts) bore(h Hole) Bore {
 	w, r := h.Worn, &f.Rules
-	b := Bore{Name: h.Name(), Shaft: h.On, Right: h.Bore.Side == job.Right, Kind: Leave, TargetMM: h.At, UHoleMM: f.UHoleMM,
-		Survey: Survey{Centre: w.O, Cov: [3]float64{w.Cov[0][0], w.Cov[0][1], w.Cov[1][1]}, R: w.R, JournalR: math.Min(w.JournalR, w.R),
-			D: w.D, UDepthMM: w.WU, TowardsDeg: w.ThetaRad / deg, FanDeg: math.Min(w.FanHalf/deg, 89)},
+	b := Bore{Name: h.Name(), Shaft: h.On, Right: h.Bore.Side == job.Right, Kind: Leave,
+		TargetMM: h.At, UHoleMM: f.UHoleMM,
+		Survey: Survey{Centre: w.O, Cov: [3]float64{w.Cov[0][0], w.Cov[0][1], w.Cov[1][1]},
+			R: w.R, JournalR: math.Min(w.JournalR, w.R), D: w.D, UDepthMM: w.WU,
+			TowardsDeg: w.ThetaRad / deg, FanDeg: math.Min(w.FanHalf/deg, 89)},
 		SurveyBy: h.By, JournalMM: h.Journal(), UJournalMM: r.UJournalMM, JournalBy: "journal measurement"}
 	x := h.Fitting
 	if x == nil {

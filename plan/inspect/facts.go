@@ -57,7 +57,7 @@ type Shop struct {
 	Lathe       bool
 	GuardK      float64 `rule:"guard_k"`          // guard band of an acceptance in standard uncertainties
 	LeastWallMM float64 `rule:"least_wall_mm"`    // of a bush
-	LetPassMM   float64 `rule:"bore_let_pass_mm"` // how far over its limit a bore may lie for running with it to be offered
+	LetPassMM   float64 `rule:"bore_let_pass_mm"` // how far over its limit a bore may be offered to run
 }
 
 // ShopOf reads the defaults.

@@ -63,8 +63,8 @@ func Decide(m Made) (Decision, error) {
 	}
 	g := m.GuardK * m.UMM
 	d := Decision{Result: CannotTell, GuardMM: g, Conform: conform(m),
-		Rule: say.F("guard band %v (%.4g x the standard uncertainty of the instrument) inside and outside each limit; rule of ISO 14253-1",
-			four(1000*g), m.GuardK)}
+		Rule: say.F("guard band %v (%.4g x the standard uncertainty of the instrument) "+
+			"inside and outside each limit; rule of ISO 14253-1", four(1000*g), m.GuardK)}
 	const slack = 1e-9
 	switch {
 	case m.MM >= m.Low+g-slack && m.MM <= m.High-g+slack:

@@ -25,11 +25,13 @@ func (h *Hole) next(what What, size, u float64, made job.Made, s Shop, d Decisio
 	case Seat:
 		switch {
 		case h.Uncut && size < lo:
-			out = append(out, Next{Do: "look for dirt or a burr and measure again; then a bush with a smaller outside: nothing is cut in this seat"})
+			out = append(out, Next{Do: "look for dirt or a burr and measure again; " +
+				"then a bush with a smaller outside: nothing is cut in this seat"})
 		case size < lo:
 			out = append(out, h.asPlanned("open the seat to size with the same tool"))
 		case h.Capped:
-			out = append(out, Next{Do: "fit a bearing with a larger outside, or turn one to this seat: nothing is pressed under a cap"})
+			out = append(out, Next{Do: "fit a bearing with a larger outside, or turn one to this seat: " +
+				"nothing is pressed under a cap"})
 		case size > (lo+hi)/2:
 			out = append(out, h.refit(size, u)...)
 		}
@@ -40,7 +42,8 @@ func (h *Hole) next(what What, size, u float64, made job.Made, s Shop, d Decisio
 	}
 	if size <= hi+s.LetPassMM {
 		has, most := say.Um((size-h.JournalMM)*1000, 0), say.Um((hi-h.JournalMM)*1000, 0).Bare()
-		out = append(out, Next{Do: say.F("accept it: the axle runs with %v of clearance, %v at the most was wanted", has, most), Bush: h.Bush})
+		out = append(out, Next{Bush: h.Bush,
+			Do: say.F("accept it: the axle runs with %v of clearance, %v at the most was wanted", has, most)})
 	}
 	return append(out, h.asPlanned("press it out and fit a new bush into the same seat"))
 }
@@ -57,7 +60,8 @@ func (h *Hole) measure(what What, d Decision) []Next {
 		out[0].Do = say.F("this instrument can accept nothing here: take one that is good to about %v", sureTo(d.NeedUMM))
 	}
 	if what == Seat {
-		out = append(out, Next{Do: "try the bush itself in a hole made in scrap by the same tool", Bush: h.Bush, FirstTimeRight: dim.Number(d.Conform)})
+		out = append(out, Next{Do: "try the bush itself in a hole made in scrap by the same tool", Bush: h.Bush,
+			FirstTimeRight: dim.Number(d.Conform)})
 	}
 	return out
 }
@@ -115,7 +119,8 @@ func (h *Hole) eccentric(made job.Made, s Shop) []Next {
 		return nil
 	}
 	return []Next{{Bush: "eccentric", Do: say.F("turn an eccentric bush: offset %v, thin side at %.0f degrees, "+
-		"%v of packing under one of three jaws on %.0f mm bar, least wall %v", say.MM(e.OffsetMM, 3), math.Mod(e.ClockDeg, 360),
+		"%v of packing under one of three jaws on %.0f mm bar, least wall %v",
+		say.MM(e.OffsetMM, 3), math.Mod(e.ClockDeg, 360),
 		say.MM(e.PackingMM, 3), bar, say.MM(e.LeastWallMM, 2))}}
 }
 
@@ -129,7 +134,8 @@ func (h *Hole) meshes(made job.Made) []Next {
 		if a >= m.LowMM && a <= m.HighMM {
 			word = "inside"
 		}
-		out = append(out, Next{Bush: h.Bush, Do: say.F("accept it: %s would have %v of backlash, %s its limits", m.Name, say.MM(m.Play(a), 3), word)})
+		out = append(out, Next{Bush: h.Bush,
+			Do: say.F("accept it: %s would have %v of backlash, %s its limits", m.Name, say.MM(m.Play(a), 3), word)})
 	}
 	return out
 }

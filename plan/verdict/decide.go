@@ -52,8 +52,8 @@ func Decide(c Case) (Result, error) {
 func (c *Case) printed(list []weighed) []Option {
 	out := make([]Option, len(list))
 	for i, w := range list {
-		out[i] = Option{Name: w.name, Feasible: w.feasible, WhyNot: w.whyNot, Cost: c.costOf(w), Hours: w.hours, Chance: w.chance,
-			Loses: w.loses, Keeps: w.keeps}
+		out[i] = Option{Name: w.name, Feasible: w.feasible, WhyNot: w.whyNot,
+			Cost: c.costOf(w), Hours: w.hours, Chance: w.chance, Loses: w.loses, Keeps: w.keeps}
 	}
 	return out
 }

@@ -12,7 +12,8 @@ import (
 // the hours and the cost of every option: each worked out from those entries
 // by weighing the case again. hours and rates are where the shop says so.
 func (c Case) Explain(book *ledger.Ledger, hours, rates string) {
-	const from = "planning rule: hours of set-ups, operations, strip and rebuild; money; chance of each fault times its cost"
+	const from = "planning rule: hours of set-ups, operations, strip and rebuild; money; " +
+		"chance of each fault times its cost"
 	money := cmp.Or(c.Currency, "money")
 	in := []ledger.Num{
 		book.Leaf("shop/setup_hours", "hours of one set-up", "h", hours, c.SetupHours),

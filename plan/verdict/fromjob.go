@@ -68,7 +68,9 @@ func (c *Case) symptoms(j *job.Job) {
 			c.Mend = append(c.Mend, Fake{Words: f.words, Why: f.why})
 		}
 	}
-	for _, s := range []struct{ name, value string }{{"rims", s.Rims}, {"hubs", s.Hubs}, {"gauge", s.Gauge}, {"ohms", s.Ohms}} {
+	for _, s := range []struct{ name, value string }{
+		{"rims", s.Rims}, {"hubs", s.Hubs}, {"gauge", s.Gauge}, {"ohms", s.Ohms},
+	} {
 		if s.name == "ohms" && !j.AsksOhms() {
 			continue
 		}

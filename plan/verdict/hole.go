@@ -116,8 +116,8 @@ func (h *Hole) another(f *Facts, outer float64) Way {
 		return Way{WhyNot: why}
 	}
 	r := &f.Rules
-	w := Way{Minutes: h.Minutes + r.TurnMinutes + r.PressMinutes, Setups: h.Setups, Chance: r.OtherChance * r.UnseatedChance,
-		MetalMM: math.Max(0, outer-h.RadiusMM)}
+	w := Way{Minutes: h.Minutes + r.TurnMinutes + r.PressMinutes, Setups: h.Setups,
+		Chance: r.OtherChance * r.UnseatedChance, MetalMM: math.Max(0, outer-h.RadiusMM)}
 	if h.Minutes == 0 {
 		w.Minutes += 2*r.ToolMinutes + r.PressMinutes + r.SizeMinutes
 	}
@@ -143,7 +143,8 @@ func (h *Hole) noOther(f *Facts, outer float64) say.Text {
 	case !f.OK && h.Seat != nil && !f.Placer:
 		return "it needs a jig as well: a punched start is 0.1 to 0.25 mm out"
 	case h.Worn && h.BoreMM[0] > h.BoreMM[1]+1e-9:
-		return say.F("what must pass is %v, the largest bore that still runs %v", say.MM(h.MustPassMM, 3), say.MM(h.BoreMM[1], 3).Bare())
+		return say.F("what must pass is %v, the largest bore that still runs %v",
+			say.MM(h.MustPassMM, 3), say.MM(h.BoreMM[1], 3).Bare())
 	}
 	left, where := math.Inf(1), ""
 	for _, r := range h.Room {

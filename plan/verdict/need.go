@@ -88,7 +88,8 @@ func (c *Case) mustGo() (why say.Text, wrong bool) {
 	}
 	switch said := c.complaint(); {
 	case play > c.Limits.LookAgainMM+1e-9:
-		return say.F("%s has %v of play, %v at most may stay", name, say.MM(play, 2), say.MM(c.Limits.LookAgainMM, 2).Bare()), false
+		most := say.MM(c.Limits.LookAgainMM, 2).Bare()
+		return say.F("%s has %v of play, %v at most may stay", name, say.MM(play, 2), most), false
 	case play > c.Limits.LeaveMM+1e-9 && said != "":
 		return say.F("it %s, and %s has %v of play", said, name, say.MM(play, 2)), false
 	}

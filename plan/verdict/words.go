@@ -87,12 +87,14 @@ func (c *Case) adviseLeave([]weighed, weighed, say.Text) say.Text {
 	}
 	switch {
 	case c.doomed():
-		return say.F("Leave it as it is: the casting is %s and must not be cut; the most play is %v.", c.Condition, play)
+		return say.F("Leave it as it is: the casting is %s and must not be cut; the most play is %v.",
+			c.Condition, play)
 	case c.complaint() != "" && gears != "":
-		return say.F("Leave the bearings alone: the most play is %v at the %s and %v, so what you notice comes from somewhere else.",
-			play, where, gears)
+		return say.F("Leave the bearings alone: the most play is %v at the %s and %v, "+
+			"so what you notice comes from somewhere else.", play, where, gears)
 	case c.complaint() != "":
-		return say.F("Leave the bearings alone: the most play is %v at the %s, so what you notice comes from somewhere else; "+
+		return say.F("Leave the bearings alone: the most play is %v at the %s, "+
+			"so what you notice comes from somewhere else; "+
 			"the gears are not known well enough to clear them, so look there too.", play, where)
 	case most > c.Limits.LeaveMM+1e-9:
 		known := []say.Text{say.F("the %s has %v of play", where, play)}
