@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"rebush/fits/dim"
 	"rebush/plan/chance"
 	"rebush/plan/job"
 	"rebush/plan/mesh"
@@ -96,7 +97,7 @@ func TestJudgedPair(t *testing.T) {
 		t.Errorf("%+v", p)
 	}
 	s.Axles = append(s.Axles, target.Axle{Shaft: &job.Shaft{Name: "b"}})
-	s.Meshes = []mesh.Row{{FoundCentreMM: mm3(11.8)}}
+	s.Meshes = []mesh.Row{{FoundCentreMM: dim.Size(11.8)}}
 	d.Mate = 1
 	if p := judgedPair(d, s, 0); p.Mate != "b" || p.FoundMM != 11.8 || p.LowMM != 11.9 || p.HighMM != 12.1 {
 		t.Errorf("%+v", p)
