@@ -2,15 +2,19 @@ package job
 
 import (
 	"errors"
+	"flag"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"github.com/google/go-cmp/cmp"
 )
 
 // TestBadInput: each mistake in a dull job gets a line with its place and
 // what would be right. The change is made at the first place that matches.
 func TestBadInput(t *testing.T) {
+	var said strings.Builder
 	for _, c := range []struct{ name, old, new, want string }{
 		{"unknown key", "widest_at: 90", "widdest_at: 90",
 			`job.yaml:32:9: unknown key "widdest_at" in shafts/front axle/bores/left; did you mean ` + "`widest_at`"},
@@ -113,6 +117,7 @@ func TestBadInput(t *testing.T) {
 			t.Errorf("%s: taken", c.name)
 			continue
 		}
+		said.WriteString(c.name + "\n    " + strings.ReplaceAll(err.Error(), "\n", "\n    ") + "\n")
 		if c.want == "" {
 			var fe *FileError
 			if !errors.As(err, &fe) || !strings.Contains(err.Error(),
@@ -129,6 +134,28 @@ func TestBadInput(t *testing.T) {
 				t.Errorf("%s: a line without its place: %s", c.name, line)
 			}
 		}
+	}
+	heldMessages(t, said.String())
+}
+
+var update = flag.Bool("update", false, "write the messages of the mistakes anew")
+
+// heldMessages holds what is said of every mistake, whole, against what was
+// said before.
+func heldMessages(t *testing.T, got string) {
+	t.Helper()
+	const file = "testdata/mistakes.txt"
+	if *update {
+		if err := os.WriteFile(file, []byte(got), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	want, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got, "\n")); d != "" {
+		t.Errorf("%s (-want +got):\n%s", file, d)
 	}
 }
 
