@@ -175,6 +175,7 @@ func drift(t *testing.T, name string, j *job.Job, count map[string]int) (seats i
 		}
 	}
 	routeDrift(t, name, w, got, count)
+	targetDrift(t, name, got, count)
 	rows := map[string]*Seat{}
 	for i := range got.Seats.Rows {
 		rows[got.Seats.Rows[i].Bore] = &got.Seats.Rows[i]
