@@ -207,6 +207,41 @@ func TestTurned(t *testing.T) {
 	}
 }
 
+// A seat bored for a bush that is turned to it is made to whole tenths; the
+// bush has its least press at the unfavourable end of both sizes, and its whole
+// bore is aimed inside the limits.
+func TestTurnedForABoredSeat(t *testing.T) {
+	s := scenery(t)
+	s.b = Bush{Code: "own turning", Turned: true, Metal: solid, OnHand: -1}
+	s.w = Way{Kind: BoringHead, Name: "boring head", Low: 4, High: 20}
+	s.h.S, s.h.Edge, s.shop.Compound = 2.1, 40, false
+	for _, change := range []func(){func() {}, func() { s.r.BoredStep, s.r.TurnPress = 0.25, 0.004 }} {
+		change()
+		a := s.only(t)
+		if !a.Feasible {
+			t.Fatal(a.Fail.Text())
+		}
+		mid := (a.SeatLow + a.SeatHigh) / 2
+		if over := mid - (2*(s.h.S+Allow(s.h, s.r)) + s.r.BoringHead); over < 0 || over > s.r.BoredStep ||
+			math.Abs(math.Remainder(mid, s.r.BoredStep)) > 1e-9 {
+			t.Errorf("seat of %v, %v over the least", mid, over)
+		}
+		if a.ULow < s.r.TurnPress-1e-9 {
+			t.Errorf("least press %v", a.ULow)
+		}
+		if a.Closed[0] < a.Bore[0]-1e-9 {
+			t.Errorf("bore from %v, limits from %v", a.Closed[0], a.Bore[0])
+		}
+	}
+	s.r = rules(t)
+	for _, margin := range []float64{0, 0.001} {
+		s.r.TurnMargin = margin
+		if a := s.only(t); math.Abs(a.Closed[0]-a.Bore[0]-margin) > 0.0002 {
+			t.Errorf("bore from %v, wanted %v over %v", a.Closed[0], margin, a.Bore[0])
+		}
+	}
+}
+
 // The running clearance at both ends of use: a plastic bush is checked hot, and
 // its bore is made larger for it; a bronze one hardly changes.
 func TestHotAndCold(t *testing.T) {

@@ -35,9 +35,11 @@ func TestExplained(t *testing.T) {
 		is                func(*Answer) bool
 	}{
 		{"pressed", solid, "zinc die casting", nil, func(a *Answer) bool { return a.PV > 0 }},
-		{"by a boss", solid, "zinc die casting", func(in *Input, all []Site) { all[0].Old.Bore.Boss = dim.Must("11 mm") },
+		{"by a boss", solid, "zinc die casting",
+			func(in *Input, all []Site) { all[0].Old.Bore.Boss = dim.Must("11 mm") },
 			func(a *Answer) bool { return a.Ligament < 3 }},
-		{"warm", "{code: white, bore: [3.215, 3.225], od: [5.02, 5.03], length: 3.0, material: acetal}", "zinc die casting",
+		{"warm", "{code: white, bore: [3.215, 3.225], od: [5.02, 5.03], length: 3.0, material: acetal}",
+			"zinc die casting",
 			func(in *Input, _ []Site) {
 				in.Job.Chassis.Current = "none"
 				in.Job.Chassis.TemperatureGiven, in.Job.Chassis.TemperatureLow, in.Job.Chassis.TemperatureHigh = true, 5, 100
@@ -91,7 +93,8 @@ func TestExplained(t *testing.T) {
 		if bad := book.Recompute(); len(bad) > 0 {
 			t.Error(c.name, bad)
 		}
-		if row.Mend != Rebush || row.Bush != a.Bush.Code || row.HeldBy != "press" || len(row.Candidates) != len(x.Answers) ||
+		if row.Mend != Rebush || row.Bush != a.Bush.Code || row.HeldBy != "press" ||
+			len(row.Candidates) != len(x.Answers) ||
 			!row.Candidates[0].Feasible || *row.Candidates[0].Chance != dim.Near(a.Chance, 6) {
 			t.Errorf("%s: %+v", c.name, row)
 		}

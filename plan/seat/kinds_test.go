@@ -37,6 +37,10 @@ func TestMendsAreAskedFor(t *testing.T) {
 	if m := s.h.Mends(); len(m) != 1 || m[0] != Renew {
 		t.Errorf("under a cap: %v", m)
 	}
+	if as := Search(s.h, s.h.Mends(), []Bush{s.b}, shop,
+		s.r); len(as) != 1 || as[0].Mend != Renew || as[0].Way.Kind != CapWay {
+		t.Errorf("under a cap: %+v", as)
+	}
 }
 
 func TestSecondHoldsAreNamed(t *testing.T) {
@@ -44,7 +48,8 @@ func TestSecondHoldsAreNamed(t *testing.T) {
 		hold Second
 		want string
 		each int
-	}{{0, "", 0}, {Stake, "stake", 1}, {Flange | Compound, "flange and compound", 2}, {Stake | Flange, "flange and stake", 2}} {
+	}{{0, "", 0}, {Stake, "stake", 1}, {Flange | Compound, "flange and compound", 2}, {Stake | Flange,
+		"flange and stake", 2}} {
 		if c.hold.String() != c.want || len(c.hold.Each()) != c.each {
 			t.Errorf("%q of %d, want %q of %d", c.hold, len(c.hold.Each()), c.want, c.each)
 		}

@@ -4,8 +4,18 @@
 // be, does the wall stand it, does it hold, where does the bore end up, does
 // the axle run, is there room.
 //
-// It works on plain numbers in mm, MPa and N; the composing package fills them
-// in from the job and the tables. It trusts the survey and the target.
+// From job to paper:
+//
+//	FromJob, CastingOf  read bushes, tools, plate and rules of a job into plain
+//	                    numbers in mm, MPa and N (fromjob, bushes, tools, metal, edges, rules)
+//	Decide, Search      ask every candidate the questions, in order (judge, wall,
+//	                    hold, close, finish, rest) and rank those that pass
+//	formulas.go         each formula once: the search decides by it, and
+//	Explain             runs it again over what the ledger holds, for the Row that is printed
+//	Findings            says what a seat gives cause to say
+//	SidePlays           sees what the flanges of all seats do to each shaft
+//
+// It trusts the survey and the target, and writes into neither.
 package seat
 
 import "rebush/fits/press"

@@ -36,18 +36,27 @@ func TestSaidAtTheLimit(t *testing.T) {
 		name, rule, want string
 		change           func(*Input, *Seated)
 	}{
-		{"a usual press", "heavy press", "", func(in *Input, x *Seated) { x.Chosen.UHigh = in.Rules.UsualShare * x.Chosen.SeatLow }},
+		{"a usual press", "heavy press", "",
+			func(in *Input, x *Seated) { x.Chosen.UHigh = in.Rules.UsualShare * x.Chosen.SeatLow }},
 		// 0.0062 x 5.005 = 31.0 um.
-		{"a tighter one", "heavy press", "a press of up to 35 um is tighter than the 31 um", func(in *Input, x *Seated) { x.Chosen.UHigh = 0.035 }},
-		{"not of a cap", "heavy press", "", func(in *Input, x *Seated) { x.Chosen.UHigh, x.Chosen.HeldBy = 0.035, ByCap }},
+		{"a tighter one", "heavy press", "a press of up to 35 um is tighter than the 31 um",
+			func(in *Input, x *Seated) { x.Chosen.UHigh = 0.035 }},
+		{"not of a cap", "heavy press", "", func(in *Input, x *Seated) {
+			x.Chosen.UHigh, x.Chosen.HeldBy = 0.035,
+				ByCap
+		}},
 		{"level", "bush proud", "", func(in *Input, x *Seated) { x.Chosen.Proud = 0.005 }},
-		{"proud", "bush proud", "the bush is 0.40 mm longer than the plate: face it to length before pressing, or", func(in *Input, x *Seated) { x.Chosen.Proud = 0.4 }},
-		{"no room for it", "bush proud", "before pressing, there is no room", func(in *Input, x *Seated) { x.Chosen.Proud, x.Chosen.MustFace = 0.4, true }},
-		{"slackens", "press slackens", "puts 83 MPa of tension into the casting and zinc creeps above 15: over the years it will slacken | hold it by its flange and by staking it as well",
+		{"proud", "bush proud", "the bush is 0.40 mm longer than the plate: face it to length before pressing, or",
+			func(in *Input, x *Seated) { x.Chosen.Proud = 0.4 }},
+		{"no room for it", "bush proud", "before pressing, there is no room",
+			func(in *Input, x *Seated) { x.Chosen.Proud, x.Chosen.MustFace = 0.4, true }},
+		{"slackens", "press slackens",
+			"puts 83 MPa of tension into the casting and zinc creeps above 15: over the years it will slacken | hold it by its flange and by staking it as well",
 			func(in *Input, x *Seated) {
 				x.Chosen.Slackens, x.Chosen.Peak, x.Chosen.Second = true, 83.2, Flange|Stake
 			}},
-		{"short of torque", "second hold", "(holds 4.0 N along, needs 10 N; holds 1.0 N mm turning, needs 2.1 N mm): compound | compound goes on",
+		{"short of torque", "second hold",
+			"(holds 4.0 N along, needs 10 N; holds 1.0 N mm turning, needs 2.1 N mm): compound | compound goes on",
 			func(in *Input, x *Seated) {
 				x.Chosen.Slackens, x.Chosen.Second = false, Compound
 				x.Chosen.Force[0], x.Chosen.Torque[0] = 4, 1
@@ -57,7 +66,10 @@ func TestSaidAtTheLimit(t *testing.T) {
 			x.Chosen.Slackens, x.Chosen.Second, x.Chosen.LooseAt = false, Stake, 40
 		}},
 		{"partner", "partner", "measure its partner", func(in *Input, x *Seated) { x.Chosen.HeldBy = ByCap }},
-		{"pv", "pv", "pv of 0.12 MPa m/s is above", func(in *Input, x *Seated) { x.Chosen.PV, x.Chosen.PVHigh = 0.12, true }},
+		{"pv", "pv", "pv of 0.12 MPa m/s is above", func(in *Input, x *Seated) {
+			x.Chosen.PV, x.Chosen.PVHigh = 0.12,
+				true
+		}},
 	} {
 		got, has := said(t, c.change)[c.rule]
 		if has != (c.want != "") || !strings.Contains(got, c.want) {
@@ -75,10 +87,13 @@ func TestNoSeatIsSaid(t *testing.T) {
 	early := Answer{Bush: Bush{Code: "early"}, Way: Way{Name: "a reamer"}, Fail: fail(CleansUp, shortOfCleanUp, 2, 3)}
 	late := Answer{Bush: Bush{Code: "late"}, Way: Way{Name: "a mill"}, Fail: fail(BearsLoad, pvHigh, 3, 2)}
 	got := said(t, none(early, late))["no seat"]
-	if !strings.HasPrefix(got, "no bush on the list can be seated here; late with a mill (pv 3.00 MPa m/s, at most 2.00); early") || !strings.HasSuffix(got, "| a longer bush, or a material that bears more") {
+	if !strings.HasPrefix(got,
+		"no bush on the list can be seated here; late with a mill (pv 3.00 MPa m/s, at most 2.00); early") ||
+		!strings.HasSuffix(got, "| a longer bush, or a material that bears more") {
 		t.Error(got)
 	}
-	if got := said(t, none())["no seat"]; !strings.HasPrefix(got, "there is no bush to choose from | measure the bushes") {
+	if got := said(t, none())["no seat"]; !strings.HasPrefix(got,
+		"there is no bush to choose from | measure the bushes") {
 		t.Error(got)
 	}
 	// The bore may be up to 3.16 + 0.06; from the right 3.19 has to pass, with
