@@ -43,6 +43,15 @@ type Case struct {
 	Value  *float64
 
 	Limits Limits
+
+	list []option // options(), once they were asked for
+}
+
+func (c *Case) options() []option {
+	if c.list == nil {
+		c.list = options()
+	}
+	return c.list
 }
 
 // Limits are the defaults that decide every case.

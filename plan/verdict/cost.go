@@ -128,8 +128,10 @@ func (c *Case) pick(b *Bore, name Name) (best Way, why say.Text) {
 	}
 	if why == "" {
 		why = "no way was found"
-		if o, ok := name.option(); ok && o.barren != "" {
-			why = o.barren
+		for _, o := range c.options() {
+			if o.name == name && o.barren != "" {
+				why = o.barren
+			}
 		}
 	}
 	return Way{}, why

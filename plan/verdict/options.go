@@ -91,7 +91,7 @@ type weighed struct {
 
 // weigh works out all options in their order.
 func (c *Case) weigh() []weighed {
-	list := options()
+	list := c.options()
 	out := make([]weighed, len(list))
 	for i, o := range list {
 		out[i] = o.weigh(c)
