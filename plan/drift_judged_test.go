@@ -1,14 +1,10 @@
 package plan
 
 import (
-	"fmt"
 	"math"
-	"path/filepath"
-	"strings"
 	"testing"
 
 	"rebush/plan/job"
-	"rebush/plan/world"
 )
 
 // judgedDrift holds what is printed of chance and verdict against the ledger,
@@ -50,29 +46,9 @@ func judgedDrift(t *testing.T, name string, j *job.Job) (figures int) {
 // trucks of the world.
 func TestChanceAndVerdictPrintWhatIsExplained(t *testing.T) {
 	figures := 0
-	for _, dir := range []string{"../testdata/jobs", "../testdata/situations"} {
-		files, err := filepath.Glob(dir + "/*.yaml")
-		if err != nil || len(files) == 0 {
-			t.Fatal(dir, err)
-		}
-		for _, f := range files {
-			if strings.HasPrefix(filepath.Base(f), "shop") {
-				continue
-			}
-			j, err := job.Read(f, job.Options{})
-			if err != nil {
-				t.Fatal(err)
-			}
-			figures += judgedDrift(t, filepath.Base(f), j)
-		}
-	}
-	for _, seed := range seeds(t) {
-		j, err := world.Truck(seed, world.Options{}).Read(t.TempDir())
-		if err != nil {
-			t.Fatal(err)
-		}
-		figures += judgedDrift(t, fmt.Sprintf("truck %d", seed), j)
-	}
+	look := func(name string, j *job.Job) { figures += judgedDrift(t, name, j) }
+	shipped(t, look)
+	drawn(t, seeds(t), look)
 	if figures < 200 {
 		t.Errorf("only %d figures were looked at", figures)
 	}

@@ -257,10 +257,9 @@ func seeds(t *testing.T) []uint64 {
 	return out
 }
 
-// TestTrucksPrintWhatDecided: what is printed of a seat is what the search
-// decided by, over every job at hand and many trucks.
-func TestTrucksPrintWhatDecided(t *testing.T) {
-	count, seats := map[string]int{}, 0
+// shipped hands on every job at hand, by the name of its file.
+func shipped(t *testing.T, each func(name string, j *job.Job)) {
+	t.Helper()
 	for _, dir := range []string{"../testdata/jobs", "../testdata/situations"} {
 		files, err := filepath.Glob(dir + "/*.yaml")
 		if err != nil || len(files) == 0 {
@@ -274,18 +273,31 @@ func TestTrucksPrintWhatDecided(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			seats += drift(t, filepath.Base(f), j, count)
+			each(filepath.Base(f), j)
 		}
 	}
-	seats += drift(t, "a wall of one millimetre", oneMillimetre(t), count)
-	// In two of these trucks one load has worn a hole less far than another.
-	for _, seed := range append(seeds(t), 122, 345) {
+}
+
+// drawn hands on trucks of the world.
+func drawn(t *testing.T, seeds []uint64, each func(name string, j *job.Job)) {
+	t.Helper()
+	for _, seed := range seeds {
 		j, err := world.Truck(seed, world.Options{}).Read(t.TempDir())
 		if err != nil {
 			t.Fatal(err)
 		}
-		seats += drift(t, fmt.Sprintf("truck %d", seed), j, count)
+		each(fmt.Sprintf("truck %d", seed), j)
 	}
+}
+
+// TestTrucksPrintWhatDecided: what is printed of a seat is what the search
+// decided by, over every job at hand and many trucks.
+func TestTrucksPrintWhatDecided(t *testing.T) {
+	count, seats := map[string]int{}, 0
+	shipped(t, func(name string, j *job.Job) { seats += drift(t, name, j, count) })
+	seats += drift(t, "a wall of one millimetre", oneMillimetre(t), count)
+	// In two of these trucks one load has worn a hole less far than another.
+	drawn(t, append(seeds(t), 122, 345), func(name string, j *job.Job) { seats += drift(t, name, j, count) })
 	if seats < 80 {
 		t.Errorf("only %d seats were looked at", seats)
 	}

@@ -35,6 +35,10 @@ func (s Seat) bush(st *State) {
 // METHODS.md 3.
 func (s Seat) FlowPressure() float64 { return s.Bush.Yield * (s.D - s.Di) / s.D }
 
+// MisesOverTresca is by how much a ring can bear more than Tresca says, at the
+// most: 2/sqrt(3) to three places, in plane strain.
+const MisesOverTresca = 1.155
+
 // FlowPressureMises is the same by von Mises, from 1 to 1.155 times as much.
 // With f from pi/3 at the bore,
 //

@@ -3,6 +3,7 @@ package chance
 import (
 	"math"
 
+	"rebush/fits/press"
 	"rebush/plan/job"
 )
 
@@ -110,7 +111,7 @@ func (f *Facts) closure(x *Fitting) Closure {
 	s.Bush.Yield = 0
 	const u = 0.001
 	c := Closure{Elastic: s.At(u).Closure / u}
-	flow := [2]float64{x.Bush.YieldMPa[0], 1.155 * x.Bush.YieldMPa[1]}
+	flow := [2]float64{x.Bush.YieldMPa[0], press.MisesOverTresca * x.Bush.YieldMPa[1]}
 	if x.Bush.Porous {
 		flow = [2]float64{f.Rules.FlowLowMPa, f.Rules.FlowHighMPa}
 	}

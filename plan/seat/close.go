@@ -49,7 +49,7 @@ func (r *Rules) flow(m *Metal) [2]float64 {
 	if m.Porous {
 		return [2]float64{r.FlowLow, r.FlowHigh}
 	}
-	return [2]float64{m.Yield, m.YieldHi * misesOverTresca}
+	return [2]float64{m.Yield, m.YieldHi * press.MisesOverTresca}
 }
 
 // passes is question 6: is there a bore that lets through what must pass and

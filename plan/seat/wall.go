@@ -112,9 +112,9 @@ func (j *judge) press(b *Bush, contact, d float64, stress, slackens bool) press.
 	st.L = contact
 	if stress {
 		st.Housing = press.Elastic{E: p.EHigh, Nu: p.Nu}
-		st.Bush = press.Elastic{E: m.EHigh, Nu: m.Nu, Yield: misesOverTresca * m.YieldHi}
+		st.Bush = press.Elastic{E: m.EHigh, Nu: m.Nu, Yield: press.MisesOverTresca * m.YieldHi}
 		if m.Porous {
-			st.Bush.Yield = misesOverTresca * j.r.PorousPeak
+			st.Bush.Yield = press.MisesOverTresca * j.r.PorousPeak
 		}
 		return st
 	}
@@ -128,9 +128,6 @@ func (j *judge) press(b *Bush, contact, d float64, stress, slackens bool) press.
 	}
 	return st
 }
-
-// misesOverTresca is by how much a ring can bear more than Tresca says.
-const misesOverTresca = 1.155
 
 // wallShape is the wall of a seat of diameter d; the last few are remembered.
 func (j *judge) wallShape(d float64) press.Wall {
