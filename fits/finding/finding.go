@@ -67,9 +67,20 @@ type Finding struct {
 	Unit   string   `json:"unit"`
 	Text   say.Text `json:"text"` // in the words of the bench
 	Fix    say.Text `json:"fix"`  // what would change it
+	Tried  []Tried  `json:"tried"` // changes with which the job was planned again
 	File   string   `json:"file"`
 	Line   int      `json:"line"`
 	Column int      `json:"column"`
+}
+
+// Tried is a change with which the whole job was planned again, and what came
+// of it.
+type Tried struct {
+	Change         say.Text `json:"change"`
+	Kind           string   `json:"kind"` // buy | make | mend | rule | measure | send out
+	Cost           *float64 `json:"cost"` // of what is bought or sent out; nil where no price is known
+	OK             *bool    `json:"ok"`   // the job may be machined with it; nil where a figure is asked that nobody can expect
+	FirstTimeRight *float64 `json:"first_time_right"`
 }
 
 // List gathers findings in the order in which they were said.

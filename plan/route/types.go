@@ -63,6 +63,9 @@ type Bore struct {
 	LoadDeg     float64  // where the axle is pressed to, NaN not known
 	IfLarge     say.Text // what to do where the seat comes out too large
 	Oil         *Oil
+	Mend        seat.Mend
+	Part        *seat.Part // what stands in the plate round the bush, nil nothing
+	SeatAt      [2]float64 // middle of the seat; At is that of the finished bore
 }
 
 // Oil is an oil hole to be cleared through the new bush.

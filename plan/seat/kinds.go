@@ -5,15 +5,29 @@ import "strings"
 // Mend is what is done at a worn hole to give the shaft a bearing again.
 type Mend string
 
-// The mends that are planned today. Others (a plug, a bush in a bush) are
-// weighed by the verdict alone.
+// The mends, in rising order of what is done to the truck. Their names are
+// those of the ways.
 const (
+	// Keep leaves the hole as it is.
+	Keep Mend = "keep"
+	// Renew fits a bush into a seat that is there: that of the old bush, or one
+	// under a cap. Nothing is cut and the place stays.
+	Renew Mend = "renew"
 	// Rebush cuts a new seat that takes the wear in, and fits a bush.
 	Rebush Mend = "re-bush"
-	// Renew fits a bush into a seat that is there: that of the old bush, or one
-	// under a cap. Nothing is cut.
-	Renew Mend = "renew"
+	// MadeToFit turns a bush for a hole that is there and is not cut: about its
+	// middle, or with its bore off its outside where the hole stands off place.
+	MadeToFit Mend = "made to fit"
+	// BushInABush sets the bush in a sleeve: the old bush, which stays in the
+	// plate and is bored out, or one that is turned for a hole too large or too
+	// rough for any bush.
+	BushInABush Mend = "bush in a bush"
+	// Plug fills the hole and cuts the seat anew in the filling.
+	Plug Mend = "plug"
 )
+
+// MendsRising are the mends by how much is done to the truck, the least first.
+func MendsRising() []Mend { return []Mend{Keep, Renew, Rebush, MadeToFit, BushInABush, Plug} }
 
 // Mends are the mends that a hole is open to, the one that takes off least
 // first.

@@ -140,11 +140,33 @@ type Shop struct {
 	FrictionHigh float64
 }
 
+// Part is what stands in the plate round a bush: the filling of a plug, or the
+// sleeve of a bush in a bush. Lengths in mm, in the frame of the job.
+type Part struct {
+	Mend              Mend       // Plug or BushInABush
+	Stays             bool       // it is the old bush, which stays in the plate: nothing is cut or pressed for it
+	At                [2]float64 // middle of its hole
+	Way               Way        // tool that makes its hole
+	SeatLow, SeatHigh float64    // limits of its hole, diameter
+	ODLow, ODHigh     float64    // limits of its outside
+	Length            float64
+	Metal             Metal
+	HeldBy            Hold
+	PressN            [2]float64 // force that its press takes, least and most
+	CleanUp           float64    // radius of its hole less what the wear needs
+	Left              float64    // metal left outside its hole, +Inf where no edge is near
+	Web               float64    // of the part between its outside and the seat of the bush, at the thinnest
+	Chance            float64    // that its hole clears and that it holds
+}
+
 // Answer is one candidate judged: a bush with a way to make its seat.
 type Answer struct {
 	Bush     Bush // with the sizes chosen for a turned bush
 	Way      Way
 	Mend     Mend
+	Part     *Part      // what stands in the plate round the bush, nil nothing
+	SeatAt   [2]float64 // middle of the seat, frame of the job
+	Offset   [2]float64 // middle of the bore from the middle of the seat: of a bush turned eccentric
 	Feasible bool
 	Fail     Fail
 
