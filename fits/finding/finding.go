@@ -65,8 +65,8 @@ type Finding struct {
 	Have   *float64 `json:"have"`
 	Want   *float64 `json:"want"`
 	Unit   string   `json:"unit"`
-	Text   say.Text `json:"text"` // in the words of the bench
-	Fix    say.Text `json:"fix"`  // what would change it
+	Text   say.Text `json:"text"`  // in the words of the bench
+	Fix    say.Text `json:"fix"`   // what would change it
 	Tried  []Tried  `json:"tried"` // changes with which the job was planned again
 	File   string   `json:"file"`
 	Line   int      `json:"line"`
