@@ -4,6 +4,7 @@ import (
 	"rebush/fits/ledger"
 	"rebush/plan/chance"
 	"rebush/plan/job"
+	"rebush/plan/verdict"
 )
 
 // Options are what the command line can set.
@@ -11,6 +12,8 @@ type Options struct {
 	Trials   int
 	Seed     uint64
 	NoChance bool // leave the Monte Carlo out
+
+	Way verdict.Name // the way to plan; "" the advised one
 }
 
 // Make plans a job. Where a step fails it says so in a finding and the plan is

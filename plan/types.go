@@ -19,6 +19,7 @@ import (
 	"rebush/plan/mesh"
 	"rebush/plan/seat"
 	"rebush/plan/target"
+	"rebush/plan/verdict"
 )
 
 // Plan is the whole plan of one job.
@@ -28,6 +29,9 @@ type Plan struct {
 	JobNumber  string                  `json:"job"`
 	Hash       string                  `json:"hash"`
 	OK         bool                    `json:"ok"`
+	Way        verdict.Name            `json:"way"` // whose seats, operations and chance these are; "" where none is made
+	Ways       []verdict.WayRow        `json:"ways"`
+	AsMade     bool                    `json:"as_made"` // planned from the truck as it now is
 	Survey     []SurveyedBore          `json:"survey"`
 	Mesh       []Mesh                  `json:"mesh"`
 	Targets    []Target                `json:"targets"`
@@ -52,6 +56,10 @@ type Plan struct {
 	Proving []Step          `json:"-"` // reassembly and proving
 	Tables  []string        `json:"-"` // tables that the shop put its own file in place of
 	Rules   []RuleUsed      `json:"-"` // defaults that decided something
+
+	Advised    verdict.Name `json:"-"` // the choice of the verdict
+	NotAdvised say.Text     `json:"-"` // why this way is not the advised one; "" where it is
+	Cuts       bool         `json:"-"` // this way machines the truck
 
 	WithoutEffect []say.Text `json:"-"` // sources of error that change nothing when doubled
 }

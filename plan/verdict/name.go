@@ -15,6 +15,12 @@ const (
 	Swap        Name = "swap"
 )
 
+// What is chosen where something has to be known or bought before any way can.
+const (
+	MeasureFirst Name = "measure first"
+	BuyFirst     Name = "buy first"
+)
+
 // Owner is what an owner calls it: "new bearings in the old seats".
 func (n Name) Owner() string {
 	if o, ok := n.option(); ok {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rebush/fits/dim"
+	"rebush/fits/finding"
 	"rebush/fits/say"
 )
 
@@ -15,6 +16,41 @@ type Row struct {
 	RunnerUp *RunnerUp `json:"runner_up"`
 	Bores    []BoreWay `json:"bores"`
 	Options  []Option  `json:"options"`
+
+	Cures bool            `json:"cures"` // the choice cures what is the matter
+	Needs []Need          `json:"needs"` // what is measured or bought before anything is decided
+	Then  *Then           `json:"then"`  // what would be chosen then; nil where nobody can expect it
+	Tried []finding.Tried `json:"tried"` // changes with which the whole job was planned again
+}
+
+// Need is one thing to measure or to buy first, with what it costs and the
+// figure that it is expected to give.
+type Need struct {
+	Do       say.Text `json:"do"`
+	What     say.Text `json:"what"`
+	Cost     *float64 `json:"cost"`     // nil where no price is known
+	Expected *float64 `json:"expected"` // nil where nobody can expect one
+}
+
+// Then is the way that would be chosen once the needs are met.
+type Then struct {
+	Way            Name     `json:"way"`
+	Cost           *float64 `json:"cost"`
+	FirstTimeRight *float64 `json:"first_time_right"`
+}
+
+// WayRow is one way of the truck as its own plan makes it.
+type WayRow struct {
+	Way            Name       `json:"way"`
+	OK             bool       `json:"ok"`    // free of stops
+	Cures          bool       `json:"cures"` // what is the matter
+	WhyNot         say.Text   `json:"why_not"`
+	Cost           *float64   `json:"cost"`  // expected; nil where no rate is given or it cannot be done
+	Hours          *float64   `json:"hours"` // planned
+	FirstTimeRight *float64   `json:"first_time_right"`
+	Lost           *float64   `json:"lost"` // share of such jobs that end in a lost part
+	Loses          []say.Text `json:"loses"`
+	Keeps          []say.Text `json:"keeps"`
 }
 
 // RunnerUp is the second-best option and what would make it win.
