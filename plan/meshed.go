@@ -23,7 +23,7 @@ func meshed(w *books, j *job.Job, book *ledger.Ledger, shop target.Shop, holes [
 	out := Meshed{Axles: target.AxlesOf(j, holes, func(h survey.Hole) [2]float64 {
 		return runs(h.Journal(), seat.BoreLimits(seat.Hole{Journal: h.Journal(),
 			MustPass: h.Shaft.Through(h.Bore.Side)}, limits))
-	})}
+	}, target.Sits)}
 	out.Drives, out.Findings = mesh.FromJob(mesh.Input{Job: j, Rules: w.rules, Tables: w.lib, Shafts: out.Axles.For(),
 		UMate: w.instr.Default(survey.Middle).U, USetup: shop.Setup.U, UHole: shop.Hole.U}, book)
 	for i, d := range out.Drives {

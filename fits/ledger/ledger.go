@@ -8,7 +8,9 @@ package ledger
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"sort"
 
 	"rebush/fits/dim"
@@ -43,6 +45,16 @@ type Ledger struct {
 
 // New returns an empty ledger.
 func New() *Ledger { return &Ledger{entries: map[string]Entry{}} }
+
+// Copy returns a ledger that holds the same and goes its own way from here: for
+// a plan that shares its first steps with another. Of nil it is nil.
+func (l *Ledger) Copy() *Ledger {
+	if l == nil {
+		return nil
+	}
+	return &Ledger{entries: maps.Clone(l.entries), order: slices.Clone(l.order), cited: maps.Clone(l.cited),
+		mention: slices.Clone(l.mention)}
+}
 
 // Leaf records a number as it was read: a line of the job or the shop, a row
 // of a table. Source says which.

@@ -69,3 +69,23 @@ func TestTwoValuesPanic(t *testing.T) {
 	}()
 	l.Leaf("a", "", "", "x:1", 2)
 }
+
+// A copy knows what was recorded before; what is recorded in it or in the other
+// afterwards the two do not share.
+func TestCopy(t *testing.T) {
+	l := ledger.New()
+	a := l.Leaf("a", "", "", "x:1", 2)
+	c := l.Copy()
+	c.Calc("b", "", "", "twice", "arithmetic", func(in []float64) float64 { return 2 * in[0] }, a)
+	l.Leaf("b", "", "", "x:2", 7)
+	l.Cite("rules/z")
+	if got := c.Num("b").V; got != 4 || l.Num("b").V != 7 || c.Number("b") != 2 || len(c.Recompute()) != 0 {
+		t.Errorf("%v", got)
+	}
+	if len(c.Cited("rules/")) != 0 || len(l.Cited("rules/")) != 1 {
+		t.Error("what the one cites the other has cited")
+	}
+	if (*ledger.Ledger)(nil).Copy() != nil {
+		t.Error("a copy of nothing is something")
+	}
+}

@@ -15,6 +15,7 @@ type Hole struct {
 	Survey survey.Hole
 	Load   Point      // unit vector in which the shaft is pressed
 	Clear  [2]float64 // least and most running clearance on diameter that the finished bore may have, mm
+	Keeps  bool       // its place is given, whatever the meshes want: see Sits
 
 	Target Point   // its new centre
 	UPlace float64 // standard uncertainty of the place that will be made, mm
@@ -61,10 +62,14 @@ func (h Hole) Kept() Stand {
 }
 
 // keepsPlace says that a bore keeps its place: its shaft is left alone, or its
-// bush is renewed in a sound seat or under a cap.
-func (h Hole) keepsPlace() bool {
-	b := h.Survey.Bore
-	return h.Left() || b.Cap || b.Seat != nil && b.Seat.Sound
+// place is given.
+func (h Hole) keepsPlace() bool { return h.Left() || h.Keeps }
+
+// Sits says that a hole has a seat which gives a new bush its place: under a
+// cap, or that of the old bush where it is sound.
+func Sits(h survey.Hole) bool {
+	b := h.Bore
+	return b.Cap || b.Seat != nil && b.Seat.Sound
 }
 
 // well says that a hole is not worn: round, never mended, and its play no more
@@ -97,20 +102,34 @@ func LoadTowards(c job.Chassis, s *job.Shaft) float64 {
 }
 
 // AxlesOf gathers the holes of a job by shaft. clear tells the running
-// clearances that a finished bore may have.
-func AxlesOf(j *job.Job, holes []survey.Hole, clear func(survey.Hole) [2]float64) Axles {
+// clearances that a finished bore may have, keeps whether its place is given.
+func AxlesOf(j *job.Job, holes []survey.Hole, clear func(survey.Hole) [2]float64, keeps func(survey.Hole) bool) Axles {
 	var out Axles
 	for i := range j.Shafts {
 		a := Axle{Shaft: &j.Shafts[i], TowardsDeg: LoadTowards(j.Chassis, &j.Shafts[i])}
 		sin, cos := math.Sincos(a.TowardsDeg * math.Pi / 180)
 		for _, h := range holes {
 			if h.Known && h.Shaft.Name == a.Shaft.Name {
-				a.Holes = append(a.Holes, Hole{Survey: h, Load: Point{cos, sin}, Clear: clear(h), Target: h.Worn.O})
+				a.Holes = append(a.Holes, Hole{Survey: h, Load: Point{cos, sin}, Clear: clear(h), Keeps: keeps(h),
+					Target: h.Worn.O})
 			}
 		}
 		if len(a.Holes) > 0 {
 			out = append(out, a)
 		}
+	}
+	return out
+}
+
+// Keeping are the same shafts with other holes whose place is given.
+func (x Axles) Keeping(keeps func(survey.Hole) bool) Axles {
+	out := make(Axles, len(x))
+	for i, a := range x {
+		a.Holes = append([]Hole(nil), a.Holes...)
+		for k := range a.Holes {
+			a.Holes[k].Keeps = keeps(a.Holes[k].Survey)
+		}
+		out[i] = a
 	}
 	return out
 }

@@ -50,7 +50,7 @@ func newBench(t *testing.T, lo, hi float64) bench {
 			holes = append(holes, h)
 		}
 	}
-	b.axles = AxlesOf(b.j, holes, func(survey.Hole) [2]float64 { return [2]float64{0.015, 0.060} })
+	b.axles = AxlesOf(b.j, holes, func(survey.Hole) [2]float64 { return [2]float64{0.015, 0.060} }, Sits)
 	b.book = ledgerOf(b.axles)
 	d := mesh.Drive{Name: "cog", Kind: mesh.WormDrive, Wheel: "drive", Module: 0.5, Shaft: 0, Mate: -1,
 		MateAt: Point{10, 16.14}, Share: 0.5,
@@ -369,7 +369,7 @@ func TestReachOfTwo(t *testing.T) {
 			holes = append(holes, h.Survey)
 		}
 	}
-	x := AxlesOf(b.j, holes, func(survey.Hole) [2]float64 { return [2]float64{0.015, 0.060} })
+	x := AxlesOf(b.j, holes, func(survey.Hole) [2]float64 { return [2]float64{0.015, 0.060} }, Sits)
 	fitted := map[string]Fitted{}
 	for _, h := range holes {
 		fitted[h.Name()] = fittedIn(b.book, h.Name())
@@ -381,4 +381,24 @@ func TestReachOfTwo(t *testing.T) {
 		fitted)
 	near(t, "nearest", lo.V, 29.96, 1e-9)
 	near(t, "farthest", hi.V, 29.98, 1e-9)
+}
+
+// The caller says which holes keep their place: a hole that is there and is not
+// cut draws its shaft to it, and the shafts that were asked before stay as they
+// were.
+func TestKeeping(t *testing.T) {
+	b := newBench(t, 7.70, 7.90)
+	here := b.axles.Keeping(func(h survey.Hole) bool { return h.Bore.Side == job.Right && h.Shaft.Name == "drive" })
+	if b.axles[0].Holes[1].Keeps || !here[0].Holes[1].Keeps || here[0].Holes[0].Keeps || here[1].Holes[1].Keeps {
+		t.Fatalf("%+v", here)
+	}
+	free := Settle(b.j, b.rules, b.book.Copy(), b.shop, b.axles, b.drives)
+	kept := Settle(b.j, b.rules, b.book.Copy(), b.shop, here, b.drives)
+	at := b.axles[0].Holes[1].Survey.Worn.O
+	if got := kept.Axles[0].Holes; got[0].Target != at || got[1].Target != at || got[0].UPlace == free.Axles[0].Holes[0].UPlace {
+		t.Errorf("%+v, the hole that keeps its place is at %v", got, at)
+	}
+	if free.Axles[0].Holes[1].Target == at {
+		t.Error("the mesh asks for nothing: this shows nothing")
+	}
 }

@@ -116,7 +116,7 @@ func TestHoleStays(t *testing.T) {
 	} {
 		was := s.Bores[0]
 		change(&s.Bores[0])
-		if h.well(1) || h.keepsPlace() {
+		if h.Keeps = Sits(h.Survey); h.well(1) || h.keepsPlace() {
 			t.Errorf("%s: well %v, keeps its place %v", what, h.well(1), h.keepsPlace())
 		}
 		s.Bores[0] = was
@@ -131,7 +131,7 @@ func TestHoleStays(t *testing.T) {
 	} {
 		was, leave := s.Bores[0], s.Leave
 		change()
-		if !h.keepsPlace() {
+		if h.Keeps = Sits(h.Survey); !h.keepsPlace() {
 			t.Errorf("%s: goes elsewhere", what)
 		}
 		s.Bores[0], s.Leave = was, leave
@@ -149,7 +149,7 @@ func TestAxlesOf(t *testing.T) {
 	holes := []survey.Hole{hole(named, 1), hole(drive, 0), hole(drive, 1), unknown}
 	holes[2].Worn.O = Point{10.2, 8.4}
 	clear := func(h survey.Hole) [2]float64 { return [2]float64{0.01, h.U} }
-	x := AxlesOf(j, holes, clear)
+	x := AxlesOf(j, holes, clear, Sits)
 	if len(x) != 2 || x[0].Shaft.Name != "drive" || len(x[0].Holes) != 2 || len(x[1].Holes) != 1 ||
 		x[0].TowardsDeg != 90 || x[1].TowardsDeg != 0 {
 		t.Fatalf("%+v", x)
@@ -163,7 +163,7 @@ func TestAxlesOf(t *testing.T) {
 	near(t, "mean x", m.Centre[0], 10.1, 1e-12)
 	near(t, "mean y", m.Centre[1], 8.2, 1e-12)
 	j.Chassis.RailsAbove = true
-	if x = AxlesOf(j, holes, clear); x[0].TowardsDeg != 270 || x[1].TowardsDeg != 0 {
+	if x = AxlesOf(j, holes, clear, Sits); x[0].TowardsDeg != 270 || x[1].TowardsDeg != 0 {
 		t.Errorf("rails above: %v, %v", x[0].TowardsDeg, x[1].TowardsDeg)
 	}
 }
