@@ -26,6 +26,7 @@ func bindJob(r *reader, root *value, name, folder string) *Job {
 	}
 	j.Choose = bindChoose(root.get("choose"))
 	j.Finish = bindChoose(root.get("finish"))
+	j.Way = bindChoose(root.get("way"))
 	for i := range j.Made {
 		j.Made[i].Bore = root.get("made").order[i]
 	}

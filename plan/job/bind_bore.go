@@ -15,6 +15,7 @@ func bindBores(r *reader, s *Shaft, v *value, c Chassis) {
 		}
 		b := Bore{Name: s.Name + "." + string(side), Shaft: s.Name, Side: side}
 		store(&b, from)
+		b.Bushed = b.Bushed || b.BushedOD.Given()
 		if seen := from.get("seen_from"); seen.text() == "right" {
 			if c.Length.Given() {
 				b.turnOver(mirror{c.Length})

@@ -31,6 +31,7 @@ func checkBore(r *reader, j *Job, s *Shaft, b *Bore, v *value) {
 		if b.Seat != nil {
 			between(r, v.get("seat").get("diameter"), b.Seat.Diameter, f+0.4, f+9, why)
 		}
+		between(r, v.get("bushed").get("od"), b.BushedOD, f+0.4, f+9, why)
 		between(r, v.get("boss"), b.Boss, f+0.8, 40, why)
 		between(r, v.get("room").get("inside"), b.RoomIn, f+0.5, 45, why)
 		between(r, v.get("room").get("outside"), b.RoomOut, f+0.5, 45, why)
@@ -55,6 +56,7 @@ func checkBore(r *reader, j *Job, s *Shaft, b *Bore, v *value) {
 		between(r, v.get("pins").get("goes"), b.PinGoes, b.Narrowest.Float()-0.3, b.Narrowest.Float()+0.05,
 			"narrowest, "+r.show(b.Narrowest.Float()))
 	}
+	seatInPlate(r, j, v.get("bushed").get("od"), b.BushedOD)
 	checkDirections(r, b, v)
 	checkPlaces(r, j, b, v, journal)
 	for i, e := range v.get("edges").items() {
@@ -75,8 +77,20 @@ func checkBore(r *reader, j *Job, s *Shaft, b *Bore, v *value) {
 	}
 	if b.Seat != nil && b.Bushed {
 		r.say(v.get("seat").pos, "seat: it cannot be measured while the bush is in (bushed: yes)",
-			"take one of the two away")
+			"take one of the two away; its outside, where you know it, is bushed: {od: 5.0}")
 	}
+}
+
+// seatInPlate: no seat is as large as its plate is high or long.
+func seatInPlate(r *reader, j *Job, v *value, d dim.Length) bool {
+	x0, y0, x1, y1, ok := j.Chassis.box()
+	least := math.Min(x1-x0, y1-y0)
+	if v == nil || !ok || d.Float() < least {
+		return true
+	}
+	r.say(v.pos, fmt.Sprintf("%s: a seat of %s does not stand in a plate of %s by %s", v.name, r.show(d.Float()),
+		r.show(x1-x0), r.show(y1-y0)), "expected under "+r.show(least)+": check the figure and its unit")
+	return false
 }
 
 func oilDiameter(b *Bore) (l dim.Length) {

@@ -93,7 +93,9 @@ func checkMade(r *reader, j *Job, root *value) {
 			f := journal.Float()
 			why := fmt.Sprintf("the %s journal of %s", b.Side, r.show(f))
 			between(r, v.get("bore"), m.Diameter, f-0.1, f+1.5, why)
-			between(r, v.get("seat"), m.Seat, f+0.4, f+12, why)
+			if seatInPlate(r, j, v.get("seat"), m.Seat) {
+				between(r, v.get("seat"), m.Seat, f+0.4, f+12, why)
+			}
 		}
 		if p, _, ok := b.rough(); ok {
 			near(r, v.get("centre"), m.Centre, p, 1.5, "the hole as found")

@@ -26,10 +26,29 @@ func checkNames(r *reader, j *Job, root *value) {
 		codes = append(codes, b.Code)
 	}
 	checkChoose(r, root.get("choose"), bores, codes)
-	if f := root.get("finish"); f != nil {
-		for _, name := range f.order {
-			known(r, f.get(name), "bore", name, bores)
+	for _, key := range []string{"finish", "way"} {
+		if f := root.get(key); f != nil {
+			for _, name := range f.order {
+				known(r, f.get(name), "bore", name, bores)
+			}
 		}
+	}
+	checkWay(r, j, root.get("way"))
+}
+
+// checkWay: a hole of a shaft that is left alone is mended in no way.
+func checkWay(r *reader, j *Job, way *value) {
+	if way == nil {
+		return
+	}
+	for _, name := range way.order {
+		v := way.get(name)
+		s, b := j.Bore(name)
+		if b == nil || !s.Leave || v.raw == "keep" || v.raw == "auto" {
+			continue
+		}
+		r.say(v.pos, fmt.Sprintf("%s: %s is left alone (do: leave), and way wants %s for its hole", name, s.Name, v.raw),
+			"write keep here, or take do: leave away")
 	}
 }
 

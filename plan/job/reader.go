@@ -100,6 +100,7 @@ func (r *reader) read(n *yaml.Node, s *shape, path, name string) *value {
 	if path != "" {
 		r.where[path] = r.at(n)
 	}
+	forms := s
 	switch n.Kind {
 	case yaml.AliasNode: // refused by scan
 		return nil
@@ -114,6 +115,7 @@ func (r *reader) read(n *yaml.Node, s *shape, path, name string) *value {
 	switch {
 	case n.Kind == yaml.ScalarNode && s.kind < aList:
 		if !r.scalar(n, s, v) {
+			r.orRecord(forms, s)
 			return nil
 		}
 	case n.Kind == yaml.SequenceNode && s.kind == aList:
@@ -129,6 +131,14 @@ func (r *reader) read(n *yaml.Node, s *shape, path, name string) *value {
 		return nil
 	}
 	return v
+}
+
+// orRecord adds to the last mistake that a yes or no may be a record as well.
+func (r *reader) orRecord(forms, s *shape) {
+	if other := forms.forKind(func(k kind) bool { return k == aRecord }); s.kind == aYesNo && other.kind == aRecord {
+		last := &r.problems[len(r.problems)-1]
+		last.Right += ", or " + other.describe() + ": {" + strings.Join(other.names(), ": ..., ") + ": ...}"
+	}
 }
 
 // misfit says that a list stands where a number belongs, and the like.

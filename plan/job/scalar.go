@@ -215,13 +215,22 @@ func (r *reader) aNumber(raw string, s *shape, v *value) bool {
 		return bad("is not a number that can be used", "expected "+s.describe())
 	}
 	if s.kind == aWhole && f != math.Trunc(f) {
-		return bad("is not a whole number", "expected "+s.describe())
+		return bad("is not a whole number", "expected "+s.describe()+s.among())
 	}
 	if (s.lo != 0 || s.hi != 0) && (f < s.lo || f > s.hi) {
-		return bad("is not plausible here", fmt.Sprintf("expected %g to %g", s.lo, s.hi))
+		return bad("is not plausible here", "expected"+s.among())
 	}
 	v.num, v.raw = f, raw
 	return true
+}
+
+// among is the range of a number, written out; "" where it has none.
+func (s *shape) among() string {
+	if s.lo == 0 && s.hi == 0 {
+		return ""
+	}
+	out := func(f float64) string { return strconv.FormatFloat(f, 'f', -1, 64) }
+	return " " + out(s.lo) + " to " + out(s.hi)
 }
 
 func (r *reader) aForce(raw string, s *shape, v *value) bool {

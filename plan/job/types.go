@@ -76,6 +76,7 @@ type Job struct {
 	Bushes   []Bush
 	Choose   map[string]string // bore name -> bush code; "" -> for every bore; empty map: auto
 	Finish   map[string]string // bore name -> auto is not in it; "" -> for every bore; empty map: auto
+	Way      map[string]string // bore name -> how it is mended; "" -> every bore; empty map: auto
 	Accept   []string          // rules whose stop this job takes upon itself
 	Made     []Made
 	Swap     *Swap
@@ -270,6 +271,7 @@ type Bore struct {
 	probedLines []int             // of ProbedAt
 	Seat        *OldSeat          // old bush is out
 	Bushed      bool              // old bush is still in
+	BushedOD    dim.Length        // its outside, where that is known
 	Repaired    bool              // an earlier repair whose place is not trusted
 	With        map[string]string // what was read -> instrument name
 	Edges       []Edge
