@@ -34,7 +34,7 @@ func Decide(in Input, sites []Site) ([]Seated, finding.List) {
 			if series == nil {
 				series = in.series(&said)
 			}
-			x.Answers = append(in.toBuy(h, series), x.Answers...)
+			x.Answers = append(in.toBuy(h, h.Mends(), series), x.Answers...)
 		}
 		if feasible(x.Answers) {
 			x.Chosen = &x.Answers[0]
@@ -64,8 +64,8 @@ func (in *Input) allowed(bore string) []Bush {
 }
 
 // toBuy searches the series. Those that do not fit either are not told of.
-func (in *Input) toBuy(h Hole, series []Bush) []Answer {
-	list := Search(h, h.Mends(), series, in.Shop, in.Rules)
+func (in *Input) toBuy(h Hole, mends []Mend, series []Bush) []Answer {
+	list := Search(h, mends, series, in.Shop, in.Rules)
 	n := 0
 	for n < len(list) && n < mostToBuy && list[n].Feasible {
 		n++

@@ -63,7 +63,7 @@ func TestFewToBuy(t *testing.T) {
 		many[i] = in.Stock[0]
 		many[i].Index = i
 	}
-	if got := in.toBuy(h, many); len(got) != mostToBuy {
+	if got := in.toBuy(h, h.Mends(), many); len(got) != mostToBuy {
 		t.Errorf("%d of %d are shown", len(got), len(many))
 	}
 }
