@@ -31,8 +31,10 @@ func measured(b *job.Bore) []float64 {
 
 // freeEdges are all free edges that are known near a bore: those measured from
 // it, by the figures given, and the outline. A measured edge is taken as
-// straight, square to the direction it was measured in.
-func freeEdges(old survey.Hole, at [2]float64, measured []float64, c job.Chassis) []freeEdge {
+// straight, square to the direction it was measured in. there is the diameter
+// of a round hole in the place of the worn one, 0 none: the metal is measured
+// from its wall.
+func freeEdges(old survey.Hole, at [2]float64, there float64, measured []float64, c job.Chassis) []freeEdge {
 	var out []freeEdge
 	from := old.Middle
 	for i, e := range old.Bore.Edges {
@@ -40,7 +42,7 @@ func freeEdges(old survey.Hole, at [2]float64, measured []float64, c job.Chassis
 		sin, cos := math.Sincos(towards)
 		away := measured[i]
 		if e.Metal.Given() {
-			away += old.Stands().Ray(from, towards)
+			away += wallAt(old, there, towards)
 		}
 		moved := (at[0]-from[0])*cos + (at[1]-from[1])*sin
 		out = append(out, freeEdge{away - moved, e.AtDeg, fmt.Sprintf("the edge measured at %.0f degrees", e.AtDeg)})

@@ -106,9 +106,28 @@ const wornOutline = "circle joined with the swept journal, own derivation: plan/
 
 func (e *explainer) clears() ledger.Num {
 	nums, again := e.place()
+	given := len(nums)
+	nums = append(nums, e.there()...)
 	return e.page.Calc("clears_mm", "seat radius that just clears the worn outline about the new centre", "mm",
-		"the larger of |T-O| + R and |T-D| + r, D being O moved by clearance and wear", wornOutline,
-		func(v []float64) float64 { return micro(clears(again(v))) }, nums...)
+		"the larger of |T-O| + R and |T-D| + r, D being O moved by clearance and wear; and of |T-c| + half the old seat where there is one",
+		wornOutline, func(v []float64) float64 {
+			old, at := again(v)
+			return micro(clears(old, at, last(v[given:], 0)))
+		}, nums...)
+}
+
+// there is the round hole that is in the plate, as a figure: none where there is
+// none.
+func (e *explainer) there() []ledger.Num {
+	if e.x.Hole.There == 0 {
+		return nil
+	}
+	figure := "seat"
+	if e.x.Old.Bore.Seat == nil {
+		figure = "bushed"
+	}
+	return []ledger.Num{e.page.Leaf("there_mm", "diameter of the hole that is there", "mm", e.boreLine(figure),
+		e.x.Hole.There)}
 }
 
 // edge is the way from the new centre to what is nearest of edge and boss.
@@ -119,6 +138,8 @@ func (e *explainer) edge() ledger.Num {
 		nums = append(nums, e.page.Leaf("edges/"+string(rune('0'+i%10)), "metal measured to an edge", "mm",
 			e.boreLine("edges"), v))
 	}
+	edges := len(nums)
+	nums = append(nums, e.there()...)
 	name := e.x.Hole.EdgeName
 	if name == "" {
 		name = "the outside of the boss"
@@ -127,7 +148,7 @@ func (e *explainer) edge() ledger.Num {
 		"least of: edge as measured from the hole less the move towards it, outline, outside of the boss", "plane geometry",
 		func(v []float64) float64 {
 			old, at := again(v)
-			h := Hole{Edge: nearestOf(freeEdges(old, at, v[given:], e.in.Job.Chassis),
+			h := Hole{Edge: nearestOf(freeEdges(old, at, last(v[edges:], 0), v[given:edges], e.in.Job.Chassis),
 				func(freeEdge) bool { return true }).away,
 				BossR: e.x.Hole.BossR, BossE: offBoss(old, at)}
 			return micro(h.EdgeAway())

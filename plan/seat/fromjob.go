@@ -49,7 +49,7 @@ type Site struct {
 	At     [2]float64 // new centre
 	UPlace float64    // standard uncertainty of where the hole will be cut, mm
 	Touch  bool       // to be dealt with: it has a new centre and is not left alone
-	// Seat is the diameter of a sound old seat as it was read, mm, and how well.
+	// Seat is the diameter of an old seat as it was read, mm, and how well.
 	Seat, USeat float64
 }
 
@@ -58,15 +58,11 @@ func (s Site) Name() string { return s.Old.Name() }
 
 func (s Site) side() job.Side { return s.Old.Bore.Side }
 
-// clears is the seat radius that just takes in the worn outline about a new
-// centre.
-func clears(old survey.Hole, at [2]float64) float64 { return old.Stands().SeatRadius(at) }
-
 // hole describes a bore to the search; sites are all bores of the job.
 func (in *Input) hole(s Site, sites []Site) Hole {
 	b, shaft, c := s.Old.Bore, s.Old.Shaft, in.Job.Chassis
 	h := Hole{
-		Name: s.Name(), S: clears(s.Old, s.At), UPlace: s.UPlace, USurvey: s.Old.U,
+		Name: s.Name(), There: s.there(), S: clears(s.Old, s.At, s.there()), UPlace: s.UPlace, USurvey: s.Old.U,
 		Journal: s.Old.Journal(), JournalU: in.Table.V("u_journal_mm"), MustPass: shaft.Through(b.Side),
 		Plate: c.Thickness.On(b.Side).Float(), RoomIn: b.RoomIn.Float(), RoomOut: b.RoomOut.Float(),
 		SideRoom: in.sideRoom(s, sites), TLow: in.Rules.UseLow, THigh: in.Rules.UseHigh, Plate2: in.Casting.Plate,
@@ -84,7 +80,7 @@ func (in *Input) hole(s Site, sites []Site) Hole {
 	if mat := shaftMaterial(shaft, in.Metals); mat != nil {
 		h.JournalA = least(mat, "expansion")
 	}
-	edges := freeEdges(s.Old, s.At, measured(b), c)
+	edges := freeEdges(s.Old, s.At, s.there(), measured(b), c)
 	first := nearestOf(edges, func(freeEdge) bool { return true })
 	h.Edge, h.EdgeName, h.Edge2 = first.away, first.name, otherWay(edges, first, in.Rules.CornerDeg)
 	if b.Boss.Given() {
@@ -96,24 +92,11 @@ func (in *Input) hole(s Site, sites []Site) Hole {
 	if b.Cap {
 		h.Cap = 2 * s.Old.Worn.R
 	}
-	if in.Shop.Compound && !h.Live {
+	if in.Shop.Compound && !h.Live && h.There == 0 {
 		h.Fill = fillRadius(s.Old, s.At, in.Rules.FillDeg)
 	}
-	h.Near = neighbours(s, sites)
+	h.Near = append(neighbours(s, sites), in.otherHoles(s)...)
 	return h
-}
-
-// neighbours are the other holes in the plate of a bore, as they stand.
-func neighbours(s Site, sites []Site) []Near {
-	var out []Near
-	for _, o := range sites {
-		if o.Name() == s.Name() || o.side() != s.side() || !o.Old.Known {
-			continue
-		}
-		w := o.Old.Stands()
-		out = append(out, Near{Name: o.Name(), At: math.Hypot(w.O[0]-s.At[0], w.O[1]-s.At[1]), R: w.R + o.Old.Worn.W})
-	}
-	return out
 }
 
 // sideRoom is the length that a flange of this bore may take between plate and

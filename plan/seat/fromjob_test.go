@@ -238,7 +238,7 @@ func TestOutline(t *testing.T) {
 		{[2]float64{4, 10}, 4, "the rear end of the plate"}, {[2]float64{57, 10}, 3, "the front end of the plate"},
 		{[2]float64{30, 3}, 3, "the datum edge"}, {[2]float64{30, 18}, 2, "the upper edge of the plate"},
 	} {
-		edges := freeEdges(right, c.at, nil, in.Job.Chassis)
+		edges := freeEdges(right, c.at, 0, nil, in.Job.Chassis)
 		e := nearestOf(edges, func(freeEdge) bool { return true })
 		if e.away != c.away || e.name != c.name {
 			t.Errorf("%v: %+v", c.at, e)

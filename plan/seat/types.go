@@ -23,7 +23,8 @@ import "rebush/fits/press"
 // Hole is one bore as the search sees it.
 type Hole struct {
 	Name     string
-	S        float64 // seat radius that just clears the worn outline about the target
+	S        float64 // seat radius that just clears the worn outline about the target, and what else is hollow there
+	There    float64 // diameter of a round hole that is there: the seat of an old bush or its outside, 0 none
 	Fill     float64 // seat radius that touches unworn wall over 255 degrees, 0 not known
 	UPlace   float64 // standard uncertainty of where the hole will be cut
 	USurvey  float64 // standard uncertainty of the old centre
