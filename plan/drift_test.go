@@ -70,6 +70,7 @@ func decided() map[string]func(bored) float64 {
 		"flow_max":             of(func(a *seat.Answer) float64 { return a.ClosureAt[1].Bush.Yield }),
 		"journal_mm":           func(b bored) float64 { return b.Wanted.Journal },
 		"must_pass_mm":         func(b bored) float64 { return b.Wanted.MustPass },
+		"there_mm":             func(b bored) float64 { return b.Wanted.There },
 		"plate_mm":             func(b bored) float64 { return b.Wanted.Plate },
 		"load_n":               func(b bored) float64 { return b.Wanted.Load },
 		"rpm":                  func(b bored) float64 { return b.Wanted.RPM },
