@@ -14,6 +14,7 @@ import (
 	"rebush/plan/seat"
 	"rebush/plan/survey"
 	"rebush/plan/target"
+	"rebush/plan/verdict"
 )
 
 // Program is what a plan says made it.
@@ -29,7 +30,21 @@ func printed(w *books, c seat.Casting, j *job.Job, s steps, odds Chanced, way Ju
 		Shafts: shaftRows(s.Target, s.Seats), Truck: s.Target.Truck, Seats: some(s.Seats.Rows), Operations: some(r.Rows),
 		Chance: odds.Row, Verdict: way.Row, Inspect: made.Rows, Findings: said, Safety: safetyOf(w.hazards(c, j), r),
 		Ledger: book.Entries(), Job: j, Book: book, Holes: pictures(s), Setups: r.Setups, Buy: r.Buy, LayOut: r.LayOut,
-		Proving: r.Proving, Tables: w.lib.Replaced(), Rules: rulesUsed(book, w.rules), WithoutEffect: odds.Without}
+		Proving: r.Proving, Tables: w.lib.Replaced(), Rules: rulesUsed(book, w.rules), WithoutEffect: odds.Without,
+		Ways: rowsOf(way.Row)}
+}
+
+// rowsOf are the options of a verdict as rows of ways.
+func rowsOf(v *Verdict) []verdict.WayRow {
+	out := []verdict.WayRow{}
+	if v == nil {
+		return out
+	}
+	for _, o := range v.Options {
+		out = append(out, verdict.WayRow{Way: o.Name, OK: o.Feasible, Cures: o.Feasible && o.Name != verdict.Leave,
+			WhyNot: o.WhyNot, Cost: o.Cost, Hours: o.Hours, FirstTimeRight: o.Chance, Loses: o.Loses, Keeps: o.Keeps})
+	}
+	return out
 }
 
 // some is a list that prints as [] where it is empty.

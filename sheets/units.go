@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"github.com/shopspring/decimal"
@@ -140,17 +139,8 @@ func places(f float64) int {
 	return 3
 }
 
-// percent prints a share of 1 as "87 in 100"; what is nearly none or nearly
-// all is said so.
-func percent(f float64) string {
-	switch {
-	case f > 0 && f < 0.005:
-		return "under 1 in 100"
-	case f < 1 && f > 0.995:
-		return "over 99 in 100"
-	}
-	return strconv.Itoa(int(f*100+0.5)) + " in 100"
-}
+// percent prints a share of 1 as "87 in 100".
+func percent(f float64) string { return say.InHundred(f).String() }
 
 // feedOf is the feed of a step in words, its figures in the units of the paper.
 func feedOf(u units, op plan.Operation) string {

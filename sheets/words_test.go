@@ -19,7 +19,7 @@ func TestNumber(t *testing.T) {
 }
 
 func TestPercent(t *testing.T) {
-	for f, want := range map[float64]string{0: "0 in 100", 0.004: "under 1 in 100", 0.005: "1 in 100", 0.872: "87 in 100", 0.995: "100 in 100", 0.9951: "over 99 in 100", 1: "100 in 100"} {
+	for f, want := range map[float64]string{0: "0 in 100", 0.004: "under 1 in 100", 0.005: "1 in 100", 0.872: "87 in 100", 0.9949: "99 in 100", 0.995: "over 99 in 100", 1: "over 99 in 100"} {
 		if got := percent(f); got != want {
 			t.Errorf("percent(%v) is %q, want %q", f, got, want)
 		}

@@ -31,8 +31,17 @@ func stopLines(e *env, w io.Writer, p *plan.Plan) {
 	for _, f := range p.Findings {
 		if f.Level == finding.Stop {
 			fmt.Fprintln(w, findingLine(e, f))
+			showTried(&page{w: w}, f.Tried, currencyOf(p))
 		}
 	}
+}
+
+// currencyOf is that of the verdict; "" where there is none.
+func currencyOf(p *plan.Plan) string {
+	if p.Verdict == nil {
+		return ""
+	}
+	return p.Verdict.Currency
 }
 
 // findingLine is a finding on one line: "stop: front axle.left: ...; fix".

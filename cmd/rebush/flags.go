@@ -23,6 +23,8 @@ var flagDefs = []flagDef{
 	{"date", "", "YYYY-MM-DD", "date on the paper; without one it has a blank to fill in"},
 	{"seed", "", "N", "start of the random numbers of the chance (1)"},
 	{"trials", "", "N", "trials of the chance (20000)"},
+	{"way", "", "NAME", "the way that is planned, in the place of the advised one: leave, shim, renew, re-bush, " +
+		"made to fit, bush in a bush, plug, new axle too, swap"},
 	{"output", "o", "FILE|DIR", "where the paper goes; - is standard output"},
 	{"from", "", "CSV", "points or readings to start from"},
 	{"hand", "", "", "reamed or fed by hand"},

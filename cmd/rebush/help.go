@@ -110,10 +110,10 @@ func runCompletion(e *env, _ options, words []string) error {
 	asks := strings.Join(names(lookupCommand().sub), " ")
 	switch shell {
 	case "bash":
-		e.printf(bashCompletion, cmds, asks, strings.Join(flags, " "))
+		e.printf(bashCompletion, cmds, asks, wayWords(), strings.Join(flags, " "))
 	case "zsh":
 		e.printf("autoload -Uz compinit bashcompinit && compinit && bashcompinit\n"+bashCompletion, cmds, asks,
-			strings.Join(flags, " "))
+			wayWords(), strings.Join(flags, " "))
 	case "fish":
 		for _, c := range commands() {
 			e.printf("complete -c rebush -n __fish_use_subcommand -a %s -d '%s'\n", c.name,
@@ -124,6 +124,9 @@ func runCompletion(e *env, _ options, words []string) error {
 			more := ""
 			if f.value != "" {
 				more = " -r"
+			}
+			if f.name == "way" {
+				more += " -a '" + wayWords() + "'"
 			}
 			e.printf("complete -c rebush -l %s%s -d '%s'\n", f.name, more, strings.ReplaceAll(f.what, "'", ""))
 		}
@@ -138,6 +141,8 @@ const bashCompletion = `_rebush() {
   if [ "$COMP_CWORD" -eq 1 ]; then
     COMPREPLY=($(compgen -W "%s" -- "$word") $(compgen -f -X '!*.y*ml' -- "$word"))
   elif [ "${COMP_WORDS[1]}" = lookup ] && [ "$COMP_CWORD" -eq 2 ]; then
+    COMPREPLY=($(compgen -W "%s" -- "$word"))
+  elif [ "${COMP_WORDS[COMP_CWORD-1]}" = --way ]; then
     COMPREPLY=($(compgen -W "%s" -- "$word"))
   elif [[ "$word" == -* ]]; then
     COMPREPLY=($(compgen -W "%s" -- "$word"))

@@ -11,7 +11,7 @@ func jobCommands() []*command {
 		}
 		return out
 	}
-	reading := []string{"json"}
+	reading, way := []string{"json"}, []string{"way"}
 	return []*command{
 		{name: "start", args: "[FILE]", what: "asks questions and writes a job file", flags: []string{"from"},
 			run: runStart,
@@ -30,19 +30,24 @@ func jobCommands() []*command {
 			more:     "-o makes the page for the owner.",
 			examples: []string{"rebush verdict testdata/jobs/pellinthwaite.yaml"}},
 		{name: "plan", args: "JOB...", what: "the whole plan on the screen",
-			flags: flags(reading, chance, []string{"units"}), run: runPlan,
+			flags: flags(reading, way, chance, []string{"units"}), run: runPlan,
+			more: "It is the plan of the advised way; --way plans another one of the nine. Exit is 1 where no way that " +
+				"cuts may be machined, or that of --way may not.",
 			examples: []string{"rebush plan testdata/jobs/pellinthwaite.yaml",
-				"rebush plan testdata/jobs/pellinthwaite.yaml --json --seed 7"}},
-		{name: "sheet", args: "JOB...", what: "the setup sheet as PDF", flags: flags(reading, chance, paper),
+				"rebush plan testdata/jobs/pellinthwaite.yaml --json --seed 7",
+				`rebush plan testdata/jobs/pellinthwaite.yaml --way "bush in a bush"`}},
+		{name: "sheet", args: "JOB...", what: "the setup sheet as PDF", flags: flags(reading, way, chance, paper),
 			run: runSheet,
-			more: "The PDF stands beside the job unless -o says otherwise. A plan that must not be machined says so " +
-				"on page one, and exit is 1. " +
+			more: "The PDF stands beside the job unless -o says otherwise. It is the sheet of the advised way: where " +
+				"nothing is cut, a page or two of what to do or to check. --way draws that of another way, and every " +
+				"page says NOT ADVISED then. A plan that must not be machined says so on page one, and exit is 1. " +
 				"Several jobs with -o FOLDER get a traveller for the whole batch too: traveller.pdf.",
 			examples: []string{"rebush sheet testdata/jobs/pellinthwaite.yaml -o sheet.pdf"}},
 		{name: "form", args: "[JOB]", what: "blank measuring form as PDF", flags: flags(paper), run: runForm,
 			examples: []string{"rebush form -o form.pdf", "rebush form testdata/jobs/pellinthwaite.yaml -o form.pdf"}},
-		{name: "template", args: "JOB", what: "1:1 drilling and jig template as PDF", flags: flags(chance, paper),
+		{name: "template", args: "JOB", what: "1:1 drilling and jig template as PDF", flags: flags(way, chance, paper),
 			run:      runTemplate,
+			more:     "It is that of the advised way, or of --way; where nothing is cut, none is drawn.",
 			examples: []string{"rebush template testdata/jobs/pellinthwaite.yaml -o template.pdf"}},
 		{name: "inspect", args: "JOB", what: "sizes as made against the plan: accept, or what to do next",
 			flags: flags(reading, chance, paper), run: runInspect,
@@ -50,7 +55,7 @@ func jobCommands() []*command {
 				"{seat: 5.008, with: pins}}. -o makes the rework sheet.",
 			examples: nil},
 		{name: "why", args: "JOB [NUMBER|KEY|WORD]", what: "where a number came from, down to what was measured",
-			flags: flags(reading, chance), run: runWhy,
+			flags: flags(reading, way, chance), run: runWhy,
 			more: "NUMBER is the short number in brackets that paper prints, KEY the place of the figure in rebush " +
 				"plan --json, WORD a word of either. " +
 				"With the job alone it lists what can be asked.",

@@ -2,12 +2,14 @@ package main
 
 import (
 	"fmt"
+	"io"
 	"path/filepath"
 	"slices"
 
 	"rebush/fits/finding"
 	"rebush/plan"
 	"rebush/plan/job"
+	"rebush/plan/verdict"
 	"rebush/sheets"
 )
 
@@ -19,6 +21,7 @@ type sheetAnswer struct {
 	Paper    string       `json:"paper"`
 	Pages    int          `json:"pages"`
 	Findings finding.List `json:"findings"`
+	Way      verdict.Name `json:"way"` // "" where none is made
 }
 
 func runSheet(e *env, o options, jobs []string) error {
@@ -57,9 +60,10 @@ func runSheet(e *env, o options, jobs []string) error {
 		}
 		plans[slices.Index(jobs, path)] = p
 		out.row.paper = to[path]
-		out.answer = sheetAnswer{p.JobNumber, path, p.OK, to[path], doc.Pages(), p.Findings}
+		out.answer = sheetAnswer{p.JobNumber, path, p.OK, to[path], doc.Pages(), p.Findings, wayOf(p)}
 		if to[path] != "-" {
 			fmt.Fprintf(&out.text, "%s: %d pages\n", to[path], doc.Pages())
+			headLine(&out.text, p)
 			stopLines(e, &out.text, o.worded(p))
 		} else if !p.OK {
 			stopLines(e, &out.said, o.worded(p))
@@ -70,6 +74,17 @@ func runSheet(e *env, o options, jobs []string) error {
 		return worseOf(err, traveller(e, o, batch, plans, po))
 	}
 	return err
+}
+
+// headLine says in a line what a sheet that is no usual one is.
+func headLine(w io.Writer, p *plan.Plan) {
+	switch {
+	case !p.OK:
+	case !cuts(p):
+		fmt.Fprintf(w, "nothing to machine: %s\n", wayOf(p))
+	case p.NotAdvised != "":
+		fmt.Fprintf(w, "NOT ADVISED: %s\n", p.NotAdvised)
+	}
 }
 
 // traveller draws the batch traveller of the jobs that could be planned.
@@ -160,6 +175,10 @@ func runTemplate(e *env, o options, words []string) error {
 		stopLines(e, e.errOut, o.worded(p))
 		fmt.Fprintln(e.errOut, "rebush: no template is drawn")
 		return endWith(refused)
+	}
+	if !cuts(p) {
+		fmt.Fprintf(e.errOut, "rebush: nothing is cut (%s), so no template is drawn; --way NAME draws that of another way\n", wayOf(p))
+		return nil
 	}
 	doc, err := sheets.Template(p, po)
 	if err != nil {

@@ -29,7 +29,10 @@ func (o options) planOptions() (plan.Options, error) {
 			return p, usage("--trials: %q is no whole number from 1 to %d", o.text["trials"], mostTrials)
 		}
 	}
-	return p, nil
+	if o.has("way") {
+		p.Way, err = wayNamed(o.text["way"])
+	}
+	return p, err
 }
 
 func isDate(s string) bool {
@@ -56,10 +59,7 @@ func (o options) plan(e *env, path string, with plan.Options, out *outcome) (*pl
 	if err != nil {
 		return nil, err
 	}
-	out.row.result = "may be machined"
-	if !p.OK {
-		out.row.result = "DO NOT MACHINE"
-	}
+	out.row.result = resultOf(p)
 	out.row.stops, out.row.cautions = strconv.Itoa(p.Findings.Count(finding.Stop)),
 		strconv.Itoa(p.Findings.Count(finding.Caution))
 	if p.Chance != nil {
@@ -76,4 +76,10 @@ func refuse(p *plan.Plan) error {
 	return endWith(refused)
 }
 
-func percent(share float64) string { return strconv.FormatFloat(share*100, 'f', 1, 64) + " %" }
+// percent is a share of 1, "86.3 %"; what is all but certain is said so.
+func percent(share float64) string {
+	if share >= 0.9995 {
+		return "over 99.9 %"
+	}
+	return strconv.FormatFloat(share*100, 'f', 1, 64) + " %"
+}

@@ -32,14 +32,7 @@ func showPlan(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 	pg := &page{w: w}
 	head := func(s string) { pg.line("\n%s", e.paint(bold, s)) }
 	pg.line("%s, plan %s", titled(p), p.Hash)
-	if p.OK {
-		pg.line("May be machined.")
-	} else {
-		pg.line("%s", e.paint(red, "DO NOT MACHINE"))
-	}
-	if p.Verdict != nil {
-		pg.line("%s", p.Verdict.Sentence)
-	}
+	showHead(e, pg, p)
 	head("What the measurements say")
 	for _, b := range p.Survey {
 		pg.line("%s", aloud(b, u))
@@ -68,9 +61,47 @@ func showPlan(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 		head("Chance")
 		showChance(pg, p.Chance)
 	}
+	if len(p.Ways) > 0 {
+		head("The ways side by side")
+		showWays(pg, p)
+	}
+	if v := p.Verdict; v != nil && len(v.Tried) > 0 {
+		head("What would change that")
+		showTried(pg, v.Tried, v.Currency)
+	}
 	if len(p.Findings) > 0 {
 		head("Findings")
-		findingLines(e, w, p.Findings)
+		for _, f := range p.Findings {
+			pg.line("%s", findingLine(e, f))
+			showTried(pg, f.Tried, currencyOf(p))
+		}
+	}
+}
+
+// showHead says whether there is anything to machine, by which way, and what
+// has to come first.
+func showHead(e *env, pg *page, p *plan.Plan) {
+	as := ""
+	if p.Way != "" {
+		as = ": " + string(p.Way)
+	}
+	if p.NotAdvised != "" {
+		pg.line("%s: %s", e.paint(red, "NOT ADVISED"), p.NotAdvised)
+	}
+	switch {
+	case !p.OK:
+		pg.line("%s", e.paint(red, "DO NOT MACHINE"))
+	case !cuts(p):
+		pg.line("Nothing to machine: %s.", wayOf(p))
+	default:
+		pg.line("May be machined%s.", as)
+	}
+	if p.AsMade {
+		pg.line("Planned from the truck as it now is, by the sizes under made.")
+	}
+	if p.Verdict != nil {
+		pg.line("%s", p.Verdict.Sentence)
+		showNeeds(pg, p.Verdict)
 	}
 }
 

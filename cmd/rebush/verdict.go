@@ -3,11 +3,10 @@ package main
 import (
 	"fmt"
 	"io"
-	"strings"
 
 	"rebush/fits/finding"
-	"rebush/fits/say"
 	"rebush/plan"
+	"rebush/plan/verdict"
 	"rebush/sheets"
 )
 
@@ -19,6 +18,9 @@ type verdictAnswer struct {
 	Chance   *plan.Chance  `json:"chance"`
 	Verdict  *plan.Verdict `json:"verdict"`
 	Findings finding.List  `json:"findings"`
+
+	Way  verdict.Name     `json:"way"`
+	Ways []verdict.WayRow `json:"ways"`
 }
 
 func runVerdict(e *env, o options, jobs []string) error {
@@ -44,7 +46,8 @@ func runVerdict(e *env, o options, jobs []string) error {
 			return &faultError{what: "the plan came without a verdict"}
 		}
 		out.row.result = string(p.Verdict.Choice)
-		out.answer = verdictAnswer{p.JobNumber, path, p.Hash, p.OK, p.Chance, p.Verdict, p.Findings}
+		out.answer = verdictAnswer{p.JobNumber, path, p.Hash, p.OK, p.Chance, p.Verdict, p.Findings,
+			p.Way, append([]verdict.WayRow{}, p.Ways...)}
 		if to[path] == "" {
 			showVerdict(e, &out.text, o.worded(p))
 			return nil
@@ -77,59 +80,26 @@ func showVerdict(e *env, w io.Writer, p *plan.Plan) {
 		pg.pair("  "+b.Bore, "%s", b.Way)
 	}
 	pg.flush()
+	showNeeds(pg, v)
 	pg.line("")
-	number := func(f *float64, format string) string {
-		if f == nil {
-			return "-"
-		}
-		return fmt.Sprintf(format, *f)
+	showWays(pg, p)
+	if len(v.Tried) > 0 {
+		pg.line("\nWhat would change that:")
+		showTried(pg, v.Tried, v.Currency)
 	}
-	var rows [][]string
-	for _, o := range v.Options {
-		mark, can := " ", "yes"
-		if o.Name == v.Choice {
-			mark = ">"
-		}
-		if !o.Feasible {
-			can = "no"
-		}
-		right := "-"
-		if o.Chance != nil {
-			right = percent(*o.Chance)
-		}
-		rows = append(rows, []string{mark + " " + string(o.Name), can, money(o.Cost, v.Currency),
-			number(o.Hours, "%.1f"), right})
-	}
-	pg.table([]string{"  way", "possible", "cost", "hours", "comes right"}, rows)
 	pg.line("")
-	for _, o := range v.Options {
-		pg.pair(string(o.Name), "%s", optionWords(o))
+	for _, f := range p.Findings {
+		if f.Rule.Stage() == "verdict" {
+			pg.line("%s", findingLine(e, f))
+		}
 	}
-	pg.flush()
-	if p.Findings.Count(finding.Stop) > 0 {
-		pg.line("")
-		stopLines(e, w, p)
-	}
+	stopLines(e, w, p)
 }
 
+// money is an amount with its currency, where it has one.
 func money(f *float64, currency string) string {
 	if f == nil {
 		return "-"
 	}
-	return strings.TrimSpace(fmt.Sprintf("%.2f %s", *f, currency))
-}
-
-// optionWords says why a way cannot be, or what it keeps and what is lost by it.
-func optionWords(o plan.Option) string {
-	if !o.Feasible && o.WhyNot != "" {
-		return "no: " + o.WhyNot.String()
-	}
-	var s []string
-	if len(o.Keeps) > 0 {
-		s = append(s, "keeps "+say.Join(", ", o.Keeps...).String())
-	}
-	if len(o.Loses) > 0 {
-		s = append(s, "loses "+say.Join(", ", o.Loses...).String())
-	}
-	return strings.Join(s, "; ")
+	return finding.Money(*f, currency).String()
 }

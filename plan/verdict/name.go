@@ -9,6 +9,7 @@ const (
 	Shim        Name = "shim"
 	Renew       Name = "renew"
 	Rebush      Name = "re-bush"
+	MadeToFit   Name = "made to fit"
 	BushInABush Name = "bush in a bush"
 	Plug        Name = "plug"
 	NewAxle     Name = "new axle too"
@@ -20,6 +21,11 @@ const (
 	MeasureFirst Name = "measure first"
 	BuyFirst     Name = "buy first"
 )
+
+// Names are all the ways of a truck, that with which the least is done first.
+func Names() []Name {
+	return []Name{Leave, Shim, Renew, Rebush, MadeToFit, BushInABush, Plug, NewAxle, Swap}
+}
 
 // Owner is what an owner calls it: "new bearings in the old seats".
 func (n Name) Owner() string {
