@@ -21,6 +21,9 @@ type Meshed struct {
 func meshed(w *books, j *job.Job, book *ledger.Ledger, shop target.Shop, holes []survey.Hole,
 	limits seat.Rules) Meshed {
 	out := Meshed{Axles: target.AxlesOf(j, holes, func(h survey.Hole) [2]float64 {
+		if n := h.Bore.Now; n != nil && n.Done {
+			return runs(h.Journal(), [2]float64{n.BoreMM, n.BoreMM})
+		}
 		return runs(h.Journal(), seat.BoreLimits(seat.Hole{Journal: h.Journal(),
 			MustPass: h.Shaft.Through(h.Bore.Side)}, limits))
 	}, target.Sits)}

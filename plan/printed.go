@@ -21,14 +21,14 @@ import (
 const Program = "rebush 1"
 
 // printed puts what the steps returned into the shape that is printed.
-func printed(w *books, c seat.Casting, j *job.Job, s steps, odds Chanced, way Judged, made Inspected, said finding.List,
+func printed(w *books, c seat.Casting, j *job.Job, s steps, odds Chanced, way Judged, said finding.List,
 	book *ledger.Ledger) *Plan {
 	sum := sha256.Sum256(j.Canonical())
 	r := s.Route
 	return &Plan{RebushPlan: 1, Program: Program, JobNumber: j.Number, Hash: hex.EncodeToString(sum[:8]), OK: s.OK,
 		Survey: s.Survey.Rows, Mesh: meshRows(s.Target, s.Reach), Targets: some(s.Target.Targets),
 		Shafts: shaftRows(s.Target, s.Seats), Truck: s.Target.Truck, Seats: some(s.Seats.Rows), Operations: some(r.Rows),
-		Chance: odds.Row, Verdict: way.Row, Inspect: made.Rows, Findings: said, Safety: safetyOf(w.hazards(c, j), r),
+		Chance: odds.Row, Verdict: way.Row, Inspect: []Inspection{}, Findings: said, Safety: safetyOf(w.hazards(c, j), r),
 		Ledger: book.Entries(), Job: j, Book: book, Holes: pictures(s), Setups: r.Setups, Buy: r.Buy, LayOut: r.LayOut,
 		Proving: r.Proving, Tables: w.lib.Replaced(), Rules: rulesUsed(book, w.rules), WithoutEffect: odds.Without,
 		Ways: rowsOf(way.Row)}

@@ -57,7 +57,7 @@ func (w *books) forSeat() seat.Tables {
 func sites(w *books, j *job.Job, holes []survey.Hole, t target.Settled) (out []seat.Site, said finding.List) {
 	for _, b := range boredOf(holes, t, Seated{}) {
 		s := seat.Site{Old: b.Hole, At: b.At, UPlace: b.UPlace, Touch: b.Worn && b.Placed}
-		if old := b.Bore.Seat; s.Touch && old != nil {
+		if old := b.Bore.Seat; s.Touch && b.Bore.Now == nil && old != nil {
 			r, err := w.instr.Of(b.Bore, "seat", survey.Width)
 			if err != nil {
 				said.Raise(finding.Caution, survey.RuleInstrument, j.Place(b.Name()), say.F("%v", err),

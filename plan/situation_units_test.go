@@ -132,28 +132,28 @@ func TestUnitsMakeNoDifference(t *testing.T) {
 	}
 }
 
-// TestHash: comments, layout and sizes as made are no part of it; a figure, a
-// reamer and a rule are.
+// TestHash: comments and layout are no part of it; a figure, a reamer, a rule and
+// a size as made are: the plan is then of the truck as it now is.
 func TestHash(t *testing.T) {
 	base := plain(t).plan().Hash
 	if len(base) < 8 {
 		t.Fatalf("hash %q", base)
 	}
 	for name, s := range map[string]situation{
-		"a comment":     plain(t).with("rebush: 1\n", "# about this job\nrebush: 1   # version\n"),
-		"layout":        plain(t).with("    load: 2.5 N\n", "    load:    2.5 N\n\n"),
-		"figures":       plain(t).with("widest: 3.30", "widest: 3.300"),
-		"sizes as made": plain(t).add("made:\n  drive.left: {seat: 5.008}\n"),
-		"shop comment":  plain(t).inShop("lathe: yes", "lathe: yes   # a small one"),
+		"a comment":    plain(t).with("rebush: 1\n", "# about this job\nrebush: 1   # version\n"),
+		"layout":       plain(t).with("    load: 2.5 N\n", "    load:    2.5 N\n\n"),
+		"figures":      plain(t).with("widest: 3.30", "widest: 3.300"),
+		"shop comment": plain(t).inShop("lathe: yes", "lathe: yes   # a small one"),
 	} {
 		if h := s.plan().Hash; h != base {
 			t.Errorf("%s changes the hash", name)
 		}
 	}
 	for name, s := range map[string]situation{
-		"a figure": plain(t).once("widest: 3.30", "widest: 3.31"),
-		"a reamer": plain(t).inShop("{size: 5, class: H7}", "{size: 5, class: H8}"),
-		"a rule":   plain(t).inShop("lathe: yes", "lathe: yes\nrules: {move_caution_mm: 0.2}"),
+		"a figure":       plain(t).once("widest: 3.30", "widest: 3.31"),
+		"a reamer":       plain(t).inShop("{size: 5, class: H7}", "{size: 5, class: H8}"),
+		"a size as made": plain(t).add("made:\n  drive.left: {seat: 5.008}\n"),
+		"a rule":         plain(t).inShop("lathe: yes", "lathe: yes\nrules: {move_caution_mm: 0.2}"),
 	} {
 		if h := s.plan().Hash; h == base {
 			t.Errorf("%s does not change the hash", name)

@@ -35,8 +35,11 @@ func trialFacts(w *books, j *job.Job, shop target.Shop, holes []survey.Hole, s t
 		f.Shafts = append(f.Shafts, chance.Shaft{Name: a.Shaft.Name, LoadDeg: a.TowardsDeg})
 		for _, h := range a.Holes {
 			b := of[h.Name()]
-			f.Holes = append(f.Holes, chance.Hole{Hole: b.Hole, On: i, At: b.At,
-				FoundMM: h.Survey.AsFound(h.Load), Fitting: fitted(w, j, b)})
+			x := chance.Hole{Hole: b.Hole, On: i, At: b.At, FoundMM: h.Kept().Off, Fitting: fitted(w, j, b)}
+			if b.Bore.Now != nil {
+				x.Worn = h.Survey.Stands()
+			}
+			f.Holes = append(f.Holes, x)
 		}
 	}
 	for i, d := range s.Drives {

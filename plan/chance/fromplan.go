@@ -63,8 +63,9 @@ func (f *Facts) bore(h Hole) Bore {
 	b.RunoutMM, b.RunoutEven = x.Bush.RunoutMM, true
 	f.hold(x, &b)
 	x.sized(h.Journal(), r, &b)
-	if x.Filled {
-		// Nothing has to be cleared: compound fills what the seat leaves.
+	if n := h.Bore.Now; x.Filled || n != nil && n.Placed {
+		// Nothing has to be cleared: compound fills what the seat leaves, or a
+		// tool follows the seat as it was made.
 		b.Survey.D, b.Survey.UDepthMM, b.Survey.R, b.Survey.JournalR = 0, 0, x.SeatMM[0]/4, x.SeatMM[0]/4
 	}
 	b.MustPassMM = x.MustPassMM

@@ -285,6 +285,7 @@ type Bore struct {
 	Cap         bool // hold: cap
 	Lift        dim.Length
 	Oil         *Oil
+	Now         *Now // as it has been worked since, nil not at all
 }
 
 // Oil is an oil hole into the bore.

@@ -111,6 +111,9 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 	var out []planned
 	hole := x.Found
 	for _, st := range b.opening(x, far) {
+		if x.Made && st.tool.Size <= x.Found+1e-9 {
+			continue // it is as large as that
+		}
 		if st.buy != "" {
 			b.buy(st.tool.Name, st.buy, x.Name)
 		}

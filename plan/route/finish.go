@@ -27,7 +27,7 @@ func (b *builder) shafts() []string {
 func (b *builder) oilWays() {
 	b.setup, b.last = oilWays, ""
 	for _, x := range b.j.Bores {
-		if x.Oil == nil {
+		if x.Oil == nil || x.In {
 			continue
 		}
 		t, own := b.oilDrill(x.Oil.Diameter)

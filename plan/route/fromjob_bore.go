@@ -12,8 +12,8 @@ import (
 func (in Input) bore(x seat.Seated) Bore {
 	a, bush := x.Chosen, x.Chosen.Bush
 	out := Bore{Name: x.Name(), Shaft: x.Old.Shaft.Name, Side: x.Old.Bore.Side, Plate: x.Hole.Plate, At: x.At,
-		Old: x.Old.Stands().O, Repaired: x.Old.Moved(), Found: 2 * x.Old.Worn.R,
-		S: x.Hole.S, Allow: seat.Allow(x.Hole, in.Seat.Rules), Wear: x.Old.Worn.W, Ligament: a.Ligament,
+		Old: x.Old.Stands().O, Repaired: x.Old.Moved(), Found: 2 * x.Old.Stands().R,
+		S: x.Hole.S, Allow: seat.Allow(x.Hole, in.Seat.Rules), Wear: x.Old.Stands().W, Ligament: a.Ligament,
 		Way: a.Way.Kind, WayName: a.Way.Name, WaySize: a.Way.Size, Seat: seat.Gauged(a, in.Seat.Rules),
 		Bush: bush.Code, BushMade: bush.Turned, BushToBuy: bush.ToBuy, BushSizes: turned(bush),
 		Bushed: x.Old.Bore.Bushed, BushMetal: bush.Metal.Name,
@@ -25,6 +25,12 @@ func (in Input) bore(x seat.Seated) Bore {
 		FinishSizes: a.FinishSizes, MandrelIn: a.MandrelIn, Filled: a.Filled,
 		Limits: a.Bore, Expected: a.Expected, Closed: a.Closed, Journal: x.Hole.Journal, LoadDeg: math.NaN(),
 		IfLarge: in.ifLarge(x)}
+	if n := x.Old.Bore.Now; n != nil {
+		out.Made, out.Repaired = true, false
+		if out.In = n.Bush != "" && !n.Out; n.Out {
+			out.Out = n.Bush
+		}
+	}
 	if load := in.Toward[x.Name()]; load != [2]float64{} {
 		out.LoadDeg = math.Atan2(load[1], load[0]) * 180 / math.Pi
 	}

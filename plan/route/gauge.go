@@ -194,7 +194,7 @@ func (b *builder) gaugeSeats(c clamping) {
 func (b *builder) oldSeats() {
 	b.setup = onBench
 	for _, x := range b.j.Bores {
-		if x.Way != seat.OldSeatWay && x.Way != seat.CapWay {
+		if x.In || x.Way != seat.OldSeatWay && x.Way != seat.CapWay {
 			continue
 		}
 		lim := x.Seat
@@ -202,6 +202,9 @@ func (b *builder) oldSeats() {
 		o := Operation{Kind: KindGauge, Bore: x.Name, Do: say.F("Gauge the old bush's seat in %s", x.Name),
 			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops,
 			Minutes: b.r.Gauging, HoleMM: x.mid(), Note: "nothing is cut here: scrape no metal off, only dirt"}
+		if x.Made {
+			o.Do, o.Note = say.F("Gauge the seat of %s again", x.Name), "as it was made: no metal comes off, only dirt"
+		}
 		if x.Way == seat.CapWay {
 			o.Do = say.F("Gauge the seat under the cap of %s", x.Name)
 		}

@@ -11,6 +11,9 @@ import (
 func (b *builder) removeOld() {
 	b.setup = onBench
 	for _, x := range b.j.Bores {
+		if x.Out != "" {
+			b.takeOut(x)
+		}
 		if !x.Bushed {
 			continue
 		}
@@ -24,18 +27,27 @@ func (b *builder) removeOld() {
 	}
 }
 
+// takeOut presses a bush of this job out again: its seat is known.
+func (b *builder) takeOut(x Bore) {
+	b.add(Operation{Kind: KindTakeOut, Pressed: true, Bore: x.Name,
+		Do:   say.F("Press bush %s out of %s to the outside", x.Out, x.Name),
+		Tool: "stepped punch through the opposite hole, a little under the bush's outside", Minutes: b.r.Press,
+		Backing: "ring under that wall, clear of the flange; never across the open box",
+		Note:    "it is not used again; what compound is left comes off the seat before it is gauged"})
+}
+
 // turnBushes makes the bushes that have to be made, those that are alike
 // together.
 func (b *builder) turnBushes() {
 	done := map[string]bool{} // by what it reads like
 	for i, x := range b.j.Bores {
-		if !x.BushMade || done[x.BushSizes.String()] {
+		if !x.BushMade || x.In || done[x.BushSizes.String()] {
 			continue
 		}
 		done[x.BushSizes.String()] = true
 		var names []string
 		for _, y := range b.j.Bores[i:] {
-			if y.BushMade && y.BushSizes.String() == x.BushSizes.String() {
+			if y.BushMade && !y.In && y.BushSizes.String() == x.BushSizes.String() {
 				names = append(names, y.Name)
 			}
 		}
@@ -56,7 +68,7 @@ func (b *builder) turnBushes() {
 // they are pressed.
 func (b *builder) faceBushes() {
 	for _, x := range b.j.Bores {
-		if x.BushMade || x.Proud <= b.r.Proud || x.Way == seat.CapWay {
+		if x.BushMade || x.In || x.Proud <= b.r.Proud || x.Way == seat.CapWay {
 			continue
 		}
 		o := Operation{Kind: KindFace, Setup: atLathe, Bore: x.Name,
@@ -78,15 +90,17 @@ func (b *builder) pressIn() {
 	b.setup, b.last = atPress, ""
 	any, cure := false, false
 	for _, x := range b.j.Bores {
-		any = any || x.Way != seat.CapWay
-		cure = cure || x.HeldBy == seat.ByCompound || x.Second&seat.Compound != 0
+		any = any || x.Way != seat.CapWay && !x.In
+		cure = cure || !x.In && (x.HeldBy == seat.ByCompound || x.Second&seat.Compound != 0)
 	}
 	if any {
 		b.out.Setups = append(b.out.Setups,
 			Setup{Name: atPress, Words: "power off; each wall on its own anvil, never the box as a whole"})
 	}
 	for _, x := range b.j.Bores {
-		b.press(x)
+		if !x.In {
+			b.press(x)
+		}
 	}
 	if cure {
 		b.add(Operation{Kind: KindCure,

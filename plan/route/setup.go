@@ -65,6 +65,9 @@ func (b *builder) setUpNote(c clamping) say.Text {
 		if x.Repaired {
 			hole = "the hole as the earlier repair left it"
 		}
+		if x.Made {
+			hole = "the seat as it was made"
+		}
 		w = append(w, "run "+hole+" true with the indicator", b.shift(x),
 			"counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
 	case b.loose() && b.s.Jig && len(c.from) > 0:

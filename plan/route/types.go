@@ -25,6 +25,9 @@ type Bore struct {
 	At          [2]float64 // target
 	Old         [2]float64 // old centre
 	Repaired    bool       // Old is the middle of an earlier repair, off the old centre
+	Made        bool       // Old is the middle of a seat that this job has made
+	In          bool       // its bush is in already: its bore is left to be sized
+	Out         string     // code of a bush of this job that has to come out again, "" none
 	Found       float64    // least diameter as found, 0 not known
 	S, Allow    float64    // radius that just clears the wear; and what a seat adds to it
 	Wear        float64

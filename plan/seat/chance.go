@@ -27,7 +27,7 @@ func (j *judge) odds(a *Answer) odds.Seat {
 	if a.Filled {
 		o.CleanupMargin += j.h.S - j.h.Fill // what it has to reach is the sound wall
 	}
-	if math.IsInf(a.CleanUp, 1) {
+	if math.IsInf(a.CleanUp, 1) || j.h.Follows {
 		o.CleanupMargin, o.CleanupU = 1, 0
 	}
 	switch a.HeldBy {

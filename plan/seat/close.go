@@ -14,6 +14,9 @@ func (j *judge) closes(a *Answer) Fail {
 		j.closure(a)
 	}
 	a.Closed = [2]float64{ClosedBore(a.Bush.BLow, a.Closure[1]), ClosedBore(a.Bush.BHigh, a.Closure[0])}
+	if j.h.Bush != "" {
+		a.Closed = j.h.Bore // it is in, and was gauged
+	}
 	return Fail{}
 }
 

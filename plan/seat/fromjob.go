@@ -89,6 +89,9 @@ func (in *Input) hole(s Site, sites []Site) Hole {
 	if b.Seat != nil {
 		h.Old = &OldSeat{Low: s.Seat - s.USeat, High: s.Seat + s.USeat, Sound: b.Seat.Sound}
 	}
+	if n := b.Now; n != nil {
+		h.worked(n)
+	}
 	if b.Cap {
 		h.Cap = 2 * s.Old.Worn.R
 	}
@@ -97,6 +100,16 @@ func (in *Input) hole(s Site, sites []Site) Hole {
 	}
 	h.Near = append(neighbours(s, sites), in.otherHoles(s)...)
 	return h
+}
+
+// worked is what the search has to know of a hole in which this job has been at
+// work.
+func (h *Hole) worked(n *job.Now) {
+	h.Old = &OldSeat{Low: n.SeatMM - n.USeatMM, High: n.SeatMM + n.USeatMM, Sound: n.Placed, Made: true}
+	h.Follows, h.USurvey = n.Placed, n.UAtMM
+	if n.Bush != "" && !n.Out {
+		h.Bush, h.Bore = n.Bush, [2]float64{n.BoreMM - n.UBore, n.BoreMM + n.UBore}
+	}
 }
 
 // sideRoom is the length that a flange of this bore may take between plate and
@@ -126,6 +139,9 @@ func (in *Input) finish(bore string) Finish {
 
 // chosenCode is the bush that the job chooses for a bore, "" none.
 func (in *Input) chosenCode(bore string) string {
+	if _, b := in.Job.Bore(bore); b != nil && b.Now != nil && b.Now.Bush != "" && !b.Now.Out {
+		return b.Now.Bush // it is in
+	}
 	if code := in.Job.Choose[bore]; code != "" {
 		return code
 	}

@@ -33,7 +33,9 @@ type knownWall struct {
 func newJudge(h Hole, shop Shop, r Rules) *judge {
 	j := &judge{h: h, shop: shop, r: r, loF: shop.FrictionLow, hiF: shop.FrictionHigh}
 	doubt := Doubt(h.UPlace, h.USurvey)
-	j.allow = doubt + r.CleanUp
+	if j.allow = doubt + r.CleanUp; h.Follows {
+		j.allow = 0
+	}
 	j.need = h.S + j.allow
 	j.fill = math.Inf(1)
 	if h.Fill > 0 {

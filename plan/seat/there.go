@@ -13,6 +13,8 @@ import (
 func (s Site) there() float64 {
 	b := s.Old.Bore
 	switch {
+	case b.Now != nil:
+		return 0 // the seat as made is the hole that stands there
 	case b.Seat != nil && s.Seat > 0:
 		return s.Seat
 	case b.Seat != nil:
@@ -48,7 +50,7 @@ func clears(old survey.Hole, at [2]float64, there float64) float64 {
 // wallAt is how far the wall of what is there lies from the middle of a hole, in
 // a direction in radians, mm.
 func wallAt(old survey.Hole, there, towards float64) float64 {
-	away := old.Stands().Ray(old.Middle, towards)
+	away := old.Surveyed().Ray(old.Middle, towards)
 	if there <= 0 {
 		return away
 	}
@@ -74,7 +76,7 @@ func neighbours(s Site, sites []Site) []Near {
 			continue
 		}
 		w := o.Old.Stands()
-		n := Near{Name: o.Name(), At: apart(w.O, s.At), R: w.R + o.Old.Worn.W}
+		n := Near{Name: o.Name(), At: apart(w.O, s.At), R: w.R + w.W}
 		out = append(out, n)
 		if c := thereAt(o.Old); o.there() > 0 && o.there()/2 > n.R-apart(w.O, c) {
 			out = append(out, Near{Name: "the old seat of " + o.Name(), At: apart(c, s.At), R: o.there() / 2})

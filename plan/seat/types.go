@@ -50,13 +50,17 @@ type Hole struct {
 	Old      *OldSeat
 	Cap      float64 // diameter of a seat under a cap, 0 none
 	Plate2   Plate
-	Finish   Finish // the only finish that is wanted, "" any
+	Finish   Finish     // the only finish that is wanted, "" any
+	Follows  bool       // it was made by this job where it stands: a tool follows it, and clears no wear
+	Bush     string     // code of the bush that is in it already, "" none
+	Bore     [2]float64 // of that bush, least and most that it may be
 }
 
 // OldSeat is the seat of a factory bush that is out.
 type OldSeat struct {
 	Low, High float64 // diameter with the instrument's doubt
 	Sound     bool
+	Made      bool // by this job
 }
 
 // Near is a neighbour in the same plate.

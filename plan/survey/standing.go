@@ -60,9 +60,22 @@ func (h Hole) FoundCentre(load [2]float64) [2]float64 {
 	return [2]float64{h.Worn.O[0] + end[0] - v*load[0], h.Worn.O[1] + end[1] - v*load[1]}
 }
 
-// Stands is the worn hole where it stands: of one that an earlier repair moved,
-// by its own middle and diameters; else about the old centre.
+// Stands is the hole where it stands: of one that has been worked since, the
+// seat as it was made; else as it was surveyed.
 func (h Hole) Stands() WornBore {
+	n := h.Bore.Now
+	if n == nil {
+		return h.Surveyed()
+	}
+	w := roundBore(n.At, n.SeatMM)
+	w.Cov = [2][2]float64{{n.UAtMM * n.UAtMM, 0}, {0, n.UAtMM * n.UAtMM}}
+	return *w
+}
+
+// Surveyed is the worn hole where it stood when it was surveyed: of one that an
+// earlier repair moved, by its own middle and diameters; else about the old
+// centre.
+func (h Hole) Surveyed() WornBore {
 	w := h.Worn
 	if h.Moved() {
 		w.O = toward(h.Middle, -w.W/2, w.ThetaRad)

@@ -55,6 +55,10 @@ func (s *settling) target(h Hole, row *Row) Point {
 func (s *settling) placeU(h Hole, stays bool) dim.Gauged {
 	page := h.page(s.book)
 	const k, what = "u_mm", "standard uncertainty of its place"
+	if h.worked() {
+		return dim.Place(page.Leaf(k, what+", as it was made", "mm", s.j.Source(madeLine(h, "centre")),
+			h.Survey.Bore.Now.UAtMM).V)
+	}
 	if stays {
 		return dim.Place(page.Calc1(k, what, "mm", "that of its old centre: it stays", "survey",
 			func(u float64) float64 { return u }, s.book.Num("survey/"+h.Name()+"/centre_u_mm")).V)

@@ -57,7 +57,9 @@ func (h Hole) Lifted() Stand {
 // does now.
 func (h Hole) Kept() Stand {
 	s := h.After()
-	s.Off = h.Survey.AsFound(h.Load)
+	if !h.Done() {
+		s.Off = h.Survey.AsFound(h.Load)
+	}
 	return s
 }
 
@@ -65,10 +67,19 @@ func (h Hole) Kept() Stand {
 // place is given.
 func (h Hole) keepsPlace() bool { return h.Left() || h.Keeps }
 
-// Sits says that a hole has a seat which gives a new bush its place: under a
-// cap, or that of the old bush where it is sound.
+// Done says that this job has bushed the hole and finished its bore.
+func (h Hole) Done() bool { return h.Survey.Bore.Now != nil && h.Survey.Bore.Now.Done }
+
+// worked says that it keeps the place in which this job has made its seat.
+func (h Hole) worked() bool { return h.keepsPlace() && h.Survey.Bore.Now != nil }
+
+// Sits says that a hole has a seat which gives a new bush its place: as this job
+// has made it, under a cap, or that of the old bush where it is sound.
 func Sits(h survey.Hole) bool {
 	b := h.Bore
+	if b.Now != nil {
+		return b.Now.Placed
+	}
 	return b.Cap || b.Seat != nil && b.Seat.Sound
 }
 
@@ -76,6 +87,9 @@ func Sits(h survey.Hole) bool {
 // than is accepted, mm.
 func (h Hole) well(accepted float64) bool {
 	b, w := h.Survey.Bore, h.Survey.Worn
+	if b.Now != nil {
+		return b.Now.Done
+	}
 	return w.Round && !b.Bushed && b.Seat == nil && !b.Repaired && 2*w.C+w.W <= accepted+1e-9
 }
 

@@ -73,7 +73,7 @@ func (s *settling) search() error {
 	var v []float64
 	for _, a := range s.out.Axles {
 		for _, h := range a.Holes {
-			s.inputs = append(s.inputs, h.Survey.Nums(s.book)[:h.asked()]...)
+			s.inputs = append(s.inputs, h.origin(s.book, s.j.Source)...)
 		}
 	}
 	for _, d := range s.out.Drives {
@@ -98,7 +98,7 @@ func (x Axles) input(drives []mesh.Drive, shop Shop) Input {
 	for _, a := range x {
 		t := Shaft{Name: a.Shaft.Name, TowardsDeg: a.TowardsDeg, USetup: shop.Setup.U, UHole: shop.Hole.U}
 		for _, h := range a.Holes {
-			b := Bore{Name: h.Name(), Cov: h.Survey.Worn.Cov, Found: h.Survey.Middle, Fixed: h.keepsPlace(),
+			b := Bore{Name: h.Name(), Cov: h.cov(), Found: h.Survey.Middle, Fixed: h.keepsPlace(),
 				CdLo: h.Clear[0], CdHi: h.Clear[1]}
 			t.Bores = append(t.Bores, b)
 		}
@@ -153,7 +153,10 @@ func (s *settling) shaft(i int) {
 	mend := !a.Shaft.Leave && (!a.well(s.rules.V("clearance_max_um")/1000) || moved > missing)
 	for k := range a.Holes {
 		h, p := &a.Holes[k], to.Bores[k]
-		h.UPlace, h.Touch = to.UT, mend
+		h.UPlace, h.Touch = to.UT, mend && !h.Done()
+		if h.worked() {
+			h.UPlace = h.Survey.Bore.Now.UAtMM
+		}
 		row := Row{Bore: h.Name(), UMM: s.placeU(*h, p.Fixed), LoadTowardsDeg: dim.Number(a.TowardsDeg)}
 		h.Target = s.target(*h, &row)
 		s.out.Targets = append(s.out.Targets, row)

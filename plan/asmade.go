@@ -1,0 +1,107 @@
+package plan
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+
+	"rebush/fits/ledger"
+	"rebush/plan/inspect"
+	"rebush/plan/job"
+)
+
+// asMade is a job with sizes as made as it now stands, and those sizes set
+// against the plan without them. What was gauged is taken as found, what was not
+// as the plan would have left it. The sizes as made are gone from it, so that
+// what is left is planned like any other job.
+func asMade(j *job.Job) (*job.Job, Inspected, error) {
+	before := *j
+	before.Made = nil
+	w, c, err := ready(&before, nil)
+	if err != nil {
+		return nil, Inspected{}, err
+	}
+	book := ledger.New()
+	was := run(w, c, &before, book)
+	made := inspected(w, j, book, was.Survey.Holes, was.Target, was.Seats)
+	return standing(w, j, boredOf(was.Survey.Holes, was.Target, was.Seats), made.Rows), made, nil
+}
+
+// standing is a job with its holes as they were made. rows say which of the
+// sizes are right.
+func standing(w *books, j *job.Job, holes []bored, rows []Inspection) *job.Job {
+	now := editable(j)
+	now.Made = nil
+	of := map[string]bored{}
+	for _, b := range holes {
+		of[b.Name()] = b
+	}
+	for _, m := range j.Made {
+		b := of[m.Bore]
+		if _, at := now.Bore(m.Bore); at != nil && b.Placed && !b.Shaft.Leave {
+			at.Now = worked(w, m, b, resultsOf(rows, m.Bore))
+		}
+	}
+	return now
+}
+
+// resultsOf are the results of one bore by what was gauged.
+func resultsOf(rows []Inspection, bore string) map[inspect.What]Inspection {
+	out := map[inspect.What]Inspection{}
+	for _, r := range rows {
+		if r.Bore == bore {
+			out[r.What] = r
+		}
+	}
+	return out
+}
+
+// worked is one hole as it was made. A seat that nobody gauged lies between the
+// limits of the plan, a place where the plan puts it. A bush whose bore is too
+// small stays and is sized again; one whose bore is too large, or that stands
+// out of place or in a seat that is no good, comes out.
+func worked(w *books, m job.Made, b bored, is map[inspect.What]Inspection) *job.Now {
+	n := &job.Now{At: b.At, UAtMM: b.UPlace, Placed: is[inspect.Place].Result != inspect.Reject}
+	if m.Centre.Given() {
+		g, _ := gaugeOf(w.instr, m.With, inspect.Place)
+		n.At, n.UAtMM = m.Centre.Float(), g.UMM
+	}
+	g, _ := gaugeOf(w.instr, m.With, inspect.Seat)
+	switch {
+	case m.Seat.Given():
+		n.SeatMM, n.USeatMM = m.Seat.Float()-g.BiasMM, g.UMM
+	case b.Chosen != nil:
+		n.SeatMM, n.USeatMM = (b.Chosen.SeatLow+b.Chosen.SeatHigh)/2, (b.Chosen.SeatHigh-b.Chosen.SeatLow)/2
+	default:
+		return nil // of its hole nothing is known
+	}
+	if !m.Diameter.Given() || b.Chosen == nil {
+		return n
+	}
+	n.Bush, n.BoreMM, n.UBore = b.Chosen.Bush.Code, m.Diameter.Float()-g.BiasMM, g.UMM
+	bore := is[inspect.Bore]
+	small := bore.Result == inspect.Reject && n.BoreMM < b.Chosen.Bore[0]
+	n.Out = !n.Placed || is[inspect.Seat].Result == inspect.Reject || bore.Result == inspect.Reject && !small
+	n.Done = !n.Out && !small
+	return n
+}
+
+// left is the plan of what is left to do of a job with sizes as made.
+func (p *Plan) left(j *job.Job, made Inspected) {
+	p.AsMade, p.Inspect, p.Hash = true, made.Rows, hashAsMade(j)
+	p.Findings = append(p.Findings, made.Findings...)
+	p.Job.Made = j.Made
+}
+
+// hashAsMade is the hash of a job with sizes as made: of what the hash of the
+// whole job is taken of, and of the sizes, so that a sheet of what is left is
+// never taken for the sheet of the whole.
+func hashAsMade(j *job.Job) string {
+	sum := sha256.New()
+	sum.Write(j.Canonical())
+	for _, m := range j.Made {
+		fmt.Fprintf(sum, "made %q %v %v %v %v %q\n", m.Bore, m.Seat.MM(), m.Diameter.MM(), m.Centre.X.MM(),
+			m.Centre.Y.MM(), m.With)
+	}
+	return hex.EncodeToString(sum.Sum(nil)[:8])
+}
