@@ -11,6 +11,8 @@ type block struct {
 	st style
 	u  units
 	y  float64
+
+	currency string // of the shop
 }
 
 // write sets a text into a column with the top of its first line at y, and

@@ -20,6 +20,7 @@ func cover(p *paper, pl *plan.Plan) {
 	b.Anchor("cover", 0)
 	jobHead(b, p, pl, what)
 	p.add(b)
+	against(p, pl)
 
 	if pl.Verdict != nil && pl.Verdict.Sentence != "" {
 		b = p.block()
@@ -35,6 +36,7 @@ func cover(p *paper, pl *plan.Plan) {
 		p.add(b)
 	}
 	if p.stop {
+		needs(p, pl.Verdict)
 		stops(p, pl)
 	} else {
 		lookForBox(p, pl.Safety.LookFor)

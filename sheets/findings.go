@@ -60,7 +60,7 @@ func stops(p *paper, pl *plan.Plan) {
 func fitFinding(p *paper, f finding.Finding) {
 	p.fit(func(st style) *block {
 		b := p.block()
-		b.st = st
+		b.st, b.currency = st, p.currency
 		findingBlock(b, f)
 		return b
 	})
@@ -86,7 +86,7 @@ func findingBlock(b *block, f finding.Finding) {
 	}
 	end := b.write(x, b.y+1.2, b.Width-x, head, draw.Bold, b.st.body)
 	b.y = max(end, b.y+em(pt)+2.4) + 1
-	fix := f.Fix.String()
+	fix := f.Else().String()
 	if f.File != "" && f.Line > 0 {
 		at := fmt.Sprintf("%s, line %d", base(f.File), f.Line)
 		if fix != "" {
@@ -96,10 +96,17 @@ func findingBlock(b *block, f finding.Finding) {
 		}
 	}
 	b.y = b.write(0, b.y, b.Width, sentence(f.Text.String()), draw.Regular, b.st.body) + 0.8
-	if f.Fix != "" {
+	if f.Else() != "" {
 		fix = "What would change it: " + fix
 	}
 	b.para(fix, draw.Regular, b.st.body)
+	for i, t := range f.Tried {
+		if i == 0 {
+			b.para("What would change it, each tried:", draw.Regular, b.st.body)
+			b.y -= 1.2
+		}
+		b.dashed(t.Said(b.currency).String() + ".")
+	}
 	b.Reach(b.y)
 }
 

@@ -20,6 +20,10 @@ type paper struct {
 	why    map[string]int // short numbers of the ledger, by key
 	batch  bool           // the paper is of many jobs
 	stop   bool           // DO NOT MACHINE stands in every head
+	shout  string         // what stands in capitals in every head
+	reason string         // why this way is not advised, under it
+
+	currency string // of the shop
 
 	stopsSaid bool // the cover has said what stops the job
 	foot      string
@@ -76,7 +80,7 @@ func newPaper(o Options, j *job.Job, what string) (*paper, error) {
 }
 
 func (p *paper) width() float64  { return p.doc.Paper.Width - marginLeft - marginRight }
-func (p *paper) topY() float64   { return marginTop + headHeight }
+func (p *paper) topY() float64   { return marginTop + p.headTall() }
 func (p *paper) floor() float64  { return p.doc.Paper.Height - marginBottom - footHeight }
 func (p *paper) height() float64 { return p.floor() - p.topY() }
 
@@ -199,16 +203,21 @@ func (p *paper) head(page, of int) *draw.Board {
 	b.TextRight(b.Width, base, b.Width, count, draw.Bold, pt)
 	room := b.Width - draw.Width(count, draw.Bold, pt) - 5
 	x := 0.0
-	if p.stop {
-		const shout = "DO NOT MACHINE"
-		b.Text(0, base, room, shout, draw.Bold, pt)
-		x = draw.Width(shout, draw.Bold, pt) + 5
+	if p.shout != "" {
+		b.Text(0, base, room, p.shout, draw.Bold, pt)
+		x = draw.Width(p.shout, draw.Bold, pt) + 5
 	}
 	name := draw.Cut(p.jobName(), draw.Bold, pt, room-x)
 	b.Text(x, base, room-x, name, draw.Bold, pt)
 	x += draw.Width(name, draw.Bold, pt) + 4
 	if room-x > 20 {
 		b.Text(x, base, room-x, draw.Cut(p.title, draw.Regular, pt, room-x), draw.Regular, pt)
+	}
+	if p.reason != "" {
+		for _, l := range p.reasonLines() {
+			base += lead(p.reasonPt())
+			b.Text(0, base, b.Width, l, draw.Bold, p.reasonPt())
+		}
 	}
 	b.Line(0, base+2.2, b.Width, base+2.2, 0.35)
 	return b
@@ -227,7 +236,7 @@ func (p *paper) tail(page int) *draw.Board {
 // jobName is what every page calls the job.
 func (p *paper) jobName() string {
 	if p.batch {
-		return p.section
+		return p.doc.Title
 	}
 	if p.number == "" {
 		return "job without a number"

@@ -6,6 +6,7 @@ import (
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan"
+	"rebush/plan/verdict"
 )
 
 // everyOption is every paper, size of type and unit.
@@ -70,6 +71,14 @@ func hardPlans() map[string]*plan.Plan {
 		p.Job.Title = title
 		out[name] = p
 	}
+
+	for _, n := range []verdict.Name{verdict.Leave, verdict.Shim, verdict.Swap, verdict.MeasureFirst, verdict.BuyFirst} {
+		out[string(n)] = chosen(n)
+	}
+	out["not advised"], out["tried"] = notAdvised(), stoppedWithTried()
+	p = notAdvised()
+	p.NotAdvised = say.Words(strings.Repeat("a reason that goes on and on, ", 20))
+	out["long reason"] = p
 
 	p = &plan.Plan{OK: false}
 	p.Findings.Raise(finding.Stop, "seat/place", finding.Place{Where: "front axle.left"}, "Nothing says where the old centre was.", "probe the wall")

@@ -11,8 +11,10 @@ import (
 
 // Setup makes the setup sheet of a plan: the paper that is taken to the
 // machine. Where the plan may not be machined it says DO NOT MACHINE on page
-// one, why, and what would change it; nothing in it cuts then. Errors name the
-// page and what does not fit.
+// one, why, and what would change it; nothing in it cuts then. Where the way of
+// the plan cuts nothing, it is a page or two of what to do or to check. Where
+// that way is not the advised one, every head says so. Errors name the page and
+// what does not fit.
 func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 	p, err := newPaper(o, pl.Job, "Setup sheet")
 	if err != nil {
@@ -20,7 +22,11 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 	}
 	pl = say.Printed(pl, p.u.said())
 	p.of(pl)
-	p.stop = !pl.OK
+	p.marked(pl)
+	if pl.OK && !cutting(pl) {
+		noCut(p, pl)
+		return p.finish()
+	}
 	_, p.why, _ = ledgerOf(pl)
 	cover(p, pl)
 	if pl.OK {
@@ -42,6 +48,9 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 func (p *paper) of(pl *plan.Plan) {
 	if p.number == "" {
 		p.number = oneLine(pl.JobNumber)
+	}
+	if pl.Verdict != nil {
+		p.currency = pl.Verdict.Currency
 	}
 	hash := pl.Hash
 	if len(hash) > 10 {

@@ -26,7 +26,11 @@ func Template(pl *plan.Plan, o Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	if !cutting(pl) {
+		return nil, fmt.Errorf("nothing is cut this way: there is no template to drill by")
+	}
 	p.of(pl)
+	p.marked(pl)
 	n := 0
 	for _, s := range job.Sides {
 		if targetsOn(pl, s) == nil {

@@ -12,8 +12,9 @@ import (
 
 // Traveller makes the summary that goes with a batch: a block for each job,
 // with boxes for the stages. Paper and units are those of the first job where
-// the options leave them open.
-func Traveller(plans []*plan.Plan, o Options) (*draw.Document, error) {
+// the options leave them open. It ends with what the batch takes from the
+// drawers. Left are the names of the files of which no plan could be made.
+func Traveller(plans []*plan.Plan, o Options, left ...string) (*draw.Document, error) {
 	if len(plans) == 0 {
 		return nil, fmt.Errorf("a traveller needs at least one job")
 	}
@@ -42,31 +43,46 @@ func Traveller(plans []*plan.Plan, o Options) (*draw.Document, error) {
 		s += fmt.Sprintf(" About %.1f hours for what was chosen.", hours)
 	}
 	b.para(s, draw.Regular, p.st.body)
+	for _, name := range left {
+		b.para("Not in this batch, since it could not be planned: "+base(name)+".", draw.Bold, p.st.body)
+	}
+	for _, name := range twice(plans) {
+		b.para("Two jobs are called "+name+": give each a number of its own.", draw.Bold, p.st.body)
+	}
 	p.add(b)
 	for _, pl := range plans {
 		b := p.block()
 		travellerBlock(b, say.Printed(pl, p.u.said()))
 		p.add(b)
 	}
+	shelves(p, plans)
 	return p.finish()
+}
+
+// twice are the numbers that more than one job has, each once.
+func twice(plans []*plan.Plan) []string {
+	n := map[string]int{}
+	var out []string
+	for _, pl := range plans {
+		if n[pl.JobNumber]++; pl.JobNumber != "" && n[pl.JobNumber] == 2 {
+			out = append(out, pl.JobNumber)
+		}
+	}
+	return out
 }
 
 // machined says whether a job is to be cut: the plan allows it and the verdict
 // advises it.
-func machined(pl *plan.Plan) bool {
-	if !pl.OK {
-		return false
-	}
-	return pl.Verdict == nil || pl.Verdict.Choice.Cuts()
-}
+func machined(pl *plan.Plan) bool { return pl.OK && cutting(pl) && pl.NotAdvised == "" }
 
+// hoursOf are the hours of the way of a plan, none where it may not be machined.
 func hoursOf(pl *plan.Plan) float64 {
-	if pl.Verdict == nil {
+	if !pl.OK {
 		return 0
 	}
-	for _, o := range pl.Verdict.Options {
-		if o.Name == pl.Verdict.Choice && o.Hours != nil {
-			return *o.Hours
+	for _, w := range pl.Ways {
+		if w.Way == wayOf(pl) && w.Hours != nil {
+			return *w.Hours
 		}
 	}
 	return 0
@@ -87,6 +103,11 @@ func travellerBlock(b *block, pl *plan.Plan) {
 		b.tag(0, b.y, "DO NOT MACHINE", b.st.body)
 		b.y += em(b.st.body) + 4
 	}
+	if pl.OK && pl.NotAdvised != "" {
+		b.tag(0, b.y, "NOT ADVISED", b.st.body)
+		b.y += em(b.st.body) + 4
+		b.para(sentence(pl.NotAdvised.String()), draw.Regular, b.st.body)
+	}
 	if pl.Verdict != nil {
 		b.para(pl.Verdict.Sentence.String(), draw.Bold, b.st.body)
 	}
@@ -106,9 +127,14 @@ func travellerBlock(b *block, pl *plan.Plan) {
 	b.para(strings.Join(facts, "; "), draw.Regular, b.st.body)
 	stages := []string{"measured", "agreed", "seats cut", "bushes in", "bores to size", "proved"}
 	if !machined(pl) {
-		stages = []string{"measured", "told", "agreed"}
-		if pl.OK {
-			b.para("Wanted repaired all the same: its setup sheet is made.", draw.Regular, b.st.body)
+		switch {
+		case !pl.OK:
+			stages = []string{"measured", "told", "agreed"}
+		case cutting(pl):
+			b.para("Wanted all the same: "+wayOf(pl).Owner()+". Its sheet is made.", draw.Regular, b.st.body)
+		default:
+			stages = []string{"measured", "told", "agreed"}
+			b.para("Nothing is cut. Its sheet says what to do or to check.", draw.Regular, b.st.body)
 		}
 	}
 	b.stages(stages)

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"strings"
 
 	"rebush/fits/say"
@@ -19,7 +18,7 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	}
 	pl = say.Printed(pl, p.u.said())
 	p.of(pl)
-	p.stop = !pl.OK
+	p.marked(pl)
 	p.section = "Verdict"
 	p.page()
 	b := p.block()
@@ -38,18 +37,16 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	b.boxed(0.8, 4, func(in *block) {
 		in.para(v.Sentence.String(), draw.Bold, in.st.body+2)
 		if v.RunnerUp != nil {
-			s := "Second: " + v.RunnerUp.Name.Owner() + "."
-			if v.RunnerUp.WinsIf != "" {
-				s += " What would make it win: " + v.RunnerUp.WinsIf.String() + "."
-			}
-			in.para(s, draw.Regular, in.st.body)
+			in.para(secondLine(v.RunnerUp), draw.Regular, in.st.body)
 		}
 		in.para(chanceLine(pl.Chance), draw.Regular, in.st.body)
 		in.y -= 1.5
 	})
 	p.add(b)
 	lookForBox(p, pl.Safety.LookFor)
-	options(p, v)
+	unchecked(p, pl)
+	needs(p, v)
+	sideBySide(p, pl)
 	if pl.Findings.Count("stop") > 0 {
 		b = p.block()
 		b.para("What stands in the way of the work, and what would change that, is on the first page of the setup sheet.", draw.Regular, p.st.body)
@@ -66,6 +63,19 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	// What the owner signs stands above what only explains it, so that it is on
 	// the page that he reads.
 	ways(p, v)
+	for i, t := range v.Tried {
+		b := p.block()
+		if i == 0 {
+			b.para("What would change it", draw.Bold, p.st.body)
+			b.y -= 1.5
+		}
+		b.dashed(t.Said(v.Currency).String() + ".")
+		if i == 0 {
+			p.add(b)
+		} else {
+			p.tight(b)
+		}
+	}
 	better(p, pl.Chance)
 	return p.finish()
 }
@@ -89,65 +99,26 @@ func ownerHead(b *block, p *paper, pl *plan.Plan) {
 	b.Reach(b.y)
 }
 
-// options is a row for each way, with its reasons below it.
-func options(p *paper, v *plan.Verdict) {
-	p.follow("The choices side by side", "options")
-	for _, feasible := range []bool{true, false} {
-		for _, opt := range v.Options {
-			if opt.Feasible != feasible {
-				continue
-			}
-			b := p.block()
-			optionRow(b, v, opt)
-			p.tight(b)
+// unchecked is what the verdict rests on and nobody has looked at, or what is
+// mended first, each with a box; and what else has to be known of it.
+func unchecked(p *paper, pl *plan.Plan) {
+	for _, f := range pl.Findings {
+		if f.Rule.Stage() != "verdict" {
+			continue
 		}
-	}
-}
-
-func optionRow(b *block, v *plan.Verdict, opt plan.Option) {
-	name := sentence(opt.Name.Owner())
-	if !opt.Feasible {
-		why := "no"
-		if opt.WhyNot != "" {
-			why = "no, " + opt.WhyNot.String()
+		b := p.block()
+		words := sentence(f.Text.String())
+		if f.Fix != "" {
+			words += ": " + f.Fix.String()
 		}
-		b.y = b.write(0, 0.4, b.Width, name+": "+why, draw.Regular, b.st.body) + 1
-		b.Line(0, b.y, b.Width, b.y, 0.15)
-		b.Reach(b.y + 0.4)
-		return
-	}
-	face := draw.Regular
-	if opt.Name == v.Choice {
-		name, face = "› "+name, draw.Bold
-	}
-	cols := 6
-	if b.st.large {
-		cols = 3
-	}
-	list := []field{{name: "way", lines: []string{name}, face: face, wide: 3}}
-	add := func(title string, f *float64, s func(float64) string) {
-		line := "not known"
-		if f != nil {
-			line = s(*f)
+		switch f.Rule {
+		case verdict.RuleLookAlikes, verdict.RuleMendFirst:
+			b.ticked(words+".", draw.Bold)
+		default:
+			b.para(words+".", draw.Regular, p.st.body)
 		}
-		list = append(list, field{name: title, lines: []string{line}, face: face})
+		p.tight(b)
 	}
-	add("cost, all told", opt.Cost, func(f float64) string { return strings.TrimSpace(fmt.Sprintf("%.0f %s", f, v.Currency)) })
-	add("hours", opt.Hours, func(f float64) string { return fmt.Sprintf("%.1f", f) })
-	add("comes right", opt.Chance, percent)
-	b.y = b.fields(0, 0.4, b.Width, cols, list) - 1
-	var more []string
-	if len(opt.Keeps) > 0 {
-		more = append(more, "Keeps "+say.Join(", ", opt.Keeps...).String())
-	}
-	if len(opt.Loses) > 0 {
-		more = append(more, "loses "+say.Join(", ", opt.Loses...).String())
-	}
-	if len(more) > 0 {
-		b.y = b.write(0, b.y, b.Width, sentence(strings.Join(more, "; "))+".", draw.Regular, b.st.body) + 1
-	}
-	b.Line(0, b.y, b.Width, b.y, 0.15)
-	b.Reach(b.y + 0.4)
 }
 
 // ways says how each bore goes under the choice, those that go one way

@@ -52,8 +52,8 @@ func findingLine(e *env, f finding.Finding) string {
 		s += f.Where + ": "
 	}
 	s += f.Text.String()
-	if f.Fix != "" {
-		s += "; " + f.Fix.String()
+	if fix := f.Else(); fix != "" {
+		s += "; " + fix.String()
 	}
 	if f.File != "" && f.Line > 0 {
 		s += fmt.Sprintf(" (%s:%d)", f.File, f.Line)

@@ -71,7 +71,13 @@ func runSheet(e *env, o options, jobs []string) error {
 		return refuse(p)
 	})
 	if batch != "" {
-		return worseOf(err, traveller(e, o, batch, plans, po))
+		var left []string
+		for i, p := range plans {
+			if p == nil {
+				left = append(left, jobs[i])
+			}
+		}
+		return worseOf(err, traveller(e, o, batch, plans, left, po))
 	}
 	return err
 }
@@ -88,12 +94,12 @@ func headLine(w io.Writer, p *plan.Plan) {
 }
 
 // traveller draws the batch traveller of the jobs that could be planned.
-func traveller(e *env, o options, path string, plans []*plan.Plan, po sheets.Options) error {
+func traveller(e *env, o options, path string, plans []*plan.Plan, left []string, po sheets.Options) error {
 	plans = slices.DeleteFunc(plans, func(p *plan.Plan) bool { return p == nil })
 	if len(plans) == 0 {
 		return nil
 	}
-	doc, err := sheets.Traveller(plans, po)
+	doc, err := sheets.Traveller(plans, po, left...)
 	if err != nil {
 		return err
 	}
@@ -102,6 +108,7 @@ func traveller(e *env, o options, path string, plans []*plan.Plan, po sheets.Opt
 	}
 	if !o.on["json"] {
 		e.printf("%s: traveller of the batch\n", path)
+		showShelves(e, plans)
 	}
 	return nil
 }

@@ -21,7 +21,7 @@ func TestScripts(t *testing.T) {
 	}
 	testscript.Run(t, testscript.Params{
 		Dir:  "../../testdata/script",
-		Cmds: map[string]func(*testscript.TestScript, bool, []string){"append": appendLine},
+		Cmds: map[string]func(*testscript.TestScript, bool, []string){"append": appendLine, "replace": replaceWords},
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("JOBS", jobs)
 			e.Setenv("DULL", filepath.Join(filepath.Dir(jobs), "situations"))
@@ -37,4 +37,13 @@ func appendLine(ts *testscript.TestScript, _ bool, args []string) {
 	_, err = f.WriteString(strings.Join(args[1:], " ") + "\n")
 	ts.Check(err)
 	ts.Check(f.Close())
+}
+
+// replaceWords is `replace FILE OLD NEW`: the first OLD of a file becomes NEW.
+func replaceWords(ts *testscript.TestScript, _ bool, args []string) {
+	text := ts.ReadFile(args[0])
+	if !strings.Contains(text, args[1]) {
+		ts.Fatalf("%s holds no %q", args[0], args[1])
+	}
+	ts.Check(os.WriteFile(ts.MkAbs(args[0]), []byte(strings.Replace(text, args[1], args[2], 1)), 0o600))
 }

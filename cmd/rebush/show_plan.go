@@ -2,6 +2,7 @@ package main
 
 import (
 	"io"
+	"slices"
 
 	"rebush/fits/dim"
 	"rebush/fits/say"
@@ -16,15 +17,20 @@ func runPlan(e *env, o options, jobs []string) error {
 	if err != nil {
 		return err
 	}
-	return everyJob(e, o, jobs, func(path string, out *outcome) error {
+	plans := make([]*plan.Plan, len(jobs))
+	err = everyJob(e, o, jobs, func(path string, out *outcome) error {
 		p, err := o.plan(e, path, with, out)
 		if err != nil {
 			return err
 		}
-		out.answer = p
+		out.answer, plans[slices.Index(jobs, path)] = p, p
 		showPlan(e, &out.text, o.worded(p), o.unitsOf(p))
 		return refuse(p)
 	})
+	if len(jobs) > 1 && !o.on["json"] {
+		showShelves(e, plans)
+	}
+	return err
 }
 
 // showPlan prints a whole plan, in the order in which it was thought out.

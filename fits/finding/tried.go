@@ -1,6 +1,10 @@
 package finding
 
-import "rebush/fits/say"
+import (
+	"strings"
+
+	"rebush/fits/say"
+)
 
 // Said is a change and what came of it, on one line: "a 5.5 H7 reamer, to buy
 // (38.00 EUR): may be machined, right first time 94 in 100". The change stands
@@ -25,6 +29,17 @@ func (t Tried) Gives() say.Text {
 		return "may be machined"
 	}
 	return "may be machined, right first time " + say.InHundred(*t.FirstTimeRight)
+}
+
+// Else is what would change a finding beside the changes that were tried: its
+// fix, unless that is one of them.
+func (f Finding) Else() say.Text {
+	for _, t := range f.Tried {
+		if t.Change != "" && strings.Contains(string(f.Fix), string(t.Change)) {
+			return ""
+		}
+	}
+	return f.Fix
 }
 
 // Money is an amount as it stands on a bill, "38.00 EUR"; the figure alone where

@@ -1,0 +1,236 @@
+package sheets
+
+import (
+	"strings"
+	"testing"
+
+	"rebush/fits/finding"
+	"rebush/fits/say"
+	"rebush/plan"
+	"rebush/plan/job"
+	"rebush/plan/verdict"
+	"rebush/sheets/draw"
+)
+
+// chosen is the sample job where the verdict chooses a way that cuts nothing.
+func chosen(choice verdict.Name) *plan.Plan {
+	p := samplePlan(2)
+	p.Way, p.Advised, p.Cuts = choice, choice, false
+	p.Seats, p.Operations, p.Chance, p.Setups, p.LayOut, p.Buy, p.Proving = nil, nil, nil, nil, nil, nil, nil
+	p.Findings = p.Findings[2:] // those of the seats
+	v := p.Verdict
+	v.Choice = choice
+	yes, no := true, false
+	v.Tried = []finding.Tried{
+		{Change: "a 5.5 H7 reamer, to buy", Kind: "buy", Cost: num(38), OK: &yes, FirstTimeRight: num(0.941)},
+		{Change: "a jig plate pinned in sound holes", Kind: "make", OK: &no}}
+	switch choice {
+	case verdict.Leave:
+		v.Sentence = "Leave it alone: the most play is 0.07 mm and the gears run right."
+		p.Findings.Raise(finding.Note, verdict.RulePlay, finding.Place{Where: "front axle.left"}, "left for now: look again in a season", "a complaint, or a wheel that rubs")
+	case verdict.Shim:
+		v.Sentence = "A washer puts it right (side play of front axle, 0.85 mm): about 18 USD."
+	case verdict.Swap:
+		v.Sentence = "Another truck is the better way: about 102 USD all told; the original truck would be given up."
+	case verdict.MeasureFirst, verdict.BuyFirst:
+		p.Way = ""
+		v.Sentence = "Not yet: one reading decides whether this truck can be mended."
+		v.Needs = []verdict.Need{{Do: "measure", What: say.F("the metal left to edge at front axle.left, 270 degrees, with a micrometer; if it comes out at %v or better", say.MM(1.25, 2)),
+			Expected: num(1.27)}, {Do: "buy", What: "two bushes 3.18 x 5.00", Cost: num(4.5)}}
+		v.Then = &verdict.Then{Way: verdict.Rebush, Cost: num(78), FirstTimeRight: num(0.86)}
+	}
+	return p
+}
+
+// notAdvised is the sample job cut by a way that the verdict does not advise.
+func notAdvised() *plan.Plan {
+	p := samplePlan(2)
+	p.Advised, p.Verdict.Choice = verdict.Swap, verdict.Swap
+	p.NotAdvised = "another truck costs 102 USD all told against 174 USD for this, and a part is lost for good in 12 of 100 such jobs"
+	return p
+}
+
+// stoppedWithTried is the sample job with a stop whose cures were tried.
+func stoppedWithTried() *plan.Plan {
+	p := samplePlan(2)
+	yes, no := true, false
+	p.OK, p.Cuts = false, false
+	f := p.Findings.Raise(finding.Stop, "seat/no seat", finding.Place{Where: "front axle.left", File: "jobs/truck.yaml", Line: 31},
+		say.F("the nearest, drawer 9, leaves %v at the edge, needs %v", say.MM(0.4137, 2), say.MM(1.25, 2).Bare()), "a 5.5 H7 reamer, to buy; 14 changes were tried")
+	f.Tried = []finding.Tried{{Change: "a 5.5 H7 reamer, to buy", Kind: "buy", Cost: num(38), OK: &yes, FirstTimeRight: num(0.941)},
+		{Change: "the centre of front axle.left by pins", Kind: "measure"}, {Change: "edge_mm 1.0 in place of 1.25", Kind: "rule", OK: &no}}
+	return p
+}
+
+// TestNothingToCutBy: the sheet of a way that cuts nothing is two pages at the
+// most and holds no place, tool, seat or step to cut by.
+func TestNothingToCutBy(t *testing.T) {
+	shouts := map[verdict.Name]string{verdict.Leave: "LEAVE IT AS IT IS", verdict.Shim: "FIT A WASHER", verdict.Swap: "ANOTHER TRUCK",
+		verdict.MeasureFirst: "MEASURE FIRST", verdict.BuyFirst: "BUY FIRST"}
+	for choice, shout := range shouts {
+		pl := chosen(choice)
+		doc, err := Setup(pl, Options{})
+		if err != nil {
+			t.Errorf("%s: %v", choice, err)
+			continue
+		}
+		if n := doc.Pages(); n > 2 {
+			t.Errorf("%s: %d pages", choice, n)
+		}
+		got := wordsOf(doc)
+		for _, want := range []string{shout, "Nothing is cut by this sheet.", pl.Verdict.Sentence.String(), "The choices side by side", "What was found",
+			"What would change it", "A 5.5 H7 reamer, to buy (38.00 USD): may be machined, right first time 94 in 100.",
+			"A jig plate pinned in sound holes: still not to be machined.", "Supply off and unplugged before the truck is stripped",
+			"For your safety. Old paint may hold lead: wash hands."} {
+			if !strings.Contains(got, want) {
+				t.Errorf("%s lacks %q in:\n%s", choice, want, got)
+			}
+		}
+		for _, no := range []string{"new centre", "rev/min", "GAUGE FIRST", "Lay out", "Route", "DO NOT MACHINE", "NOT ADVISED", "First time right"} {
+			if strings.Contains(got, no) {
+				t.Errorf("%s says %q", choice, no)
+			}
+		}
+		again := strings.Contains(got, "When to look again")
+		if want := choice == verdict.Leave || choice == verdict.Shim; again != want {
+			t.Errorf("%s: when to look again: %v", choice, again)
+		}
+	}
+}
+
+// TestNeeded: what is needed first stands with its price, what it should give,
+// and what would be chosen then; where nobody can tell, that is said.
+func TestNeeded(t *testing.T) {
+	pl := chosen(verdict.MeasureFirst)
+	doc, err := Setup(pl, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := wordsOf(doc)
+	for _, want := range []string{"if it comes out at 1.25 mm or better.", "expected 1.27, found", "Buy: two bushes 3.18 x 5.00. Cost: 4 USD.",
+		"If it comes out so: new bearings, about 78 USD all told, right first time 86 in 100, an estimate."} {
+		if !strings.Contains(got, want) {
+			t.Errorf("lacks %q in:\n%s", want, got)
+		}
+	}
+	pl.Verdict.Then = nil
+	if doc, err = Setup(pl, Options{}); err != nil {
+		t.Fatal(err)
+	}
+	if got := wordsOf(doc); !strings.Contains(got, "What is chosen then nobody can tell before.") || strings.Contains(got, "If it comes out so") {
+		t.Error(got)
+	}
+}
+
+// TestNotAdvised: every page of a sheet against the advice says so and why, and
+// page one has a line for who wants it all the same.
+func TestNotAdvised(t *testing.T) {
+	doc, err := Setup(notAdvised(), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, text := range pagesOf(doc) {
+		if !strings.Contains(text, "NOT ADVISED") || !strings.Contains(text, "Another truck costs 102 USD all told against 174 USD") {
+			t.Errorf("page %d does not say that it is not advised, and why:\n%s", i+1, text)
+		}
+		if signed := strings.Contains(text, "wanted all the same by"); signed != (i == 0) {
+			t.Errorf("page %d: a line for who wants it all the same: %v", i+1, signed)
+		}
+	}
+	doc, err = Setup(samplePlan(2), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := wordsOf(doc); strings.Contains(got, "NOT ADVISED") {
+		t.Error("the advised way is called not advised")
+	}
+}
+
+// TestTriedCures: page one of a sheet that must not be followed prints what was
+// tried against each stop, and no cure twice.
+func TestTriedCures(t *testing.T) {
+	doc, err := Setup(stoppedWithTried(), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	one := pagesOf(doc)[0]
+	for _, want := range []string{"What would change it, each tried:", "A 5.5 H7 reamer, to buy (38.00 USD): may be machined, right first time 94 in 100.",
+		"asked for; nobody can tell beforehand what it gives.", "Edge_mm 1.0 in place of 1.25: still not to be machined.", "truck.yaml, line 31"} {
+		if !strings.Contains(one, want) {
+			t.Errorf("page one lacks %q in:\n%s", want, one)
+		}
+	}
+	if n := strings.Count(one, "H7 reamer, to buy"); n != 1 {
+		t.Errorf("the cure stands %d times", n)
+	}
+}
+
+// TestUncheckedOnVerdict: what nobody has looked at is on the owner's page with
+// a box, and a typed price stands there where the shop gives no rate.
+func TestUncheckedOnVerdict(t *testing.T) {
+	p := samplePlan(2)
+	p.Verdict.Currency = ""
+	for i := range p.Ways {
+		p.Ways[i].Cost = nil
+	}
+	p.Job.Swap = swapAt(65)
+	p.Findings.Raise(finding.Note, verdict.RuleLookAlikes, finding.Place{}, "not looked at, and each can pass for a worn hole: rims, hubs, ohms", "check them before paying for bearings")
+	doc, err := VerdictPage(p, Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := wordsOf(doc)
+	for _, want := range []string{"Not looked at, and each can pass for a worn hole: rims, hubs, ohms: check them before paying for bearings.", "price 65", "no rate given"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("lacks %q in:\n%s", want, got)
+		}
+	}
+	for _, no := range []string{"not known", " )", "65.00"} {
+		if strings.Contains(got, no) {
+			t.Errorf("says %q in:\n%s", no, got)
+		}
+	}
+}
+
+// pagesOf is what a document says, page by page, wrapped lines joined.
+func pagesOf(d *draw.Document) []string {
+	var out []string
+	for i := range d.Pages() {
+		var words []string
+		for _, it := range d.All(i + 1) {
+			if it.Text != "" {
+				words = append(words, it.Text)
+			}
+		}
+		out = append(out, strings.Join(words, " "))
+	}
+	return out
+}
+
+func wordsOf(d *draw.Document) string { return strings.Join(pagesOf(d), "\n") }
+
+func swapAt(price float64) *job.Swap { return &job.Swap{Price: price} }
+
+// TestBatchDrawers: the traveller says who runs short, what to buy, which files
+// are not in it, and which number stands twice.
+func TestBatchDrawers(t *testing.T) {
+	one, two := samplePlan(2), samplePlan(2)
+	three, price := 3, 0.85
+	one.Job.Bushes = []job.Bush{{Code: "drawer 7", OnHand: &three, Price: &price}}
+	two.Job.Bushes, two.JobNumber, two.Job.Number = one.Job.Bushes, "2026-108", "2026-108"
+	doc, err := Traveller([]*plan.Plan{one, chosen(verdict.Swap), two, stoppedWithTried()}, Options{}, "jobs/broken.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	got := wordsOf(doc)
+	for _, want := range []string{"Batch of 4 jobs", "2 advised to be machined, 2 not.", "Not in this batch, since it could not be planned: broken.yaml.",
+		"Two jobs are called 2026-107: give each a number of its own.", "2026-107 takes 2, 2026-108 takes 2. In this order runs short: 2026-108 by 1.",
+		"1 of bush drawer 7 (0.85", "1 sizing mandrel 3.21, for 2026-107, 2026-108"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("lacks %q in:\n%s", want, got)
+		}
+	}
+	if n := strings.Count(got, "are called"); n != 1 {
+		t.Errorf("%d numbers are said to stand twice", n)
+	}
+}

@@ -1,0 +1,128 @@
+package sheets
+
+import (
+	"fmt"
+	"strings"
+
+	"rebush/fits/say"
+	"rebush/plan"
+	"rebush/plan/verdict"
+	"rebush/sheets/draw"
+)
+
+// sideBySide is a row for each way: those that cure first, then those that can
+// be and do not, and in a line for each why the others cannot be.
+func sideBySide(p *paper, pl *plan.Plan) {
+	if len(pl.Ways) == 0 {
+		return
+	}
+	p.follow("The choices side by side", "options")
+	head := p.block()
+	head.wayCells([4]string{"way", "cost, all told", "hours", "right first time"}, draw.Regular, p.st.small)
+	p.glue(head)
+	for _, cures := range []bool{true, false} {
+		for _, w := range pl.Ways {
+			if w.OK && w.Cures == cures {
+				b := p.block()
+				wayRow(b, pl, w)
+				p.tight(b)
+			}
+		}
+	}
+	for _, w := range pl.Ways {
+		if w.OK {
+			continue
+		}
+		b := p.block()
+		why := "no"
+		if w.WhyNot != "" {
+			why = "no, " + w.WhyNot.String()
+		}
+		b.y = b.write(0, 0, b.Width, sentence(w.Way.Owner())+": "+why, draw.Regular, b.st.body)
+		b.Reach(b.y)
+		p.tight(b)
+	}
+}
+
+// wayCells writes way, cost, hours and chance into the columns of the table; in
+// large type the way has a line of its own.
+func (b *block) wayCells(cells [4]string, face draw.Face, pt float64) {
+	at := [5]float64{0, 0.48, 0.68, 0.78, 1}
+	y, low := b.y+0.4, b.y
+	for i, c := range cells {
+		x, end := at[i], at[i+1]
+		if b.st.large && i == 0 {
+			end = 1
+		}
+		if b.st.large && i == 1 {
+			y = low + 0.8
+		}
+		low = max(low, b.write(x*b.Width, y, (end-x)*b.Width-2, c, face, pt))
+	}
+	b.y = low + 0.8
+	b.Reach(b.y)
+}
+
+func wayRow(b *block, pl *plan.Plan, w verdict.WayRow) {
+	name, face := sentence(w.Way.Owner()), draw.Regular
+	if w.Way == wayOf(pl) {
+		name, face = "› "+name, draw.Bold
+	}
+	b.wayCells([4]string{name, costWords(pl, w), figureOr(w.Hours, "-", func(f float64) string { return fmt.Sprintf("%.1f", f) }),
+		figureOr(w.FirstTimeRight, "-", percent)}, face, b.st.body)
+	if s := wayWords(w); s != "" {
+		b.y = b.write(0, b.y, b.Width, s, draw.Regular, b.st.body) + 1
+	}
+	b.Line(0, b.y, b.Width, b.y, 0.15)
+	b.Reach(b.y + 0.4)
+}
+
+// wayWords is what a way keeps, loses and risks.
+func wayWords(w verdict.WayRow) string {
+	var s []string
+	if !w.Cures {
+		if w.WhyNot != "" {
+			s = append(s, "Does not cure it: "+w.WhyNot.String())
+		} else if w.Way != verdict.Leave {
+			s = append(s, "Does not cure it")
+		}
+	}
+	if len(w.Keeps) > 0 {
+		s = append(s, "keeps "+say.Join(", ", w.Keeps...).String())
+	}
+	if len(w.Loses) > 0 {
+		s = append(s, "loses "+say.Join(", ", w.Loses...).String())
+	}
+	if w.Lost != nil && *w.Lost > 0 {
+		s = append(s, "a part is lost for good in "+percent(*w.Lost))
+	}
+	if len(s) == 0 {
+		return ""
+	}
+	return sentence(strings.Join(s, "; ")) + "."
+}
+
+// costWords is what a way costs; without a rate the price that somebody typed
+// stands there by itself.
+func costWords(pl *plan.Plan, w verdict.WayRow) string {
+	currency := ""
+	if pl.Verdict != nil {
+		currency = pl.Verdict.Currency
+	}
+	switch {
+	case w.Cost != nil:
+		return cost(*w.Cost, currency)
+	case w.Way == verdict.Leave:
+		return "nothing"
+	case w.Way == verdict.Swap && pl.Job != nil && pl.Job.Swap != nil:
+		return "price " + cost(pl.Job.Swap.Price, currency)
+	}
+	return "no rate given"
+}
+
+func figureOr(f *float64, none string, s func(float64) string) string {
+	if f == nil {
+		return none
+	}
+	return s(*f)
+}
