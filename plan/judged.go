@@ -97,7 +97,7 @@ func judgedHole(b bored, s seat.Rules, sleeveWallMM float64) verdict.Hole {
 		Known: b.Known, Placed: b.Placed, Worn: b.Worn, RadiusMM: b.Hole.Worn.R}
 	if len(b.Answers) > 0 {
 		fell := seat.Nearest(b.Answers)[0].Fail
-		h.Nearest = &verdict.Reason{Text: fell.Text(), Owner: fell.Question.Owner()}
+		h.Nearest = &verdict.Reason{Text: fell.Text(), Owner: fell.Owner()}
 	}
 	if a := b.Chosen; a != nil {
 		h.Seat = &verdict.Seat{Renews: a.Mend == seat.Renew, Chance: a.Chance}

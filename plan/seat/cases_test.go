@@ -202,8 +202,8 @@ func TestTurned(t *testing.T) {
 		t.Errorf("2 mm plate without room: shoulder %v, short %v, %s", a.Bush.FlangeOD, a.Short, a.Fail.Text())
 	}
 	s.shop.Lathe = false
-	if as := s.search(); len(as) != 0 {
-		t.Errorf("%d answers without a lathe", len(as))
+	if a = s.only(t); a.Feasible || a.Fail.What != noLathe {
+		t.Errorf("without a lathe: %v", a.Fail.Text())
 	}
 }
 

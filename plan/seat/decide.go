@@ -73,11 +73,12 @@ func (in *Input) toBuy(h Hole, mends []Mend, series []Bush) []Answer {
 	return list[:n:n]
 }
 
-// Nearest puts bushes that cannot be seated in the order of how many questions
-// they passed, so that the first reason is not that of a bush held against a
-// tool which was never meant for it.
-func Nearest(fell []Answer) []Answer {
-	out := slices.Clone(fell)
-	slices.SortStableFunc(out, func(a, b Answer) int { return int(b.Fail.Question - a.Fail.Question) })
-	return out
+// Nearest puts those that fell before those that can be seated, the nearest
+// miss first.
+func Nearest(list []Answer) []Answer {
+	n := 0
+	for n < len(list) && list[n].Feasible {
+		n++
+	}
+	return append(slices.Clone(list[n:]), list[:n]...)
 }

@@ -1,9 +1,9 @@
 package seat
 
 import (
-	"math"
-	"rebush/fits/say"
 	"strings"
+
+	"rebush/fits/say"
 )
 
 // Fail is the one reason why a candidate fell. It is written out in words only
@@ -11,8 +11,9 @@ import (
 type Fail struct {
 	Question   Question
 	What       what
-	Have, Want float64 // mm, N, MPa or um as the reason says
+	Have, Want float64 // in Unit; of a tool that is missing the limits of the seat that is wanted
 	Name       string
+	Gap        float64 // how much is missed, as a share of what such a figure may be: METHODS.md 1
 }
 
 type what int
@@ -51,23 +52,10 @@ const (
 	noCurrentCompound
 	neighbour
 	capSlide
+	noTool
+	noLathe
 	lastWhat
 )
-
-// gap is how far the figure is from what would be needed, for telling which of
-// two failures at one question is nearer: in mm where sizes are compared, later
-// as a share of the larger.
-func (f Fail) gap() float64 {
-	d := math.Abs(f.Want - f.Have)
-	switch f.What {
-	case dropsLoose, tooTight, capSlide:
-		return d / 1000
-	}
-	if f.Question <= FitsTight {
-		return d
-	}
-	return d / math.Max(1e-12, math.Max(math.Abs(f.Want), math.Abs(f.Have)))
-}
 
 // farOff is how far a bush may miss a seat, um, before its gap is said as a
 // length and not as a fit: nobody would press it.
@@ -138,6 +126,14 @@ func (f Fail) Text() say.Text {
 		return "compound does not bond to an oil-filled bush"
 	case compoundHot:
 		return against("gets %v hot, compound is trusted to %v", "C", 0)
+	case noLathe:
+		return "it has to be turned, and there is no lathe"
+	case noTool:
+		text := say.F("no tool that is here makes its seat of %v to %v", say.MM(f.Have, 3).Bare(), say.MM(f.Want, 3))
+		if f.Name != "" {
+			text += say.F(": the nearest is the %s", f.Name)
+		}
+		return text
 	case oldSeatSpoilt:
 		return "the old seat is not sound"
 	case boreTooLarge:

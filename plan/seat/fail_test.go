@@ -23,8 +23,8 @@ func TestReasonsAsRead(t *testing.T) {
 		{fail(WallStands, wallTooThinForPress, -0.57, 1.25), "would break 0.57 mm out of the edge; a press needs 1.25 left"},
 		{fail(WallStands, wallTooThin, -0.57, 0.5), "would break 0.57 mm out of the edge; any seat needs 0.50 left"},
 		{fail(WallStands, wallTooThinForPress, 0.41, 1.25), "leaves 0.41 mm at the edge, needs 1.25 for a press"},
-		{Fail{HasRoom, neighbour, -0.2, 1, "rear axle.left"}, "would break 0.20 mm into rear axle.left, needs 1.00 left"},
-		{Fail{FitsTight, noSuchWay, 5, 6, "tool 100%"}, "wants a seat of 5.00 mm, tool 100% reaches from 6.00"},
+		{Fail{Question: HasRoom, What: neighbour, Have: -0.2, Want: 1, Name: "rear axle.left"}, "would break 0.20 mm into rear axle.left, needs 1.00 left"},
+		{Fail{Question: FitsTight, What: noSuchWay, Have: 5, Want: 6, Name: "tool 100%"}, "wants a seat of 5.00 mm, tool 100% reaches from 6.00"},
 		{fail(FitsTight, compoundGap, -0.02, 0.02), "is 20 um larger than the seat, compound wants a gap of 0.020 mm on diameter"},
 	} {
 		if got := c.f.Text().String(); got != c.want {

@@ -145,6 +145,9 @@ func (j *judge) pressedOver(a *Answer) bool {
 	if best < 0 {
 		return false
 	}
+	if a.Stress.D == 0 {
+		return false // the wall was not found to stand any press
+	}
 	st := a.Stress
 	st.Bush.Yield = 0
 	p, peak := st.HeldAt(a.UHigh)

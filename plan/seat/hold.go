@@ -66,16 +66,22 @@ func (j *judge) glueHolds(a *Answer) Fail {
 	a.Force, a.Torque = [2]float64{f, f}, [2]float64{t, t}
 	if f < r.HoldN-slack {
 		x := fail(HoldsBush, doesNotHold, f, r.HoldN)
-		x.Name = "N along"
+		x.Name = along
 		return x
 	}
 	if t < j.needT-slack {
 		x := fail(HoldsBush, doesNotHold, t, j.needT)
-		x.Name = "N mm turning"
+		x.Name = turning
 		return x
 	}
 	return Fail{}
 }
+
+// The two ways in which a bush is to hold, with their units.
+const (
+	along   = "N along"
+	turning = "N mm turning"
+)
 
 // smoothed is what roughness takes off a press, mm: of solid bushes only.
 func (j *judge) smoothed(m *Metal) float64 {

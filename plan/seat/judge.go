@@ -1,7 +1,9 @@
 package seat
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"rebush/fits/press"
 )
@@ -20,6 +22,8 @@ type judge struct {
 	hiF   float64
 	bore  [2]float64 // limits of the finished bore
 	edge  float64    // from the new centre to what is nearest
+
+	wallOf float64 // least wall aimed at for a bush that is turned for a seat of any size
 
 	walls [4]knownWall // the last few asked about
 	next  int
@@ -57,8 +61,26 @@ func BoreLimits(h Hole, r Rules) [2]float64 {
 }
 
 // answer judges one bush with one way into a; glued asks for a seat that
-// retaining compound holds instead of a press.
-func (j *judge) answer(a *Answer, b *Bush, w *Way, glued bool) {
+// retaining compound holds instead of a press. why asks on after a question
+// that is answered no, as far as the rest can be asked: a bush that does not go
+// with the seat is judged on in the seat that it wants. A bush that is turned for a
+// seat of any size gets a good wall, and only where that does not go a thin one.
+func (j *judge) answer(a *Answer, b *Bush, w *Way, glued, why bool) {
+	j.wallOf = j.r.GoodWall
+	j.walled(a, b, w, glued, why)
+	if a.Feasible || !b.Turned || w.Kind != BoringHead && w.Kind != NoTool || j.r.LeastWall > j.r.GoodWall-slack {
+		return
+	}
+	var thin Answer
+	j.wallOf = j.r.LeastWall
+	if j.walled(&thin, b, w, glued, why); thin.Feasible || thin.nearer(a) {
+		*a = thin
+	}
+}
+
+// walled is answer with the wall that a bush is to have which is turned for a
+// seat of any size.
+func (j *judge) walled(a *Answer, b *Bush, w *Way, glued, why bool) {
 	*a = Answer{Bush: *b, Way: *w, Mend: w.Kind.Mend(), HeldBy: ByPress, LooseAt: math.NaN(), PV: math.NaN(),
 		RunCold: math.NaN(), RunHot: math.NaN(), Ligament: math.Inf(1)}
 	switch {
@@ -67,37 +89,114 @@ func (j *judge) answer(a *Answer, b *Bush, w *Way, glued bool) {
 	case glued:
 		a.HeldBy = ByCompound
 	}
-	if a.Fail = j.sizes(a, glued); a.Fail.What != noFail {
-		return
+	if f := j.sizes(a, glued); f.What != noFail {
+		a.fails(f, j)
+		if !why || a.Bush.ODHigh-a.Bush.BHigh < slack {
+			return
+		}
 	}
-	if a.Fail = j.questions(a); a.Fail.What != noFail {
+	a.ULow, a.UHigh = Interference(a.Bush.ODLow, a.SeatHigh), Interference(a.Bush.ODHigh, a.SeatLow)
+	if !a.failed(FitsTight) {
+		if f := j.fits(a); f.What != noFail {
+			a.fails(f, j)
+			if !why {
+				return
+			}
+		}
+	}
+	if a.failed(FitsTight) && !a.Bush.Turned {
+		j.inItsSeat(a, glued)
+	} else {
+		j.questions(a, why)
+	}
+	if len(a.Fails) > 0 {
+		a.Fail = a.hardest()
 		return
 	}
 	a.Feasible = true
+	a.thin = a.Bush.Turned && a.BushWall() < j.r.GoodWall-slack
 	a.Chance = j.chance(a)
 }
 
-// questions are asked in this order; the first that is answered no is the
-// reason.
-func (j *judge) questions(a *Answer) Fail {
-	for _, ask := range [...]func(*judge, *Answer) Fail{
-		(*judge).cleansUp,
-		(*judge).fits,
-		(*judge).wall,
-		(*judge).holds,
-		(*judge).closes,
-		(*judge).passes,
-		(*judge).finishes,
-		(*judge).length,
-		(*judge).load,
-		(*judge).current,
-		(*judge).room,
-	} {
-		if f := ask(j, a); f.What != noFail {
-			return f
+// inItsSeat judges a bush on that goes with no seat there is, in the seats that it
+// wants, tight to loose, and keeps what it misses least in.
+func (j *judge) inItsSeat(a *Answer, glued bool) {
+	var best Answer
+	for i, at := range [...]float64{0.5, 0.15, 0.85} {
+		x := *a
+		x.Fails = slices.Clone(a.Fails)
+		x.SeatLow, x.SeatHigh = j.suit(&a.Bush, glued, at)
+		x.ULow, x.UHigh = Interference(a.Bush.ODLow, x.SeatHigh), Interference(a.Bush.ODHigh, x.SeatLow)
+		j.questions(&x, true)
+		if i == 0 || x.nearer(&best) {
+			best = x
+		}
+		if len(best.Fails) == 1 {
+			break // the fit alone
 		}
 	}
-	return Fail{}
+	*a = best
+	slices.SortStableFunc(a.Fails, func(f, g Fail) int { return cmp.Compare(f.Question, g.Question) })
+}
+
+// fails notes a question that is answered no; its gap counts what is missed.
+func (a *Answer) fails(f Fail, j *judge) {
+	f.Gap = j.gap(f, a.SeatLow)
+	a.Fails = append(a.Fails, f)
+	a.Fail = a.hardest()
+}
+
+// questions are asked in this order, after that of the fit, which is the second;
+// why asks them all, without those that have no meaning after another was
+// answered no.
+func (j *judge) questions(a *Answer, why bool) {
+	for _, x := range [...]struct {
+		question Question
+		ask      func(*judge, *Answer) Fail
+	}{
+		{CleansUp, (*judge).cleansUp},
+		{WallStands, (*judge).wall},
+		{HoldsBush, (*judge).holds},
+		{BoreCloses, (*judge).closes},
+		{ShaftPasses, (*judge).passes},
+		{BoreFinishes, (*judge).finishes},
+		{LongEnough, (*judge).length},
+		{BearsLoad, (*judge).load},
+		{CarriesCurrent, (*judge).current},
+		{HasRoom, (*judge).room},
+	} {
+		if !a.canBeAsked(x.question) {
+			continue
+		}
+		if f := x.ask(j, a); f.What != noFail {
+			a.fails(f, j)
+			if !why {
+				return
+			}
+		}
+	}
+}
+
+// canBeAsked tells whether a question still means something after others were
+// answered no: what a press does where no metal is left does not, nor how a bore
+// is brought between limits that do not exist.
+func (a *Answer) canBeAsked(q Question) bool {
+	switch {
+	case a.HeldBy == ByPress && a.Ligament <= 0 && (q == HoldsBush || q == BoreCloses || q == ShaftPasses):
+		return false
+	case q == BoreFinishes:
+		return !a.failed(ShaftPasses) && !(a.HeldBy == ByPress && a.Ligament <= 0)
+	}
+	return true
+}
+
+func (a *Answer) failed(q Question) bool {
+	for _, f := range a.Fails {
+		if f.Question == q {
+			return true
+		}
+	}
+	return false
 }
 
 // cleansUp is question 1: the seat takes in the whole worn outline, with the
@@ -113,6 +212,15 @@ func (j *judge) cleansUp(a *Answer) Fail {
 	a.CleanUp = CleanUp(a.SeatLow, j.h.S)
 	a.Filled = a.SeatLow/2 < j.need-slack
 	return Fail{}
+}
+
+// leastRadius is that of the least seat that is cut: what clears the wear, or
+// for a solid bush in compound what stands in sound wall far enough round.
+func (j *judge) leastRadius(glued, porous bool) float64 {
+	if glued && !porous {
+		return math.Min(j.need, j.fill)
+	}
+	return j.need
 }
 
 // clears compares a seat with the wear. Nothing is cut in an old seat or a
@@ -143,7 +251,6 @@ func (j *judge) clears(kind Kind, low float64, glued, porous bool) Fail {
 
 // fits is question 2: how tight, over the limits of bush and seat.
 func (j *judge) fits(a *Answer) Fail {
-	a.ULow, a.UHigh = Interference(a.Bush.ODLow, a.SeatHigh), Interference(a.Bush.ODHigh, a.SeatLow)
 	return j.fitsIn(a.Way.Kind, a.SeatLow, a.ULow, a.UHigh, a.HeldBy == ByCompound)
 }
 

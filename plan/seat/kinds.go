@@ -44,18 +44,20 @@ func (h Hole) Mends() []Mend {
 // Kind is a way to make a seat.
 type Kind int
 
-// The ways. The last two cut nothing.
+// The ways. An old seat and a cap cut nothing; no tool is that of a bush that
+// nothing in the shop makes a seat for.
 const (
 	Reamer Kind = iota
 	BoringHead
 	EndMill
 	OldSeatWay
 	CapWay
+	NoTool
 )
 
 // String is the way in a word or two.
 func (k Kind) String() string {
-	return [...]string{"reamer", "boring head", "end mill", "old seat", "cap"}[k]
+	return [...]string{"reamer", "boring head", "end mill", "old seat", "cap", "no tool"}[k]
 }
 
 // Mend is what a way serves.

@@ -64,7 +64,8 @@ func TestEveryQuestionHasItsWords(t *testing.T) {
 		asked[c.question] = true
 	}
 	for q := CleansUp; q < lastQuestion; q++ {
-		if has := q.WouldSeat() != "" && q.Owner() != ""; has != asked[q] {
+		f := Fail{Question: q}
+		if has := f.WouldSeat() != "" && f.Owner() != ""; has != asked[q] {
 			t.Errorf("question %d: has words %v, refuses %v", q, has, asked[q])
 		}
 	}

@@ -38,8 +38,8 @@ var questions = [lastQuestion]struct{ wouldSeat, owner say.Text }{
 		"no bearing we have lets the axle in and still runs true"},
 	BoreFinishes: {"a bush with a bore nearer the journal, or a mandrel or a reamer of the finished size",
 		"no bearing we have can be brought to the size of the axle"},
-	LongEnough: {"a flanged bush, a bush with a smaller outside, or fewer washers",
-		"no bearing we have fits the metal that is left"},
+	LongEnough: {"a flanged bush or a bush with a smaller outside",
+		"the plate is too thin for any bearing we have"},
 	BearsLoad: {"a longer bush, or a material that bears more",
 		"no bearing we have bears the load"},
 	CarriesCurrent: {"a metal bush that is pressed in",
@@ -48,8 +48,34 @@ var questions = [lastQuestion]struct{ wouldSeat, owner say.Text }{
 		"no bearing we have fits beside what stands next to it"},
 }
 
-// WouldSeat is what would let a bush be seated that fell at a question.
-func (q Question) WouldSeat() say.Text { return questions[q].wouldSeat }
+// others are the words of a reason that wants something else than its question
+// usually does.
+var others = map[what]struct{ wouldSeat, owner say.Text }{
+	noTool: {"a reamer or a boring head that makes this seat, or a bush turned for a seat that can be made",
+		"we have no tool that makes a hole for such a bearing"},
+	noLathe: {"a lathe, or a bush that is bought to size",
+		"the bearing would have to be turned, and we have no lathe"},
+	oldSeatSpoilt: {"a new seat, cut larger", "the seat of the old bearing is spoilt"},
+	wallOfBush:    {"a tool that makes a larger seat", "no hole that we can make leaves such a bearing a wall"},
+	sideRoom: {"a bush without a flange or with a thinner one, or fewer washers",
+		"no bearing we have leaves the axle its side play"},
+	neighbour: {"a bush with a smaller outside", "no bearing we have fits beside what stands next to it"},
+	flangeRoom: {"a bush with a smaller flange or none",
+		"no bearing we have fits beside what stands next to it"},
+}
 
-// Owner says to an owner why the nearest bearing cannot be fitted.
-func (q Question) Owner() say.Text { return questions[q].owner }
+// WouldSeat is what would let a bush be seated that fell for this reason.
+func (f Fail) WouldSeat() say.Text {
+	if x, ok := others[f.What]; ok {
+		return x.wouldSeat
+	}
+	return questions[f.Question].wouldSeat
+}
+
+// Owner says the reason to an owner, of the nearest bearing, without figures.
+func (f Fail) Owner() say.Text {
+	if x, ok := others[f.What]; ok {
+		return x.owner
+	}
+	return questions[f.Question].owner
+}

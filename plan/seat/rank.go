@@ -13,10 +13,14 @@ type order struct {
 	best, most float64
 }
 
-// rank sorts by chance; within a tie by most metal left outside, then what is
-// on hand, then price, then list order. A sound old seat wins outright: it
-// removes no metal and it is the best datum there is. A seat that leaves some
-// of the worn wall comes last: it is taken only where nothing clears it.
+// rank sorts by chance; within a tie a press before compound, what is on hand
+// before what is turned or bought, then most metal left outside, then price, size
+// and name: never by where a thing stands in a list. Which tools serve several
+// holes is no matter of one hole. A
+// sound old seat wins outright: it removes no metal and it is the best datum
+// there is. A seat that leaves some of the worn wall comes last: it is taken only
+// where nothing clears it. So does a turned bush whose wall is under good_wall_mm,
+// behind all others of its kind.
 func rank(as []Answer, r *Rules) {
 	o := order{tie: math.Max(r.Tie, 1e-6), metal: math.Max(r.MetalTie, slack)}
 	for i := range as {
@@ -53,6 +57,9 @@ func (o *order) before(a, b *Answer) bool {
 	if x, y := a.class(), b.class(); x != y {
 		return x < y
 	}
+	if a.thin != b.thin {
+		return b.thin
+	}
 	if x, y := o.step(a), o.step(b); x != y {
 		return x < y
 	}
@@ -61,10 +68,10 @@ func (o *order) before(a, b *Answer) bool {
 		// chance it comes before a seat that glue alone holds.
 		return y
 	}
-	if x, y := o.metalStep(a), o.metalStep(b); x != y {
+	if x, y := a.Bush.stockRank(), b.Bush.stockRank(); x != y {
 		return x < y
 	}
-	if x, y := a.Bush.stockRank(), b.Bush.stockRank(); x != y {
+	if x, y := o.metalStep(a), o.metalStep(b); x != y {
 		return x < y
 	}
 	if a.Bush.Priced != b.Bush.Priced {
@@ -73,10 +80,7 @@ func (o *order) before(a, b *Answer) bool {
 	if d := a.Bush.Price - b.Bush.Price; math.Abs(d) > slack {
 		return d < 0
 	}
-	if a.Bush.Index != b.Bush.Index {
-		return a.Bush.Index < b.Bush.Index
-	}
-	return a.Way.Index < b.Way.Index
+	return compareSizes(&a.Bush, &b.Bush, &a.Way, &b.Way, a.HeldBy == ByCompound, b.HeldBy == ByCompound) < 0
 }
 
 // class puts what is there before what is cut, and that before what is filled.

@@ -63,6 +63,9 @@ type Rules struct {
 	SideLow          float64 `rule:"side_play_mm"`
 	SideHigh         float64 `rule:"side_play_mm,high"`
 	WasherStep       float64 `rule:"washer_step_mm"`
+	GoodWall         float64 `rule:"good_wall_mm"`
+	TurnMinutes      float64 `rule:"minutes_turn_bush"`
+	PressMinutes     float64 `rule:"minutes_press"`
 }
 
 // RulesOf reads them from the table in force.

@@ -1,5 +1,7 @@
 package seat
 
+import "slices"
+
 // slack is how far two figures may differ and still be called the same, so
 // that a choice does not hang on the last bit.
 const slack = 1e-9
@@ -8,80 +10,95 @@ const slack = 1e-9
 // each bush.
 const long = 60
 
-// miss is a candidate that fell: which, and why. Tens of thousands of them pass
-// by, so it is kept small and written out only where it is shown.
-type miss struct {
-	bush, way int
-	glued     bool
-	fail      Fail
-}
-
-// nearer tells whether a miss came further through the questions than another,
-// and at the same question missed by less.
-func (m miss) nearer(than miss) bool {
-	if m.fail.Question != than.fail.Question {
-		return m.fail.Question > than.fail.Question
-	}
-	return m.fail.gap() < than.fail.gap()
-}
-
 // Search judges every bush with every way to make its seat that serves one of
-// the mends asked for, and ranks the feasible ones, best first. The others follow in the order of the list, each
-// with the reason why it fell; once they are many, one for each bush: the way
-// that came furthest.
+// the mends asked for, and ranks the feasible ones, best first. Those that fell
+// follow, the nearest miss first (METHODS.md 1), with every question that each of them
+// fails; once they are many, one for each bush. A bush that no tool comes near
+// stands there once, with the seat that it wants. No order of a list
+// changes anything but where a tie is complete: to the code and the name.
 func Search(h Hole, mends []Mend, bushes []Bush, shop Shop, r Rules) []Answer {
-	j := newJudge(h, shop, r)
-	ways := shop.waysTo(mends, h)
+	return newJudge(h, shop, r).search(mends, bushes, true)
+}
+
+// missed is a candidate that fell: which, and by how much. Thousands of them may
+// pass by, so it is kept small and judged again where it is shown.
+type missed struct {
+	bush  *Bush
+	way   *Way // nil: nothing makes its seat
+	glued bool
+	fails int
+	gaps  float64
+}
+
+// search is Search; why asks for those that fell.
+func (j *judge) search(mends []Mend, bushes []Bush, why bool) []Answer {
+	ways := j.shop.waysTo(mends, j.h)
 	var good []Answer
-	var all, furthest []miss
-	fell := 0
+	var fell []missed
 	var a Answer
 	for i := range bushes {
-		best := -1
+		b, near := &bushes[i], false
 		for k := range ways {
-			b, w := &bushes[i], &ways[k]
-			press, glue := j.asked(b, w)
-			var first miss
-			missed, found := false, false
+			var first missed
+			fits := false
 			for _, glued := range [2]bool{false, true} {
-				if glued && !glue || !glued && !press {
+				if !j.asks(b, &ways[k], glued) || j.farOff(b, &ways[k], glued) {
 					continue
 				}
-				f := j.atOnce(b, w, glued)
-				if f.What == noFail {
-					j.answer(&a, b, w, glued)
-					f = a.Fail
-				}
-				if f.What == noFail {
-					good = append(good, a)
-					found = true
-				} else if !missed {
-					missed, first = true, miss{i, k, glued, f}
+				near = true
+				if j.answer(&a, b, &ways[k], glued, why); a.Feasible {
+					good, fits = append(good, a), true
+				} else if m := (missed{b, &ways[k], glued, len(a.Fails), a.gaps()}); first.bush == nil || m.compare(first) < 0 {
+					first = m
 				}
 			}
-			if !missed || found {
-				continue
+			if why && !fits && first.bush != nil {
+				fell = append(fell, first)
 			}
-			if fell++; fell <= long {
-				all = append(all, first)
-			}
-			if best < 0 {
-				furthest = append(furthest, first)
-				best = len(furthest) - 1
-			} else if first.nearer(furthest[best]) {
-				furthest[best] = first
-			}
+		}
+		if why && !near && (cutting(mends) || len(ways) > 0) {
+			a = j.untooled(b, ways)
+			fell = append(fell, missed{b, nil, a.HeldBy == ByCompound, len(a.Fails), a.gaps()})
 		}
 	}
 	rank(good, &j.r)
-	if fell > long {
-		all = furthest
+	slices.SortStableFunc(fell, missed.compare)
+	if len(fell) > long {
+		fell = nearestOfEach(fell)
 	}
-	out := make([]Answer, len(good), len(good)+len(all))
+	out := make([]Answer, len(good), len(good)+len(fell))
 	copy(out, good)
-	for _, m := range all {
-		j.answer(&a, &bushes[m.bush], &ways[m.way], m.glued)
+	for _, m := range fell {
+		if m.way == nil {
+			a = j.untooled(m.bush, ways)
+		} else {
+			j.answer(&a, m.bush, m.way, m.glued, true)
+		}
 		out = append(out, a)
+	}
+	j.suited(out[len(good):])
+	return out
+}
+
+// cutting says that one of the mends makes a hole.
+func cutting(mends []Mend) bool {
+	for _, m := range mends {
+		if m != Renew {
+			return true
+		}
+	}
+	return false
+}
+
+// nearestOfEach keeps the first of each bush.
+func nearestOfEach(fell []missed) []missed {
+	seen := map[*Bush]bool{}
+	var out []missed
+	for _, m := range fell {
+		if !seen[m.bush] {
+			seen[m.bush] = true
+			out = append(out, m)
+		}
 	}
 	return out
 }
@@ -127,14 +144,18 @@ func (j *judge) asked(b *Bush, w *Way) (press, glue bool) {
 	return !slip, slip
 }
 
-// atOnce answers the first two questions where plain comparisons do: a bush of
-// one size in a seat of one size. Most candidates end here.
-func (j *judge) atOnce(b *Bush, w *Way, glued bool) Fail {
-	if b.Turned || w.Kind == BoringHead {
-		return Fail{}
+func (j *judge) asks(b *Bush, w *Way, glued bool) bool {
+	press, glue := j.asked(b, w)
+	return glued && glue || !glued && press
+}
+
+// farOff tells that a tool was never meant for a bush: a bush of one size in a
+// seat of one size that misses its fit by more than the whole of what such a fit
+// may be. What is there already is always asked about.
+func (j *judge) farOff(b *Bush, w *Way, glued bool) bool {
+	if b.Turned || w.Kind != Reamer && w.Kind != EndMill {
+		return false
 	}
-	if f := j.clears(w.Kind, w.Low, glued, b.Metal.Porous); f.What != noFail {
-		return f
-	}
-	return j.fitsIn(w.Kind, w.Low, Interference(b.ODLow, w.High), Interference(b.ODHigh, w.Low), glued)
+	f := j.fitsIn(w.Kind, w.Low, Interference(b.ODLow, w.High), Interference(b.ODHigh, w.Low), glued)
+	return f.What != noFail && j.gap(f, w.Low) > 1
 }

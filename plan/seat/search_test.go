@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -46,46 +47,72 @@ func crowd(t testing.TB, bushes, reamers int) (Hole, []Bush, Shop, Rules) {
 	return s.h, list, shop, s.r
 }
 
-// plain is the search without any short cut: every pair judged in full.
+// plain is the search without any short cut: every pair judged in full, those
+// that no tool was meant for left out afterwards.
 func plain(h Hole, bushes []Bush, shop Shop, r Rules) []Answer {
 	j := newJudge(h, shop, r)
 	ways := shop.waysTo(h.Mends(), h)
-	var good, fell, nearest []Answer
+	var good, fell []Answer
+	sorted := func(list []Answer) []Answer {
+		slices.SortStableFunc(list, func(a, b Answer) int {
+			of := func(x *Answer) missed {
+				m := missed{&x.Bush, &x.Way, x.HeldBy == ByCompound, len(x.Fails), x.gaps()}
+				for i := range bushes {
+					if bushes[i].Code == x.Bush.Code {
+						m.bush = &bushes[i]
+					}
+				}
+				if x.Way.Kind == NoTool {
+					m.way = nil
+				}
+				return m
+			}
+			return of(&a).compare(of(&b))
+		})
+		return list
+	}
 	for i := range bushes {
-		at := -1
+		b, near := &bushes[i], false
 		for k := range ways {
-			press, glue := j.asked(&bushes[i], &ways[k])
-			var first *Answer
-			found := false
+			press, glue := j.asked(b, &ways[k])
+			var fallen []Answer
+			fits := false
 			for _, glued := range []bool{false, true} {
 				if glued && !glue || !glued && !press {
 					continue
 				}
 				var a Answer
-				j.answer(&a, &bushes[i], &ways[k], glued)
+				j.answer(&a, b, &ways[k], glued, true)
 				if a.Feasible {
-					good, found = append(good, a), true
-				} else if first == nil {
-					first = &a
+					good, fits, near = append(good, a), true, true
+					continue
+				}
+				far := false
+				for _, f := range a.Fails {
+					far = far || f.Question == FitsTight && f.What != noSuchWay && f.Gap > 1
+				}
+				if !far {
+					fallen, near = append(fallen, a), true
 				}
 			}
-			if first == nil || found {
-				continue
+			if !fits && len(fallen) > 0 {
+				fell = append(fell, sorted(fallen)[0])
 			}
-			fell = append(fell, *first)
-			if at < 0 {
-				nearest = append(nearest, *first)
-				at = len(nearest) - 1
-			} else if f, g := first.Fail, nearest[at].Fail; f.Question > g.Question || f.Question == g.Question &&
-				f.gap() < g.gap() {
-				nearest[at] = *first
-			}
+		}
+		if !near {
+			fell = append(fell, j.untooled(b, ways))
 		}
 	}
 	rank(good, &r)
-	if len(fell) > long {
-		fell = nearest
+	if fell = sorted(fell); len(fell) > long {
+		seen := map[string]bool{}
+		fell = slices.DeleteFunc(fell, func(a Answer) bool {
+			again := seen[a.Bush.Code]
+			seen[a.Bush.Code] = true
+			return again
+		})
 	}
+	j.suited(fell)
 	return append(good, fell...)
 }
 
@@ -114,22 +141,35 @@ func TestSearchIsTheSameWithoutShortCuts(t *testing.T) {
 	}
 }
 
-// The order of the list decides only between candidates that are otherwise
-// alike.
+// The order of a list decides nothing: not which seat is best, nor which miss is
+// nearest, nor why.
 func TestListOrderDoesNotDecide(t *testing.T) {
 	h, list, shop, r := crowd(t, 40, 30)
 	want := Search(h, h.Mends(), list, shop, r)
-	for i, k := 0, len(list)-1; i < k; i, k = i+1, k-1 {
-		list[i], list[k] = list[k], list[i] // each keeps its index
-	}
-	got := Search(h, h.Mends(), list, shop, r)
-	for i := range want {
-		if !want[i].Feasible {
-			break
+	told := func(list []Answer) string {
+		out := ""
+		for _, a := range list {
+			low, high, ok := a.SeatThatWould()
+			out += fmt.Sprintln(a.Bush.Code, a.Way.Name, a.HeldBy, a.Feasible, a.Fail.Text(), len(a.Fails), a.Finish,
+				a.FinishTool, low, high, ok)
 		}
-		if got[i].Bush.Code != want[i].Bush.Code || got[i].Way.Name != want[i].Way.Name {
-			t.Fatalf("place %d: %s with %s, was %s with %s", i, got[i].Bush.Code, got[i].Way.Name, want[i].Bush.Code,
-				want[i].Way.Name)
+		return out
+	}
+	mix := rand.New(rand.NewPCG(5, 1))
+	for range 5 {
+		mix.Shuffle(len(list), func(i, k int) { list[i], list[k] = list[k], list[i] })
+		mix.Shuffle(len(shop.Ways), func(i, k int) { shop.Ways[i], shop.Ways[k] = shop.Ways[k], shop.Ways[i] })
+		mix.Shuffle(len(shop.BoreReamers), func(i, k int) {
+			shop.BoreReamers[i], shop.BoreReamers[k] = shop.BoreReamers[k], shop.BoreReamers[i]
+		})
+		for i := range list {
+			list[i].Index = i
+		}
+		for i := range shop.Ways {
+			shop.Ways[i].Index = i
+		}
+		if got := Search(h, h.Mends(), list, shop, r); told(got) != told(want) {
+			t.Fatalf("%s\nwas\n%s", told(got), told(want))
 		}
 	}
 }
@@ -149,6 +189,8 @@ func TestRank(t *testing.T) {
 	buy := func(x *Answer) { x.Bush.ToBuy = true }
 	made := func(x *Answer) { x.Bush.Turned = true }
 	out := func(x *Answer) { x.Bush.OnHand = 0 }
+	larger := func(x *Answer) { x.Bush.ODLow, x.Bush.ODHigh = 5, 5.01 }
+	thin := func(x *Answer) { x.thin = true }
 	for _, c := range []struct {
 		name string
 		in   []Answer
@@ -156,6 +198,8 @@ func TestRank(t *testing.T) {
 	}{
 		{"chance first", []Answer{a("a", 0.90, 5, 1), a("b", 0.95, 1, 9)}, "ba"},
 		{"within two points the metal", []Answer{a("a", 0.99, 1, 1), a("b", 0.975, 2, 9)}, "ba"},
+		{"on hand before metal", []Answer{a("a", 0.99, 3, 1, made), a("b", 0.98, 2, 1)}, "ba"},
+		{"a thin wall only where nothing else goes", []Answer{a("a", 0.99, 3, 1, thin), a("b", 0.5, 2, 1, made)}, "ba"},
 		{"metal alike, then price", []Answer{a("a", 0.99, 2.01, 3), a("b", 0.98, 2.00, 1)}, "ba"},
 		{"on hand before price", []Answer{a("a", 0.99, 2, 1, out), a("b", 0.99, 2, 3)}, "ba"},
 		{"made before not there before bought", []Answer{a("a", 0.99, 2, 1, buy), a("b", 0.99, 2, 1, out),
@@ -163,12 +207,10 @@ func TestRank(t *testing.T) {
 		{"priced before not priced", []Answer{a("a", 0.99, 2, 0), a("b", 0.99, 2, 3)}, "ba"},
 		{"a sound old seat wins", []Answer{a("a", 0.99, 2, 1), a("b", 0.7, 1, 1, old)}, "ba"},
 		{"filled wear comes last", []Answer{a("a", 0.99, 2, 1, filled), a("b", 0.5, 1, 1)}, "ba"},
-		{"list order last", []Answer{a("a", 0.99, 2, 1), a("b", 0.99, 2, 1)}, "ab"},
+		{"the name last", []Answer{a("b", 0.99, 2, 1), a("a", 0.99, 2, 1)}, "ab"},
+		{"the smaller first", []Answer{a("a", 0.99, 2, 1, larger), a("b", 0.99, 2, 1)}, "ba"},
 		{"no edge known", []Answer{a("a", 0.9, math.Inf(1), 3), a("b", 0.91, math.Inf(1), 1)}, "ba"},
 	} {
-		for i := range c.in {
-			c.in[i].Bush.Index = i
-		}
 		rank(c.in, &r)
 		got := ""
 		for _, x := range c.in {
@@ -189,7 +231,7 @@ func TestNarrowerWindowLowersTheChance(t *testing.T) {
 		c.outside(rapid.Float64Range(-0.005, 0.02).Draw(t, "outside"))
 		j := newJudge(c.h, c.shop, c.r)
 		var a Answer
-		j.answer(&a, &c.b, &c.w, false)
+		j.answer(&a, &c.b, &c.w, false, false)
 		o := j.odds(&a)
 		o.UMin, o.UMax = 0, 0.05
 		_, before, _ := o.Parts()
@@ -225,10 +267,10 @@ func TestMoreMetalNeverSpoilsTheWall(t *testing.T) {
 		}
 		j := newJudge(c.h, c.shop, c.r)
 		var a, b Answer
-		j.answer(&a, &c.b, &c.w, false)
+		j.answer(&a, &c.b, &c.w, false, false)
 		c.h.Edge += rapid.Float64Range(0, 6).Draw(t, "more")
 		j = newJudge(c.h, c.shop, c.r)
-		j.answer(&b, &c.b, &c.w, false)
+		j.answer(&b, &c.b, &c.w, false, false)
 		if q := b.Fail.Question; a.Feasible && q > 0 && q <= HoldsBush {
 			t.Fatalf("fell with more metal: %s", b.Fail.Text())
 		}

@@ -9,6 +9,10 @@ func (j *judge) sizes(a *Answer, glued bool) Fail {
 	if a.Bush.Turned {
 		return j.turn(a, glued)
 	}
+	if w.Kind == NoTool {
+		a.SeatLow, a.SeatHigh = j.suits(&a.Bush, glued)
+		return Fail{Question: FitsTight, What: noTool, Have: a.SeatLow, Want: a.SeatHigh}
+	}
 	if w.Kind != BoringHead {
 		a.SeatLow, a.SeatHigh = w.Low, w.High
 		return Fail{}
@@ -72,29 +76,35 @@ func (j *judge) window(b *Bush, d float64) (lo, hi float64) {
 // the middle of the press window, the bore so that it closes to where it
 // should run, and a shoulder where the seat is short. No bush can be made
 // where its wall would be too thin.
-func (j *judge) turn(a *Answer, glued bool) Fail {
+func (j *judge) turn(a *Answer, glued bool) (out Fail) {
 	r, b, w, half := &j.r, &a.Bush, &a.Way, j.r.Turned/2
-	aimBore := math.Max((r.AimLow+r.AimHigh)/2+j.h.Journal, j.bore[0]+half)
+	aimBore := j.aimBore()
 	mid, seatHalf := (w.Low+w.High)/2, (w.High-w.Low)/2
-	if w.Kind == BoringHead {
+	if w.Kind == BoringHead || w.Kind == NoTool {
 		// The smallest seat that clears, with a wall that can be turned.
 		seatHalf = r.BoringHead
 		mid = math.Max(2*j.need+r.BoringHead, w.Low)
-		mid = math.Max(mid, aimBore+2*r.LeastWall)
+		mid = math.Max(mid, aimBore+2*math.Max(j.wallOf, r.LeastWall))
 		per := 1 / r.BoredStep
 		mid = math.Ceil(mid*per-slack) / per
 	}
 	a.SeatLow, a.SeatHigh = mid-seatHalf, mid+seatHalf
-	if w.Kind == BoringHead {
-		if f := j.reaches(w, mid); f.What != noFail {
-			return f
-		}
+	switch {
+	case w.Kind == NoTool && !j.shop.Lathe:
+		out = Fail{Question: FitsTight, What: noLathe}
+	case w.Kind == NoTool:
+		out = Fail{Question: FitsTight, What: noTool, Have: a.SeatLow, Want: a.SeatHigh}
+	case w.Kind == BoringHead:
+		out = j.reaches(w, mid)
 	}
 	b.Length = j.h.Plate
 	b.BLow, b.BHigh = aimBore-half, aimBore+half
 	b.ODLow, b.ODHigh = mid-half, mid+half
-	if wall := (mid - aimBore) / 2; wall < r.LeastWall-slack {
-		return fail(CleansUp, wallOfBush, wall, r.LeastWall)
+	if wall := (mid - aimBore) / 2; wall < r.LeastWall-slack && out.What == noFail {
+		out = fail(CleansUp, wallOfBush, wall, r.LeastWall)
+		if wall <= half {
+			return out
+		}
 	}
 	if j.h.Plate < r.ShortShare*mid && w.Kind != CapWay && j.roomForShoulder(mid) {
 		b.FlangeOD, b.FlangeT = mid+2*r.ShoulderOver, r.ShoulderThick
@@ -116,7 +126,12 @@ func (j *judge) turn(a *Answer, glued bool) Fail {
 	if u > 0 && MetalLeft(j.edge, mid) > 0 {
 		j.openForClosure(a, u, spread, aimBore)
 	}
-	return Fail{}
+	return out
+}
+
+// aimBore is the middle of the bore that a turned bush closes to.
+func (j *judge) aimBore() float64 {
+	return math.Max((j.r.AimLow+j.r.AimHigh)/2+j.h.Journal, j.bore[0]+j.r.Turned/2)
 }
 
 // roomForShoulder tells whether a shoulder fits between plate and hub.

@@ -173,7 +173,8 @@ type Answer struct {
 	SeatAt   [2]float64 // middle of the seat, frame of the job
 	Offset   [2]float64 // middle of the bore from the middle of the seat: of a bush turned eccentric
 	Feasible bool
-	Fail     Fail
+	Fail     Fail   // of those it fails, the question whose answer is farthest from yes
+	Fails    []Fail // every question that it fails, in their order
 
 	SeatLow, SeatHigh  float64 // diameters
 	CleanUp            float64 // seat radius less what the wear needs
@@ -218,7 +219,10 @@ type Answer struct {
 	Chance             float64
 	Wall               press.Wall
 
-	made [2]float64 // what the finishing tool leaves, whatever the bore was
+	made    [2]float64 // what the finishing tool leaves, whatever the bore was
+	seats   [2]float64 // limits of a seat that would do, where it fell
+	seatsOK bool
+	thin    bool // a turned bush whose wall is under the rule
 
 	// The mechanics behind the figures, for explaining them.
 	Stress, Hold press.Seat

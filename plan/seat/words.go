@@ -90,10 +90,14 @@ func (s *speaker) noSeat() {
 	if len(fell) == 0 {
 		text = "there is no bush to choose from"
 	} else {
-		fix = fell[0].Fail.Question.WouldSeat()
+		fix = fell[0].Fail.WouldSeat()
 	}
 	for _, a := range fell[:min(3, len(fell))] {
-		text += say.F("; %s with %s (%v)", a.Bush.Code, a.Way.Name, a.Fail.Text())
+		with := say.Text("")
+		if a.Way.Kind != NoTool {
+			with = say.F(" with %s", a.Way.Name)
+		}
+		text += say.F("; %s%v (%v)", a.Bush.Code, with, a.Fail.Text())
 	}
 	if order := s.assembly(); order != "" {
 		fix = order
@@ -129,8 +133,7 @@ func (s *speaker) press(a *Answer) {
 	if a.Slackens {
 		s.caution(RuleSlackens,
 			say.F("this press puts %v of tension into the casting and zinc creeps above %v: over the years it will slacken", mpa(a.Peak), mpa(plate.Creep).Bare()),
-			say.F("hold it %s as well, or take a larger seat or a lighter press",
-				a.Second.holding())).Against(dim.Sig9(a.Peak), plate.Creep, "MPa")
+			a.Second.asWell()+"take a larger seat or a lighter press").Against(dim.Sig9(a.Peak), plate.Creep, "MPa")
 	}
 	if a.OverYield {
 		s.caution(RuleYields, "the rim of the seat yields a little: ordinary practice in clock plates",
@@ -219,10 +222,17 @@ func (s *speaker) bush(a *Answer) {
 	}
 }
 
-// holding says a second hold in a sentence.
-func (s Second) holding() string {
-	return s.words(map[Second]string{Flange: "by its flange", Compound: "with retaining compound",
-		Stake: "by staking it"})
+// asWell says what holds a bush beside its press: its flange does that already,
+// the others are to be done.
+func (s Second) asWell() say.Text {
+	more := (s &^ Flange).words(map[Second]string{Compound: "with retaining compound", Stake: "by staking it"})
+	switch {
+	case s == Flange:
+		return "its flange holds it along; to hold it better "
+	case s&Flange != 0:
+		return say.F("its flange holds it along: hold it %s as well, or ", more)
+	}
+	return say.F("hold it %s as well, or ", more)
 }
 
 // fix is how a second hold is made, and what would do without it.

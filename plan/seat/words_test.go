@@ -51,7 +51,7 @@ func TestSaidAtTheLimit(t *testing.T) {
 		{"no room for it", "bush proud", "before pressing, there is no room",
 			func(in *Input, x *Seated) { x.Chosen.Proud, x.Chosen.MustFace = 0.4, true }},
 		{"slackens", "press slackens",
-			"puts 83 MPa of tension into the casting and zinc creeps above 15: over the years it will slacken | hold it by its flange and by staking it as well",
+			"puts 83 MPa of tension into the casting and zinc creeps above 15: over the years it will slacken | its flange holds it along: hold it by staking it as well, or take a larger",
 			func(in *Input, x *Seated) {
 				x.Chosen.Slackens, x.Chosen.Peak, x.Chosen.Second = true, 83.2, Flange|Stake
 			}},
@@ -86,7 +86,7 @@ func TestNoSeatIsSaid(t *testing.T) {
 	}
 	early := Answer{Bush: Bush{Code: "early"}, Way: Way{Name: "a reamer"}, Fail: fail(CleansUp, shortOfCleanUp, 2, 3)}
 	late := Answer{Bush: Bush{Code: "late"}, Way: Way{Name: "a mill"}, Fail: fail(BearsLoad, pvHigh, 3, 2)}
-	got := said(t, none(early, late))["no seat"]
+	got := said(t, none(late, early))["no seat"]
 	if !strings.HasPrefix(got,
 		"no bush on the list can be seated here; late with a mill (pv 3.00 MPa m/s, at most 2.00); early") ||
 		!strings.HasSuffix(got, "| a longer bush, or a material that bears more") {
