@@ -21,6 +21,7 @@ func cover(p *paper, pl *plan.Plan) {
 	jobHead(b, p, pl, what)
 	p.add(b)
 	against(p, pl)
+	asMade(p, pl)
 
 	if pl.Verdict != nil && pl.Verdict.Sentence != "" {
 		b = p.block()
@@ -52,6 +53,16 @@ func cover(p *paper, pl *plan.Plan) {
 	details(p, pl, last.y)
 	p.y -= 2
 	p.add(last)
+}
+
+// asMade says that a plan starts from the truck as it now is.
+func asMade(p *paper, pl *plan.Plan) {
+	if !pl.AsMade {
+		return
+	}
+	b := p.block()
+	b.para("From the truck as it now is, by the sizes as made. It takes the place of the sheets before it.", draw.Bold, p.st.body)
+	p.add(b)
 }
 
 // banner is the first thing on a sheet that must not be followed.

@@ -73,6 +73,7 @@ func noCut(p *paper, pl *plan.Plan) {
 	jobHead(b, p, pl, what)
 	p.add(b)
 	against(p, pl)
+	asMade(p, pl)
 	b = p.block()
 	b.boxed(0.8, 4, func(in *block) {
 		if e.shout != "" {

@@ -234,3 +234,23 @@ func TestBatchDrawers(t *testing.T) {
 		t.Errorf("%d numbers are said to stand twice", n)
 	}
 }
+
+// TestAsMade: a plan of the truck as it now is says so on its cover, and its
+// rework sheet holds the operations that remain; that of another plan does not.
+func TestAsMade(t *testing.T) {
+	p := samplePlan(2)
+	without := wordsOf(must(Rework(p, Options{})))
+	p.AsMade = true
+	with := wordsOf(must(Rework(p, Options{})))
+	do := p.Operations[len(p.Operations)-1].Do.String()
+	if strings.Contains(without, do) || !strings.Contains(with, do) || !strings.Contains(with, "GAUGE FIRST") {
+		t.Errorf("what remains is to %s:\n%s", do, with)
+	}
+	const says = "From the truck as it now is, by the sizes as made."
+	if cover := pagesOf(must(Setup(p, Options{})))[0]; !strings.Contains(cover, says) {
+		t.Error(cover)
+	}
+	if cover := pagesOf(must(Setup(samplePlan(2), Options{})))[0]; strings.Contains(cover, says) {
+		t.Error(cover)
+	}
+}

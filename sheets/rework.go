@@ -11,7 +11,8 @@ import (
 )
 
 // Rework makes the sheet of sizes as made against the plan: what is right,
-// what is not, and the ways on from each that is not.
+// what is not, and the ways on from each that is not. Where the plan is that of
+// the truck as it now is, the operations that remain follow, whole.
 func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 	p, err := newPaper(o, pl.Job, "Rework sheet")
 	if err != nil {
@@ -19,6 +20,8 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 	}
 	pl = say.Printed(pl, p.u.said())
 	p.of(pl)
+	p.marked(pl)
+	_, p.why, _ = ledgerOf(pl)
 	p.section = "Rework sheet"
 	p.page()
 	b := p.block()
@@ -40,7 +43,15 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 			return b
 		})
 	}
-	if pl.Findings.Count("stop") > 0 {
+	remaining := pl.AsMade && pl.OK && cutting(pl) && len(pl.Operations) > 0
+	if remaining {
+		before(p, pl)
+		routePages(p, pl)
+		operations(p, pl)
+		proving(p, pl)
+		wrong(p, pl)
+	}
+	if remaining || pl.Findings.Count("stop") > 0 {
 		findings(p, pl)
 	}
 	return p.finish()

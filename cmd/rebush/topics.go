@@ -56,6 +56,22 @@ frame         always seen from the left side: x along the truck, y up`},
 
 A bare number is in the units of the job file; in lookup it is mm, and inch
 under --units in. A bare fraction is inch. In a shell put quotes round #31.`},
+	{"ways", `Each truck can go nine ways; the plan works out every one of them the same way and
+advises one. --way NAME makes the plan, the sheet or the template of another.
+
+leave           it stays as it is
+shim            a washer, no hole is touched
+renew           new bushes in the seats that are there; no seat is cut
+re-bush         new seats are cut and take in the wear
+made to fit     bushes turned for the holes as they are; no seat is cut
+bush in a bush  a new bush inside a sleeve, or inside the old bush
+plug            the holes are filled, and the seats cut in the filling
+new axle too    any of these, with a new axle where the old one would eat them
+swap            another truck
+
+way: in a job file says it hole by hole: way: {front axle.left: plug}; keep leaves
+a hole as it is. The verdict may also be measure first or buy first: what is to be
+measured or bought, what it should give, and what would be chosen then.`},
 	{"exit", `Exit codes:
 
   0  done

@@ -5,6 +5,8 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+
+	"rebush/plan/verdict"
 )
 
 // TestFileHelp: the job in the help of files is read without a mistake, with
@@ -55,6 +57,16 @@ func TestJobHelp(t *testing.T) {
 	for _, line := range strings.Split(text+fileHelp, "\n") {
 		if len([]rune(line)) > 130 {
 			t.Errorf("too wide for a terminal: %q", line)
+		}
+	}
+}
+
+// TestWaysHelp: the help of the ways has a line for each of the nine.
+func TestWaysHelp(t *testing.T) {
+	_, text, _ := ran("", "help", "ways")
+	for _, n := range verdict.Names() {
+		if !strings.Contains(text, "\n"+string(n)+"  ") {
+			t.Errorf("no line for %s", n)
 		}
 	}
 }
