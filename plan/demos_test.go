@@ -115,7 +115,8 @@ func TestSeatOffPlaceIsTakenIn(t *testing.T) {
 	if play := surveyed(t, p, "drum shaft.right").PlayMM; play.Given() {
 		t.Errorf("the bush is out, and there is a play of %s", play)
 	}
-	note := p.Operations[0].Note.String()
+	at := slices.IndexFunc(p.Operations, func(o plan.Operation) bool { return o.Kind == "set up" })
+	note := p.Operations[at].Note.String()
 	for _, w := range []string{"as the earlier repair left it", "0.20 mm to the left and 0.09 mm down"} {
 		if !strings.Contains(note, w) {
 			t.Errorf("%q is not in: %s", w, note)

@@ -77,14 +77,14 @@ func TestHazardsOfPlans(t *testing.T) {
 					t.Errorf("%s: %d %s: %s said %v", where, o.Number, o.Do, hazard, !yes)
 				}
 			}
-			turns := o.RPM != nil && *o.RPM > 0 || o.Kind == "turn" || o.Kind == "scrap" || o.Kind == "face" && o.Setup == "lathe"
+			turns := o.RPM != nil && *o.RPM > 0 || o.Kind == "turn" || o.Kind == "make aid" || o.Kind == "scrap" || o.Kind == "face" && o.Setup == "lathe"
 			for _, h := range []string{"eyes", "rotating", "chuck key"} {
 				demand(h, turns)
 			}
 			fingers := strings.Contains(o.Backing.String(), "from below")
 			demand("tool above", fingers)
 			demand("compound", o.Kind == "press" && strings.Contains((o.Do+o.Tool+o.Note).String(), "compound"))
-			demand("fingers", o.Kind == "take out" || o.Kind == "wheels" || o.Kind == "press" && strings.Contains(o.Tool.String(), "guide") && !strings.HasPrefix(o.Tool.String(), "retaining") || strings.Contains(o.Note.String(), "under the press"))
+			demand("fingers", o.Kind == "take out" || o.Kind == "strip" || o.Kind == "wheels" || o.Kind == "press" && strings.Contains(o.Tool.String(), "guide") && !strings.HasPrefix(o.Tool.String(), "retaining") || strings.Contains(o.Note.String(), "under the press"))
 			demand("lead in paint", o.Kind == "wash")
 			if strings.Contains(o.Lubricant.String(), "air") {
 				demand("compressed air", true)

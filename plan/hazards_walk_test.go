@@ -33,8 +33,9 @@ var walkFacts = []safety.Fact{safety.Spindle, safety.FirstSetUp, safety.FromBelo
 func wanted(metal material.Kind, op route.Kind, is map[safety.Fact]bool) []string {
 	one := func(kinds ...route.Kind) bool { return slices.Contains(kinds, op) }
 	mag := metal == material.MagnesiumCasting
-	chips := one(route.KindScrap, route.KindLocate, route.KindOpen, route.KindChamfer, route.KindSizeSeat, route.KindTurn, route.KindFace, route.KindOil, route.KindSizeBore)
-	plate := one(route.KindScrap, route.KindLocate, route.KindOpen, route.KindChamfer, route.KindSizeSeat)
+	chips := one(route.KindScrap, route.KindSpot, route.KindLocate, route.KindOpen, route.KindChamfer, route.KindSizeSeat, route.KindTurn, route.KindFace, route.KindOil, route.KindSizeBore)
+	plate := one(route.KindScrap, route.KindSpot, route.KindLocate, route.KindOpen, route.KindChamfer, route.KindSizeSeat)
+	aid, filed, press := one(route.KindAid), one(route.KindFlush), one(route.KindPress, route.KindSetPart)
 	casting := metal == material.ZincCasting || metal == material.AluminiumCasting || mag
 	alike := casting && !mag || metal == material.WroughtAluminium
 	force := is[safety.UnderThePress]
@@ -46,24 +47,24 @@ func wanted(metal material.Kind, op route.Kind, is map[safety.Fact]bool) []strin
 	}
 	say("unsound casting", op == route.KindLookOver && is[safety.ConditionUnknown])
 	say("zinc or magnesium", op == route.KindSetUp && is[safety.FirstSetUp] && alike)
-	say("magnesium fire", mag && one(route.KindScrap, route.KindSetUp, route.KindTurn, route.KindFace))
-	say("magnesium cut", mag && chips && op != route.KindOil)
-	say("magnesium chips", mag && (chips && op != route.KindOil || op == route.KindWash))
+	say("magnesium fire", mag && (filed || one(route.KindScrap, route.KindSetUp, route.KindTurn, route.KindFace)))
+	say("magnesium cut", mag && (filed || chips && op != route.KindOil))
+	say("magnesium chips", mag && (filed || chips && op != route.KindOil || op == route.KindWash))
 	say("magnesium cleaning", mag && op == route.KindWash)
-	say("eyes", chips && is[safety.Spindle])
-	say("rotating", chips && is[safety.Spindle])
-	say("chuck key", chips && is[safety.Spindle])
-	say("hot and sharp", chips && is[safety.Spindle] && !mag)
+	say("eyes", (chips || aid) && is[safety.Spindle])
+	say("rotating", (chips || aid) && is[safety.Spindle])
+	say("chuck key", (chips || aid) && is[safety.Spindle])
+	say("hot and sharp", (chips || aid) && is[safety.Spindle] && !mag)
 	say("clamping", one(route.KindScrap, route.KindSetUp, route.KindOil))
 	say("tool above", op == route.KindChamfer && is[safety.FromBelow])
-	say("fingers", force && one(route.KindTakeOut, route.KindPress, route.KindWheels, route.KindSizeBore))
-	say("shatters", force && (metal == material.PorousBronze && one(route.KindPress, route.KindSizeBore) ||
-		(casting || metal == material.CastIron) && one(route.KindTakeOut, route.KindPress) || op == route.KindWheels))
-	say("heat", force && casting && op == route.KindPress)
-	say("lead in metal", chips && is[safety.Leaded])
+	say("fingers", force && (press || one(route.KindStrip, route.KindTakeOut, route.KindWheels, route.KindSizeBore)))
+	say("shatters", force && (metal == material.PorousBronze && (press || op == route.KindSizeBore) ||
+		(casting || metal == material.CastIron) && (press || op == route.KindTakeOut) || one(route.KindWheels, route.KindStrip)))
+	say("heat", force && casting && press)
+	say("lead in metal", (chips || filed) && is[safety.Leaded])
 	say("lead in paint", op == route.KindWash)
-	say("solvent", op == route.KindWash && !mag || op == route.KindPress && is[safety.Compound])
-	say("compound", op == route.KindPress && is[safety.Compound])
+	say("solvent", op == route.KindWash && !mag || press && is[safety.Compound])
+	say("compound", press && is[safety.Compound])
 	bush := one(route.KindTurn, route.KindFace, route.KindOil, route.KindSizeBore)
 	say("compressed air", op == route.KindWash && !mag || is[safety.Air] && (!mag && (plate || bush) || bush && is[safety.InMagnesium]))
 	sort.Strings(out)

@@ -97,8 +97,9 @@ func carriedOut(t *testing.T, p *plan.Plan) {
 		if o.Number != 10*(i+1) {
 			t.Errorf("operation %d stands at place %d", o.Number, i+1)
 		}
-		if !o.MayWait {
-			t.Errorf("%d cannot wait", o.Number)
+		last := o.Kind == "gauge" && (i+1 == len(p.Operations) || p.Operations[i+1].Kind != "gauge")
+		if o.MayWait != (last || o.Kind == "set up" || o.Kind == "cure") {
+			t.Errorf("%d %s: may wait %v; it rests before the first cut of a set-up, after the last gauge, and while it cures", o.Number, o.Kind, o.MayWait)
 		}
 		if o.RPM != nil {
 			cuts++
@@ -287,7 +288,7 @@ func TestRouteFarPlate(t *testing.T) {
 		if o.Setup != turned.Name {
 			continue
 		}
-		if o.Kind == "set up" && (!strings.Contains(o.Do.String(), "MIRRORED") || !strings.Contains(o.Note.String(), "rod in the finished seat of front axle.left")) {
+		if o.Kind == "set up" && (!strings.Contains(o.Do.String(), "MIRRORED") || !strings.Contains(o.Note.String(), "in front axle.left: from below, its foot in the seat")) {
 			t.Errorf("%s %s", o.Do, o.Note)
 		}
 		if o.DialMM == nil {

@@ -1,10 +1,13 @@
 package plan
 
 import (
+	"cmp"
+
 	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/fits/say"
+	"rebush/plan/inspect"
 	"rebush/plan/mesh"
 	"rebush/plan/route"
 	"rebush/plan/safety"
@@ -49,7 +52,7 @@ func routed(w *books, in route.Input, book *ledger.Ledger) Routed {
 	out := Routed{Setups: r.Setups, Buy: r.Buy, LayOut: r.LayOut, Findings: said}
 	for _, t := range r.Troubles {
 		out.Findings.Raise(t.Level, t.Rule, in.Seat.Job.Place(t.Where), t.Text, t.Fix).Against(dim.Sig9(t.Have),
-			dim.Sig9(t.Want), "mm")
+			dim.Sig9(t.Want), cmp.Or(t.Unit, "mm"))
 	}
 	hurt := w.hazards(in.Seat.Casting, in.Seat.Job)
 	beside, pageOne, before := hurt.Beside(r)
@@ -66,7 +69,8 @@ func routed(w *books, in route.Input, book *ledger.Ledger) Routed {
 
 // forRoute are the tables that the route reads.
 func (w *books) forRoute() route.Tables {
-	return route.Tables{Rules: w.rules, Metals: w.materials, Limits: w.limits, Cutting: w.cutting, Drills: w.drills}
+	return route.Tables{Rules: w.rules, Metals: w.materials, Limits: w.limits, Cutting: w.cutting, Drills: w.drills,
+		Packing: inspect.Packing}
 }
 
 // checks are the meshes that are tried before the bores are opened, each with

@@ -59,6 +59,7 @@ type Cutting struct {
 	wear      map[string]wearRow
 	coolant   map[string]Ref
 	holding   map[string]Ref
+	mills     []millRow
 }
 
 // New reads the tables. Errors name the table, the line and the cell; they
@@ -73,7 +74,7 @@ func New(lib *table.Library, rules *table.Rules) (*Cutting, error) {
 	c := &Cutting{rules: rules}
 	for _, read := range []func(*table.Library) error{
 		c.readSpeeds, c.readFactors, c.readMaterials, c.readSmall, c.readDeep,
-		c.readFeeds, c.readOthers, c.readDepth, c.readReaming, c.readForces, c.readWords,
+		c.readFeeds, c.readOthers, c.readDepth, c.readReaming, c.readForces, c.readWords, c.readMills,
 	} {
 		if err := read(lib); err != nil {
 			return nil, err

@@ -38,10 +38,20 @@ func PutBack(made, target [2]float64, odMM, boreMM, barMM float64) (Eccentric, e
 		return Eccentric{}, fmt.Errorf("an offset of %.3f mm leaves no wall between %.3f outside and a bore of %.3f",
 			e.OffsetMM, odMM, boreMM)
 	}
-	root := barMM*barMM/4 - 0.75*e.OffsetMM*e.OffsetMM
-	if barMM <= 0 || root < 0 {
+	if e.PackingMM = Packing(e.OffsetMM, barMM); math.IsNaN(e.PackingMM) {
 		return Eccentric{}, fmt.Errorf("bar of %.3f mm cannot be packed to an offset of %.3f", barMM, e.OffsetMM)
 	}
-	e.PackingMM = 1.5*e.OffsetMM + math.Sqrt(root) - barMM/2
 	return e, nil
+}
+
+// Packing is what goes under one of three jaws to move a bar off its middle, mm:
+// 1.5 e + sqrt(D^2/4 - 0.75 e^2) - D/2. NaN where three jaws cannot.
+//
+// Source: METHODS.md 3.
+func Packing(offsetMM, barMM float64) float64 {
+	root := barMM*barMM/4 - 0.75*offsetMM*offsetMM
+	if barMM <= 0 || root < 0 {
+		return math.NaN()
+	}
+	return 1.5*offsetMM + math.Sqrt(root) - barMM/2
 }

@@ -23,21 +23,26 @@ func (b *builder) lineUp() {
 		for _, x := range mine {
 			sizes = appendNew(sizes, under(x.Limits[0], b.r.RodUnder))
 		}
-		rods, names = appendNew(rods, say.Row(2, "mm", " / ", sizes...).Text()), append(names, shaft)
+		rods, names = append(rods, say.Row(2, "mm", " / ", sizes...).Text()), append(names, shaft)
 	}
 	if len(names) == 0 {
 		return
+	}
+	var made []say.Text
+	for i := range names {
+		made = append(made, say.F("%s %v", names[i], rods[i]))
 	}
 	long := say.Text("")
 	if b.j.Width > 0 {
 		long = say.F(", about %v long", say.MM(10*math.Ceil(0.4*b.j.Width), 0).About())
 	}
+	b.makeRods("test rod", made, say.F("straight to %v%v", say.MM(b.r.LineUp/2, 2), long))
 	others, parallel := say.Text(", and one in the bores of every other axle"), say.Text(", parallel to the other rods")
 	if len(b.j.Shafts) == 1 {
 		others, parallel = "", ""
 	}
 	b.add(Operation{Kind: KindLineUp, Do: say.F("Line up %s: a test rod through both bores%v", list(names), others),
-		Tool:    say.F("%s %v%v", plural(len(rods), "test rod", "test rods"), list(rods), long),
+		Tool:    say.F("%s %v%v", plural(len(rods), "test rod", "test rods"), list(unique(rods)), long),
 		Minutes: b.r.Gauging * float64(len(names)),
 		Gauge:   say.F("turns free; level at both plates to %v%v", say.MM(b.r.LineUp, 2), parallel)})
 }
@@ -128,23 +133,8 @@ func (b *builder) wheels(on []Shaft) {
 	b.add(o)
 }
 
-// leads is the end that goes through first: the smaller, else the one whose
-// wheel comes off, "" where either may.
-func (s Shaft) leads() job.Side {
-	l, r := s.Journal[0], s.Journal[1]
-	switch {
-	case l > 0 && r > 0 && l < r-1e-9:
-		return job.Left
-	case l > 0 && r > 0 && r < l-1e-9:
-		return job.Right
-	case s.Insulated != "":
-		return s.Insulated
-	}
-	return ""
-}
-
 func (b *builder) axleWords(s Shaft) say.Text {
-	lead := s.leads()
+	lead := b.leads(s)
 	if lead == "" {
 		return say.F("Oil the bores and put %s in", s.Name)
 	}
@@ -154,7 +144,7 @@ func (b *builder) axleWords(s Shaft) say.Text {
 // passNote says what has to pass through what.
 func (b *builder) passNote(s Shaft, mine []Bore) say.Text {
 	note := say.Text("")
-	if lead := s.leads(); lead != "" && !sameSize(s.Journal[0], s.Journal[1]) && s.Journal[0] > 0 && s.Journal[1] > 0 {
+	if lead := b.leads(s); lead != "" && b.mustLead(s, lead) {
 		note = say.F("larger end last, so the wheel on the %s is the one that is off", lead)
 		if s.Insulated == other(lead) {
 			note += " although the other is the insulated one"

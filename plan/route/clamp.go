@@ -1,6 +1,8 @@
 package route
 
 import (
+	"math"
+
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/job"
@@ -15,11 +17,11 @@ type clamping struct {
 	from  []string        // finished seats that locate it
 }
 
-// pairs splits the bores that are cut by shaft, in job order.
-func (b *builder) pairs() [][]Bore {
+// pairs splits bores that are cut by shaft, in job order.
+func pairs(bores []Bore) [][]Bore {
 	var out [][]Bore
 	at := map[string]int{}
-	for _, x := range b.j.Bores {
+	for _, x := range bores {
 		if !x.cuts() {
 			continue
 		}
@@ -37,14 +39,22 @@ func (b *builder) pairs() [][]Bore {
 // located in the seat that is already right. On a lathe each shaft is brought
 // to the spindle by itself.
 func (b *builder) clampings() []clamping {
+	var seats []Bore
+	for _, x := range b.j.Bores {
+		seats = append(seats, b.inPart(x))
+	}
+	return b.clampingsOf(seats)
+}
+
+func (b *builder) clampingsOf(bores []Bore) []clamping {
 	if b.s.Machine == OnLathe {
 		var out []clamping
-		for _, mine := range b.pairs() {
+		for _, mine := range pairs(bores) {
 			out = append(out, b.sided([][]Bore{mine})...)
 		}
 		return out
 	}
-	return b.sided(b.pairs())
+	return b.sided(pairs(bores))
 }
 
 func (b *builder) sided(pairs [][]Bore) []clamping {
@@ -108,8 +118,14 @@ func (b *builder) reaches(near, far Bore) say.Text {
 	if b.j.Width <= 0 {
 		return "the width over the plates is not given"
 	}
+	// Nothing is cut through a finished seat: the far one is made while the near
+	// hole is rough, but for a reamer that sizes both in one stroke.
+	rough := b.rough(near)
 	if far.Way == seat.Reamer || far.Way == seat.EndMill {
 		t := Tool{Name: far.WayName, Size: far.WaySize, Reach: far.Reach, Shank: far.Shank}
+		if far.Way == seat.EndMill {
+			t = b.usual(t)
+		}
 		// A reamer is long for its size unless the shop says how long.
 		if far.Way == seat.Reamer && t.Reach <= 0 {
 			t.Reach = b.j.Width
@@ -117,7 +133,11 @@ func (b *builder) reaches(near, far Bore) say.Text {
 		if far.Way == seat.Reamer && t.Shank <= 0 {
 			t.Shank = t.Size
 		}
-		if why := b.passes(t, near); why != "" {
+		hole, is := rough, "the near hole before its last tool"
+		if oneStroke(near, far) {
+			hole, is = near.Seat[1], "the near seat"
+		}
+		if why := b.passes(t, hole, is); why != "" {
 			return why
 		}
 	} else if have := b.r.ReachDiameters * far.mid(); have < b.j.Width-1e-9 {
@@ -134,11 +154,25 @@ func (b *builder) reaches(near, far Bore) say.Text {
 		if st.bar {
 			continue
 		}
-		if why := b.passes(st.tool, near); why != "" {
+		if why := b.passes(st.tool, rough, "the near hole before its last tool"); why != "" {
 			return why
 		}
 	}
 	return ""
+}
+
+// oneStroke says whether one reamer sizes both seats of a shaft at once.
+func oneStroke(near, far Bore) bool {
+	return near.Way == seat.Reamer && far.Way == seat.Reamer && near.WayName == far.WayName &&
+		sameSize(near.WaySize, far.WaySize) && near.At == far.At
+}
+
+// rough is the diameter of a hole before its last tool.
+func (b *builder) rough(x Bore) float64 {
+	if steps := b.opening(x, false); len(steps) > 0 {
+		return math.Max(x.Found, steps[len(steps)-1].tool.Size)
+	}
+	return x.Found
 }
 
 // bought counts the steps whose tool is to be bought, less those that are
@@ -157,18 +191,34 @@ func bought(steps, anyway []step) int {
 	return n
 }
 
-// passes says why a tool does not get through the near seat to the far plate.
-func (b *builder) passes(t Tool, near Bore) say.Text {
+// passes says why a tool does not get through a hole of the near plate to the far
+// one.
+func (b *builder) passes(t Tool, hole float64, is string) say.Text {
 	switch {
-	case t.Size > near.Seat[1]+1e-9:
-		return say.F("%s is larger than the near seat", t.Name)
-	case t.Shank > near.Seat[0]+1e-9:
-		return say.F("the shank of %s (%v) does not pass the near seat", t.Name, say.MM(t.Shank, 3).Trim())
+	case t.Size > hole+1e-9:
+		return say.F("%s is larger than %s", t.Name, is)
+	case t.Shank > hole+1e-9:
+		return say.F("the shank of %s (%v) does not pass %s", t.Name, say.MM(t.Shank, 3).Trim(), is)
 	case !b.reachOK(t):
 		return say.F("%s reaches %v, the chassis is %v wide", t.Name, say.MM(b.reach(t), 3).Trim(),
 			say.MM(b.j.Width, 3).Trim())
 	}
 	return ""
+}
+
+// usual gives an end mill of which nobody says how far it reaches the flutes and
+// the shank of the usual short kind: a small one has a shank thicker than itself.
+func (b *builder) usual(t Tool) Tool {
+	if t.Reach > 0 || b.r.Stub == nil {
+		return t
+	}
+	if flute, shank, ok := b.r.Stub(t.Size); ok {
+		t.Reach, t.Assumed = flute, true
+		if t.Shank <= 0 {
+			t.Shank = shank
+		}
+	}
+	return t
 }
 
 // reach is how far a tool goes: as the shop says, else so many diameters.

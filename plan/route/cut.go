@@ -33,20 +33,31 @@ func (b *builder) cutIn(c clamping) {
 		set.Bores = append(set.Bores, x.Name)
 	}
 	b.out.Setups = append(b.out.Setups, set)
+	if b.s.Machine == Mill || b.s.Machine == OnLathe || b.s.Jig {
+		b.makeRods("stepped rod", b.located(c), "foot and step in one chucking; the foot to the seat as it was made")
+	}
+	b.setup = name
 	o := Operation{Kind: KindSetUp, Do: b.setUpWords(c), Holding: set.Words, Note: b.setUpNote(c)}
 	b.add(o)
 	box := b.secondDatum(c)
 	for i := 0; i < len(c.bores); i++ {
-		near := b.seat(c.bores[i], c)
+		x, through := c.bores[i], (*Bore)(nil)
 		var far []planned
 		if i+1 < len(c.bores) && c.far[c.bores[i+1].Name] {
-			far = b.seat(c.bores[i+1], c)
+			through = &c.bores[i+1]
+			far = b.seat(*through, c, nil)
 			i++
 		}
-		for _, p := range merge(near, far) {
+		if through != nil && !oneStroke(x, *through) {
+			through = nil
+		}
+		for _, p := range merge(b.seat(x, c, through), far, through != nil) {
 			p.o.GaugeFirst, box = box, ""
 			if p.q != nil {
 				b.figures(&p.o, *p.q)
+				if !math.IsNaN(p.o.Depth) && !p.o.byHand() && (b.s.Machine == Mill || b.s.Machine == DrillPress) {
+					p.o.Note = join(p.o.Note, "depth stop set")
+				}
 			}
 			b.add(p.o)
 		}
@@ -67,8 +78,23 @@ func (b *builder) letter() string {
 
 // merge puts the operations on a near and a far hole in one order: tool by
 // tool where the same tool goes through both, and never a far one before the
-// near hole lets it pass.
-func merge(near, far []planned) []planned {
+// near hole lets it pass. Nothing is cut through a finished seat: both holes are
+// roughed, then the far one is finished and the near one last; one reamer for
+// both finishes them in one stroke.
+func merge(near, far []planned, stroke bool) []planned {
+	if len(far) == 0 || len(near) == 0 {
+		return append(near, far...)
+	}
+	last, lastFar := near[len(near)-1], far[len(far)-1]
+	out := roughed(near[:len(near)-1], far[:len(far)-1])
+	if stroke {
+		return append(out, last)
+	}
+	return append(out, lastFar, last)
+}
+
+// roughed is the order in which two holes are opened.
+func roughed(near, far []planned) []planned {
 	var out []planned
 	hole, i, k := 0.0, 0, 0
 	for i < len(near) || k < len(far) {
@@ -90,17 +116,25 @@ func merge(near, far []planned) []planned {
 	return out
 }
 
-// seat plans the operations that make one seat.
-func (b *builder) seat(x Bore, c clamping) []planned {
+// byHand says that no spindle turns the tool.
+func (o Operation) byHand() bool { return o.Cut == nil || o.Cut.ByHand }
+
+// seat plans the operations that make one seat; its last tool goes on through a
+// far one of the same size where there is one.
+func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 	far := c.far[x.Name]
 	at := x.At
 	if c.up == job.Right {
 		at[0] = b.mirrorX(at[0])
 	}
 	common := func(o Operation) Operation {
-		o.Bore, o.Backing, o.Leaded = x.Name, b.backing(far), b.j.Leaded
-		if b.s.Machine != OnLathe {
+		o.Bore, o.Backing, o.Leaded = x.Name, b.backing(far), b.j.Leaded || x.Metal != "" && x.Part != nil && x.Part.Metal.Leaded
+		o.Place = x.At
+		switch {
+		case b.s.Machine == Mill:
 			o.At, o.Approach = &at, b.approach(c, x)
+		case b.loose() && b.s.Jig:
+			o.Placed = true // by the jig: this machine has no dials
 		}
 		return o
 	}
@@ -110,12 +144,15 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 	}
 	var out []planned
 	hole := x.Found
+	if x.Solid && !(b.loose() && b.s.Jig) {
+		out = append(out, b.spot(x, where, common))
+	}
 	for _, st := range b.opening(x, far) {
 		if x.Made && st.tool.Size <= x.Found+1e-9 {
 			continue // it is as large as that
 		}
 		if st.buy != "" {
-			b.buy(st.tool.Name, st.buy, x.Name)
+			b.buy(purchase{kind: st.buyKind(), tool: st.tool.Name, size: st.tool.Size, spec: st.buy, bore: x.Name})
 		}
 		if st.left > 0.005 {
 			b.trouble(Trouble{Level: finding.Caution, Rule: LocatingTool, Where: x.Name, Have: st.tool.Size,
@@ -126,7 +163,10 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 					say.MM(2*x.locate(), 2))})
 		}
 		do := say.F("Open out %s to %v", where, say.MM(st.tool.Size, 3).Trim())
-		if st.kind == KindLocate {
+		switch {
+		case st.kind == KindLocate && b.loose() && !b.s.Jig:
+			do = say.F("Start %s where the drill centres itself, %v", where, say.MM(st.tool.Size, 3).Trim())
+		case st.kind == KindLocate:
 			do = say.F("Start %s on its new centre, %v", where, say.MM(st.tool.Size, 3).Trim())
 		}
 		o := common(Operation{Kind: st.kind, Do: do, Tool: words(st.tool.Name), ToolMM: st.tool.Size,
@@ -135,8 +175,9 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 			o.ToolMM = math.NaN()
 		}
 		if far {
-			o.Note = join(o.Note, b.once("depth counts from the inside of the far plate"))
+			o.Note = join(o.Note, "depth counts from the inside of the far plate")
 		}
+		o.Note = join(o.Note, b.reachNote(st, x, far))
 		pass := math.Max(st.tool.Size, st.tool.Shank)
 		if st.bar {
 			pass = 0
@@ -144,9 +185,12 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 		hole = st.tool.Size
 		out = append(out, planned{o: o,
 			q: &Query{Op: st.op, Dia: st.tool.Size, Through: x.Plate, ThinWall: x.thin(),
-				Head: st.head}, pass: pass, after: hole})
+				Head: st.head, Material: x.Metal}, pass: pass, after: hole})
 	}
-	out = append(out, b.chamfer(x, far, hole, common), b.lastTool(x, where, common))
+	if !x.ForPart {
+		out = append(out, b.chamfer(x, far, hole, common))
+	}
+	out = append(out, b.lastTool(x, where, through, common))
 	for i := range out {
 		// On a faceplate the chassis itself turns, whatever the tool is.
 		if out[i].q != nil && b.s.Machine == OnLathe {
@@ -158,7 +202,7 @@ func (b *builder) seat(x Bore, c clamping) []planned {
 
 // toolNote says what is particular to one tool in one hole.
 func (b *builder) toolNote(st step, x Bore) say.Text {
-	note := b.once(st.note)
+	note := st.note
 	switch {
 	case st.op == OpDrill && b.loose() && b.s.Jig:
 		note = join(say.F("only through its slip bush, %v; lips dubbed", say.MM(st.tool.Size, 3).Trim()), note)
@@ -167,7 +211,7 @@ func (b *builder) toolNote(st step, x Bore) say.Text {
 	case st.op == OpDrill && b.j.Soft:
 		note = join("lips dubbed, or it grabs", note)
 	case st.op == OpBore && st.head == cutting.Faceplate:
-		note = join(b.once("turn one full turn by hand first, guard shut"), note)
+		note = join("turn one full turn by hand first, guard shut", note)
 	}
 	return note
 }
@@ -187,10 +231,10 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 		Do: say.F("Chamfer the outside edge of %s about %v x 45 degrees: about %v across", x.Name,
 			say.MM(size, 1).About(), say.MM(across, 1).About()),
 		Tool: "countersink 90 degrees", ToolMM: math.NaN(), HoleMM: hole,
-		Note: b.once("before the last tool, which takes its burr off; " + why)})
-	p := planned{o: o, q: &Query{Op: OpCountersink, Dia: across, Through: (across - hole) / 2}, after: hole}
+		Note: "before the last tool, which takes its burr off; " + why})
+	p := planned{o: o, q: &Query{Op: OpCountersink, Dia: across, Through: (across - hole) / 2, Material: x.Metal}, after: hole}
 	if b.loose() && b.s.Jig {
-		p.o.Note = join(b.once("slip bush out, chassis stays where it is"), p.o.Note)
+		p.o.Note = join("slip bush out, chassis stays where it is", p.o.Note)
 	}
 	if !far {
 		return p
@@ -202,23 +246,28 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 	if b.s.Machine == OnLathe {
 		p.o.Tool, p.o.Note = "hooked boring tool, back edge at 45 degrees", "from within, pulled towards you; "+why
 		p.o.Backing, p.o.FromBelow = b.backing(true), false
-		p.q = &Query{Op: OpBore, Dia: across, Through: size, Head: cutting.Faceplate}
+		p.q = &Query{Op: OpBore, Dia: across, Through: size, Head: cutting.Faceplate, Material: x.Metal}
 		p.o.Minutes = 0
 	}
 	return p
 }
 
 // lastTool makes the seat to size.
-func (b *builder) lastTool(x Bore, where string, common func(Operation) Operation) planned {
+func (b *builder) lastTool(x Bore, where string, through *Bore, common func(Operation) Operation) planned {
 	lim := x.Seat
-	g := b.gauge(lim)
-	q := Query{Op: OpReam, Dia: x.WaySize, Through: x.Plate, ThinWall: x.thin()}
+	g := b.gauge(lim, x.Name)
+	q := Query{Op: OpReam, Dia: x.WaySize, Through: x.Plate, ThinWall: x.thin(), Material: x.Metal}
 	o := common(Operation{Kind: KindSizeSeat, Do: say.F("Ream the seat of %s", where), Tool: words(x.WayName),
 		ToolMM: x.WaySize, HoleMM: x.mid(),
-		Limits: &lim, OfSeat: true, Go: g.goes, NoGo: g.stops, Note: b.once("never turn it back, in or out")})
+		Limits: &lim, OfSeat: true, Go: g.goes, NoGo: g.stops, Note: "never turn it back, in or out"})
 	pass := math.Max(x.WaySize, x.Shank)
 	switch x.Way {
 	case seat.Reamer:
+		if through != nil {
+			o.Do = say.F("Ream the seats of %s and %s in one stroke", x.Name, through.Name)
+			o.Note = join("down through the near plate and on through the far one, out only when it has passed both", o.Note)
+			q.Through = math.Max(b.j.Width, x.Plate)
+		}
 		if b.loose() && b.s.Jig {
 			o.Note = join(say.F("through its slip bush, %v", say.MM(x.WaySize, 3).Trim()), o.Note)
 		}
@@ -227,7 +276,7 @@ func (b *builder) lastTool(x Bore, where string, common func(Operation) Operatio
 		pass = 0
 		o.Tool, o.ToolMM = "boring head", math.NaN()
 		o.Do, o.Note = say.F("Bore the seat of %s to size",
-			where), b.once("creep up on it; the last two passes at one setting")
+			where), "creep up on it; the last two passes at one setting"
 		if b.s.Machine == OnLathe {
 			o.Tool = "boring tool"
 			o.Note = join(o.Note, "guard shut")
@@ -236,6 +285,9 @@ func (b *builder) lastTool(x Bore, where string, common func(Operation) Operatio
 		q.Op = OpPlunge
 		o.Do, o.Note = say.F("Plunge the seat of %s with an end mill of its size",
 			where), "one slow plunge, no dwelling"
+	}
+	if x.ForPart {
+		o.Do = say.F("Size the hole for the %s in %s", x.Bush, where)
 	}
 	return planned{o: o, q: &q, pass: pass, after: x.mid()}
 }

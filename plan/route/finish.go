@@ -32,7 +32,7 @@ func (b *builder) oilWays() {
 		}
 		t, own := b.oilDrill(x.Oil.Diameter)
 		if !own {
-			b.buy(t.Name, "oil way", x.Name)
+			b.buy(purchase{kind: BuyDrill, tool: t.Name, size: t.Size, spec: "oil way", bore: x.Name})
 		}
 		o := Operation{Kind: KindOil, Bore: x.Name,
 			Do: say.F("Drill bush %s through from the old oil hole of %s", x.Bush, x.Name), Tool: words(t.Name),
@@ -42,6 +42,7 @@ func (b *builder) oilWays() {
 			HoleMM:  (x.Limits[0] + x.Limits[1]) / 2,
 			Note:    "light feed, until it meets the rod; deburr inside; oil must reach the axle"}
 		q := Query{Op: OpDrill, Dia: t.Size, Through: math.Max(0.1, (x.Seat[0]-x.Limits[1])/2), Material: x.BushMetal}
+		o.Minutes = b.r.Hold // on edge, hole by hole
 		b.figures(&o, q)
 		o.Depth = math.NaN() // from the mouth of the old hole, which is not known
 		if !math.IsNaN(x.LoadDeg) && away(x.LoadDeg, x.Oil.AtDeg) <= b.r.OilLoadDeg {
@@ -64,7 +65,7 @@ func (b *builder) oilDrill(d float64) (Tool, bool) {
 			break
 		}
 	}
-	return Tool{Name: trim(d) + " mm drill (to buy)", Size: d}, false
+	return Tool{Name: trim(d) + " mm drill" + toBuy, Size: d}, false
 }
 
 // away is the angle between two directions, in degrees.
@@ -92,7 +93,7 @@ func (b *builder) finishBores() {
 // tryMesh is the cheapest check there is: before any bore of the shaft is
 // opened.
 func (b *builder) tryMesh(shaft string, mine []Bore) {
-	open, low := false, []float64(nil)
+	open, made, low := false, false, []float64(nil)
 	for _, x := range mine {
 		open = open || x.Finish != seat.AsDelivered
 		if x.Closed[0] > 0 {
@@ -112,8 +113,13 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 			Note: "hold the dummy to the side that the load holds the axle; out of its limits: stop and measure " +
 				"the seats again"}
 		if len(low) > 0 {
-			o.Tool = say.F("dummy axle turned to pass (about %v), paper strip in the mesh",
-				say.Row(2, "mm", " / ", low...).About())
+			size := say.Row(2, "mm", " / ", low...).About()
+			o.Tool = say.F("dummy axle turned to pass (%v), paper strip in the mesh", size)
+			if !made {
+				b.makeRods("dummy axle", []say.Text{say.F("%s %v", shaft, size)}, "it passes both bores as they are, without shake; "+
+					"the gear sits on it as on its axle")
+				b.setup, made = finishing, true
+			}
 		}
 		b.add(o)
 	}
@@ -150,7 +156,7 @@ func (b *builder) boreInPlace(mine []Bore) {
 		if c.up == job.Right {
 			at[0] = b.mirrorX(at[0])
 		}
-		g := b.gauge(lim)
+		g := b.gauge(lim, x.Name)
 		o := Operation{Kind: KindSizeBore, Bore: x.Name, Do: say.F("Bore %s in place on its new centre", x.Name),
 			Tool: words(x.FinishTool), At: &at, Approach: b.approach(c, x),
 			Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Backing: "slotted block close under that wall",
@@ -176,7 +182,7 @@ func (b *builder) mirrorNote(c clamping) say.Text {
 
 func (b *builder) finish(x Bore, pair bool) {
 	lim := x.Limits
-	g := b.gauge(lim)
+	g := b.gauge(lim, x.Name)
 	o := Operation{Kind: KindSizeBore, Bore: x.Name, Limits: &lim, Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
 		Gauge: g.how, Go: g.goes, NoGo: g.stops,
 		Backing: "anvil behind that wall"}
@@ -185,7 +191,7 @@ func (b *builder) finish(x Bore, pair bool) {
 	}
 	line := say.Text("")
 	if pair {
-		line = b.once("a close-fitting rod in the other bore keeps it in line")
+		line = "a close-fitting rod in the other bore keeps it in line"
 	}
 	switch x.Finish {
 	case seat.AsDelivered:

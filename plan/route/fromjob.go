@@ -22,6 +22,7 @@ type Tables struct {
 	Limits  *limits.Limits
 	Cutting *cutting.Cutting
 	Drills  *drills.Drills
+	Packing func(offset, bar float64) float64 // mm under one of three jaws, NaN where none does; nil: not known
 }
 
 // Input is what the route reads beside the tables: what the steps before it
@@ -61,13 +62,15 @@ func (in Input) job(rules *table.Rules) Job {
 	read := in.Seat.Job
 	c, metal := read.Chassis, in.Seat.Casting.Material
 	j := Job{Width: c.Width.Float(), Length: c.Length.Float(), Unsure: Unsure(read),
-		Soft:      metal.Kind != material.Steel && metal.Kind != material.CastIron,
+		Soft: metal.Kind != material.Steel && metal.Kind != material.CastIron,
+		Casting: metal.Kind == material.ZincCasting || metal.Kind == material.AluminiumCasting ||
+			metal.Kind == material.MagnesiumCasting,
 		Magnesium: metal.Kind == material.MagnesiumCasting, Leaded: metal.Leaded,
 		Current: c.Current == "axles", DatumWords: read.Datum, Gears: in.Gears}
 	for _, f := range c.Features {
 		j.Features = append(j.Features, f.Name)
 		if f.At.Given() {
-			j.Marks = append(j.Marks, Mark{Name: f.Name, Side: f.Plate, At: f.At.Float()})
+			j.Marks = append(j.Marks, Mark{Name: f.Name, Side: f.Plate, At: f.At.Float(), Dia: f.Diameter.Float()})
 		}
 	}
 	j.Marks = append(j.Marks, in.Marks...)
@@ -158,7 +161,7 @@ func drillsOf(table *drills.Drills, sh *job.Shop, said *finding.List) []Tool {
 func rulesOf(t Tables, sh *job.Shop, chassis *material.Material) Rules {
 	var r Rules
 	t.Rules.Fill(&r)
-	r.ShankUnder = t.shankUnder
+	r.ShankUnder, r.Stub, r.Overrun, r.Packing = t.shankUnder, t.Cutting.ShortMill, t.Cutting.Overrun(), t.Packing
 	r.ReamStock = func(d float64) (low, high float64) {
 		lo, hi, _, err := t.Cutting.ReamStock(d, Machine(sh.MachineKind) == ByHand, chassis.Cutting)
 		if err != nil {

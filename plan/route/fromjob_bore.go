@@ -24,11 +24,27 @@ func (in Input) bore(x seat.Seated) Bore {
 		FinishTool:  a.FinishTool,
 		FinishSizes: a.FinishSizes, MandrelIn: a.MandrelIn, Filled: a.Filled,
 		Limits: a.Bore, Expected: a.Expected, Closed: a.Closed, Journal: x.Hole.Journal, LoadDeg: math.NaN(),
-		IfLarge: in.ifLarge(x)}
+		IfLarge: in.ifLarge(x), Mend: a.Mend, Part: a.Part, SeatAt: a.SeatAt,
+		SeatUnknown: seatUnknown(x)}
 	if n := x.Old.Bore.Now; n != nil {
 		out.Made, out.Repaired = true, false
 		if out.In = n.Bush != "" && !n.Out; n.Out {
 			out.Out = n.Bush
+		}
+	}
+	if out.SeatAt == ([2]float64{}) {
+		out.SeatAt = x.At
+	}
+	if bush.Priced {
+		price := bush.Price
+		out.BushPrice = &price
+	}
+	if in.Seat.Casting.Material != nil && x.Hole.Plate2.Casting && a.HeldBy == seat.ByPress {
+		out.Tension = [2]float64{a.Peak, a.PeakLimit}
+	}
+	if a.Part != nil && !a.Part.Stays {
+		if t := in.tool(a.Part.Way); t != nil {
+			out.PartReach, out.PartShank = t.Reach.Float(), t.Shank.Float()
 		}
 	}
 	if load := in.Toward[x.Name()]; load != [2]float64{} {
@@ -49,6 +65,15 @@ func (in Input) bore(x seat.Seated) Bore {
 		out.Oil = &Oil{AtDeg: o.AtDeg, Diameter: o.Diameter.Float()}
 	}
 	return out
+}
+
+// seatUnknown says whether an old bush is still in whose seat nobody has
+// measured and whose outside nobody knows. One that stays hides nothing that
+// matters.
+func seatUnknown(x seat.Seated) bool {
+	b := x.Old.Bore
+	stays := x.Chosen.Part != nil && x.Chosen.Part.Stays
+	return b.Bushed && b.Seat == nil && !b.BushedOD.Given() && !stays
 }
 
 // tool is the reamer or end mill of the shop that makes a seat, nil for any

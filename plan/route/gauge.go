@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"rebush/fits/say"
 	"rebush/plan/seat"
@@ -18,27 +19,78 @@ type proof struct {
 
 // gauge finds the smallest pin that must enter and the largest that must not.
 // Where the pins' steps are too coarse for the limits they bracket the hole,
-// and something else has to prove it.
-func (b *builder) gauge(lim [2]float64) proof {
-	if p := b.s.Pins; p != nil && p.Step > 0 && lim[0] >= p.From-1e-9 {
-		in := p.From + math.Ceil((lim[0]-p.From)/p.Step-1e-6)*p.Step
-		out := p.From + math.Floor((lim[1]-p.From)/p.Step+1e-6)*p.Step
-		if in < out-1e-9 && out <= p.To+1e-9 {
-			return proof{how: "pins", goes: p.name(in), stops: p.name(out), proves: true}
+// and something else has to prove it. Beyond the ends of the set drill shanks
+// stand in, and where none is near plugs to be bought: no hole goes ungauged.
+func (b *builder) gauge(lim [2]float64, bore string) proof {
+	if p := b.s.Pins; p != nil && p.Step > 0 {
+		if w, ok := p.proves(lim); ok {
+			return w
 		}
-		low := math.Min(p.From+math.Floor((lim[0]-p.From)/p.Step+1e-6)*p.Step, p.To)
-		high := p.From + math.Ceil((lim[1]-p.From)/p.Step-1e-6)*p.Step
-		w := proof{how: say.F("pins bracket it only: steps of %v do not prove %v", p.step(),
-			say.Um((lim[1]-lim[0])*1000, 0)), goes: p.name(low)}
-		if high <= p.To+1e-9 {
-			w.stops = p.name(high)
-		} else if t, ok := b.surely(lim[1]); ok {
-			w.stops = shank(t)
-			w.how = "pin and shank bracket it only"
+		low, lows := p.below(lim[0])
+		high, highs := p.above(lim[1])
+		if lows && highs {
+			return proof{how: say.F("pins bracket it only: steps of %v do not prove %v", p.step(),
+				say.Um((lim[1]-lim[0])*1000, 0)), goes: p.name(low), stops: p.name(high)}
 		}
+		if t, near := b.shankAbove(lim[1]); lows && near {
+			return proof{how: "pin and shank bracket it only", goes: p.name(low), stops: shank(t)}
+		}
+		if t, near := b.shankBelow(lim[0]); highs && near {
+			return proof{how: "shank and pin bracket it only", goes: shank(t), stops: p.name(high)}
+		}
+	}
+	if w, ok := b.byShanks(lim); ok {
 		return w
 	}
-	return b.byShanks(lim)
+	return b.byPlugs(lim, bore)
+}
+
+// proves is a pair of pins of the set whose going and not going puts a hole
+// inside its limits.
+func (p *Pins) proves(lim [2]float64) (proof, bool) {
+	in, goes := p.above(lim[0])
+	out, stops := p.below(lim[1])
+	return proof{how: "pins", goes: p.name(in), stops: p.name(out), proves: true}, goes && stops && in < out-1e-9
+}
+
+// below is the largest pin of the set that is not over a size, of those within
+// one step of it.
+func (p *Pins) below(d float64) (float64, bool) {
+	f := p.From + math.Floor((d-p.From)/p.Step+1e-6)*p.Step
+	return f, f >= p.From-1e-9 && f <= p.To+1e-9
+}
+
+// above is the smallest pin of the set that is not under a size, likewise.
+func (p *Pins) above(d float64) (float64, bool) {
+	f := p.From + math.Ceil((d-p.From)/p.Step-1e-6)*p.Step
+	return f, f >= p.From-1e-9 && f <= p.To+1e-9
+}
+
+// byPlugs are two plug gauges to be bought, in the steps that they are sold in.
+func (b *builder) byPlugs(lim [2]float64, bore string) proof {
+	sold := Pins{Step: b.r.PlugStep, To: math.Inf(1)}
+	if p := b.s.Pins; p != nil && p.Inch {
+		sold = Pins{Step: b.r.PlugStepInch, To: math.Inf(1), Inch: true}
+	}
+	how := say.Text("plug gauges")
+	w, ok := sold.proves(lim)
+	in, _ := sold.above(lim[0])
+	out, _ := sold.below(lim[1])
+	if !ok {
+		in, _ = sold.below(lim[0])
+		out, _ = sold.above(lim[1])
+		how = "plug gauges bracket it only"
+	}
+	plug := func(d float64) say.Text {
+		name := say.F("plug gauge %v", say.MM(d, 2)) + toBuy
+		if sold.Inch {
+			name = "plug gauge " + say.Text(strings.TrimPrefix(string(sold.name(d)), "pin ")) + toBuy
+		}
+		b.buy(purchase{kind: BuyGauge, tool: "plug gauge " + trim(d) + " mm" + toBuy, name: name, size: d,
+			spec: "no pin or shank here is near it", bore: bore})
+		return name
+	}
+	return proof{how: how, goes: plug(in), stops: plug(out), proves: w.proves && ok}
 }
 
 func (p *Pins) name(f float64) say.Text {
@@ -62,15 +114,11 @@ func (p *Pins) step() say.Text {
 // byShanks takes drill shanks, which are under their name by what their class
 // allows: one that must enter, one that must not. Measured first they bracket
 // a hole; where both lie inside the limits whatever they measure, they prove it.
-func (b *builder) byShanks(lim [2]float64) proof {
-	under := b.r.ShankUnder
-	if under == nil {
-		under = func(float64) float64 { return 0 }
-	}
+func (b *builder) byShanks(lim [2]float64) (proof, bool) {
 	var in, out *Tool
 	for i := range b.s.Drills {
 		t := &b.s.Drills[i]
-		if t.Size-under(t.Size) >= lim[0]-1e-9 && t.Size <= lim[1]+1e-9 {
+		if t.Size-b.shankUnder(t.Size) >= lim[0]-1e-9 && t.Size <= lim[1]+1e-9 {
 			if in == nil {
 				in = t
 			} else {
@@ -80,47 +128,47 @@ func (b *builder) byShanks(lim [2]float64) proof {
 	}
 	const how = say.Text("drill shanks, each measured with the micrometer first")
 	if in != nil && out != nil {
-		return proof{how: how, goes: shank(*in), stops: shank(*out), proves: true}
+		return proof{how: how, goes: shank(*in), stops: shank(*out), proves: true}, true
 	}
-	var low *Tool
-	for i := range b.s.Drills {
-		if b.s.Drills[i].Size <= lim[0]+1e-9 {
-			low = &b.s.Drills[i]
-		}
-	}
-	high, ok := b.surely(lim[1])
-	if low == nil || !ok || lim[0]-low.Size > b.r.ShankNear || high.Size-lim[1] > b.r.ShankNear {
-		return proof{how: "no pin or shank near these limits"}
-	}
-	return proof{how: how + "; they bracket it only", goes: shank(*low), stops: shank(high)}
+	low, lows := b.shankBelow(lim[0])
+	high, highs := b.shankAbove(lim[1])
+	return proof{how: how + "; they bracket it only", goes: shank(low), stops: shank(high)}, lows && highs
 }
 
-// shank names the shank of a drill, as it is stamped.
-func shank(t Tool) say.Text { return words(t.Name) + " shank" }
+// shankUnder is how much the shank of a drill may be under its name.
+func (b *builder) shankUnder(d float64) float64 {
+	if b.r.ShankUnder == nil {
+		return 0
+	}
+	return b.r.ShankUnder(d)
+}
 
-// surely is the smallest drill whose shank is surely not under a size.
-func (b *builder) surely(d float64) (Tool, bool) {
-	for _, t := range b.s.Drills {
-		u := 0.0
-		if b.r.ShankUnder != nil {
-			u = b.r.ShankUnder(t.Size)
-		}
-		if t.Size-u >= d-1e-9 {
-			return t, true
+// shankBelow is the largest drill whose shank is not over a size, if it is near.
+func (b *builder) shankBelow(d float64) (Tool, bool) {
+	for i := len(b.s.Drills) - 1; i >= 0; i-- {
+		if t := b.s.Drills[i]; t.Size <= d+1e-9 {
+			return t, d-t.Size <= b.r.ShankNear
 		}
 	}
 	return Tool{}, false
 }
 
-func (p proof) box() say.Text {
-	switch {
-	case p.goes != "" && p.stops != "":
-		return p.goes + " goes, " + p.stops + " does not"
-	case p.goes != "":
-		return p.goes + " goes"
+// shankAbove is the smallest drill whose shank is surely not under a size, if
+// it is near.
+func (b *builder) shankAbove(d float64) (Tool, bool) {
+	for _, t := range b.s.Drills {
+		if t.Size-b.shankUnder(t.Size) >= d-1e-9 {
+			return t, t.Size-d <= b.r.ShankNear
+		}
 	}
-	return "its scrap hole took the bush"
+	return Tool{}, false
 }
+
+// shank names the shank of a drill, as it is stamped.
+func shank(t Tool) say.Text { return words(t.Name) + " shank" }
+
+// box is what a gauge first box says of a hole.
+func (p proof) box() say.Text { return p.goes + " goes, " + p.stops + " does not" }
 
 // tryInScrap makes a hole in scrap with each seat tool whose seat no gauge can
 // prove, and tries the very bushes in it, before anything is cut.
@@ -157,11 +205,20 @@ func (b *builder) tryInScrap() {
 	}
 }
 
-func (b *builder) needsScrap(x Bore) bool { return x.cuts() && !b.gauge(x.Seat).proves }
+func (b *builder) needsScrap(x Bore) bool { return x.cuts() && !b.gauge(x.Seat, x.Name).proves }
 
 // scrapKey is one for bores that one scrap hole answers for.
 func scrapKey(x Bore) string {
 	return fmt.Sprintf("%s %.3f %.3f %.3f %v", x.WayName, x.Seat[0], x.OD[0], x.OD[1], x.HeldBy)
+}
+
+// unique leaves the first of what is alike.
+func unique[T comparable](all []T) []T {
+	var out []T
+	for _, x := range all {
+		out = appendNew(out, x)
+	}
+	return out
 }
 
 func appendNew[T comparable](names []T, n T) []T {
@@ -178,14 +235,14 @@ func appendNew[T comparable](names []T, n T) []T {
 func (b *builder) gaugeSeats(c clamping) {
 	for _, x := range c.bores {
 		lim := x.Seat
-		g := b.gauge(lim)
+		g := b.gauge(lim, x.Name)
 		o := Operation{Kind: KindGauge, Bore: x.Name,
 			Do:     say.F("Gauge the seat of %s before the clamps come off", x.Name),
 			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Minutes: b.r.Gauging, HoleMM: x.mid()}
 		if !g.proves {
 			o.Gauge = join(g.how, "the scrap hole proves the tool")
 		}
-		o.Note = join(b.once("spindle stopped; write the size down, the next repairer will want it"), b.once(x.IfLarge))
+		o.Note = join("spindle stopped; write the size down, the next repairer will want it", x.IfLarge)
 		b.add(o)
 	}
 }
@@ -194,19 +251,23 @@ func (b *builder) gaugeSeats(c clamping) {
 func (b *builder) oldSeats() {
 	b.setup = onBench
 	for _, x := range b.j.Bores {
-		if x.In || x.Way != seat.OldSeatWay && x.Way != seat.CapWay {
+		if x.In || x.cuts() {
 			continue
 		}
 		lim := x.Seat
-		g := b.gauge(lim)
+		g := b.gauge(lim, x.Name)
 		o := Operation{Kind: KindGauge, Bore: x.Name, Do: say.F("Gauge the old bush's seat in %s", x.Name),
 			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops,
 			Minutes: b.r.Gauging, HoleMM: x.mid(), Note: "nothing is cut here: scrape no metal off, only dirt"}
 		if x.Made {
 			o.Do, o.Note = say.F("Gauge the seat of %s again", x.Name), "as it was made: no metal comes off, only dirt"
 		}
-		if x.Way == seat.CapWay {
+		switch {
+		case x.Way == seat.CapWay:
 			o.Do = say.F("Gauge the seat under the cap of %s", x.Name)
+		case x.Mend == seat.MadeToFit:
+			o.Do = say.F("Gauge the hole of %s, which the bush is turned to", x.Name)
+			o.Note = "nothing is cut here; across and along the wear, at both faces: the least counts; write it down"
 		}
 		if !g.proves {
 			o.Gauge = join(g.how, "take the mean of three readings with the instrument it was measured with")

@@ -29,14 +29,15 @@ func TestGauge(t *testing.T) {
 		{"the set ends below: a shank stops", [2]float64{5.005, 5.03}, &Pins{From: 1, To: 5, Step: 0.01}, "pin 5.00",
 			"5.1 mm drill shank", false},
 		{"shanks bracket", [2]float64{4.75, 5.0}, nil, "4.7 mm drill shank", "5.1 mm drill shank", false},
-		{"nothing near", [2]float64{8.005, 8.012}, nil, "", "", false},
+		{"nothing near: plugs to be bought", [2]float64{8.005, 8.012}, nil, "plug gauge 8.00 mm (to buy)",
+			"plug gauge 8.02 mm (to buy)", false},
 	}
 	for _, c := range cases {
 		t.Run(c.name, func(t *testing.T) {
 			s := millShop()
 			s.Pins = c.pins
 			b := &builder{s: s, r: plainRules()}
-			g := b.gauge(c.lim)
+			g := b.gauge(c.lim, "x")
 			if g.goes.String() != c.goes || g.stops.String() != c.stops || g.proves != c.proves {
 				t.Errorf("%+v", g)
 			}
@@ -52,7 +53,7 @@ func TestPinsThatProve(t *testing.T) {
 		width := rapid.Float64Range(0.002, 0.08).Draw(t, "width")
 		step := rapid.SampledFrom([]float64{0.002, 0.005, 0.01}).Draw(t, "step")
 		b := &builder{s: Shop{Pins: &Pins{From: 1, To: 6, Step: step}}, r: plainRules()}
-		g := b.gauge([2]float64{lo, lo + width})
+		g := b.gauge([2]float64{lo, lo + width}, "x")
 		var in, out float64
 		if _, err := fmt.Sscanf(g.goes.String(), "pin %f", &in); err != nil {
 			t.Fatal(g)
@@ -77,7 +78,7 @@ func TestPinsThatProve(t *testing.T) {
 func TestScrapBeforeTheJob(t *testing.T) {
 	s := millShop()
 	r := Make(axle(), s, plainCut, plainRules())
-	if o := r.Operations[0]; o.Kind != "scrap" || !strings.Contains(o.Do.String(), "bush drawer 7") {
+	if o := r.Operations[1]; o.Kind != "scrap" || !strings.Contains(o.Do.String(), "bush drawer 7") {
 		t.Errorf("first is %s: %s", o.Kind, o.Do)
 	}
 	s.Pins.Step = 0.002

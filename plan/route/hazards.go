@@ -84,7 +84,9 @@ func (h Hazards) work(o Operation, first bool) safety.Work {
 	case KindOil, KindSizeBore:
 		w.Metals, w.Near = bush, []material.Kind{h.Chassis}
 		w.Facts[safety.InMagnesium] = h.Chassis == material.MagnesiumCasting
-	case KindPress:
+	case KindAid:
+		w.Metals = []material.Kind{material.Steel}
+	case KindPress, KindSetPart:
 		w.Metals = append([]material.Kind{h.Chassis}, bush...)
 	default:
 		w.Metals = []material.Kind{h.Chassis}

@@ -7,17 +7,23 @@ type Kind string
 // The kinds, in the order in which a route meets them.
 const (
 	KindLookOver Kind = "look over" // the casting, where nobody has said that it is sound
+	KindStrip    Kind = "strip"     // the truck, as far as its bores need
 	KindTakeOut  Kind = "take out"  // an old bush
+	KindTryFast  Kind = "try fast"  // does an old bush that stays sit fast
+	KindAid      Kind = "make aid"  // jig plate, slip bushes, rods
 	KindScrap    Kind = "scrap"     // a trial hole
 	KindSetUp    Kind = "set up"
+	KindSpot     Kind = "spot"   // the start of a hole in solid metal
 	KindLocate   Kind = "locate" // the cut that makes the new place
 	KindOpen     Kind = "open"   // towards the size before the last tool
 	KindChamfer  Kind = "chamfer"
 	KindSizeSeat Kind = "size seat"
 	KindGauge    Kind = "gauge"
 	KindWash     Kind = "wash"
-	KindTurn     Kind = "turn" // a bush
-	KindFace     Kind = "face" // a bush
+	KindTurn     Kind = "turn"     // a bush
+	KindFace     Kind = "face"     // a bush
+	KindSetPart  Kind = "set part" // a plug or a sleeve
+	KindFlush    Kind = "face flush"
 	KindPress    Kind = "press"
 	KindCure     Kind = "cure"
 	KindOil      Kind = "oil" // the oil way through a new bush
@@ -30,9 +36,9 @@ const (
 
 // Kinds lists every kind once, in the order of a route.
 func Kinds() []Kind {
-	return []Kind{KindLookOver, KindTakeOut, KindScrap, KindSetUp, KindLocate, KindOpen, KindChamfer, KindSizeSeat,
-		KindGauge, KindWash, KindTurn, KindFace, KindPress, KindCure, KindOil, KindTryMesh, KindSizeBore, KindLineUp,
-		KindAssemble, KindWheels}
+	return []Kind{KindLookOver, KindStrip, KindTakeOut, KindTryFast, KindAid, KindScrap, KindSetUp, KindSpot,
+		KindLocate, KindOpen, KindChamfer, KindSizeSeat, KindGauge, KindWash, KindTurn, KindFace, KindSetPart, KindFlush,
+		KindPress, KindCure, KindOil, KindTryMesh, KindSizeBore, KindLineUp, KindAssemble, KindWheels}
 }
 
 // Machine is what turns the tools.

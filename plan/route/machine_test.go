@@ -32,7 +32,7 @@ func TestMachines(t *testing.T) {
 		s := millShop()
 		s.Readout, s.ApproachY = false, "falling"
 		o := find(t, Make(axle(), s, plainCut, plainRules()), "locate", "axle.left")
-		if o.Approach != "x rising, y falling; take up the screw" {
+		if o.Approach != "x rising, y falling; take up the screw; lock both slides" {
 			t.Error(o.Approach)
 		}
 	})

@@ -21,6 +21,14 @@ type step struct {
 	left float64
 }
 
+// buyKind is what sort of tool a step buys.
+func (s step) buyKind() BuyKind {
+	if s.op == OpPlunge {
+		return BuyMill
+	}
+	return BuyDrill
+}
+
 // window is what the seat's last tool wants before it.
 type window struct {
 	least     float64 // takes in the whole lobe
@@ -57,6 +65,17 @@ func (b *builder) bored(w window) float64 {
 // opening lists the tools that take a worn hole to the size before its seat's
 // last tool.
 func (b *builder) opening(x Bore, far bool) []step {
+	steps := b.openingOf(x, far)
+	if !x.Solid || b.loose() && b.s.Jig {
+		return steps
+	}
+	if t, ok := b.pilot(x, far); ok && (len(steps) == 0 || t.Size < steps[0].tool.Size-1e-9) {
+		return append([]step{{tool: t, kind: KindOpen, op: OpDrill, note: "pilot, from the spot"}}, steps...)
+	}
+	return steps
+}
+
+func (b *builder) openingOf(x Bore, far bool) []step {
 	switch b.s.Machine {
 	case Mill:
 		return b.onMill(x, far)
@@ -109,7 +128,7 @@ func (b *builder) forBar(x Bore, w window, far bool) []step {
 		head: cutting.BoringHead, bar: true,
 		note: "light cuts until the oval is gone: a single-point tool does not follow it"}
 	enter := b.s.BoringFrom - b.r.BarUnder
-	if x.Found <= 0 || x.Found >= enter-1e-9 {
+	if x.Found <= 0 && !x.Solid || x.Found >= enter-1e-9 {
 		return []step{bore}
 	}
 	if t, ok := b.mill(math.Max(enter, x.Found), x.mid()-b.r.BarLeaves, far); ok {
@@ -155,11 +174,11 @@ func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
 
 // bought is an end mill that the shop has to buy.
 func (b *builder) bought(d float64, far bool) step {
-	t := Tool{Name: trim(d) + " mm end mill (to buy)", Size: d}
+	t := b.usual(Tool{Name: trim(d) + " mm end mill" + toBuy, Size: d})
 	st := step{kind: KindLocate, op: OpPlunge, buy: "centre-cutting"}
 	if far && !b.reachOK(t) {
-		t.Reach = b.j.Width
-		st.buy += say.F(", reach %v", say.MM(b.j.Width, 3).Trim())
+		t.Reach, t.Shank, t.Assumed = b.j.Width, d, false
+		st.buy += say.F(", reach %v, no thicker shank", say.MM(b.j.Width, 3).Trim())
 	}
 	st.tool = t
 	return st
@@ -194,7 +213,7 @@ func (b *builder) throughJig(x Bore) []step {
 	if !ok {
 		return nil
 	}
-	first, has := b.firstDrill(w.least, pre.tool.Size)
+	first, has := b.firstDrill(b.widest(x, w.least, pre.tool.Size), pre.tool.Size)
 	if !has || sameSize(first.Size, pre.tool.Size) {
 		pre.kind = KindLocate
 		pre.left = math.Max(0, w.least-pre.tool.Size)
@@ -202,6 +221,22 @@ func (b *builder) throughJig(x Bore) []step {
 	}
 	loc := step{tool: first, kind: KindLocate, op: OpDrill}
 	return append(append([]step{loc}, b.between(first.Size, pre.tool.Size, false)...), pre)
+}
+
+// widest is the least first drill of all holes that get the same seat: one size
+// for all of them wants one slip bush. In solid metal it is a pilot.
+func (b *builder) widest(x Bore, least, most float64) float64 {
+	if x.Solid {
+		return math.Max(least, x.mid()/2)
+	}
+	out := least
+	for _, y := range b.j.Bores {
+		if w := b.window(y); y.cuts() && y.Part == nil && y.WayName == x.WayName && sameSize(y.WaySize, x.WaySize) &&
+			w.least <= most+1e-9 {
+			out = math.Max(out, w.least)
+		}
+	}
+	return out
 }
 
 // firstDrill is the smallest drill that takes in the lobe.

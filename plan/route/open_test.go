@@ -37,7 +37,7 @@ func TestOpening(t *testing.T) {
 		{"no drill near: one to buy", func(_ *Bore, s *Shop) { s.Drills = nil },
 			"locate 4 mm end mill; open 4.7 mm drill (to buy)", 1},
 		{"a large jump goes in steps", func(x *Bore, s *Shop) {
-			x.WaySize, x.Seat = 7, [2]float64{7.005, 7.015}
+			x.WaySize, x.Seat, s.Pins.To = 7, [2]float64{7.005, 7.015}, 8
 			s.Drills = []Tool{{Name: "5 mm drill", Size: 5}, {Name: "5.8 mm drill", Size: 5.8},
 				{Name: "6.7 mm drill", Size: 6.7}}
 		}, "locate 4 mm end mill; open 5 mm drill; open 5.8 mm drill; open 6.7 mm drill", 0},
@@ -46,7 +46,7 @@ func TestOpening(t *testing.T) {
 		}, "open 4 mm end mill; locate boring head", 0},
 		{"end mill on size: a lighter one first",
 			func(x *Bore, _ *Shop) { x.Way, x.WayName = seat.EndMill, "5 mm end mill" }, "locate 4 mm end mill", 0},
-		{"drill press: slip bushes, the lobe first", func(_ *Bore, s *Shop) { s.Machine, s.Jig = DrillPress, true },
+		{"drill press: slip bushes, the lobe first", func(_ *Bore, s *Shop) { s.Machine, s.Jig, s.Lathe = DrillPress, true, true },
 			"locate 4 mm drill; open 4.7 mm drill", 0},
 	}
 	for _, c := range cases {
@@ -89,11 +89,18 @@ func TestReach(t *testing.T) {
 		{"a mill that is bought anyway is bought long enough", func(j *Job, _ *Shop) {
 			j.Width, j.Bores[0].S = 22, 2.1
 		}, 1, "left", ""},
-		{"a thick shank", func(_ *Job, s *Shop) { s.EndMills[1].Shank = 6 }, 2, "left", "does not pass the near seat"},
+		{"a thick shank", func(_ *Job, s *Shop) { s.EndMills[1].Shank = 6 }, 2, "left",
+			"(6 mm) does not pass the near hole before its last tool"},
+		{"end mills of which nothing is said are short", func(_ *Job, s *Shop) { s.EndMills[1].Reach, s.EndMills[1].Shank = 0, 0 }, 2, "left",
+			"4 mm end mill (6 mm) does not pass"},
 		{"a short reamer", func(j *Job, _ *Shop) { j.Bores[1].Reach = 12 }, 2, "left", "reaches 12 mm"},
-		{"the larger seat goes uppermost", func(j *Job, _ *Shop) {
-			j.Bores[1].WaySize, j.Bores[1].WayName, j.Bores[1].Seat = 5.3, "5.3 mm reamer", [2]float64{5.305, 5.312}
+		{"the larger seat goes uppermost", func(j *Job, s *Shop) {
+			j.Bores[1].WaySize, j.Bores[1].WayName, j.Bores[1].Seat = 6, "6 mm reamer", [2]float64{6.005, 6.012}
+			s.Drills = append(s.Drills, Tool{Name: "5.7 mm drill", Size: 5.7})
 		}, 1, "right", ""},
+		{"the far reamer is larger than the near hole before its last tool", func(j *Job, _ *Shop) {
+			j.Bores[1].WaySize, j.Bores[1].WayName, j.Bores[1].Seat = 5.3, "5.3 mm reamer", [2]float64{5.305, 5.312}
+		}, 2, "left", "5 mm H7 reamer is larger than the near hole before its last tool"},
 		{"width not given", func(j *Job, _ *Shop) { j.Width = 0 }, 2, "left", "width"},
 		{"drill press", func(_ *Job, s *Shop) { s.Machine, s.Jig = DrillPress, true }, 2, "left", ""},
 	}
@@ -131,7 +138,14 @@ func TestReach(t *testing.T) {
 					"rod") || !strings.Contains(second.Note.String(), "axle.left") {
 					t.Errorf("second set-up: %s %s", second.Do, second.Note)
 				}
-				if at := find(t, r, "locate", "axle.right").At; math.Abs(at[0]-48) > 1e-9 || math.Abs(at[1]-6) > 1e-9 {
+				o := find(t, r, "locate", "axle.right")
+				if s.Machine == DrillPress {
+					if o.At != nil || o.Approach != "" || !o.Placed {
+						t.Errorf("a drill press has no dials: %v %q", o.At, o.Approach)
+					}
+					return
+				}
+				if at := o.At; math.Abs(at[0]-48) > 1e-9 || math.Abs(at[1]-6) > 1e-9 {
 					t.Errorf("the dial of the turned chassis reads %v, want 48 (58 less 10) and 6", *at)
 				}
 			}
@@ -151,9 +165,13 @@ func TestMergeToolByTool(t *testing.T) {
 	}
 	want := []string{"locate axle.left", "locate axle.right", "open axle.left", "open axle.right",
 		"chamfer axle.left", "chamfer axle.right",
-		"size seat axle.left", "size seat axle.right", "gauge axle.left", "gauge axle.right"}
+		"size seat axle.left", "gauge axle.left", "gauge axle.right"}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
+	}
+	if o := find(t, r, "size seat", ""); !strings.Contains(o.Do.String(), "axle.left and axle.right in one stroke") ||
+		!(o.Cut.Depth >= 16) {
+		t.Errorf("%s, %v deep", o.Do, o.Cut.Depth)
 	}
 	if first, second := find(t, r, "locate", "axle.left"), find(t, r, "locate",
 		"axle.right"); first.Minutes < second.Minutes+2.9 {

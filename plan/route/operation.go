@@ -50,6 +50,7 @@ type Operation struct {
 	Tool       say.Text
 	ToolMM     float64     // NaN none
 	At         *[2]float64 // what the dials read
+	Placed     bool        // it is Place that holds the tool, by a jig, and no dials
 	Place      [2]float64  // the same in the frame of the job
 	Approach   say.Text
 	Cut        *Cut
@@ -87,12 +88,6 @@ type Setup struct {
 	Clamping bool // counts as a set-up in the hours
 }
 
-// BuyLine is one thing to buy before starting, and the holes that want it.
-type BuyLine struct {
-	What say.Text
-	Why  string
-}
-
 // Step is one line of reassembly and proving, with a blank to fill in or a box
 // to tick.
 type Step struct {
@@ -106,7 +101,8 @@ type Trouble struct {
 	Level      finding.Level
 	Rule       finding.Rule
 	Where      string
-	Have, Want float64 // mm
+	Have, Want float64
+	Unit       string // "" mm
 	Text, Fix  say.Text
 }
 

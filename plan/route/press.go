@@ -3,65 +3,52 @@ package route
 import (
 	"math"
 
+	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/seat"
 )
-
-// removeOld takes factory bushes out first: their seats are the best datum.
-func (b *builder) removeOld() {
-	b.setup = onBench
-	for _, x := range b.j.Bores {
-		if x.Out != "" {
-			b.takeOut(x)
-		}
-		if !x.Bushed {
-			continue
-		}
-		b.add(Operation{Kind: KindTakeOut, Pressed: true, Bore: x.Name,
-			Do:   say.F("Push the old bush out of %s to the outside", x.Name),
-			Tool: "stepped punch through the opposite hole, a little under the bush's outside", Minutes: b.r.Press,
-			Backing:    "ring under that wall, clear of the flange; never across the open box",
-			GaugeFirst: "Place and bore of the old bush measured and written down: they are lost with it.",
-			Note: "will it not move, bore it to a thin shell and collapse that; never drive it; then " +
-				"measure its seat, put it into the job file and plan again before any cut"})
-	}
-}
-
-// takeOut presses a bush of this job out again: its seat is known.
-func (b *builder) takeOut(x Bore) {
-	b.add(Operation{Kind: KindTakeOut, Pressed: true, Bore: x.Name,
-		Do:   say.F("Press bush %s out of %s to the outside", x.Out, x.Name),
-		Tool: "stepped punch through the opposite hole, a little under the bush's outside", Minutes: b.r.Press,
-		Backing: "ring under that wall, clear of the flange; never across the open box",
-		Note:    "it is not used again; what compound is left comes off the seat before it is gauged"})
-}
 
 // turnBushes makes the bushes that have to be made, those that are alike
 // together.
 func (b *builder) turnBushes() {
 	done := map[string]bool{} // by what it reads like
 	for i, x := range b.j.Bores {
-		if !x.BushMade || x.In || done[x.BushSizes.String()] {
+		if !x.BushMade || x.In || done[b.turnKey(x)] {
 			continue
 		}
-		done[x.BushSizes.String()] = true
+		done[b.turnKey(x)] = true
 		var names []string
 		for _, y := range b.j.Bores[i:] {
-			if y.BushMade && !y.In && y.BushSizes.String() == x.BushSizes.String() {
+			if y.BushMade && !y.In && b.turnKey(y) == b.turnKey(x) {
 				names = append(names, y.Name)
 			}
 		}
 		lim := x.OD
 		o := Operation{Kind: KindTurn, Setup: atLathe, Bore: x.Name,
-			Do:   say.F("Turn the %s for %s: %v", plural(len(names), "bush", "bushes"), list(names), x.BushSizes),
+			Do:   say.F("Turn the %s for %s", plural(len(names), "bush", "bushes"), list(names)),
 			Tool: "turning tool, drill, boring tool or reamer", Limits: &lim, Gauge: "micrometer",
 			Minutes: b.r.TurnBush * float64(len(names)),
 			Backing: "bar in the chuck, held short",
-			Note: b.once(say.F("bore and outside in one chucking, then part off; lead of %v on the end that goes in; "+
+			Note: join(x.BushSizes, b.fitting(x), b.boredAfter(x), say.F("bore and outside in one chucking, then part off; lead of %v on the end that goes in; "+
 				"lips of the drill dubbed: bronze grabs", say.MM(0.5, 1)))}
 		o.Leaded, o.Spindle = x.Leaded, true
 		b.add(o)
 	}
+}
+
+// turnKey is one for bushes that are turned alike.
+func (b *builder) turnKey(x Bore) string {
+	return (x.BushSizes + b.fitting(x) + b.boredAfter(x)).String()
+}
+
+// boredAfter says where the bore of a turned bush needs no more than a drill: a
+// tool takes it to size when it is in.
+func (b *builder) boredAfter(x Bore) say.Text {
+	if x.Finish != seat.Ream || len(x.FinishSizes) == 0 {
+		return ""
+	}
+	lo, hi := b.r.ReamStock(x.FinishSizes[0])
+	return say.F("its bore is reamed when it is in: leave %v for it", say.MMs(lo, hi, 2))
 }
 
 // faceBushes brings bushes that are longer than the plate to length, before
@@ -87,15 +74,15 @@ func (b *builder) faceBushes() {
 
 // pressIn draws or presses each bush in from outside.
 func (b *builder) pressIn() {
-	b.setup, b.last = atPress, ""
 	any, cure := false, false
 	for _, x := range b.j.Bores {
 		any = any || x.Way != seat.CapWay && !x.In
 		cure = cure || !x.In && (x.HeldBy == seat.ByCompound || x.Second&seat.Compound != 0)
 	}
+	b.bondingRods()
+	b.setup, b.last = atPress, ""
 	if any {
-		b.out.Setups = append(b.out.Setups,
-			Setup{Name: atPress, Words: "power off; each wall on its own anvil, never the box as a whole"})
+		b.pressBench()
 	}
 	for _, x := range b.j.Bores {
 		if !x.In {
@@ -103,23 +90,82 @@ func (b *builder) pressIn() {
 		}
 	}
 	if cure {
-		b.add(Operation{Kind: KindCure,
-			Do:    "Leave the chassis until the compound has cured for the time that its maker gives",
-			Gauge: "no bush turns by hand",
-			Note:  "axles out until then; a good place to break off"})
+		b.cure("no bush turns by hand; the rods come out by a turn and a pull")
 	}
+}
+
+// pressBench says once how the chassis lies at the press.
+func (b *builder) pressBench() {
+	for _, s := range b.out.Setups {
+		if s.Name == atPress {
+			return
+		}
+	}
+	b.out.Setups = append(b.out.Setups,
+		Setup{Name: atPress, Words: "power off; each wall on its own anvil, never the box as a whole"})
+}
+
+func (b *builder) cure(gauge say.Text) {
+	b.add(Operation{Kind: KindCure,
+		Do:    "Leave the chassis until the compound has cured for the time that its maker gives",
+		Gauge: gauge,
+		Note:  "axles out until then; a good place to break off"})
+}
+
+// bonded are the bores of a shaft whose bushes compound holds.
+func (b *builder) bonded(shaft string) bool {
+	for _, x := range b.on(shaft) {
+		if x.HeldBy == seat.ByCompound && !x.In {
+			return true
+		}
+	}
+	return false
+}
+
+// bondingRod passes both bores of a shaft while compound sets: what holds the
+// bushes in line is the rod, afterwards nothing can be lined up.
+func (b *builder) bondingRod(shaft string) say.Text {
+	var sizes []float64
+	for _, x := range b.on(shaft) {
+		bore := x.Closed[0]
+		if bore <= 0 {
+			bore = x.Limits[0]
+		}
+		sizes = append(sizes, under(bore, b.r.RodUnder))
+	}
+	if len(sizes) == 2 && sameSize(sizes[0], sizes[1]) {
+		sizes = sizes[:1]
+	}
+	return say.Row(2, "mm", " / ", sizes...).Text()
+}
+
+func (b *builder) bondingRods() {
+	var rods []say.Text
+	for _, shaft := range b.shafts() {
+		if b.bonded(shaft) {
+			rods = append(rods, say.F("%s %v, through both bores and out on both sides", shaft, b.bondingRod(shaft)))
+		}
+	}
+	b.makeRods("bonding rod", rods, "polished; each bush slides on it without shake")
 }
 
 func (b *builder) press(x Bore) {
 	o := Operation{Kind: KindPress, Bore: x.Name, HoleMM: (x.Limits[0] + x.Limits[1]) / 2, Minutes: b.r.Press,
 		Backing: "anvil directly behind that wall, never across the box"}
-	g := b.gauge(x.Seat)
+	g := b.gauge(x.Seat, x.Name)
 	o.GaugeFirst = say.F("Seat of %s: %v. Bush %v", x.Name, g.box(), b.measured(x))
 	switch x.HeldBy {
 	case seat.ByCompound:
 		o.Do = say.F("Set bush %s into %s from outside with retaining compound", x.Bush, x.Name)
-		o.Tool, o.Note = "retaining compound, guide pin", b.once("both faces free of oil, a thin bead round the "+
-			"leading end, none in the bore; wipe off what squeezes out and leave it undisturbed")
+		o.Tool = say.F("retaining compound, greased rod %v", b.bondingRod(x.Shaft))
+		o.Note = "both faces free of oil, a thin bead round the leading end, none in the bore; wipe off what squeezes out"
+		o.Note = join(o.Note, b.clocking(x))
+		if len(b.on(x.Shaft)) > 1 {
+			o.Note = join(o.Note, "both bushes of the shaft on the one greased rod, through both bores: it lines them up, "+
+				"and stays in, undisturbed, until they are cured")
+		} else {
+			o.Note = join(o.Note, "the greased rod goes through the other bore as well and stays in, undisturbed, until it is cured")
+		}
 	case seat.ByCap:
 		o.Do, o.Tool = say.F("Lay bearing %s into its seat at %s and fit the cap", x.Bush, x.Name), "fingers"
 		o.Backing, o.Note = "none: no press, the cap holds it", "cap and seat free of dirt and burrs; measure "+
@@ -135,7 +181,7 @@ func (b *builder) press(x Bore) {
 			verb = "Draw"
 		}
 		o.Do = say.F("%s bush %s into %s from outside", verb, x.Bush, x.Name)
-		o.Note = join(o.Note, secondWords(x))
+		o.Note = join(o.Note, b.clocking(x), b.secondWords(x))
 		if x.MandrelIn && len(x.FinishSizes) > 0 {
 			last := trim(x.FinishSizes[len(x.FinishSizes)-1])
 			o.Tool += say.F(", sizing mandrel %s mm in the bore", last)
@@ -175,19 +221,42 @@ func (b *builder) measured(x Bore) say.Text {
 }
 
 // secondWords tells of the second hold, where there is one.
-func secondWords(x Bore) say.Text {
+func (b *builder) secondWords(x Bore) say.Text {
 	var w []say.Text
+	if x.FlangeOD > 0 {
+		w = append(w, "until the flange sits down all round")
+	}
 	for _, s := range x.Second.Each() {
-		switch s {
-		case seat.Flange:
-			w = append(w, "until the flange sits down all round")
-		case seat.Compound:
+		switch {
+		case s == seat.Compound:
 			w = append(w, "compound on the outside, none in the bore")
-		case seat.Stake:
-			w = append(w, "then stake the rim lightly at three points, on a support")
+		case s == seat.Stake && b.stakes(x):
+			w = append(w, "then stake the rim lightly at three points, on a support, none of them towards the nearest edge")
+		case s == seat.Stake:
+			w = append(w, say.F("no punch mark round this rim: the press already pulls it with %v of the %v that it is allowed",
+				say.Num(x.Tension[0], 0, "MPa").Bare(), say.Num(x.Tension[1], 0, "MPa")))
 		}
 	}
 	return join(w...)
+}
+
+// stakes says whether a rim bears to be staked: an old casting whose press uses
+// up much of what it is allowed cracks from the punch mark.
+func (b *builder) stakes(x Bore) bool {
+	return !b.j.Casting || x.Tension[1] <= 0 || x.Tension[0] <= b.r.StakeShare*x.Tension[1]+1e-9
+}
+
+// unstaked raises what a rim that may not be staked leaves undone.
+func (b *builder) unstaked() {
+	for _, x := range b.j.Bores {
+		if x.In || x.Second&seat.Stake == 0 || b.stakes(x) {
+			continue
+		}
+		b.trouble(Trouble{Level: finding.Caution, Rule: NoStake, Where: x.Name, Have: x.Tension[0], Want: b.r.StakeShare * x.Tension[1],
+			Unit: "MPa", Text: say.F("the press wants a second hold, and the rim must not be staked: it is pulled with %v",
+				say.Num(x.Tension[0], 0, "MPa")),
+			Fix: "a flanged bush, a solid one with retaining compound, or a larger seat with a lighter press"})
+	}
 }
 
 // drawn says whether a bolt draws the bush in, for want of a press that can.

@@ -4,6 +4,9 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
+	"rebush/plan/job"
 	"rebush/plan/seat"
 )
 
@@ -126,6 +129,7 @@ func TestChamfer(t *testing.T) {
 
 func TestOilWay(t *testing.T) {
 	j, s := axle(), millShop()
+	s.Lathe = true
 	j.Bores[0].Oil = &Oil{AtDeg: 90, Diameter: 1.2}
 	j.Bores[1].Oil = &Oil{AtDeg: 270, Diameter: 1.2}
 	r := Make(j, s, plainCut, plainRules())
@@ -145,20 +149,41 @@ func TestOilWay(t *testing.T) {
 	}
 }
 
-// Who goes through what: the larger end last, else the wheel that is off.
+// Who goes through what: the larger end last only where the bore of the smaller
+// one does not let it pass, else the wheel that is off.
 func TestAxleGoesIn(t *testing.T) {
 	cases := []struct {
-		s    Shaft
-		want string
+		s           Shaft
+		left, right float64 // least finished bores, 0: not dealt with
+		want        string
+		larger      bool // said to be for its size
 	}{
-		{Shaft{Journal: [2]float64{3.16, 2.36}}, "right"},
-		{Shaft{Journal: [2]float64{2.36, 3.16}, Insulated: "right"}, "left"},
-		{Shaft{Journal: [2]float64{3.16, 3.16}, Insulated: "right"}, "right"},
-		{Shaft{Journal: [2]float64{3.16, 3.16}}, ""},
+		{Shaft{Journal: [2]float64{3.16, 2.36}}, 3.175, 2.405, "right", true},
+		{Shaft{Journal: [2]float64{2.36, 3.16}, Insulated: "right"}, 2.405, 3.175, "left", true},
+		{Shaft{Journal: [2]float64{3.16, 3.16}, Insulated: "right"}, 3.175, 3.175, "right", false},
+		{Shaft{Journal: [2]float64{3.16, 3.16}}, 3.175, 3.175, "", false},
+		// 5 um of difference, and both bores let the larger end pass.
+		{Shaft{Journal: [2]float64{3.955, 3.96}, Insulated: "right"}, 3.978, 3.978, "right", false},
+		{Shaft{Journal: [2]float64{3.955, 3.96}}, 3.978, 3.978, "", false},
+		// A thousandth more and it does not: 5 um of room are wanted.
+		{Shaft{Journal: [2]float64{3.955, 3.974}, Insulated: "right"}, 3.978, 3.99, "left", true},
+		// Nothing is known of a bore that is not dealt with.
+		{Shaft{Journal: [2]float64{3.955, 3.96}, Insulated: "right"}, 0, 3.978, "left", true},
 	}
 	for _, c := range cases {
-		if got := c.s.leads(); string(got) != c.want {
+		c.s.Name = "axle"
+		b := &builder{r: plainRules()}
+		for side, d := range map[job.Side]float64{job.Left: c.left, job.Right: c.right} {
+			if d > 0 {
+				b.j.Bores = append(b.j.Bores, Bore{Shaft: "axle", Side: side, Limits: [2]float64{d, d + 0.04}})
+			}
+		}
+		got := b.leads(c.s)
+		if string(got) != c.want {
 			t.Errorf("%+v: %q first, want %q", c.s, got, c.want)
+		}
+		if larger := strings.Contains(b.passNote(c.s, b.j.Bores).String(), "larger end last"); larger != c.larger {
+			t.Errorf("%+v: said to be for its size: %v", c.s, larger)
 		}
 	}
 }
@@ -198,11 +223,29 @@ func TestMarksOfHazards(t *testing.T) {
 	}
 }
 
-func TestOldBushComesOutFirst(t *testing.T) {
+// A bush that nobody could look behind ends the route: nothing is cut, pressed or
+// put together before its seat is measured, whatever the other holes need.
+func TestOldBushEndsTheRoute(t *testing.T) {
 	j := axle()
-	j.Bores[0].Bushed = true
-	o := Make(j, millShop(), plainCut, plainRules()).Operations[0]
-	if o.Kind != "take out" || o.GaugeFirst == "" || !strings.Contains(o.Note.String(), "plan again") {
-		t.Errorf("%+v", o)
+	j.Bores[0].Bushed, j.Bores[0].SeatUnknown = true, true
+	r := Make(j, millShop(), plainCut, plainRules())
+	var got []string
+	for _, o := range r.Operations {
+		got = append(got, string(o.Kind)+" "+o.Bore)
 	}
+	if d := cmp.Diff([]string{"strip ", "take out axle.left", "gauge axle.left"}, got); d != "" {
+		t.Error(d)
+	}
+	last := r.Operations[len(r.Operations)-1]
+	if !strings.Contains(last.Note.String(), "ENDS HERE") || !strings.Contains(last.Note.String(), "plan again") || !last.MayWait {
+		t.Errorf("%+v", last)
+	}
+	if len(r.Troubles) != 1 || r.Troubles[0].Rule != EndsHere || len(r.Proving) != 0 {
+		t.Errorf("%+v %v", r.Troubles, r.Proving)
+	}
+	// Its outside is known, or its seat: it comes out and the work goes on.
+	j.Bores[0].SeatUnknown = false
+	r = Make(j, millShop(), plainCut, plainRules())
+	find(t, r, KindTakeOut, "axle.left")
+	find(t, r, KindWheels, "")
 }

@@ -57,7 +57,7 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 	if b.s.Machine == Mill && d < w.least-1e-9 {
 		return step{}, false // the locating tool goes straight before the reamer
 	}
-	t := Tool{Name: trim(d) + " mm drill (to buy)", Size: d}
+	t := Tool{Name: trim(d) + " mm drill" + toBuy, Size: d}
 	s := drill(t)
 	s.buy = say.F("goes before the %s: %v", x.WayName, say.MMs(w.low, w.high, 2))
 	if far && !b.reachOK(t) {

@@ -2,7 +2,7 @@ package route
 
 import (
 	"math"
-	"strings"
+	"slices"
 
 	"rebush/fits/finding"
 	"rebush/fits/say"
@@ -18,20 +18,32 @@ type builder struct {
 	out   Route
 	last  say.Text // tool in the spindle
 	setup string
-	said  map[string]bool
 	needs []need
 }
 
 // Make lays out the route. Bores that need nothing are left out of the job by
 // the caller; a job without bores has an empty route.
 func Make(j Job, s Shop, cut Cutter, r Rules) Route {
-	b := &builder{j: j, s: s, cut: cut, r: r, said: map[string]bool{}}
+	b := &builder{j: j, s: s, cut: cut, r: r}
+	b.s.EndMills = slices.Clone(s.EndMills)
+	for i, t := range s.EndMills {
+		b.s.EndMills[i] = b.usual(t)
+	}
 	if len(j.Bores) == 0 || b.forbidden() {
 		return b.out
 	}
+	b.unstaked()
 	b.lookOver()
+	b.strip()
 	b.removeOld()
+	if b.seatUnknown() {
+		b.measureAndStop()
+		return b.done()
+	}
+	b.tryFast()
 	b.tryInScrap()
+	b.jig()
+	b.setParts()
 	for _, c := range b.clampings() {
 		b.cutIn(c)
 	}
@@ -44,10 +56,17 @@ func Make(j Job, s Shop, cut Cutter, r Rules) Route {
 	b.finishBores()
 	b.lineUp()
 	b.assemble()
+	b.proving()
+	return b.done()
+}
+
+// done numbers the operations, says where they may rest and lists what they
+// want.
+func (b *builder) done() Route {
 	b.number()
+	b.rests()
 	b.buyList()
 	b.layOut()
-	b.proving()
 	return b.out
 }
 
@@ -74,9 +93,8 @@ func (b *builder) forbidden() bool {
 // loose is a machine whose tool does not stand on a figure by itself.
 func (b *builder) loose() bool { return b.s.Machine == DrillPress || b.s.Machine == ByHand }
 
-func (x Bore) cuts() bool {
-	return x.Way == seat.Reamer || x.Way == seat.BoringHead || x.Way == seat.EndMill
-}
+// cuts says whether a tool makes the seat of a bore.
+func (x Bore) cuts() bool { return x.Mend != seat.MadeToFit && x.Mend != seat.Keep && x.Way.Cuts() }
 
 // mid is the middle of the seat's limits.
 func (x Bore) mid() float64 { return (x.Seat[0] + x.Seat[1]) / 2 }
@@ -98,10 +116,15 @@ func (b *builder) add(o Operation) {
 			*f = math.NaN()
 		}
 	}
-	o.MayWait = true // each operation leaves a state that can wait
 	for _, x := range b.j.Bores {
-		if x.Name == o.Bore {
-			o.Place, o.BushMetal = x.At, x.BushMetal
+		if x.Name != o.Bore {
+			continue
+		}
+		if o.Place == ([2]float64{}) {
+			o.Place = x.At
+		}
+		if o.BushMetal == "" {
+			o.BushMetal = x.BushMetal
 		}
 	}
 	b.out.Operations = append(b.out.Operations, o)
@@ -139,47 +162,3 @@ func (b *builder) figures(o *Operation, q Query) {
 
 // trouble puts a finding down.
 func (b *builder) trouble(t Trouble) { b.out.Troubles = append(b.out.Troubles, t) }
-
-// need is one thing to buy and what for.
-type need struct {
-	tool  string
-	spec  []say.Text
-	bores []string
-}
-
-// buy puts a tool on the list, once for all bores that want it.
-func (b *builder) buy(tool string, spec say.Text, bore string) {
-	for i := range b.needs {
-		if n := &b.needs[i]; n.tool == tool {
-			if last := len(n.spec) - 1; strings.HasPrefix(string(spec), string(n.spec[last])) {
-				n.spec = n.spec[:last] // the new one says more
-			}
-			n.spec, n.bores = appendNew(n.spec, spec), appendNew(n.bores, bore)
-			return
-		}
-	}
-	b.needs = append(b.needs, need{tool, []say.Text{spec}, []string{bore}})
-}
-
-// buyList writes the list down.
-func (b *builder) buyList() {
-	for _, n := range b.needs {
-		b.out.Buy = append(b.out.Buy, BuyLine{say.F("%s: %v", n.tool, join(n.spec...)), list(n.bores)})
-	}
-	for _, x := range b.j.Bores {
-		if x.BushToBuy {
-			b.out.Buy = append(b.out.Buy, BuyLine{say.F("bush %s", x.Bush), x.Name})
-		}
-	}
-}
-
-// once gives a remark the first time and nothing after: what is said on every
-// block is read on none.
-func (b *builder) once(words say.Text) say.Text {
-	if s := words.String(); b.said[s] {
-		return ""
-	} else {
-		b.said[s] = true
-	}
-	return words
-}

@@ -41,6 +41,8 @@ func plainRules() Rules {
 	rules.Fill(&r)
 	r.ReamStock = func(float64) (float64, float64) { return 0.2, 0.3 }
 	r.ShankUnder = func(float64) float64 { return 0.018 }
+	r.Stub = func(d float64) (float64, float64, bool) { return 11, math.Max(6, d), true }
+	r.Overrun = 2
 	return r
 }
 
@@ -65,7 +67,7 @@ func millShop() Shop {
 	return Shop{Machine: Mill, Readout: true, PressN: 600, Pins: &Pins{From: 1, To: 6, Step: 0.01},
 		Drills: []Tool{{Name: "3.5 mm drill", Size: 3.5}, {Name: "4 mm drill", Size: 4},
 			{Name: "4.7 mm drill", Size: 4.7}, {Name: "5.1 mm drill", Size: 5.1}},
-		EndMills: []Tool{{Name: "3 mm end mill", Size: 3}, {Name: "4 mm end mill", Size: 4}}}
+		EndMills: []Tool{{Name: "3 mm end mill", Size: 3, Reach: 20, Shank: 3}, {Name: "4 mm end mill", Size: 4, Reach: 20, Shank: 4}}}
 }
 
 func kinds(r Route, bore string) []string {
@@ -114,7 +116,7 @@ func TestOrder(t *testing.T) {
 		gauged, pressed := map[string]int{}, map[string]int{}
 		last := len(r.Operations) - 1
 		for i, o := range r.Operations {
-			if o.Number != 10*(i+1) || !o.MayWait || o.Do == "" {
+			if o.Number != 10*(i+1) || o.Do == "" {
 				t.Fatalf("%d: %+v", i, o)
 			}
 			if o.Cut != nil && o.Backing == "" {

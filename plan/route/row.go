@@ -52,7 +52,10 @@ func (o Operation) row() Row {
 		Go: o.Go, NoGo: o.NoGo,
 		GaugeFirst: o.GaugeFirst, Note: o.Note, MayWait: o.MayWait, HoleMM: o.HoleMM}
 	if o.At != nil {
-		out.DialMM, out.AtMM = sizeXY(*o.At), sizeXY(o.Place)
+		out.DialMM = sizeXY(*o.At)
+	}
+	if o.At != nil || o.Placed {
+		out.AtMM = sizeXY(o.Place)
 	}
 	if o.Minutes > 0 {
 		out.Minutes = dim.Number(toATenth(o.Minutes))

@@ -18,7 +18,7 @@ func (b *builder) holdWords(c clamping) say.Text {
 			return say.F("%s plate up on a flat block, clamped; never held by hand", c.up)
 		}
 		return say.F("%s plate up, jig plate pinned in %s, chassis locked in the jig, jig clamped to the table", c.up,
-			b.pinned(c))
+			b.pinned())
 	}
 	words := say.F("%s plate up on two blocks that leave the holes free, clamped over the plates and not across "+
 		"the open box; backing blocks slotted, close round the holes", c.up)
@@ -30,7 +30,7 @@ func (b *builder) holdWords(c clamping) say.Text {
 }
 
 // pinned names the holes that carry the jig.
-func (b *builder) pinned(c clamping) string {
+func (b *builder) pinned() string {
 	if len(b.j.Features) > 1 {
 		return list(b.j.Features[:2])
 	}
@@ -58,8 +58,7 @@ func (b *builder) setUpNote(c clamping) say.Text {
 	x := c.bores[0]
 	switch {
 	case b.s.Machine == OnLathe && len(c.from) > 0:
-		w = append(w, say.F("close-fitting rod through the finished seat of %s, run true with the indicator",
-			list(c.from)))
+		w = append(w, b.putIn(c), "run the part that stands up true with the indicator")
 	case b.s.Machine == OnLathe:
 		hole := say.Text("the unworn arc of the old hole")
 		if x.Repaired {
@@ -71,17 +70,23 @@ func (b *builder) setUpNote(c clamping) say.Text {
 		w = append(w, "run "+hole+" true with the indicator", b.shift(x),
 			"counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
 	case b.loose() && b.s.Jig && len(c.from) > 0:
-		w = append(w, "the jig stands on the same holes",
-			say.F("a close-fitting rod down through the jig bush must drop into the finished seat of %s", list(c.from)))
+		w = append(w, b.turnedOver(c), b.putIn(c), "its upper part must stand up into its own slip bush without being "+
+			"pushed")
 	case b.loose() && b.s.Jig:
-		w = append(w, "prove the jig on a second hole before it is locked")
+		w = append(w, b.turnedOver(c), "prove the jig on a second hole before it is locked")
 	case b.loose():
 		w = append(w, "lower the drill into the hole with the spindle stopped and clamp where it centres itself")
 	case len(c.from) > 0:
-		w = append(w, say.F("close-fitting rod in the finished seat of %s: bring it true under the spindle and "+
-			"set the dials to its figures", list(c.from)))
+		w = append(w, b.putIn(c), "bring the part that stands up true under the spindle and set the dials to its figures; "+
+			"the rod comes out downwards before the first cut at its hole")
 	default:
 		w = append(w, "square it by a close-fitting rod through the better axle hole, not by the walls, then touch "+b.datum(c))
+		if b.j.Casting {
+			w = append(w, "a cast wall leans: touch it at one height, near the upper face")
+		}
+	}
+	if b.s.Machine == Mill {
+		w = append(w, "head trammed square to the table")
 	}
 	if c.up == job.Right && b.s.Machine == Mill {
 		if b.j.Length > 0 {
@@ -96,6 +101,11 @@ func (b *builder) setUpNote(c clamping) say.Text {
 			"come up again")
 	}
 	return join(w...)
+}
+
+// putIn is how the rods that locate a chassis get into the seats that lie below.
+func (b *builder) putIn(c clamping) say.Text {
+	return "before it is clamped, stepped rod " + list(b.located(c)) + ": from below, its foot in the seat"
 }
 
 // shift is the way from the old centre to the target.
@@ -149,10 +159,13 @@ func (b *builder) secondDatum(c clamping) say.Text {
 			best, found = m, true
 		}
 	}
-	if len(c.from) > 0 && b.loose() {
-		return say.F("Rod through the jig bush drops freely into the seat of %s.", c.from[0])
-	}
-	if len(c.from) > 0 {
+	switch {
+	case b.loose() && !b.s.Jig:
+		return say.F("Hole of %s centred under the drill: with the spindle stopped it goes in and pushes nothing aside.",
+			x.Name)
+	case len(c.from) > 0 && b.loose():
+		return say.F("The rod in the seat of %s stands up freely into its slip bush.", c.from[0])
+	case len(c.from) > 0:
 		return say.F("Rod in the seat of %s reads true under the spindle at its figures.", c.from[0])
 	}
 	if !found {
@@ -178,6 +191,7 @@ func (b *builder) approach(c clamping, x Bore) say.Text {
 	if !b.s.Readout {
 		w += "; take up the screw"
 	}
+	w += "; lock both slides"
 	if c.up == job.Right && b.j.Length > 0 {
 		w += say.F("; MIRRORED, drawing %v", say.MM(x.At[0], 3).Trim())
 	}

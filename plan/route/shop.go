@@ -2,11 +2,12 @@ package route
 
 // Tool is a drill, end mill or reamer of the shop.
 type Tool struct {
-	Name  string
-	Size  float64
-	Reach float64 // 0 not said
-	Shank float64 // 0 not said
-	For   float64 // bought to go before the reamer of this size
+	Name    string
+	Size    float64
+	Reach   float64 // 0 not said
+	Shank   float64 // 0 not said
+	Assumed bool    // its reach is not given, and that of the usual short kind stands in
+	For     float64 // bought to go before the reamer of this size
 }
 
 // Shop is what the route needs of the shop.
@@ -59,13 +60,30 @@ type Rules struct {
 	OilShare       float64 `rule:"oil_drill_share"`
 	OilLoadDeg     float64 `rule:"oil_load_deg"`
 	BlockHeight    float64 `rule:"block_height_mm"`
+	PlugStep       float64 `rule:"plug_step_mm"` // of plug gauges to be bought
+	PlugStepInch   float64 `rule:"plug_step_mm,high"`
+	StakeShare     float64 `rule:"stake_share"`       // tension of a casting beside which a rim is staked, of what it is allowed
+	PassOver       float64 `rule:"pass_um,mm"`        // room for what must pass a bore
+	RodClear       float64 `rule:"rod_clear_mm"`      // of a stepped rod in a hole that is not cut yet
+	SpotMost       float64 `rule:"spot_mm"`           // across, of a spot in solid metal
+	RodStands      float64 `rule:"rod_stands_mm"`     // how far it stands out
+	SleeveStock    float64 `rule:"sleeve_stock_mm"`   // on radius
+	EccentricFrom  float64 `rule:"eccentric_from_mm"` // offset of a bush from which it is turned eccentric
+	PartProud      float64 `rule:"part_proud_mm"`     // of a plug or a sleeve, each side, before it is faced
 
-	ToolChange float64 `rule:"minutes_tool_change"` // minutes, as the next four
+	ToolChange float64 `rule:"minutes_tool_change"` // minutes, as the next eight
 	Press      float64 `rule:"minutes_press"`
 	Sizing     float64 `rule:"minutes_sizing"`
 	Gauging    float64 `rule:"minutes_gauging"`
 	TurnBush   float64 `rule:"minutes_turn_bush"`
+	Hold       float64 `rule:"minutes_hold"`
+	JigPlate   float64 `rule:"minutes_jig_plate"`
+	SlipBush   float64 `rule:"minutes_slip_bush"`
+	MakeRod    float64 `rule:"minutes_make_rod"`
 
-	ShankUnder func(d float64) float64             // how much a drill's shank may be under its name
-	ReamStock  func(d float64) (low, high float64) // how much a reamer should take
+	ShankUnder func(d float64) float64                         // how much a drill's shank may be under its name
+	ReamStock  func(d float64) (low, high float64)             // how much a reamer should take
+	Overrun    float64                                         // of a tool that goes through
+	Stub       func(d float64) (flute, shank float64, ok bool) // of an end mill of the usual short kind
+	Packing    func(offset, bar float64) float64               // under one of three jaws for an offset, NaN none
 }

@@ -41,6 +41,7 @@ type Bore struct {
 	Bush        string
 	BushMade    bool // has to be turned
 	BushToBuy   bool
+	BushPrice   *float64 // of one, nil not known
 	BushSizes   say.Text
 	Bushed      bool       // an old bush is still in
 	BushMetal   string     // as the registry of materials names it
@@ -54,6 +55,7 @@ type Bore struct {
 	HeldBy      seat.Hold
 	Second      seat.Second // beside it, 0 none
 	PressN      [2]float64  // expected: least, greatest
+	Tension     [2]float64  // MPa, beside the seat of a casting: reached, allowed; 0 where none is worked out
 	Finish      seat.Finish
 	FinishTool  string
 	FinishSizes []float64
@@ -68,7 +70,13 @@ type Bore struct {
 	Oil         *Oil
 	Mend        seat.Mend
 	Part        *seat.Part // what stands in the plate round the bush, nil nothing
+	PartReach   float64    // of the tool that makes the hole of the part, 0 not said
+	PartShank   float64
 	SeatAt      [2]float64 // middle of the seat; At is that of the finished bore
+	SeatUnknown bool       // the old bush is in, and nobody knows what its seat measures
+	Solid       bool       // the seat is started in solid metal, of a plug
+	ForPart     bool       // it is the hole of a plug or a sleeve, not of a bush
+	Metal       string     // that the seat is cut in, "" the plate
 }
 
 // Oil is an oil hole to be cleared through the new bush.
@@ -112,6 +120,7 @@ type Mark struct {
 	Name string
 	Side job.Side
 	At   [2]float64
+	Dia  float64 // of a hole, 0 not known
 }
 
 // GearCheck is a mesh to be tried before the bores are opened.

@@ -16,6 +16,9 @@ const (
 	NoJig        finding.Rule = "route/no jig"
 	LocatingTool finding.Rule = "route/locating tool"
 	TurnedOver   finding.Rule = "route/turned over"
+	EndsHere     finding.Rule = "route/ends here"
+	NoStake      finding.Rule = "route/no stake"
+	ToolReach    finding.Rule = "route/reach"
 )
 
 func plural(n int, one, many string) string {

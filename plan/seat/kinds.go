@@ -60,6 +60,9 @@ func (k Kind) String() string {
 	return [...]string{"reamer", "boring head", "end mill", "old seat", "cap", "no tool"}[k]
 }
 
+// Cuts says whether a tool makes the seat.
+func (k Kind) Cuts() bool { return k == Reamer || k == BoringHead || k == EndMill }
+
 // Mend is what a way serves.
 func (k Kind) Mend() Mend {
 	if k == OldSeatWay || k == CapWay {

@@ -1,0 +1,105 @@
+package route
+
+import (
+	"slices"
+
+	"rebush/fits/say"
+	"rebush/plan/job"
+)
+
+// jig makes what guides the tools where the machine does not place them: the
+// plate, pinned in unworn holes, and a slip bush for each tool that goes
+// through it. The same plate serves both sides, turned over with the chassis:
+// its holes are then mirrored as the chassis is.
+func (b *builder) jig() {
+	if !b.loose() || !b.s.Jig {
+		return
+	}
+	var places []say.Text
+	var sizes []float64
+	for _, x := range b.j.Bores {
+		for _, y := range b.cutsOf(x) {
+			shaft := y.Shaft
+			if y.At != x.At {
+				shaft = y.Name + ", its " + y.Bush
+			}
+			places = appendNew(places, say.F("%s %v", shaft, say.Row(3, "mm", ", ", y.At[0], y.At[1])))
+			for _, d := range b.guided(y) {
+				sizes = appendNew(sizes, d)
+			}
+		}
+	}
+	if len(places) == 0 {
+		return
+	}
+	for _, c := range b.clampings() {
+		for _, name := range c.from {
+			for _, x := range c.bores {
+				if seat := b.bore(name); x.Shaft == seat.Shaft {
+					sizes = appendNew(sizes, b.steppedRod(seat, x).d[1])
+				}
+			}
+		}
+	}
+	slices.Sort(sizes)
+	b.setup = onBench
+	b.add(Operation{Kind: KindAid, Do: say.F("Make the jig plate, pinned in %s", b.pinned()),
+		Tool: "mill, or sent out: its bushes guide no better than they stand", Spindle: true,
+		Minutes: b.r.JigPlate + b.r.SlipBush*float64(len(places)), Backing: "clamped flat",
+		Gauge: "its bush holes read again from the pins",
+		Note: join("bush holes at "+list(places)+" in the figures of the drawing, seen from the left; the same plate "+
+			"goes on the right side with its other face up", b.pinWords())})
+	bushes := say.Row(3, "mm", ", ", sizes...).Trim()
+	if !b.s.Lathe {
+		for _, d := range sizes {
+			b.buy(purchase{kind: BuySlip, tool: "slip bush " + trim(d) + " mm" + toBuy,
+				name: say.F("slip bush %v", say.MM(d, 3).Trim()) + toBuy, size: d, spec: "no lathe here to turn it"})
+		}
+		return
+	}
+	b.add(Operation{Kind: KindAid, Setup: atLathe, Do: say.F("Turn %d slip %s", len(sizes), plural(len(sizes), "bush", "bushes")),
+		Tool: "turning tool, drill, boring tool", Spindle: true, Backing: "bar in the chuck, held short",
+		Minutes: b.r.SlipBush * float64(len(sizes)), Gauge: "each tool runs in its own without shake",
+		Note: say.F("all of one outside, to the bush holes of the plate; bored %v", bushes)})
+}
+
+// guided are the tools that slip bushes guide in the making of one seat.
+func (b *builder) guided(x Bore) []float64 {
+	var out []float64
+	for _, st := range b.opening(x, false) {
+		out = appendNew(out, st.tool.Size)
+	}
+	if x.Way.Cuts() {
+		out = appendNew(out, x.WaySize)
+	}
+	return out
+}
+
+// pinWords say where the pins of the jig stand, and how thick they are.
+func (b *builder) pinWords() say.Text {
+	var w []say.Text
+	for _, name := range b.j.Features[:min(2, len(b.j.Features))] {
+		for _, m := range b.j.Marks {
+			if m.Name != name {
+				continue
+			}
+			pin := say.F("%s %v", name, say.Row(3, "mm", ", ", m.At[0], m.At[1]))
+			if m.Dia > 0 {
+				pin += say.F(", pin %v", say.MM(m.Dia, 3).Trim())
+			}
+			w = append(w, pin)
+		}
+	}
+	if len(w) == 0 {
+		return "pins turned to the holes that they go in"
+	}
+	return "pins at " + list(w)
+}
+
+// turnedOver is what is said of a jig that goes to the other side.
+func (b *builder) turnedOver(c clamping) say.Text {
+	if c.up == job.Right {
+		return "turn the jig plate over with the chassis: its other face is up, its pins go in the same holes"
+	}
+	return ""
+}

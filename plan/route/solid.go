@@ -1,0 +1,45 @@
+package route
+
+import (
+	"math"
+
+	"rebush/fits/say"
+)
+
+// spot starts a hole in solid metal, so that the drill does not wander.
+func (b *builder) spot(x Bore, where string, common func(Operation) Operation) planned {
+	d := math.Min(b.r.SpotMost, x.mid()/2)
+	d = math.Floor(d*2+1e-9) / 2
+	o := common(Operation{Kind: KindSpot, Do: say.F("Spot %s on its new centre, in the solid plug", where),
+		Tool: "spot drill 90 degrees", ToolMM: math.NaN(), HoleMM: d,
+		Note: say.F("about %v across: the next tool finds its start there", say.MM(d, 1).About())})
+	return planned{o: o, q: &Query{Op: OpDrill, Dia: d, Through: d / 2, Material: x.Metal}, pass: d, after: d}
+}
+
+// pilot is the first drill into solid metal: half the seat, which leaves the
+// tool that locates a hole to work in.
+func (b *builder) pilot(x Bore, far bool) (Tool, bool) {
+	for i := len(b.s.Drills) - 1; i >= 0; i-- {
+		if t := b.s.Drills[i]; t.Size <= x.mid()/2+1e-9 && b.canDrill(t) && (!far || b.reachOK(t)) {
+			return t, true
+		}
+	}
+	return Tool{}, false
+}
+
+// reachNote says what reach and shank an operation needs where the tool may not
+// have them.
+func (b *builder) reachNote(st step, x Bore, far bool) say.Text {
+	if st.bar || st.op != OpPlunge && !far {
+		return ""
+	}
+	w := say.F("needs a reach of %v", say.MM(x.Plate+b.r.Overrun, 1))
+	if far {
+		w = say.F("needs a reach of at least %v, and no thicker shank so far up", say.MM(b.j.Width, 1))
+	}
+	if st.tool.Assumed {
+		w += say.F("; not given, taken as a usual short one: flutes %v, shank %v: look before it is fed",
+			say.MM(st.tool.Reach, 1), say.MM(st.tool.Shank, 1))
+	}
+	return w
+}
