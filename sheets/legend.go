@@ -14,7 +14,6 @@ func legend(b *block, pl *plan.Plan) {
 	list := []sign{
 		{func(x, y float64) { b.Line(x-5, y, x+5, y, 0.55) }, "hole as found"},
 		{func(x, y float64) { b.DashLine(x-5, y, x+5, y, 0.25) }, "hole before it wore"},
-		{func(x, y float64) { b.Line(x-5, y, x+5, y, 0.3) }, "new seat"},
 		{func(x, y float64) { b.Circle(x, y, 1.5, 0.4, false) }, "old centre"},
 		{func(x, y float64) { b.Circle(x, y, 2.1, 0.2, true) }, "how sure that is"},
 		{func(x, y float64) {
@@ -24,6 +23,7 @@ func legend(b *block, pl *plan.Plan) {
 	}
 	if pl.OK {
 		list = append(list,
+			sign{func(x, y float64) { b.Line(x-5, y, x+5, y, 0.3) }, "new seat"},
 			sign{func(x, y float64) { b.Cross(x, y, 2, 0.4) }, "new centre"},
 			sign{func(x, y float64) { b.Arrow(x-4, y, x+4, y, 2.4, 0.45) }, "the move"})
 	}

@@ -254,3 +254,26 @@ func TestAsMade(t *testing.T) {
 		t.Error(cover)
 	}
 }
+
+// TestStopShowsNoSeat: a sheet that must not be followed draws and names no new
+// seat and no new centre, and sets the ways side by side.
+func TestStopShowsNoSeat(t *testing.T) {
+	p := stoppedWithTried()
+	got := wordsOf(must(Setup(p, Options{})))
+	for _, no := range []string{"new seat", "new centre, ", "5.000 to 5.012", "largest seat", "Largest seat"} {
+		if strings.Contains(got, no) {
+			t.Errorf("says %q", no)
+		}
+	}
+	if !strings.Contains(got, "The choices side by side") {
+		t.Error("no ways side by side")
+	}
+	for name, h := range asFound(p).Holes {
+		if h.SeatR != 0 || h.BoreR != 0 || h.Target != h.Old {
+			t.Errorf("%s is drawn with a new seat: %+v", name, h)
+		}
+	}
+	if p.Holes["front axle.left"].SeatR == 0 {
+		t.Error("the plan itself was changed")
+	}
+}

@@ -27,6 +27,9 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 		noCut(p, pl)
 		return p.finish()
 	}
+	if !pl.OK {
+		pl = asFound(pl)
+	}
 	_, p.why, _ = ledgerOf(pl)
 	cover(p, pl)
 	if pl.OK {
@@ -40,8 +43,24 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 		wrong(p, pl)
 	}
 	findings(p, pl)
+	if !pl.OK {
+		sideBySide(p, pl)
+		change(p, pl)
+	}
 	sources(p, pl)
 	return p.finish()
+}
+
+// asFound is a plan whose holes are drawn as they are: no new seat stands in a
+// sheet that must not be followed.
+func asFound(pl *plan.Plan) *plan.Plan {
+	out := *pl
+	out.Holes = map[string]plan.Hole{}
+	for name, h := range pl.Holes {
+		h.SeatR, h.BoreR, h.Target = 0, 0, h.Old
+		out.Holes[name] = h
+	}
+	return &out
 }
 
 // of takes the name of the job from a plan.

@@ -82,7 +82,7 @@ func wayWords(w verdict.WayRow) string {
 	var s []string
 	if !w.Cures {
 		if w.WhyNot != "" {
-			s = append(s, "Does not cure it: "+w.WhyNot.String())
+			s = append(s, w.WhyNot.String())
 		} else if w.Way != verdict.Leave {
 			s = append(s, "Does not cure it")
 		}

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -14,6 +15,9 @@ import (
 // something.
 func sources(p *paper, pl *plan.Plan) {
 	keys, numbers, entries := ledgerOf(pl)
+	if !pl.OK { // nothing to cut by
+		keys = slices.DeleteFunc(keys, func(k string) bool { return strings.HasPrefix(k, "targets/") || strings.HasPrefix(k, "seats/") })
+	}
 	if len(keys)+len(pl.Rules)+len(pl.Tables) == 0 {
 		return
 	}

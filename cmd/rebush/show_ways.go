@@ -91,7 +91,10 @@ func showWays(pg *page, p *plan.Plan) {
 // wayWordsOf says why a way cannot be, or what it keeps and what is lost by it.
 func wayWordsOf(w verdict.WayRow) string {
 	var s []string
-	if w.WhyNot != "" {
+	switch {
+	case w.WhyNot != "" && w.OK:
+		s = append(s, w.WhyNot.String())
+	case w.WhyNot != "":
 		s = append(s, "no: "+w.WhyNot.String())
 	}
 	if w.OK {
