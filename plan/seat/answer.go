@@ -25,7 +25,10 @@ func (a *Answer) Tools() []string {
 	return out
 }
 
-// cuts says that a way takes metal off.
+// takesOff says that a way takes metal off: none does that uses what is there.
+func (k Kind) takesOff() bool { return k != OldSeatWay && k != CapWay && k != AsItIs }
+
+// cuts says that a way is a tool of the shop.
 func (k Kind) cuts() bool { return k == Reamer || k == BoringHead || k == EndMill }
 
 // Turned is how many parts are turned for an answer: the bush, and what stands

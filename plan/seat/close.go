@@ -28,18 +28,18 @@ func (j *judge) closure(a *Answer) {
 	m, p := &a.Bush.Metal, &j.h.Plate2
 	flow := j.r.flow(m)
 	lo, hi := math.Inf(1), 0.0
-	di := (a.Bush.BLow + a.Bush.BHigh) / 2
+	thick, thin := a.Bush.thick(), a.Bush.thin(a.SeatLow)
 	// A stiff bush flows earlier and then closes more, a soft one closes more
 	// before it flows: every pair of moduli is asked.
 	for k := range 8 {
 		plate, bush, yield := [2]float64{p.ELow, p.EHigh}[k&1], [2]float64{m.ELow, m.EHigh}[k>>1&1], flow[k>>2]
-		least := pressed(j.wallShape(a.SeatHigh), a.SeatHigh, di,
+		least := pressed(j.wallShape(a.SeatHigh), a.SeatHigh, thick,
 			press.Elastic{E: plate, Nu: p.Nu}, press.Elastic{E: bush, Nu: m.Nu, Yield: yield})
 		if c := least.At(a.ULow).ClosureLow; c < lo {
 			lo, a.ClosureAt[0] = c, least
 		}
 		most := least
-		most.D, most.Wall = a.SeatLow, j.wallShape(a.SeatLow)
+		most.D, most.Di, most.Wall = a.SeatLow, thin, j.wallShape(a.SeatLow)
 		if c := most.At(a.UHigh).ClosureHigh; c > hi {
 			hi, a.ClosureAt[1] = c, most
 		}
@@ -100,6 +100,7 @@ func (j *judge) change(a *Answer, t, share float64) float64 {
 // nothing flows.
 func (j *judge) elasticShare(a *Answer) float64 {
 	seat := j.press(&a.Bush, a.Contact, a.SeatLow, true, false)
+	seat.Di = a.Bush.thin(a.SeatLow)
 	if t, known := seat.Ligament(); known && t <= 0 {
 		return 1
 	}

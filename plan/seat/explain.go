@@ -17,6 +17,9 @@ func Explain(book *ledger.Ledger, in Input, x Seated) Row {
 	if x.Chosen == nil {
 		return row
 	}
+	if seen := x.Chosen.Seen; seen != nil {
+		x.Hole = *seen
+	}
 	e := &explainer{in: &in, x: &x, a: x.Chosen, book: book, page: book.Page("seats/" + x.Name())}
 	f := e.sizes(&row)
 	if e.a.HeldBy == ByPress {
@@ -64,8 +67,11 @@ func (e *explainer) sizes(row *Row) figures {
 	f.seat = both{p.Calc1("seat_mm/min", "least diameter of the seat", "mm", least, a.Way.Kind.limits(), itself,
 		leaves.least),
 		p.Calc1("seat_mm/max", "largest diameter of the seat", "mm", most, a.Way.Kind.limits(), itself, leaves.most)}
+	if e.x.Hole.Offset != ([2]float64{}) {
+		e.eccentric(row)
+	}
 	row.SeatMM = f.seat.limits()
-	if a.Way.Kind == Reamer || a.Way.Kind == OldSeatWay {
+	if a.Way.Kind == Reamer || a.Way.Kind == OldSeatWay || a.Way.Kind == AsItIs {
 		row.SeatMM = f.seat.sizes()
 	}
 	if !math.IsInf(a.CleanUp, 1) {
@@ -88,9 +94,16 @@ func (e *explainer) sizes(row *Row) figures {
 	return f
 }
 
-// place are the figures that a new centre in its worn hole is given by, and
-// both made again from them.
+// place are the figures that the middle of a seat in its worn hole is given by,
+// and both made again from them: the new centre, or of a hole that is not cut its
+// own middle.
 func (e *explainer) place() ([]ledger.Num, func(v []float64) (survey.Hole, [2]float64)) {
+	if e.a.Way.Kind == AsItIs {
+		return e.x.Old.Nums(e.book), func(v []float64) (survey.Hole, [2]float64) {
+			old := e.x.Old.With(v[:survey.Held])
+			return old, old.Stands().O
+		}
+	}
 	target := e.book.Page("targets/" + e.x.Name())
 	nums := append(e.x.Old.Nums(e.book), target.Num("target_mm/0"), target.Num("target_mm/1"))
 	return nums, func(v []float64) (survey.Hole, [2]float64) {

@@ -39,9 +39,9 @@ func (e *explainer) mechanics(in []float64) press.Seat {
 func (e *explainer) press(row *Row, f figures) {
 	a, p := e.a, e.page
 	plate, bush := e.in.Casting.Plate.Name, a.Bush.Metal.Name
+	stiff, soft, closing := e.bores(f)
 	given := []ledger.Num{
-		p.Leaf("bush_bore_mm", "bore of the bush before pressing, middle of its limits", "mm", e.bushLine("bore"),
-			a.Stress.Di),
+		stiff,
 		p.Leaf("plate_e_high", "modulus of "+plate+" for stress", "MPa", e.plate("E", true), a.Stress.Housing.E),
 		p.Leaf("bush_e_high", "modulus of "+bush+" for stress", "MPa", e.bush("E", true), a.Stress.Bush.E),
 		p.Leaf("bush_flow_high", "flow stress of the bush for stress, with 1.155", "MPa",
@@ -56,7 +56,7 @@ func (e *explainer) press(row *Row, f figures) {
 	row.HoopLimitMPa = dim.Number(p.Leaf("hoop_limit_mpa", "largest tension allowed", "MPa", e.limitLine(),
 		a.PeakLimit).V)
 
-	softest := []ledger.Num{given[0],
+	softest := []ledger.Num{soft,
 		p.Leaf("plate_e_low", "modulus of "+plate+" for holding"+e.slackened(), "MPa", e.holdLine(), a.Hold.Housing.E),
 		p.Leaf("bush_e_low", "modulus of "+bush+" for holding", "MPa", e.bush("E", false), a.Hold.Bush.E),
 		p.Leaf("bush_flow_low", "flow stress of the bush for holding", "MPa", e.flowLine("porous_hold_mpa", false),
@@ -72,7 +72,7 @@ func (e *explainer) press(row *Row, f figures) {
 		e.ontoMandrel(row, f)
 		return
 	}
-	e.closure(row, f, given[0])
+	e.closure(row, f, closing)
 }
 
 func (e *explainer) slackened() string {
@@ -113,9 +113,9 @@ func (e *explainer) pressIn(f figures, friction, contact ledger.Num, stiff []led
 
 // closure explains how far the bore closes, at either end of what is not known
 // of moduli and flow.
-func (e *explainer) closure(row *Row, f figures, bore ledger.Num) {
+func (e *explainer) closure(row *Row, f figures, bores both) {
 	p, metal := e.page, &e.a.Bush.Metal
-	end := func(i int, k string, u, seat ledger.Num, pick func(press.State) float64) ledger.Num {
+	end := func(i int, k string, u, seat, bore ledger.Num, pick func(press.State) float64) ledger.Num {
 		at := e.a.ClosureAt[i]
 		return p.Calc("closure_um/"+k, k+" closure of the bore on diameter", "um",
 			"elastic up to the flow of the bush, beyond it 1.0 (least) or outer over inner wall diameter (largest) of each further um",
@@ -128,8 +128,8 @@ func (e *explainer) closure(row *Row, f figures, bore ledger.Num) {
 				at.Bush.Yield))
 	}
 	row.ClosureUM = both{
-		end(0, "min", f.u.least, f.seat.most, func(s press.State) float64 { return s.ClosureLow * 1000 }),
-		end(1, "max", f.u.most, f.seat.least, func(s press.State) float64 { return s.ClosureHigh * 1000 })}.numbers()
+		end(0, "min", f.u.least, f.seat.most, bores.least, func(s press.State) float64 { return s.ClosureLow * 1000 }),
+		end(1, "max", f.u.most, f.seat.least, bores.most, func(s press.State) float64 { return s.ClosureHigh * 1000 })}.numbers()
 }
 
 // ontoMandrel explains how far the bore of a bush closes onto the mandrel that

@@ -99,6 +99,29 @@ func LooseAt(left, seat, plate, bush float64) float64 {
 // ClosedBore is the bore after pressing.
 func ClosedBore(bore, closure float64) float64 { return bore - closure }
 
+// ThickBore is the bore of a round bush with the wall of the thick side of an
+// eccentric one; off is the middle of its bore from that of its outside, mm.
+func ThickBore(bore, off float64) float64 { return math.Max(0, bore-2*off) }
+
+// ThinBore is the same for the thin side, and never more than leaves a thousandth of
+// the seat for a wall.
+func ThinBore(bore, off, seat float64) float64 {
+	if off == 0 {
+		return bore
+	}
+	return math.Min(bore+2*off, 0.998*seat)
+}
+
+// SetDoubt is how well the bore of an eccentric bush stands where it belongs, mm
+// standard and per axis: how well it is set over when it is turned, and what a
+// doubt of its angle in degrees makes of that. 0 of a bush that is not eccentric.
+func SetDoubt(off, clockDeg, setOver float64) float64 {
+	if off == 0 {
+		return 0
+	}
+	return math.Hypot(setOver, off*clockDeg*math.Pi/180)
+}
+
 // OntoMandrel is how far a bore closes that a mandrel in it stops, and from which
 // it springs back.
 func OntoMandrel(bore, mandrel, spring float64) float64 { return bore - mandrel + spring }

@@ -62,7 +62,7 @@ func (s Site) side() job.Side { return s.Old.Bore.Side }
 func (in *Input) hole(s Site, sites []Site) Hole {
 	b, shaft, c := s.Old.Bore, s.Old.Shaft, in.Job.Chassis
 	h := Hole{
-		Name: s.Name(), There: s.there(), S: clears(s.Old, s.At, s.there()), UPlace: s.UPlace, USurvey: s.Old.U,
+		Name: s.Name(), At: s.At, There: s.there(), S: clears(s.Old, s.At, s.there()), UPlace: s.UPlace, USurvey: s.Old.U,
 		Journal: s.Old.Journal(), JournalU: in.Table.V("u_journal_mm"), MustPass: shaft.Through(b.Side),
 		Plate: c.Thickness.On(b.Side).Float(), RoomIn: b.RoomIn.Float(), RoomOut: b.RoomOut.Float(),
 		SideRoom: in.sideRoom(s, sites), TLow: in.Rules.UseLow, THigh: in.Rules.UseHigh, Plate2: in.Casting.Plate,
@@ -87,7 +87,8 @@ func (in *Input) hole(s Site, sites []Site) Hole {
 		h.BossR, h.BossE = b.Boss.Float()/2, offBoss(s.Old, s.At)
 	}
 	if b.Seat != nil {
-		h.Old = &OldSeat{Low: s.Seat - s.USeat, High: s.Seat + s.USeat, Sound: b.Seat.Sound}
+		h.Old = &OldSeat{Low: s.Seat - s.USeat, High: s.Seat + s.USeat, Sound: b.Seat.Sound,
+			Off: apart(thereAt(s.Old), s.At)}
 	}
 	if n := b.Now; n != nil {
 		h.worked(n)

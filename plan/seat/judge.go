@@ -23,6 +23,7 @@ type judge struct {
 	bore  [2]float64 // limits of the finished bore
 	edge  float64    // from the new centre to what is nearest
 
+	off    float64 // of the bore from the middle of the seat: bushes are turned with it
 	wallOf float64 // least wall aimed at for a bush that is turned for a seat of any size
 
 	walls [4]knownWall // the last few asked about
@@ -46,7 +47,7 @@ func newJudge(h Hole, shop Shop, r Rules) *judge {
 		j.fill = h.Fill + doubt
 	}
 	j.needT = NeededTorque(r.HoldFactor, r.HoldFriction, h.Load, h.Journal)
-	j.bore, j.edge = BoreLimits(h, r), h.EdgeAway()
+	j.bore, j.edge, j.off = BoreLimits(h, r), h.EdgeAway(), math.Hypot(h.Offset[0], h.Offset[1])
 	return j
 }
 
@@ -81,7 +82,7 @@ func (j *judge) answer(a *Answer, b *Bush, w *Way, glued, why bool) {
 // walled is answer with the wall that a bush is to have which is turned for a
 // seat of any size.
 func (j *judge) walled(a *Answer, b *Bush, w *Way, glued, why bool) {
-	*a = Answer{Bush: *b, Way: *w, Mend: w.Kind.Mend(), HeldBy: ByPress, LooseAt: math.NaN(), PV: math.NaN(),
+	*a = Answer{Bush: *b, Way: *w, Mend: w.Kind.Mend(), Seen: &j.h, SeatAt: j.h.At, Offset: j.h.Offset, HeldBy: ByPress, LooseAt: math.NaN(), PV: math.NaN(),
 		RunCold: math.NaN(), RunHot: math.NaN(), Ligament: math.Inf(1)}
 	switch {
 	case w.Kind == CapWay:
@@ -114,6 +115,7 @@ func (j *judge) walled(a *Answer, b *Bush, w *Way, glued, why bool) {
 		return
 	}
 	a.Feasible = true
+	a.USet = SetDoubt(j.off, j.r.ClockDeg, j.r.SetOver)
 	a.thin = a.Bush.Turned && a.BushWall() < j.r.GoodWall-slack
 	a.Chance = j.chance(a)
 }
@@ -205,7 +207,7 @@ func (j *judge) cleansUp(a *Answer) Fail {
 	if f := j.clears(a.Way.Kind, a.SeatLow, a.HeldBy == ByCompound, a.Bush.Metal.Porous); f.What != noFail {
 		return f
 	}
-	if a.Mend == Renew {
+	if !a.Way.Kind.takesOff() {
 		a.CleanUp = math.Inf(1)
 		return Fail{}
 	}
@@ -228,7 +230,7 @@ func (j *judge) leastRadius(glued, porous bool) float64 {
 // of the worn wall stays, if it is seated in sound wall far enough round.
 func (j *judge) clears(kind Kind, low float64, glued, porous bool) Fail {
 	switch kind {
-	case CapWay:
+	case CapWay, AsItIs:
 		return Fail{}
 	case OldSeatWay:
 		if !j.h.Old.Sound {

@@ -29,13 +29,17 @@ const (
 // MendsRising are the mends by how much is done to the truck, the least first.
 func MendsRising() []Mend { return []Mend{Keep, Renew, Rebush, MadeToFit, BushInABush, Plug} }
 
-// Mends are the mends that a hole is open to, the one that takes off least
-// first.
+// inPlace is how far a seat may stand from where the bore belongs and still be
+// in its place, mm: half a micrometre, less than is printed.
+const inPlace = 0.0005
+
+// Mends are the mends that a hole is open to by what is in its plate alone, the
+// one that takes off least first.
 func (h Hole) Mends() []Mend {
 	switch {
 	case h.Cap > 0:
 		return []Mend{Renew}
-	case h.Old != nil:
+	case h.Old != nil && h.Old.Off <= inPlace:
 		return []Mend{Renew, Rebush}
 	}
 	return []Mend{Rebush}
@@ -44,8 +48,8 @@ func (h Hole) Mends() []Mend {
 // Kind is a way to make a seat.
 type Kind int
 
-// The ways. An old seat and a cap cut nothing; no tool is that of a bush that
-// nothing in the shop makes a seat for.
+// The ways. An old seat, a cap and a hole as it is cut nothing; no tool is that of
+// a bush that nothing in the shop makes a seat for.
 const (
 	Reamer Kind = iota
 	BoringHead
@@ -53,11 +57,12 @@ const (
 	OldSeatWay
 	CapWay
 	NoTool
+	AsItIs
 )
 
 // String is the way in a word or two.
 func (k Kind) String() string {
-	return [...]string{"reamer", "boring head", "end mill", "old seat", "cap", "no tool"}[k]
+	return [...]string{"reamer", "boring head", "end mill", "old seat", "cap", "no tool", "as it is"}[k]
 }
 
 // Cuts says whether a tool makes the seat.
@@ -65,8 +70,11 @@ func (k Kind) Cuts() bool { return k == Reamer || k == BoringHead || k == EndMil
 
 // Mend is what a way serves.
 func (k Kind) Mend() Mend {
-	if k == OldSeatWay || k == CapWay {
+	switch k {
+	case OldSeatWay, CapWay:
 		return Renew
+	case AsItIs:
+		return MadeToFit
 	}
 	return Rebush
 }

@@ -1,8 +1,6 @@
 package seat
 
 import (
-	"slices"
-
 	"rebush/fits/finding"
 	"rebush/fits/say"
 )
@@ -63,7 +61,7 @@ func Offer(in Input, sites []Site) ([]Offered, finding.List) {
 		}
 		o := Offered{Site: s, Hole: in.hole(s, sites)}
 		for _, m := range MendsRising() {
-			if mended, open := in.mended(m, s, o.Hole, series); open {
+			if mended, open := in.mended(m, s, sites, o.Hole, series); open {
 				o.Mends = append(o.Mends, mended)
 			}
 		}
@@ -74,31 +72,52 @@ func Offer(in Input, sites []Site) ([]Offered, finding.List) {
 
 // mended is one mend of a hole; false where it is none of those that are
 // searched.
-func (in *Input) mended(m Mend, s Site, h Hole, series []Bush) (Mended, bool) {
+func (in *Input) mended(m Mend, s Site, sites []Site, h Hole, series []Bush) (Mended, bool) {
 	out := Mended{Mend: m}
-	if m != Renew && m != Rebush {
+	list := in.allowed(s.Name())
+	switch m {
+	case Renew:
+		out.WhyNot, out.Owner = noRenewal(h)
+	case Rebush:
+		out.WhyNot, out.Owner = underCap(h)
+	case MadeToFit:
+		h, out.WhyNot, out.Owner = in.asItIs(s, sites, h)
+		list = in.turned(list)
+	default:
 		return out, false
 	}
-	if out.WhyNot, out.Owner = shut(m, h); out.WhyNot != "" {
-		return out, true
-	}
-	if s.Old.Bore.Bushed {
+	if s.Old.Bore.Bushed && s.there() == 0 && h.Cap == 0 {
 		out.Asks = "seat"
 	}
-	out.Answers = Search(h, []Mend{m}, in.allowed(s.Name()), in.Shop, in.Rules)
-	if in.chosenCode(s.Name()) == "" {
+	if out.WhyNot != "" {
+		return out, true
+	}
+	out.Answers = Search(h, []Mend{m}, list, in.Shop, in.Rules)
+	if in.chosenCode(s.Name()) == "" && m != MadeToFit {
 		out.Buy = in.toBuy(h, []Mend{m}, series)
 	}
 	return out, true
 }
 
-// shut says why a hole is not open to a mend, to whoever plans and to an owner.
-func shut(m Mend, h Hole) (whyNot, owner say.Text) {
-	if slices.Contains(h.Mends(), m) {
-		return "", ""
+// underCap says why no hole is cut that a cap holds a bearing in.
+func underCap(h Hole) (whyNot, owner say.Text) {
+	if h.Cap > 0 {
+		return "its bearing lies under a cap, and no hole is cut", "the bearing lies under a cap"
 	}
-	if m == Renew {
+	return "", ""
+}
+
+// noRenewal says why nothing can be renewed, to whoever plans and to an owner.
+func noRenewal(h Hole) (whyNot, owner say.Text) {
+	switch old := h.Old; {
+	case h.Cap > 0:
+	case old == nil:
 		return "there is no seat of an old bush, and no cap", "there is no bearing to renew"
+	case !old.Sound:
+		return "the old seat is not sound", "the seat of the old bearing is spoilt"
+	case old.Off > inPlace:
+		return say.F("the old seat stands %v off where the bore belongs: a bush in its middle would keep that",
+			say.MM(old.Off, 3)), "the old bearing stood in the wrong place"
 	}
-	return "its bearing lies under a cap, and no hole is cut", "the bearing lies under a cap"
+	return "", ""
 }

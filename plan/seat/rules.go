@@ -64,6 +64,8 @@ type Rules struct {
 	SideHigh         float64 `rule:"side_play_mm,high"`
 	WasherStep       float64 `rule:"washer_step_mm"`
 	GoodWall         float64 `rule:"good_wall_mm"`
+	ClockDeg         float64 `rule:"clock_deg"`
+	SetOver          float64 `rule:"set_over_mm"`
 	TurnMinutes      float64 `rule:"minutes_turn_bush"`
 	PressMinutes     float64 `rule:"minutes_press"`
 }

@@ -83,7 +83,7 @@ func (j *judge) search(mends []Mend, bushes []Bush, why bool) []Answer {
 // cutting says that one of the mends makes a hole.
 func cutting(mends []Mend) bool {
 	for _, m := range mends {
-		if m != Renew {
+		if m != Renew && m != MadeToFit {
 			return true
 		}
 	}
@@ -111,6 +111,10 @@ func (s Shop) waysTo(mends []Mend, h Hole) []Way {
 		switch {
 		case m == Rebush:
 			out = append(out, s.Ways...)
+		case m == MadeToFit:
+			if h.AsIs.Name != "" {
+				out = append(out, h.AsIs)
+			}
 		case h.Cap > 0:
 			out = append(out, Way{Kind: CapWay, Name: "the seat under its cap", Size: h.Cap, Low: h.Cap, High: h.Cap,
 				Index: -1})

@@ -100,7 +100,8 @@ func (j *judge) turn(a *Answer, glued bool) (out Fail) {
 	b.Length = j.h.Plate
 	b.BLow, b.BHigh = aimBore-half, aimBore+half
 	b.ODLow, b.ODHigh = mid-half, mid+half
-	if wall := (mid - aimBore) / 2; wall < r.LeastWall-slack && out.What == noFail {
+	b.Off = j.off
+	if wall := (mid-aimBore)/2 - j.off; wall < r.LeastWall-slack && out.What == noFail {
 		out = fail(CleansUp, wallOfBush, wall, r.LeastWall)
 		if wall <= half {
 			return out

@@ -101,6 +101,9 @@ func (e *explainer) toolLine() string {
 	case Reamer:
 		return e.shopLine(fmt.Sprintf("reamers/%d", e.a.Way.Index)) + ", " + e.a.Way.Kind.limits()
 	}
+	if e.a.Way.Kind == AsItIs && e.x.Old.Bore.Seat == nil {
+		return e.boreLine("narrowest") + ", as measured, with twice the doubt of it"
+	}
 	return e.boreLine("seat") + ", as measured"
 }
 

@@ -23,12 +23,14 @@ import "rebush/fits/press"
 // Hole is one bore as the search sees it.
 type Hole struct {
 	Name     string
-	S        float64 // seat radius that just clears the worn outline about the target, and what else is hollow there
-	There    float64 // diameter of a round hole that is there: the seat of an old bush or its outside, 0 none
-	Fill     float64 // seat radius that touches unworn wall over 255 degrees, 0 not known
-	UPlace   float64 // standard uncertainty of where the hole will be cut
-	USurvey  float64 // standard uncertainty of the old centre
-	Journal  float64 // diameter
+	At       [2]float64 // middle of its seat, frame of the job
+	Offset   [2]float64 // where the bore belongs from there: nought but of a hole that is not cut
+	S        float64    // seat radius that just clears the worn outline about the target, and what else is hollow there
+	There    float64    // diameter of a round hole that is there: the seat of an old bush or its outside, 0 none
+	Fill     float64    // seat radius that touches unworn wall over 255 degrees, 0 not known
+	UPlace   float64    // standard uncertainty of where the hole will be cut
+	USurvey  float64    // standard uncertainty of the old centre
+	Journal  float64    // diameter
 	JournalU float64
 	JournalA float64 // expansion of the shaft, 1e-6/K
 	MustPass float64 // largest diameter that goes through on assembly, 0 none
@@ -49,6 +51,7 @@ type Hole struct {
 	Near     []Near // other bores and gears in the same plate
 	Old      *OldSeat
 	Cap      float64 // diameter of a seat under a cap, 0 none
+	AsIs     Way     // the hole that a bush is turned for as it is; no name, none
 	Plate2   Plate
 	Finish   Finish     // the only finish that is wanted, "" any
 	Follows  bool       // it was made by this job where it stands: a tool follows it, and clears no wear
@@ -59,6 +62,7 @@ type Hole struct {
 // OldSeat is the seat of a factory bush that is out.
 type OldSeat struct {
 	Low, High float64 // diameter with the instrument's doubt
+	Off       float64 // its middle from where the bore belongs
 	Sound     bool
 	Made      bool // by this job
 }
@@ -114,6 +118,7 @@ type Bush struct {
 	FlangeOD      float64 // 0 plain
 	FlangeT       float64
 	Runout        float64
+	Off           float64 // middle of the bore from that of the outside: of a bush turned eccentric
 	Metal         Metal
 	Price         float64
 	Priced        bool
@@ -217,6 +222,8 @@ type Answer struct {
 	Bearing            float64    // length that the axle runs in
 	SideUse            float64    // length taken outside the plate
 	Chance             float64
+	USet               float64 // standard uncertainty of the bore's place from how an eccentric bush is turned and set, mm per axis
+	Seen               *Hole   // the hole as this answer saw it: about its seat, with what its plate then is
 	Wall               press.Wall
 
 	made    [2]float64 // what the finishing tool leaves, whatever the bore was

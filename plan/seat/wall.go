@@ -108,9 +108,10 @@ func interferenceFor(seat press.Seat, p float64) float64 {
 // hold; a plate that slackens then has its relaxed modulus.
 func (j *judge) press(b *Bush, contact, d float64, stress, slackens bool) press.Seat {
 	p, m := &j.h.Plate2, &b.Metal
-	st := pressed(j.wallShape(d), d, (b.BLow+b.BHigh)/2, press.Elastic{}, press.Elastic{})
+	st := pressed(j.wallShape(d), d, b.thin(d), press.Elastic{}, press.Elastic{})
 	st.L = contact
 	if stress {
+		st.Di = b.thick()
 		st.Housing = press.Elastic{E: p.EHigh, Nu: p.Nu}
 		st.Bush = press.Elastic{E: m.EHigh, Nu: m.Nu, Yield: press.MisesOverTresca * m.YieldHi}
 		if m.Porous {
@@ -128,6 +129,13 @@ func (j *judge) press(b *Bush, contact, d float64, stress, slackens bool) press.
 	}
 	return st
 }
+
+// thick and thin are the bores of the round bushes whose walls are everywhere
+// that of the thick or of the thin side of a bush turned eccentric: the one is
+// stiffer than it, the other softer (METHODS.md 2). Of a bush that is not they
+// are its bore. d is the diameter of the seat.
+func (b *Bush) thick() float64         { return ThickBore((b.BLow+b.BHigh)/2, b.Off) }
+func (b *Bush) thin(d float64) float64 { return ThinBore((b.BLow+b.BHigh)/2, b.Off, d) }
 
 // wallShape is the wall of a seat of diameter d; the last few are remembered.
 func (j *judge) wallShape(d float64) press.Wall {
