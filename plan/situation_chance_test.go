@@ -94,7 +94,7 @@ func TestGainsAreThoseOfTwoJobs(t *testing.T) {
 		}
 		after := edit().odds().Chance
 		near(t, g.Change.String()+": chance", g.FirstTimeRight, after.FirstTimeRight, 1e-9)
-		near(t, g.Change.String()+": gain", g.Gain, after.FirstTimeRight-base.FirstTimeRight, 1e-9)
+		near(t, g.Change.String()+": gain", g.Gain, after.FirstTimeRight-base.FirstTimeRight, 2e-9) // both rounded to nine digits
 		if g.Gain <= 0 || g.Gain > last {
 			t.Errorf("%s gains %v after %v", g.Change, g.Gain, last)
 		}

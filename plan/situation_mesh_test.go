@@ -33,7 +33,7 @@ func perMM() float64 {
 // doubtWorm is u_a of plan/target/METHODS.md 3 for these jobs: set-up 0.010, two holes of
 // 0.010, geometry 0.020, mate 0.010 (worst instrument for a middle), run-out
 // 0.02: sqrt(0.0001 + 0.00005 + 0.0004 + 0.0001 + 0.000025) = 0.02598.
-var doubtWorm = math.Sqrt(0.010*0.010 + 0.010*0.010/2 + 0.020*0.020 + 0.010*0.010 + 0.02*0.02/16)
+var doubtWorm = math.Sqrt(0.010*0.010 + 0.010*0.010/2 + 0.020*0.020 + 0.010*0.010)
 
 // TestWormAboveAndBelow: old centre (10, 8), clearance 0.02, wear 0.10; the
 // shaft lies 0.12 from the old centre as found, 0.02 when new.
@@ -152,7 +152,7 @@ func TestSpurPairs(t *testing.T) {
 	nearMM(t, "backlash found", m.FoundBacklashMM, 0.07564, 1e-4)
 	nearMM(t, "backlash when new", m.OriginalBacklashMM, 0, 1e-4)
 	// Bare centres 11.98 apart. Window, shifted: the load opens the mesh, so
-	// lo - 0.0075, hi - 0.030; u_a without run-out and with u of the mate 0.005.
+	// lo - 0.0075, hi - 0.030; u_a with u of the mate 0.005.
 	u := math.Sqrt(0.0001 + 0.00005 + 0.0004 + 0.000025)
 	lo, hi := g.at(0.03)-0.0075+u, g.at(0.09)-0.030-u
 	want := math.Max(lo, math.Min(hi, 11.98))
@@ -266,7 +266,7 @@ func TestMeshWindows(t *testing.T) {
 func TestGoodBoresUnderAMovedWorm(t *testing.T) {
 	const round = "centre: [10.00, 8.00], widest: 3.20, narrowest: 3.20"
 	p := plain(t).drive(round, round).gear(wormGear(16.02, ", moved: yes")).plan()
-	// Bare 8.02; wanted at least 8 + 0.05/0.7305 + 0.030 + 0.02598 = 8.1244.
+	// Bare 8.02; wanted at least 8 + 0.05/0.7305 + 0.030 + 0.02550 = 8.1239.
 	nearXY(t, "target", targetOf(t, p, "drive.left").TargetMM, 10, 8.02+8-(8+0.05/perMM()+0.030+doubtWorm), 2e-4)
 	if len(p.Seats) != 2 {
 		t.Errorf("%d seats\n%s", len(p.Seats), everything(p))

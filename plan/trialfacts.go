@@ -1,11 +1,8 @@
 package plan
 
 import (
-	"math"
-
 	"rebush/plan/chance"
 	"rebush/plan/job"
-	"rebush/plan/mesh"
 	"rebush/plan/seat"
 	"rebush/plan/survey"
 	"rebush/plan/target"
@@ -39,14 +36,13 @@ func trialFacts(w *books, j *job.Job, shop target.Shop, holes []survey.Hole, s t
 			if b.Bore.Now != nil {
 				x.Worn = h.Survey.Stands()
 			}
+			if x.Fitting == nil && !h.Done() {
+				x.At = h.Survey.FoundCentre(h.Load)
+			}
 			f.Holes = append(f.Holes, x)
 		}
 	}
-	for i, d := range s.Drives {
-		if i < len(s.Output.Gears) {
-			f.Pairs = append(f.Pairs, triedPair(w, j, d, s.Output.Gears[i], s.Axles[d.Shaft].Shaft.Leave))
-		}
-	}
+	f.Pairs = triedPairs(w, j, s, f.Holes)
 	return f
 }
 
@@ -100,41 +96,4 @@ func toolOf(w *books, sh *job.Shop, a *seat.Answer) (own [2]float64, over float6
 		over = sh.Runout.Float() - w.rules.V("end_mill_mm")
 	}
 	return own, over
-}
-
-// triedPair is one mesh as the target left it; left says that the shaft of its
-// wheel stays as it is.
-func triedPair(w *books, j *job.Job, d mesh.Drive, g target.GearOut, left bool) chance.Pair {
-	p := chance.Pair{Name: d.Name, On: d.Shaft, Station: d.Share, Mate: chance.FixedMate, MateStation: d.MateShare,
-		Towards: g.Towards, CentreMM: g.Centre, LowMM: d.Window.Lo, HighMM: d.Window.Hi, Empty: d.Window.Empty,
-		Trusted: d.Trusted, UGeomMM: d.UGeom, UMateMM: d.UMate}
-	if d.OnJob() {
-		p.Mate = d.Mate
-	}
-	for _, of := range j.Gears {
-		if of.Name == d.Name {
-			p.RunoutMM[0] = of.Wheel.Runout.Float()
-			if of.Pinion != nil {
-				p.RunoutMM[1] = of.Pinion.Runout.Float()
-			}
-		}
-	}
-	if a, err := d.Pair.CentreForNormal(w.rules.V("tight_tooth_backlash_mm")); err == nil {
-		p.TightMM = a
-	}
-	if a, err := d.Pair.CentreForContactRatio(d.Window.Contact); err == nil {
-		p.ContactMM = a
-	}
-	span := mesh.Spacing(j.Chassis)
-	if !left || span <= 0 || d.Kind != mesh.SpurPair || d.Face <= 0 {
-		return p
-	}
-	angle, err := d.Pair.OperatingAngle(g.Centre)
-	if err != nil {
-		return p
-	}
-	if n, err := d.Pair.Normal(d.Window.Lo); err == nil && n > 0 {
-		p.Lean = &chance.Lean{FaceMM: d.Face, SpanMM: span, AngleRad: angle * math.Pi / 180, BacklashMM: n}
-	}
-	return p
 }

@@ -75,6 +75,14 @@ func (m *Model) checkBore(b *Bore) error {
 }
 
 func (m *Model) checkGear(g *Gear, taken map[[2]int]bool) error {
+	for _, v := range g.SpreadMM {
+		if math.IsNaN(v) || math.IsInf(v, 0) {
+			return errors.New("a shift of its limits is not a number")
+		}
+	}
+	if g.Placeless {
+		return nil
+	}
 	has := func(shaft int) bool { return taken[[2]int{shaft, 0}] || taken[[2]int{shaft, 1}] }
 	if g.On < 0 || g.On >= len(m.Shafts) || !has(g.On) {
 		return fmt.Errorf("its wheel's shaft %d has no bore", g.On)

@@ -19,7 +19,7 @@ type Line struct {
 
 // Budget is the oracle of the trials: the closed-form budget of the same model,
 // where the model is straight: clean-up about the wear direction, press,
-// finished bore where a tool gives it, and the window of each trusted pair.
+// finished bore where a tool gives it, and the window of each pair whose teeth were measured.
 //
 // Source: JCGM 100:2008, 5.1.2; contributions by METHODS.md 3.
 func (m *Model) Budget() []Line {
@@ -41,9 +41,7 @@ func (m *Model) Budget() []Line {
 		}
 	}
 	for i := range m.Gears {
-		if !m.Gears[i].ReportOnly {
-			out = append(out, m.gearLine(&m.Gears[i]))
-		}
+		out = append(out, m.gearLine(&m.Gears[i]))
 	}
 	return out
 }
@@ -79,8 +77,7 @@ func (m *Model) cleanupLine(b *Bore) Line {
 func (m *Model) gearLine(g *Gear) Line {
 	c := m.compileGear(g)
 	mean := g.CentreMM
-	terms := []term{{What: "geometry", C: -1, U: g.UGeomMM}, {What: "mate", C: 1, U: g.UMateMM},
-		{What: "run-out of the wheel", C: 1, U: c.e0 / math.Sqrt2}, {What: "run-out of the mating gear", C: 1, U: c.e1 / math.Sqrt2}}
+	terms := []term{{What: "geometry", C: -1, U: g.UGeomMM}, {What: "mate", C: 1, U: g.UMateMM}}
 	shared := make([][2]float64, len(m.Setups))
 	for k := 0; k < c.n; k++ {
 		b := &m.Bores[c.bore[k]]
@@ -114,7 +111,8 @@ func (m *Model) gearLine(g *Gear) Line {
 	for i, v := range shared {
 		terms = append(terms, term{What: "clamping " + m.Setups[i].Name, C: math.Hypot(v[0], v[1]), U: m.Setups[i].UMM})
 	}
-	return line(g.Name+": backlash limits", mean, g.WindowMM[0], g.WindowMM[1], terms)
+	return line(g.Name+": backlash limits", mean, math.Max(g.WindowMM[0], c.tight+c.reach),
+		math.Min(g.WindowMM[1], c.loose-c.reach), terms)
 }
 
 // term is one line of an error budget: a sensitivity, a standard uncertainty

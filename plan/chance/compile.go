@@ -17,8 +17,8 @@ const (
 	boreStreams
 )
 const (
-	gDoubt = iota // geometry, mate
-	gClock        // wheel, mate
+	gDoubt  = iota // geometry, mate
+	gSpread        // which shift
 	gearStreams
 )
 const (
@@ -76,7 +76,9 @@ type gearC struct {
 	centre              float64
 	lo, hi, tight       float64
 	loose               float64
-	e0, e1, reach       float64
+	reach               float64   // half the run-out of both gears
+	spread              []float64 // equally likely shifts of the limits
+	denied              bool      // the limits hold shifted alone
 	ug, um              float64
 	onL, onR            int
 	bx, by              float64 // right target less left target
@@ -111,11 +113,7 @@ func (m *Model) compile() *compiled {
 		c.bores[i] = m.compileBore(&m.Bores[i])
 	}
 	for i := range m.Gears {
-		if !m.Gears[i].ReportOnly {
-			c.gears = append(c.gears, m.compileGear(&m.Gears[i]))
-		} else {
-			c.gears = append(c.gears, gearC{n: -1})
-		}
+		c.gears = append(c.gears, m.compileGear(&m.Gears[i]))
 	}
 	return c
 }
@@ -169,12 +167,20 @@ func (m *Model) compileBore(b *Bore) boreC {
 
 func (m *Model) compileGear(g *Gear) gearC {
 	c := gearC{centre: g.CentreMM, lo: g.WindowMM[0], hi: g.WindowMM[1], tight: g.TightMM, loose: g.LooseMM,
-		e0: g.RunoutMM[0] / 2, e1: g.RunoutMM[1] / 2, ug: g.UGeomMM, um: g.UMateMM, bad: lost, onL: -1, onR: -1,
+		reach: (g.RunoutMM[0] + g.RunoutMM[1]) / 2, spread: g.SpreadMM, denied: g.Denied && len(g.SpreadMM) > 0,
+		ug: g.UGeomMM, um: g.UMateMM, bad: lost, onL: -1, onR: -1,
 		ox: g.Open[0], oy: g.Open[1], along: g.LeanAlong, across: g.LeanAcross, lean: g.LeanLimitMM}
-	c.reach = c.e0 + c.e1
+	if c.tight == 0 {
+		c.tight = -math.MaxFloat64
+	}
 	if c.loose == 0 {
 		c.loose = math.MaxFloat64
 	}
+	if g.Placeless {
+		c.bad = next
+		return c
+	}
+	touched := false
 	add := func(shaft int, station, sign float64) {
 		left, right := m.boresOf(shaft)
 		put := func(i int, w float64) {
@@ -183,6 +189,7 @@ func (m *Model) compileGear(g *Gear) gearC {
 			}
 			c.bore[c.n], c.wx[c.n], c.wy[c.n] = i, sign*w*g.Open[0], sign*w*g.Open[1]
 			c.n++
+			touched = touched || m.Bores[i].Kind != Leave
 			if m.Bores[i].Kind == Cut && m.Bores[i].Eccentric {
 				c.bad = next
 			}
@@ -200,6 +207,9 @@ func (m *Model) compileGear(g *Gear) gearC {
 	add(g.On, g.Station, 1)
 	if g.MateOn != FixedMate {
 		add(g.MateOn, g.MateStation, -1)
+	}
+	if !touched {
+		c.bad = next // the job has not made it what it is
 	}
 	if l, r := m.boresOf(g.On); l >= 0 && r >= 0 && g.LeanLimitMM > 0 {
 		c.onL, c.onR = l, r

@@ -38,7 +38,7 @@ type Plate struct {
 type Hole struct {
 	survey.Hole
 	On      int        // index of its shaft
-	At      [2]float64 // its new centre
+	At      [2]float64 // its new centre; of one that stays, where FoundMM is reckoned from
 	FoundMM float64    // how far its shaft stands towards its load, as found
 	Fitting *Fitting   // nil where it stays as it is
 }
@@ -97,17 +97,20 @@ type Larger struct {
 	LeftMM float64 // metal that it leaves to the edge, +Inf where there is none near
 }
 
-// Pair is one mesh with every shaft where the plan puts it.
+// Pair is one mesh with every shaft where the plan puts it. SpreadMM are equally
+// likely shifts of its limits where its teeth were not all measured.
 type Pair struct {
 	Name                 string
 	On, Mate             int     // shafts; FixedMate
 	Station, MateStation float64 // 0 at the left bore, 1 at the right
 	Towards              [2]float64
 	CentreMM             float64
-	LowMM, HighMM        float64 // centre distances accepted; of no window: its middle, twice
-	Empty                bool    // no distance suits both ends of the backlash wanted
-	Trusted              bool
-	UGeomMM, UMateMM     float64
+	LowMM, HighMM        float64 // centre distances accepted
+	Empty                bool    // no distance suits both ends of the backlash wanted: right where it runs
+	Placeless            bool    // nobody knows where its mate stands: CentreMM is the middle of its window
+	Denied               bool    // its figures contradict how it ran, and say nothing by themselves
+	SpreadMM             []float64
+	UGeomMM, UMateMM     float64    // where the teeth are as entered
 	RunoutMM             [2]float64 // of wheel and mate, total
 	TightMM              float64    // where the tightest tooth would touch, 0 not known
 	ContactMM            float64    // beyond which too few teeth are in contact, 0 not known

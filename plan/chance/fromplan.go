@@ -46,9 +46,9 @@ func (f *Facts) bore(h Hole) Bore {
 		SurveyBy: h.By, JournalMM: h.Journal(), UJournalMM: r.UJournalMM, JournalBy: "journal measurement"}
 	x := h.Fitting
 	if x == nil {
-		// It stays in its worn hole: what it runs with is what it has.
+		// It stays in its worn hole and stands in it as it was found.
 		now := 2 * h.FoundMM
-		b.RunningUM = [2]float64{0, math.Max(now*1000, 1)}
+		b.RunningUM = [2]float64{now * 1000, now * 1000}
 		b.BoreMM = [2]float64{h.Journal() + now, h.Journal() + now}
 		return b
 	}
@@ -187,17 +187,17 @@ func (f *Facts) wayOut(x *Fitting, b *Bore) {
 	b.Replaceable = x.Bush.Turned || x.Bush.OnHand != 1 && x.Bush.OnHand != 0
 }
 
+// unbounded is more than any centre distance, mm.
+const unbounded = 1e6
+
 // gear straightens one mesh about its plan.
 func (f *Facts) gear(p Pair) Gear {
 	g := Gear{Name: p.Name, On: p.On, Station: p.Station, MateOn: p.Mate, MateStation: p.MateStation,
 		Open: [2]float64{-p.Towards[0], -p.Towards[1]}, CentreMM: p.CentreMM, WindowMM: [2]float64{p.LowMM, p.HighMM},
-		UGeomMM: p.UGeomMM, UMateMM: p.UMateMM, ReportOnly: !p.Trusted || p.Empty, RunoutMM: p.RunoutMM, TightMM: p.TightMM}
+		UGeomMM: p.UGeomMM, UMateMM: p.UMateMM, RunoutMM: p.RunoutMM, TightMM: p.TightMM, LooseMM: p.ContactMM,
+		SpreadMM: p.SpreadMM, Denied: p.Denied, Placeless: p.Placeless}
 	if p.Empty {
-		at := (p.LowMM + p.HighMM) / 2
-		g.WindowMM = [2]float64{at - 0.001, at + 0.001}
-	}
-	if p.ContactMM > 0 {
-		g.LooseMM = math.Max(p.ContactMM, g.WindowMM[1])
+		g.WindowMM = [2]float64{0, unbounded}
 	}
 	if l := p.Lean; l != nil {
 		sin, cos := math.Sincos(l.AngleRad)

@@ -143,7 +143,8 @@ func TestLeft(t *testing.T) {
 		t.Errorf("%v %+v", ok, m.Bores[0])
 	}
 	is(t, "bore", m.Bores[0].BoreMM[0], 3.16+0.24)
-	is(t, "clearance that it has", m.Bores[0].RunningUM[1], 240)
+	is(t, "clearance that it has", m.Bores[0].RunningUM[0], 240)
+	is(t, "and no less", m.Bores[0].RunningUM[1], 240)
 }
 
 // The wall goes towards the nearest edge, by its own metal or by its distance.
@@ -159,27 +160,25 @@ func TestEdge(t *testing.T) {
 // Teeth of 4 on plates 20 apart at 30 degrees lose 4/20 sin 30 = 0.1 along and
 // 0.1732 across for each mm of lean; a quarter of 0.04 is allowed.
 func TestPair(t *testing.T) {
-	p := Pair{Name: "drive", Mate: FixedMate, Towards: [2]float64{0, -1}, CentreMM: 12, LowMM: 11.98, HighMM: 12.04, Trusted: true, ContactMM: 12.01,
-		Lean: &Lean{FaceMM: 4, SpanMM: 20, AngleRad: math.Pi / 6, BacklashMM: 0.04}}
+	p := Pair{Name: "drive", Mate: FixedMate, Towards: [2]float64{0, -1}, CentreMM: 12, LowMM: 11.98, HighMM: 12.04, ContactMM: 12.01,
+		SpreadMM: []float64{-0.1, 0.2},
+		Lean:     &Lean{FaceMM: 4, SpanMM: 20, AngleRad: math.Pi / 6, BacklashMM: 0.04}}
 	f := facts(nil)
 	g := f.gear(p)
 	is(t, "along", g.LeanAlong, 0.1)
 	is(t, "across", g.LeanAcross, 0.2*math.Sqrt(3)/2)
 	is(t, "allowed", g.LeanLimitMM, 0.01)
-	is(t, "loosest", g.LooseMM, 12.04)
+	is(t, "loosest by contact", g.LooseMM, 12.01)
 	is(t, "opens", g.Open[1], 1)
-	if g.ReportOnly {
-		t.Error("a trusted pair decides nothing")
+	if len(g.SpreadMM) != 2 || g.Denied || g.Placeless {
+		t.Errorf("%+v", g)
 	}
-	p.ContactMM = 12.2
-	is(t, "loosest by contact", f.gear(p).LooseMM, 12.2)
-	p.Empty = true
+	p.Empty, p.Denied = true, true
 	g = f.gear(p)
-	if !g.ReportOnly {
-		t.Error("no distance suits it, and it decides")
+	is(t, "least of no window", g.WindowMM[0], 0)
+	if g.WindowMM[1] < 1000 || g.LooseMM != 12.01 || !g.Denied {
+		t.Errorf("no distance suits it, and it is right where it runs: %+v", g)
 	}
-	is(t, "least of no window", g.WindowMM[0], 12.009)
-	is(t, "most of no window", g.WindowMM[1], 12.011)
 }
 
 // A bush flows at its yield at the least and at 1.155 times its highest yield at

@@ -144,7 +144,10 @@ type Wall struct {
 }
 
 // Gear is one pair, straightened about its plan: a distance of centres that
-// grows by Open . d when the wheel's shaft moves by d.
+// grows by Open . d when the wheel's shaft moves by d. It is right over a whole
+// turn: the mean of it lies in the window, the tightest tooth, nearer by half the
+// run-out of both gears, is not too near, and the loosest is not too far. With
+// SpreadMM it has to be right both as it stands and shifted.
 type Gear struct {
 	Name        string
 	On          int     // shaft of the wheel
@@ -154,12 +157,14 @@ type Gear struct {
 	Open        [2]float64 // unit vector
 	CentreMM    float64    // with every bore on target and no running clearance
 	WindowMM    [2]float64 // accepted, shaft under load
-	TightMM     float64    // least for the tightest tooth; 0 not looked at
-	LooseMM     float64    // most, for contact ratio; 0 not looked at
+	TightMM     float64    // least for the tightest tooth of a turn; 0 not looked at
+	LooseMM     float64    // most for the loosest, by contact ratio; 0 not looked at
 	RunoutMM    [2]float64 // total run-out of wheel and mate
 	UGeomMM     float64    // doubt about the computed distances
 	UMateMM     float64    // doubt about the place of a fixed mate
-	ReportOnly  bool       // not trusted: decides nothing
+	SpreadMM    []float64  // equally likely shifts of all limits: of teeth that nobody measured; nil none
+	Denied      bool       // the limits hold with a shift alone, not as they stand
+	Placeless   bool       // of no known place: no bore moves it
 
 	// Loss of normal backlash per mm that the right bore stands off the left
 	// one, along Open and square to it (plan/mesh/METHODS.md 4.5: face/span sin alpha,

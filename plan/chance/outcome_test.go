@@ -59,9 +59,25 @@ func TestOutcomes(t *testing.T) {
 		"tooth, eccentric": {func(b *Bore, g *Gear) {
 			g.CentreMM, g.RunoutMM, b.Eccentric = 8.03, [2]float64{0.02, 0.04}, true
 		}, next, "drive: no backlash at the tightest tooth"},
-		"too far":      {func(_ *Bore, g *Gear) { g.CentreMM = 8.3 }, next, "drive: gears too far apart"},
-		"contact":      {func(_ *Bore, g *Gear) { g.CentreMM = 8.5 }, lost, "drive: contact ratio too low"},
-		"not trusted":  {func(_ *Bore, g *Gear) { g.CentreMM, g.ReportOnly = 8.5, true }, right, ""},
+		"too far": {func(_ *Bore, g *Gear) { g.CentreMM = 8.3 }, next, "drive: gears too far apart"},
+		"contact": {func(_ *Bore, g *Gear) { g.CentreMM = 8.5 }, lost, "drive: contact ratio too low"},
+		"tooth, nobody": {func(b *Bore, g *Gear) {
+			g.CentreMM, g.RunoutMM, b.Kind = 8.03, [2]float64{0.02, 0.04}, Leave
+		}, next, "drive: no backlash at the tightest tooth"},
+		"contact of the loosest": {func(b *Bore, g *Gear) {
+			g.CentreMM, g.WindowMM, g.RunoutMM, b.Eccentric = 8.375, [2]float64{8, 9}, [2]float64{0.02, 0}, true
+		}, next, "drive: contact ratio too low"},
+		"loosest in contact": {func(_ *Bore, g *Gear) {
+			g.CentreMM, g.WindowMM, g.RunoutMM = 8.37, [2]float64{8, 9}, [2]float64{0.02, 0}
+		}, right, ""},
+		"shifted far":      {func(_ *Bore, g *Gear) { g.SpreadMM = []float64{-0.09} }, next, "drive: gears too far apart"},
+		"shifted near":     {func(_ *Bore, g *Gear) { g.SpreadMM = []float64{0.07} }, next, "drive: gears too close"},
+		"shifted, right":   {func(_ *Bore, g *Gear) { g.SpreadMM = []float64{0.06} }, right, ""},
+		"wrong as entered": {func(_ *Bore, g *Gear) { g.CentreMM, g.SpreadMM = 8.2, []float64{0.1} }, next, "drive: gears too far apart"},
+		"denied":           {func(_ *Bore, g *Gear) { g.CentreMM, g.SpreadMM, g.Denied = 8.2, []float64{0.1}, true }, right, ""},
+		"placeless": {func(_ *Bore, g *Gear) {
+			*g = Gear{Name: "drive", Open: [2]float64{0, 1}, Placeless: true, CentreMM: 0.05, WindowMM: [2]float64{0, 0.1}, SpreadMM: []float64{0.06}}
+		}, next, "drive: gears too close"},
 		"left alone":   {func(b *Bore, _ *Gear) { b.Kind, b.Survey.D, b.Seat.Mid = Leave, 1, 4 }, right, ""},
 		"old seat":     {func(b *Bore, _ *Gear) { b.Kind, b.Survey.D = OldSeat, 1 }, right, ""},
 		"first of two": {func(b *Bore, g *Gear) { b.Seat.Mid, g.CentreMM = 4.992, 8.5 }, lost, "axle.left: press too tight"},

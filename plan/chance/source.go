@@ -1,5 +1,7 @@
 package chance
 
+import "math"
+
 // source is one source of error of a model: what it is called at the bench,
 // how large it is, and how to scale it in a copy.
 type source struct {
@@ -30,12 +32,12 @@ func (m *Model) sources() []source {
 	}
 	for i := range m.Gears {
 		g := &m.Gears[i]
-		if g.ReportOnly {
-			continue
-		}
 		owner, index = ownGear, i
 		at := func(m *Model) *Gear { return &m.Gears[i] }
 		add("computed centre distance of "+g.Name, g.UGeomMM, func(m *Model, k float64) { at(m).UGeomMM *= k })
+		add("teeth of "+g.Name+" that were not measured", spreadU(g.SpreadMM), func(m *Model, k float64) {
+			at(m).SpreadMM = scaled(at(m).SpreadMM, k)
+		})
 		add("place of the mating gear of "+g.Name, g.UMateMM, func(m *Model, k float64) { at(m).UMateMM *= k })
 		add("run-out of the gears of "+g.Name, g.RunoutMM[0]+g.RunoutMM[1], func(m *Model, k float64) {
 			at(m).RunoutMM[0] *= k
@@ -82,6 +84,24 @@ func (m *Model) boreSources(i int, add func(string, float64, func(*Model, float6
 		add("finished size at "+name, b.ToolMM[1]-b.ToolMM[0], func(m *Model, k float64) { scale(&at(m).ToolMM, k) })
 	}
 	add(by(b.JournalBy, "micrometer")+" on the journal at "+name, b.UJournalMM, func(m *Model, k float64) { at(m).UJournalMM *= k })
+}
+
+// spreadU is the root of the mean square of some shifts.
+func spreadU(shifts []float64) float64 {
+	sum := 0.0
+	for _, v := range shifts {
+		sum += float64(v * v)
+	}
+	return math.Sqrt(sum / math.Max(1, float64(len(shifts))))
+}
+
+// scaled are shifts times k, in a slice of their own.
+func scaled(shifts []float64, k float64) []float64 {
+	out := make([]float64, len(shifts))
+	for i, v := range shifts {
+		out[i] = k * v
+	}
+	return out
 }
 
 func by(given, otherwise string) string {

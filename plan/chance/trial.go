@@ -114,9 +114,6 @@ func (w *worker) clamp(c *compiled, t uint64) {
 // tryGear runs the pair on the bores as they came out.
 func (w *worker) tryGear(c *compiled, i int, t uint64, s *sight) {
 	g, st, tab, places := &c.gears[i], &w.gear[i], c.tab, c.places
-	if g.n < 0 { // decides nothing
-		return
-	}
 	a := g.centre
 	for k := 0; k < g.n; k++ {
 		j := g.bore[k]
@@ -128,26 +125,30 @@ func (w *worker) tryGear(c *compiled, i int, t uint64, s *sight) {
 	a += float64(g.um * tab.normal(uint32(x>>32)))
 	w.centre[i] = a
 	if g.onL >= 0 {
-		dx, dy := g.bx+w.px[g.onR]-w.px[g.onL], g.by+w.py[g.onR]-w.py[g.onL]
+		dx, dy := g.bx+w.qx[g.onR]-w.qx[g.onL], g.by+w.qy[g.onR]-w.qy[g.onL]
 		in := math.Abs(float64(dx*g.ox) + float64(dy*g.oy))
 		out := math.Abs(float64(dx*g.oy) - float64(dy*g.ox))
 		if float64(in*g.along)+float64(out*g.across) > g.lean {
 			s.fail(next, kLean*places+i)
 		}
 	}
+	if !g.denied {
+		g.turn(a, s, places, i)
+	}
+	if n := uint64(len(g.spread)); n > 0 {
+		x = mix(st[gSpread] + t)
+		g.turn(a-g.spread[x>>32*n>>32], s, places, i)
+	}
+}
+
+// turn is a whole turn of the pair at a mean distance of a: the tightest tooth,
+// the loosest and the mean.
+func (g *gearC) turn(a float64, s *sight, places, i int) {
 	if a-g.reach < g.tight {
 		s.fail(g.bad, kNoBacklash*places+i)
 	}
-	if a > g.loose {
+	if a+g.reach > g.loose {
 		s.fail(g.bad, kContact*places+i)
-	}
-	// The backlash is felt at one clocking of wheel and mate.
-	if g.reach > 0 {
-		x = mix(st[gClock] + t)
-		cos, _ := tab.clock(uint32(x))
-		a += float64(g.e0 * cos)
-		cos, _ = tab.clock(uint32(x >> 32))
-		a += float64(g.e1 * cos)
 	}
 	if a < g.lo {
 		s.fail(next, kMeshTight*places+i)

@@ -43,15 +43,19 @@ type Drive struct {
 	// left bore, 1 at the right one; outside them they are overhung.
 	Share, MateShare float64
 
-	Runout  float64 // total indicator reading of both gears, added: the tightest tooth, mm
-	URunout float64 // the same as two doubts add, mm
-	Closes  float64 // how much nearer the rim of a throated wheel comes by standing off its middle, mm
+	Runout float64 // total indicator reading of both gears, added: the tightest tooth, mm
+	Closes float64 // how much nearer the rim of a throated wheel comes by standing off its middle, mm
 
 	Wish    Wish
 	Limits  Limits
 	Window  Window
 	Trusted bool     // may move a shaft
+	Denied  bool     // its figures contradict how it ran: see Seen
 	UGeom   float64  // standard uncertainty of the window's place, mm
+	UTeeth  float64  // the same where the teeth are as entered, mm
+	Bound   float64  // the most that the window may lie aside, mm
+	Odd     float64  // share of unmeasured gears that are not cut as they are counted
+	Spread  Spread   // where the window may lie beside its place: see SpreadFrom
 	Moved   bool     // the mate stands elsewhere than where the wear was made
 	Wear    say.Text // what wear did to it, in words and number; see Seen
 }

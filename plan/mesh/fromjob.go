@@ -74,7 +74,7 @@ func FromJob(in Input, book *ledger.Ledger) ([]Drive, finding.List) {
 		}
 		d := Drive{Name: g.Name, Kind: Kind(g.Kind), Wheel: g.Wheel.On, Module: g.Module,
 			Face: g.Wheel.Face.Float(), Shaft: k, Mate: -1,
-			Share: share(in.Job.Chassis, g.Wheel), Runout: g.Wheel.Runout.Float(), URunout: g.Wheel.Runout.Float()}
+			Share: share(in.Job.Chassis, g.Wheel), Runout: g.Wheel.Runout.Float()}
 		d.MateShare = d.Share
 		if err := r.drive(&d, g); err != nil {
 			r.unreckoned(g, err)
@@ -120,7 +120,6 @@ func (r *reader) spur(d *Drive, g *job.Gear) error {
 		Called: [2]string{"the wheel", "the pinion"}}
 	d.Geometry = Across{}
 	d.Runout += p.Runout.Float()
-	d.URunout = math.Hypot(d.URunout, p.Runout.Float())
 	d.Moved = p.Moved
 	if p.On != "" {
 		k, ok := r.index[p.On]
@@ -158,7 +157,7 @@ func (r *reader) worm(d *Drive, g *job.Gear) error {
 	}
 	d.Pair, d.Geometry = pair, Along{SlopeDeg: w.Slope, Below: height < wheel[1]}
 	d.MateAt = [2]float64{wheel[0], height}
-	d.UMate = math.Hypot(u, w.BearingPlay.Float()/math.Sqrt(12))
+	d.UMate = WormDoubt(u, w.BearingPlay.Float())
 	d.Moved = w.Moved
 	r.endFloat(g, pair)
 	if w.Offset.Given() && g.Wheel.Face.Given() {
@@ -169,6 +168,10 @@ func (r *reader) worm(d *Drive, g *job.Gear) error {
 	r.wheelWords(g, *d, pair)
 	return nil
 }
+
+// WormDoubt is the standard uncertainty in mm of where a worm runs whose height
+// is known to u mm: anywhere in the play of its bearings, mm on diameter.
+func WormDoubt(u, play float64) float64 { return math.Hypot(u, play/math.Sqrt(12)) }
 
 // wormHeight is the height of the worm's axis over the datum, mm.
 func wormHeight(w *job.Worm) (float64, error) {
@@ -223,11 +226,14 @@ func (r *reader) rule(name string) ledger.Num { return r.book.Leaf(r.Rules.Get(n
 func (r *reader) trust(d *Drive, g *job.Gear) {
 	d.Trusted = d.Pair.Measured()
 	d.UGeom = UGeometry(d.Pair, g.Module, r.Rules.V("u_geometry_trusted_mm"), r.Rules.V("u_geometry_module_factor"))
+	d.UTeeth, d.Odd = r.Rules.V("u_geometry_trusted_mm"), r.Rules.V("odd_gear_share")
+	d.Bound = r.Rules.V("u_geometry_module_factor") * g.Module
 	r.book.Cite("rules/u_geometry_trusted_mm")
 	r.blanks(g, d.Pair.Tips())
 	r.runsOut(g, *d)
 	if !d.Trusted {
 		r.book.Cite("rules/u_geometry_module_factor")
+		r.book.Cite("rules/odd_gear_share")
 		r.untrusted(g)
 	}
 }

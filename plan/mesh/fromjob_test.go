@@ -181,7 +181,6 @@ func TestSpurFromJob(t *testing.T) {
 		t.Errorf("%+v", d)
 	}
 	near(t, "run-out, tightest tooth", d.Runout, 0.07, 1e-12)
-	near(t, "run-out, doubt", d.URunout, 0.05, 1e-12)
 	if rulesOf(said) != "backlash by handbook, gear runs out, mesh not trusted" {
 		t.Error(rulesOf(said))
 	}

@@ -86,10 +86,12 @@ func (w Window) Middle() float64 { return (w.Lo + w.Hi) / 2 }
 // Width of the window, mm, negative where it is empty.
 func (w Window) Width() float64 { return w.Hi - w.Lo }
 
-// WindowOf cuts the window of a pair. runout is the total indicator reading of
-// the wheel, or of both gears added, mm: the tightest tooth stands half of it
-// nearer. It raises the lower edge only where that tooth would keep less
-// normal backlash than the rule asks.
+// WindowOf cuts the window of a pair, which is of the mean over a whole turn.
+// runout is the total indicator reading of the wheel, or of both gears added, mm:
+// the tightest tooth stands half of it nearer, the loosest half of it farther. It
+// raises the lower edge only where the tightest would keep less normal backlash
+// than the rule asks, and lowers the upper one only where the loosest would have
+// less contact.
 func WindowOf(p Pair, module float64, wish Wish, runout float64, lim Limits) (Window, error) {
 	if err := p.Validate(); err != nil {
 		return Window{}, err
@@ -128,8 +130,8 @@ func WindowOf(p Pair, module float64, wish Wish, runout float64, lim Limits) (Wi
 		w.FewTeeth, w.Contact = true, lim.ContactHard
 		loose, err = p.CentreForContactRatio(lim.ContactHard)
 	}
-	if err == nil && loose < w.Hi {
-		w.Hi, w.HiBy = loose, ByContact
+	if err == nil && loose-runout/2 < w.Hi {
+		w.Hi, w.HiBy = loose-runout/2, ByContact
 	}
 	w.Empty = w.Lo > w.Hi
 	return w, nil

@@ -47,6 +47,9 @@ func TestWindowContactRatio(t *testing.T) {
 	if win.HiBy != "contact ratio" {
 		t.Errorf("%+v", win)
 	}
+	// With a run-out of 0.05 the loosest tooth stands 0.025 farther.
+	win = must[Window](t)(WindowOf(full(0.5, 12, 36), 0.5, Wish{Lo: 0.05, Hi: 0.2}, 0.05, limits))
+	near(t, "hi, run-out", win.Hi, 12.165, 6e-5)
 	// Eight teeth never have 1.2: the hard limit then, and it is said.
 	win = must[Window](t)(WindowOf(full(0.5, 8, 24), 0.5, Wish{Lo: 0.05, Hi: 0.4}, 0, limits))
 	if !win.FewTeeth || win.Contact != 1 {

@@ -20,7 +20,7 @@ func readTip(gear int, m float64, z int, x, measured float64) Tip {
 	t := Tip{Gear: gear, Measured: measured, Expected: m * (float64(z) + 2 + 2*x)}
 	t.VirtualTeeth = measured/m - 2
 	t.Shift = (t.VirtualTeeth - float64(z)) / 2
-	t.Agrees = math.Abs(measured-t.Expected) <= 0.1*m*(1+1e-9)
+	t.Agrees = math.Abs(measured-t.Expected) <= agrees*m*(1+1e-9)
 	return t
 }
 
@@ -35,6 +35,31 @@ func (s Spur) Tips() []Tip {
 		out = append(out, readTip(2, s.Module, s.Z2, s.X2, s.Tip2))
 	}
 	return out
+}
+
+// agrees is how far off on diameter a tip may be and still fit its tooth count,
+// modules.
+const agrees = 0.1
+
+// Blunt is the pair with every tip that nobody measured as short as it may be
+// and still fit its tooth count: what contact can be counted on.
+func (d Drive) Blunt() Pair {
+	short := func(tip *float64, m, full float64) {
+		if *tip == 0 {
+			*tip = full - agrees*m
+		}
+	}
+	switch p := d.Pair.(type) {
+	case Spur:
+		short(&p.Tip1, p.Module, 2*p.tipRadius1())
+		short(&p.Tip2, p.Module, 2*p.tipRadius2())
+		return p
+	case Worm:
+		short(&p.WheelTip, p.Module, 2*p.wheelTip())
+		short(&p.WormTip, p.Module, 2*p.wormTip())
+		return p
+	}
+	return d.Pair
 }
 
 // Measured says whether both tip diameters were measured and agree with the

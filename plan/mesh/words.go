@@ -123,10 +123,11 @@ func (r *reader) runsOut(g *job.Gear, d Drive) {
 		say.MM(d.Runout, 2), say.MM(half, 2), say.MM(u, 3)), "true or change the gear first")
 }
 
-// Seen is the drive with what wear has done to it in words: original and found
-// are its centre distances under load when new and as found, u is the doubt of
-// the old centres of the wheel's shaft. Where the figures contradict what is
-// seen, the drive that comes back is not trusted.
+// Seen is the drive with what wear has done to it in words, and with what is
+// left open of its teeth after that: original and found are its centre distances
+// under load when new and as found, u is the doubt of where both shafts stood.
+// Where the figures contradict what is seen, the drive that comes back is not
+// trusted.
 func (d Drive) Seen(j *job.Job, original, found, u float64) (Drive, finding.List) {
 	var said finding.List
 	d.Wear = WearWords(StateAt(d.Pair, original), StateAt(d.Pair, found), mates[d.Kind])
@@ -137,7 +138,7 @@ func (d Drive) Seen(j *job.Job, original, found, u float64) (Drive, finding.List
 			say.F("the shaft cannot reach the end of its hole: the teeth meet first, short by %v",
 				say.MM(short, 3)), "")
 	case Contradicts:
-		d.Trusted = false
+		d.Trusted, d.Denied = false, true
 		tight := d.Pair.Tight()
 		yet := "yet nothing binds"
 		if j.Binds == job.Unsaid {
@@ -149,6 +150,11 @@ func (d Drive) Seen(j *job.Job, original, found, u float64) (Drive, finding.List
 				say.MM(found, 3), say.MM(tight, 3), yet),
 			"check the place of the mating gear and the tooth counts; say moved: yes if it was renewed since").
 			Against(dim.Sig9(found), dim.Sig9(tight), "mm")
+	}
+	d.Spread = d.SpreadFrom(d.Odd, d.Bound, Ran{Original: original, Found: found, U: math.Hypot(u, d.UTeeth),
+		Moved: d.Moved, Binds: j.Binds == job.Yes})
+	if d.Spread != nil {
+		d.UGeom = math.Min(d.Bound, math.Hypot(d.UTeeth, d.Spread.U()))
 	}
 	return d, said
 }

@@ -59,7 +59,7 @@ func (in Input) edge(g Gear, t []Point) edges {
 
 // doubt is the standard uncertainty of the centre distance that will be made:
 //
-//	u_a = sqrt(u_setup^2 + u_hole^2/n + u_geom^2 + u_mate^2 + (TIR/2)^2/4)
+//	u_a = sqrt(u_setup^2 + u_hole^2/n + u_geom^2 + u_mate^2)
 //
 // A mate on another shaft brings its own holes, and its centres' doubt where it
 // is fixed, taken along the line of the original centres. One set-up counts
@@ -73,7 +73,7 @@ func (in Input) doubt(g Gear) float64 {
 		m = in.Shafts[g.Mate].bare(mt, g.MateShare)
 	}
 	_, n := g.Geometry.Distance(s.bare(t, g.Share), m)
-	v := g.UGeom*g.UGeom + g.UMate*g.UMate + g.TIR*g.TIR/16 + s.doubt(n, g.Share)
+	v := g.UGeom*g.UGeom + g.UMate*g.UMate + s.doubt(n, g.Share)
 	setup := 0.
 	if s.fixed() < 0 {
 		setup = s.USetup

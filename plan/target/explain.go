@@ -127,13 +127,17 @@ func mate(book *ledger.Ledger, source string, d mesh.Drive) ledger.Num {
 }
 
 // Seen records the centre distances of a mesh under load when new and as found.
-// u is the doubt of the old centres of its wheel's shaft, mm.
+// u is the doubt of where both shafts stood, mm.
 func (x Axles) Seen(book *ledger.Ledger, source string, d mesh.Drive) (original, found ledger.Num, u float64) {
 	found = x.distance(book, source, d, "found_centre_mm", "centre distance under load as found",
 		"each shaft at old centre + clearance + wear towards the load, at the gear's station", asFound)
 	original = x.distance(book, source, d, "original_centre_mm", "centre distance under load when new",
 		"each shaft at old centre + clearance towards the load, at the gear's station", asNew)
-	return original, found, x[d.Shaft].doubt()
+	mate := d.UMate
+	if d.OnJob() {
+		mate = x[d.Mate].doubt()
+	}
+	return original, found, math.Hypot(x[d.Shaft].doubt(), mate)
 }
 
 // mesh writes how one mesh comes out.

@@ -36,7 +36,7 @@ func TestTooFar(t *testing.T) {
 	if out.AllMet || len(out.Fights) != 0 || !(m > 0.01 && m <= 0.05) {
 		t.Errorf("moved %v, %+v", m, out)
 	}
-	near(t, "rest", out.Gears[0].Missed, m-0.064507, 1e-6)
+	near(t, "rest", out.Gears[0].Missed, m-0.064021, 1e-6)
 }
 
 // A shaft between two mates that stand too near each other is not sent aside

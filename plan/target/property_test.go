@@ -23,7 +23,7 @@ func draw(t *rapid.T) Input {
 		}
 		in.Shafts = append(in.Shafts, s)
 		g := Gear{Name: s.Name, Shaft: i, Mate: i - 1, Geometry: spur{}, Trusted: rapid.Bool().Draw(t, "trusted"),
-			UGeom: 0.02, TIR: f("tir", 0, 0.05), Share: f("share", -0.2, 1.2), MateShare: f("mate share", -0.2, 1.2)}
+			UGeom: 0.02, Share: f("share", -0.2, 1.2), MateShare: f("mate share", -0.2, 1.2)}
 		if i == 0 {
 			g.MateAt = Point{f("mx", -3, 3), 12}
 		}
@@ -127,7 +127,7 @@ func TestMirrorAndScale(t *testing.T) {
 				c.Shafts = append(c.Shafts, s)
 			}
 			for _, g := range in.Gears {
-				g.MateAt, g.Lo, g.Hi, g.UGeom, g.UMate, g.TIR = f(g.MateAt), k*g.Lo, k*g.Hi, k*g.UGeom, k*g.UMate, k*g.TIR
+				g.MateAt, g.Lo, g.Hi, g.UGeom, g.UMate = f(g.MateAt), k*g.Lo, k*g.Hi, k*g.UGeom, k*g.UMate
 				c.Gears = append(c.Gears, g)
 			}
 			return c

@@ -107,7 +107,7 @@ func (x Axles) input(drives []mesh.Drive, shop Shop) Input {
 	for _, d := range drives {
 		in.Gears = append(in.Gears, Gear{Name: d.Name, Shaft: d.Shaft, Mate: d.Mate, MateAt: d.MateAt,
 			Share: d.Share, MateShare: d.MateShare, Geometry: d.Geometry,
-			Trusted: d.Trusted, UGeom: d.UGeom, UMate: d.UMate, TIR: d.URunout})
+			Trusted: d.Trusted, UGeom: d.UGeom, UMate: d.UMate})
 	}
 	return in
 }

@@ -30,12 +30,17 @@ func Station(s []Stand, share float64) Point {
 // Distance is the centre distance in mm of a mesh whose wheel's shaft and whose
 // mate's shaft stand like that. mate is not asked for a mate at a fixed place.
 func Distance(d mesh.Drive, wheel, mate []Stand) float64 {
+	a, _ := Line(d, wheel, mate)
+	return a
+}
+
+// Line is the same with the unit vector from the wheel towards its mate.
+func Line(d mesh.Drive, wheel, mate []Stand) (a float64, towards Point) {
 	m := d.MateAt
 	if d.OnJob() {
 		m = Station(mate, d.MateShare)
 	}
-	a, _ := d.Geometry.Distance(Station(wheel, d.Share), m)
-	return a
+	return d.Geometry.Distance(Station(wheel, d.Share), m)
 }
 
 // span is the range of centre distances of two shafts that each stand anywhere

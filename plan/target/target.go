@@ -73,7 +73,6 @@ type Gear struct {
 	Trusted  bool    // may move a shaft
 	UGeom    float64 // standard uncertainty of the window's place
 	UMate    float64 // standard uncertainty of a mate at a fixed place
-	TIR      float64 // total indicator reading of the gears
 	// Share and MateShare say where the gear stands on its shaft: 0 at the left
 	// bore, 1 at the right one; outside them it is overhung.
 	Share, MateShare float64
@@ -126,8 +125,8 @@ func (in Input) Validate() error {
 		if g.Shaft < 0 || g.Shaft >= len(in.Shafts) || g.Mate < -1 || g.Mate >= len(in.Shafts) || g.Mate == g.Shaft || g.Geometry == nil {
 			return fmt.Errorf("%s: a gear sits on one shaft and its mate on another or at a fixed place", g.Name)
 		}
-		if !finite(g.MateAt[0], g.MateAt[1], g.Lo, g.Hi, g.UGeom, g.UMate, g.TIR, g.Share, g.MateShare) || g.UGeom < 0 || g.UMate < 0 || g.TIR < 0 {
-			return fmt.Errorf("%s: its window, place and doubts should be plain numbers, doubts and run-out 0 or more", g.Name)
+		if !finite(g.MateAt[0], g.MateAt[1], g.Lo, g.Hi, g.UGeom, g.UMate, g.Share, g.MateShare) || g.UGeom < 0 || g.UMate < 0 {
+			return fmt.Errorf("%s: its window, place and doubts should be plain numbers, doubts 0 or more", g.Name)
 		}
 	}
 	return nil

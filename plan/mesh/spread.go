@@ -1,0 +1,220 @@
+package mesh
+
+import (
+	"math"
+	"slices"
+
+	"rebush/fits/dim"
+	"rebush/fits/table"
+	"rebush/plan/job"
+)
+
+// Spread is where the window of a pair may truly lie, in mm beside the place
+// that its figures give it: shifts that are equally likely, rising. It is of
+// the real pairs that agree with what was found; nil where the teeth were
+// measured and agree.
+type Spread []float64
+
+// spreadOf is how many shifts stand for a spread.
+const spreadOf = 64
+
+// U is the standard uncertainty of the window's place that a spread stands
+// for, mm: the root of the mean square, since the figures are believed at 0.
+func (s Spread) U() float64 {
+	sum := 0.0
+	for _, v := range s {
+		sum += v * v
+	}
+	return math.Sqrt(sum / math.Max(1, float64(len(s))))
+}
+
+// Ran is what was found of a pair: it turned when it was new, and as it was
+// found it turned without binding. Distances under load, mm.
+type Ran struct {
+	Original, Found float64
+	U               float64 // standard uncertainty of both, together with that of the teeth as entered
+	Moved           bool    // the mate stands elsewhere since: neither tells anything
+	Binds           bool    // it binds as found
+}
+
+// odd is what is believed of the teeth of one gear beyond the figures entered,
+// before anything is known of how it ran.
+type odd struct {
+	Share    float64 // chance that it is cut otherwise
+	Low, Top float64 // how much farther off its pair then runs, mm, even between
+}
+
+// odds of both gears of a pair: one whose tip was measured and agrees is what
+// it is said to be; one whose tip belongs to other teeth is cut for its own or
+// for those, or anything between; of one that nobody measured it is not known.
+func (d Drive) odds(share, bound float64) []odd {
+	if d.Denied {
+		return []odd{{Share: 1, Low: -bound, Top: bound}}
+	}
+	unknown := odd{Share: share, Low: -bound, Top: bound}
+	gears := map[int]odd{2: unknown}
+	if d.Kind == SpurPair {
+		gears[1] = unknown
+	}
+	for _, t := range d.Pair.Tips() {
+		off := math.Max(-bound, math.Min(bound, d.Module*t.Shift))
+		switch {
+		case t.Agrees:
+			delete(gears, t.Gear)
+		default:
+			gears[t.Gear] = odd{Share: 1, Low: math.Min(0, off), Top: math.Max(0, off)}
+		}
+	}
+	var out []odd
+	for _, gear := range []int{1, 2} {
+		if o, ok := gears[gear]; ok {
+			out = append(out, o)
+		}
+	}
+	return out
+}
+
+// forms are the shifts of a worm drive for the forms that its wheel may have,
+// equally likely: one where the form was looked at.
+func (d Drive) forms() []float64 {
+	w, ok := d.Pair.(Worm)
+	if !ok || w.Form != Unknown {
+		return []float64{0}
+	}
+	straight := w
+	straight.Form = Straight
+	if straight.Validate() != nil {
+		return []float64{0}
+	}
+	return []float64{0, 0, straight.Tight() - w.Tight()} // throated, helical, straight
+}
+
+// cells is the fineness of a spread: steps from 0 to the bound.
+const cells = 50
+
+// prior is the chance of each shift from -bound to bound in steps of
+// bound/cells: both gears' and the form's added, with what is beyond the bound
+// put on it.
+func (d Drive) prior(share, bound float64) [2*cells + 1]float64 {
+	var p [2*cells + 1]float64
+	step := bound / cells
+	at := func(v float64) int { return cells + int(math.Round(math.Max(-bound, math.Min(bound, v))/step)) }
+	forms := d.forms()
+	for _, v := range forms {
+		p[at(v)] += 1 / float64(len(forms))
+	}
+	for _, o := range d.odds(share, bound) {
+		var q [2*cells + 1]float64
+		low, top := at(o.Low)-cells, at(o.Top)-cells
+		each := o.Share / float64(top-low+1)
+		for i, w := range p {
+			if w == 0 {
+				continue
+			}
+			q[i] += w * (1 - o.Share)
+			for k := low; k <= top; k++ {
+				q[max(0, min(2*cells, i+k))] += w * each
+			}
+		}
+		p = q
+	}
+	return p
+}
+
+// SpreadFrom is the spread of a pair whose teeth were not all measured: shifts
+// by up to bound mm either way, each as likely as it is among gears of which a
+// share is not cut as it is counted, and as it agrees with how the pair ran:
+// the tightest tooth found room, and at a contact ratio of 1 the next tooth was
+// there. Where nothing agrees, what was found is left aside. It is nil where
+// nothing is open.
+//
+// Source: Bayes' rule on a grid; METHODS.md 6.
+func (d Drive) SpreadFrom(share, bound float64, r Ran) Spread {
+	if d.Pair.Measured() && !d.Denied {
+		return nil
+	}
+	p := d.prior(share, bound)
+	q, sum := p, 0.0
+	for i := range q {
+		q[i] *= d.agrees(bound*float64(i-cells)/cells, r)
+		sum += q[i]
+	}
+	if sum < 1e-6 {
+		q = p
+	}
+	return quantiles(q[:], bound)
+}
+
+// agrees is how likely it is that a pair shifted by so much ran as it was found.
+func (d Drive) agrees(shift float64, r Ran) float64 {
+	if r.Moved {
+		return 1
+	}
+	u := math.Max(r.U, 1e-4)
+	near := r.Original
+	if !r.Binds {
+		near = math.Min(near, r.Found)
+	}
+	p := below(d.Pair.Tight()+shift+d.Runout/2, near, u)
+	if far, err := d.Pair.CentreForContactRatio(d.Limits.ContactHard); err == nil {
+		p *= below(math.Max(r.Original, r.Found), far+shift, u)
+	}
+	return p
+}
+
+// below is how likely a is below b, known to u.
+func below(a, b, u float64) float64 { return math.Erfc((a-b)/(u*math.Sqrt2)) / 2 }
+
+// quantiles turns chances of shifts from -bound to bound into equally likely
+// shifts. Within a cell a shift lies anywhere.
+func quantiles(p []float64, bound float64) Spread {
+	total := 0.0
+	for _, w := range p {
+		total += w
+	}
+	step := 2 * bound / float64(len(p)-1)
+	out := make(Spread, spreadOf)
+	i, before := 0, 0.0
+	for k := range out {
+		want := total * (float64(k) + 0.5) / spreadOf
+		for i < len(p)-1 && before+p[i] < want {
+			before += p[i]
+			i++
+		}
+		in := 0.5
+		if i != (len(p)-1)/2 { // what is as entered is not smeared
+			in = (want - before) / p[i]
+		}
+		v := -bound + step*(float64(i)+in-0.5)
+		out[k] = dim.Near(math.Max(-bound, math.Min(bound, v)), 6)
+	}
+	slices.Sort(out)
+	return out
+}
+
+// Anywhere is the spread of a pair of which nothing is known: any shift up to
+// bound mm, one as likely as another.
+func Anywhere(bound float64) Spread {
+	even := make([]float64, 2*cells+1)
+	for i := range even {
+		even[i] = 1
+	}
+	return quantiles(even, bound)
+}
+
+// HalfWidth is about half the width of the window of centre distances, mm, that
+// a gear wants whose pair cannot be worked out: half the backlash wanted over
+// 2 tan of the pressure angle.
+//
+// Source: SDP/SI-QTC Handbook of Metric Gears, section 14, eq 14-3a; METHODS.md 1.3.
+func HalfWidth(lib *table.Library, g *job.Gear) float64 {
+	lo, hi := g.Backlash[0].Float(), g.Backlash[1].Float()
+	if !g.Backlash[0].Given() {
+		by, err := HandbookWish(lib, g.Module)
+		if err != nil {
+			return 0
+		}
+		lo, hi = by.Lo, by.Hi
+	}
+	return (hi - lo) / 2 / (2 * math.Tan(g.PressureAngle*rad))
+}

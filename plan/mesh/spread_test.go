@@ -1,0 +1,135 @@
+package mesh
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// pairOf is a pair 12/36 of module 0.5, nothing measured: tight at 12.
+func pairOf(tips ...float64) Drive {
+	s := Spur{Module: 0.5, Z1: 36, Z2: 12, Angle: 20}
+	if len(tips) == 2 {
+		s.Tip1, s.Tip2 = tips[0], tips[1]
+	}
+	return Drive{Kind: SpurPair, Module: 0.5, Pair: s, Limits: Limits{ContactHard: 1}}
+}
+
+// known is how such a pair ran, known to 0.02.
+func known(at float64) Ran { return Ran{Original: at, Found: at, U: 0.02} }
+
+// Nothing is left open where both tips agree. With neither measured the prior is
+// that of two gears: the mean square of an even shift up to b is b^2/3, a fifth
+// of gears have one, and two gears twice that; what goes beyond b lies on it. By
+// hand without the clipping u = 0.125 sqrt(2/15) = 0.0456, a little less with it.
+func TestSpreadByHand(t *testing.T) {
+	moved := Ran{Moved: true}
+	if s := pairOf(19, 7).SpreadFrom(0.2, 0.125, moved); s != nil {
+		t.Errorf("measured, and yet open: %v", s)
+	}
+	both := pairOf().SpreadFrom(0.2, 0.125, moved)
+	if len(both) != spreadOf || both.U() > 0.0456 || both.U() < 0.0430 {
+		t.Errorf("u %v of %d, by hand a little under 0.0456", both.U(), len(both))
+	}
+	one := pairOf(19, 0).SpreadFrom(0.2, 0.125, moved)
+	near(t, "one gear, 0.125 sqrt(1/15)", one.U(), 0.0323, 0.0008)
+	none := 0
+	for _, v := range one {
+		if v == 0 {
+			none++
+		}
+	}
+	near(t, "as entered", float64(none)/spreadOf, 0.8, 0.02)
+	near(t, "anywhere, 0.125/sqrt 3", Anywhere(0.125).U(), 0.0722, 0.0008)
+	// A tip of 19.1 belongs to 36.2 teeth: a shift of 0.1, 0.05 farther off.
+	blank := pairOf(19.1, 7).SpreadFrom(0.2, 0.125, moved)
+	if blank[0] < -0.002 || blank[spreadOf-1] < 0.048 || blank[spreadOf-1] > 0.052 {
+		t.Errorf("between the teeth and the blank: %v to %v", blank[0], blank[spreadOf-1])
+	}
+}
+
+// How it ran cuts the spread: a pair that turned at 12.02 is not cut to run tight
+// at 12.1, and one that turned at 12.25 (contact ratio 1 at 12.305) may be.
+func TestSpreadOfWhatRan(t *testing.T) {
+	d := pairOf()
+	tight := d.SpreadFrom(0.2, 0.125, known(12.02))
+	wide := d.SpreadFrom(0.2, 0.125, known(12.15))
+	if most := tight[spreadOf-1]; most > 0.055 {
+		t.Errorf("it ran at 12.02, and may be tight at %v", 12+most)
+	}
+	if wide[spreadOf-1] < 0.08 {
+		t.Errorf("it ran at 12.15, and is not tight beyond %v", 12+wide[spreadOf-1])
+	}
+	if far := d.SpreadFrom(0.2, 0.125, known(12.40)); far[1] < 0.03 {
+		t.Errorf("it was in contact at 12.40, and yet teeth that part at %v are believed", 12.305+far[1])
+	}
+	binds := known(12.02)
+	binds.Original, binds.Binds = 12.15, true
+	if got := d.SpreadFrom(0.2, 0.125, binds); got.U() != wide.U() {
+		t.Errorf("it binds as found: u %v, and not %v", got.U(), wide.U())
+	}
+	// What nothing agrees with is left aside.
+	if got := d.SpreadFrom(0.2, 0.125, known(11.5)); math.Abs(got.U()-d.SpreadFrom(0.2, 0.125, Ran{Moved: true}).U()) > 1e-12 {
+		t.Errorf("nothing agrees: %v", got.U())
+	}
+	d.Denied = true
+	if got := d.SpreadFrom(0.2, 0.125, known(11.96)); got[spreadOf-1] > 0.01 || got[spreadOf/2] > -0.02 {
+		t.Errorf("denied, it lies nearer: %v", got)
+	}
+	// Of a wheel of unknown form a third is straight, and runs 0.0753 farther out.
+	w := Drive{Kind: WormDrive, Module: 0.5, Limits: Limits{ContactHard: 1}, Pair: Worm{Form: Unknown, Module: 0.5, Starts: 1,
+		Teeth: 24, PitchDiameter: 6, Angle: 20, WheelTip: 13}}
+	got := w.SpreadFrom(0.2, 0.125, Ran{Moved: true})
+	near(t, "throated or helical", got[spreadOf/2], 0, 0.002)
+	near(t, "straight", got[spreadOf*5/6], 0.0753, 0.002)
+}
+
+// Whatever was found, a spread keeps within its bound and rises, and one that
+// was measured more has no more doubt before it is known how it ran.
+func TestSpreadKeepsItsBound(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		f := func(what string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, what) }
+		d := pairOf(19+f("wheel", -0.4, 0.4), f("pinion", 6.8, 7.3))
+		if rapid.Bool().Draw(t, "one only") {
+			p := d.Pair.(Spur)
+			p.Tip2 = 0
+			d.Pair = p
+		}
+		d.Runout = f("run-out", 0, 0.1)
+		d.Denied = rapid.Bool().Draw(t, "denied")
+		r := Ran{Original: f("original", 11.5, 12.6), Found: f("found", 11.5, 12.6), U: f("u", 0, 0.1),
+			Moved: rapid.Bool().Draw(t, "moved"), Binds: rapid.Bool().Draw(t, "binds")}
+		bound := f("bound", 0.01, 0.25)
+		s := d.SpreadFrom(f("share", 0, 1), bound, r)
+		for i, v := range s {
+			if math.IsNaN(v) || math.Abs(v) > bound+1e-6 || i > 0 && v < s[i-1] {
+				t.Fatalf("%v at %d, bound %v", v, i, bound)
+			}
+		}
+		if s.U() > bound+1e-6 {
+			t.Fatalf("u %v beyond %v", s.U(), bound)
+		}
+	})
+	more, less := pairOf(19, 0), pairOf()
+	if a, b := more.SpreadFrom(0.2, 0.125, Ran{Moved: true}).U(), less.SpreadFrom(0.2, 0.125, Ran{Moved: true}).U(); a >= b {
+		t.Errorf("one tip measured: %v, none: %v", a, b)
+	}
+}
+
+// Contact is counted on as far as tips reach that nobody measured: 12/36 of
+// module 0.5 with tips 0.05 short, by hand r1 = sqrt(3.475^2 - 2.819078^2) =
+// 2.031817 and r2 = sqrt(9.475^2 - 8.457233^2) = 4.272115; less 1.2 x 1.476066 is
+// 4.532653, and with 11.276311 across: 12.1532.
+func TestBlunt(t *testing.T) {
+	blunt := must[float64](t)(pairOf().Blunt().CentreForContactRatio(1.2))
+	near(t, "nobody measured", blunt, 12.1532, 1e-4)
+	near(t, "measured and short", must[float64](t)(pairOf(18.95, 6.95).Blunt().CentreForContactRatio(1.2)), blunt, 1e-9)
+	if d := pairOf(18.95, 6.95); len(d.Pair.Tips()) != 2 || !d.Pair.Measured() {
+		t.Error("a tip so short is not believed any more: then it is not the shortest")
+	}
+	w := Drive{Module: 0.5, Pair: Worm{Form: Helical, Module: 0.5, Starts: 1, Teeth: 24, PitchDiameter: 6, Angle: 20}}
+	if a, b := must[float64](t)(w.Blunt().CentreForContactRatio(1.2)), must[float64](t)(w.Pair.CentreForContactRatio(1.2)); a >= b-0.02 {
+		t.Errorf("worm: %v, with full tips %v", a, b)
+	}
+}
