@@ -64,8 +64,8 @@ func gearReadings(name string, i int) (out []reading) {
 			return l != nil && forget(l)
 		}, moves})
 	}
-	usual := func(l *dim.Length) *dim.Length {
-		if l.Float() > 0.04 {
+	usual := func(l *dim.Length, most float64) *dim.Length {
+		if l.Float() > most {
 			return nil
 		}
 		return l
@@ -85,7 +85,7 @@ func gearReadings(name string, i int) (out []reading) {
 		}
 		return fits(&g.Pinion.Tip, g.Module, g.Pinion.Teeth, g.Pinion.Shift)
 	})
-	of("run-out of the wheel", false, func(g *job.Gear) *dim.Length { return usual(&g.Wheel.Runout) })
+	of("run-out of the wheel", false, func(g *job.Gear) *dim.Length { return usual(&g.Wheel.Runout, 0.04) })
 	of("thinning", false, func(g *job.Gear) *dim.Length { return &g.Thinned })
 	of("face of the wheel", false, func(g *job.Gear) *dim.Length { return &g.Wheel.Face })
 	of("place of the wheel", true, func(g *job.Gear) *dim.Length { return &g.Wheel.FromLeft })
@@ -106,10 +106,10 @@ func gearReadings(name string, i int) (out []reading) {
 		})
 	}
 	worm("tip of the worm", func(w *job.Worm) *dim.Length { return &w.Tip })
-	pinion("run-out of the pinion", func(p *job.Pinion) *dim.Length { return usual(&p.Runout) })
+	pinion("run-out of the pinion", func(p *job.Pinion) *dim.Length { return usual(&p.Runout, 0.025) })
 	pinion("doubt of the pinion", func(p *job.Pinion) *dim.Length { return &p.U })
 	worm("doubt of the worm", func(w *job.Worm) *dim.Length { return &w.U })
-	worm("play of the worm", func(w *job.Worm) *dim.Length { return usual(&w.BearingPlay) })
+	worm("play of the worm", func(w *job.Worm) *dim.Length { return usual(&w.BearingPlay, 0.05) })
 	return append(out, reading{name + " form of the wheel", func(j *job.Job) bool {
 		had := j.Gears[i].WheelForm != "" && j.Gears[i].WheelForm != "unknown"
 		j.Gears[i].WheelForm = ""

@@ -59,6 +59,7 @@ func triedPair(w *books, d mesh.Drive, g *job.Gear) chance.Pair {
 	}
 	if a, err := d.Pair.CentreForNormal(w.rules.V("tight_tooth_backlash_mm")); err == nil {
 		p.TightMM = a + d.Closes
+		p.BindMM = d.Pair.Tight() + d.Closes
 	}
 	contact := d.Window.Contact
 	if d.Window.Empty {
@@ -67,6 +68,9 @@ func triedPair(w *books, d mesh.Drive, g *job.Gear) chance.Pair {
 	if a, err := d.Blunt().CentreForContactRatio(contact); err == nil {
 		p.ContactMM = a
 	}
+	if a, err := d.Blunt().CentreForContactRatio(d.Limits.ContactHard); err == nil {
+		p.PartMM = a
+	}
 	return p
 }
 
@@ -74,13 +78,12 @@ func triedPair(w *books, d mesh.Drive, g *job.Gear) chance.Pair {
 // as is usual. A worm turns many times to one tooth of its wheel, and its own
 // run-out is not asked for.
 func runouts(w *books, g *job.Gear) [2]float64 {
-	usual := w.rules.V("gear_runout_mm")
-	out := [2]float64{usual, 0}
+	out := [2]float64{w.rules.V("gear_runout_mm"), 0}
 	if g.Wheel.Runout.Given() {
 		out[0] = g.Wheel.Runout.Float()
 	}
 	if g.Pinion != nil {
-		if out[1] = usual; g.Pinion.Runout.Given() {
+		if out[1] = w.rules.V("pinion_runout_mm"); g.Pinion.Runout.Given() {
 			out[1] = g.Pinion.Runout.Float()
 		}
 	}

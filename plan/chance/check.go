@@ -98,7 +98,7 @@ func (m *Model) checkGear(g *Gear, taken map[[2]int]bool) error {
 			return fmt.Errorf("a spread or a pair of limits is negative or not a number (%v)", v)
 		}
 	}
-	for _, v := range []float64{g.Station, g.MateStation, g.CentreMM, g.TightMM, g.LooseMM, g.WindowMM[0]} {
+	for _, v := range []float64{g.Station, g.MateStation, g.CentreMM, g.TightMM, g.LooseMM, g.BindMM, g.PartMM, g.WindowMM[0]} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			return errors.New("a figure is not a number")
 		}

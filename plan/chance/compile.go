@@ -76,6 +76,7 @@ type gearC struct {
 	centre              float64
 	lo, hi, tight       float64
 	loose               float64
+	bind, part          float64
 	reach               float64   // half the run-out of both gears
 	spread              []float64 // equally likely shifts of the limits
 	denied              bool      // the limits hold shifted alone
@@ -166,7 +167,7 @@ func (m *Model) compileBore(b *Bore) boreC {
 }
 
 func (m *Model) compileGear(g *Gear) gearC {
-	c := gearC{centre: g.CentreMM, lo: g.WindowMM[0], hi: g.WindowMM[1], tight: g.TightMM, loose: g.LooseMM,
+	c := gearC{centre: g.CentreMM, lo: g.WindowMM[0], hi: g.WindowMM[1], tight: g.TightMM, loose: g.LooseMM, bind: g.BindMM, part: g.PartMM,
 		reach: (g.RunoutMM[0] + g.RunoutMM[1]) / 2, spread: g.SpreadMM, denied: g.Denied && len(g.SpreadMM) > 0,
 		ug: g.UGeomMM, um: g.UMateMM, bad: lost, onL: -1, onR: -1,
 		ox: g.Open[0], oy: g.Open[1], along: g.LeanAlong, across: g.LeanAcross, lean: g.LeanLimitMM}
@@ -175,6 +176,12 @@ func (m *Model) compileGear(g *Gear) gearC {
 	}
 	if c.loose == 0 {
 		c.loose = math.MaxFloat64
+	}
+	if c.bind == 0 {
+		c.bind = c.tight
+	}
+	if c.part == 0 {
+		c.part = c.loose
 	}
 	if g.Placeless {
 		c.bad = next

@@ -112,8 +112,10 @@ type Pair struct {
 	SpreadMM             []float64
 	UGeomMM, UMateMM     float64    // where the teeth are as entered
 	RunoutMM             [2]float64 // of wheel and mate, total
-	TightMM              float64    // where the tightest tooth would touch, 0 not known
+	TightMM              float64    // where the tightest tooth keeps the least it may, 0 not known
+	BindMM               float64    // where it touches on both sides, 0 not known
 	ContactMM            float64    // beyond which too few teeth are in contact, 0 not known
+	PartMM               float64    // beyond which there are moments without any, 0 not known
 	Lean                 *Lean      // nil where the shaft is set square, or lean costs nothing
 }
 

@@ -158,7 +158,9 @@ type Gear struct {
 	CentreMM    float64    // with every bore on target and no running clearance
 	WindowMM    [2]float64 // accepted, shaft under load
 	TightMM     float64    // least for the tightest tooth of a turn; 0 not looked at
+	BindMM      float64    // where that tooth binds; 0: as soon as it is too tight
 	LooseMM     float64    // most for the loosest, by contact ratio; 0 not looked at
+	PartMM      float64    // where that one has no other in contact beside it; 0: as soon as it is too loose
 	RunoutMM    [2]float64 // total run-out of wheel and mate
 	UGeomMM     float64    // doubt about the computed distances
 	UMateMM     float64    // doubt about the place of a fixed mate

@@ -67,6 +67,10 @@ func TestOutcomes(t *testing.T) {
 		"contact of the loosest": {func(b *Bore, g *Gear) {
 			g.CentreMM, g.WindowMM, g.RunoutMM, b.Eccentric = 8.375, [2]float64{8, 9}, [2]float64{0.02, 0}, true
 		}, next, "drive: contact ratio too low"},
+		"tight, turns": {func(_ *Bore, g *Gear) {
+			g.CentreMM, g.RunoutMM, g.BindMM = 8.03, [2]float64{0.02, 0.04}, 8.01
+		}, next, "drive: no backlash at the tightest tooth"},
+		"contact, runs": {func(_ *Bore, g *Gear) { g.CentreMM, g.PartMM = 8.5, 8.52 }, next, "drive: contact ratio too low"},
 		"loosest in contact": {func(_ *Bore, g *Gear) {
 			g.CentreMM, g.WindowMM, g.RunoutMM = 8.37, [2]float64{8, 9}, [2]float64{0.02, 0}
 		}, right, ""},

@@ -141,14 +141,23 @@ func (w *worker) tryGear(c *compiled, i int, t uint64, s *sight) {
 	}
 }
 
+// off is what becomes of a pair that is not as it should be: one that runs, or
+// one that does not.
+func (g *gearC) off(stuck bool) class {
+	if stuck {
+		return g.bad
+	}
+	return next
+}
+
 // turn is a whole turn of the pair at a mean distance of a: the tightest tooth,
 // the loosest and the mean.
 func (g *gearC) turn(a float64, s *sight, places, i int) {
-	if a-g.reach < g.tight {
-		s.fail(g.bad, kNoBacklash*places+i)
+	if near := a - g.reach; near < g.tight {
+		s.fail(g.off(near < g.bind), kNoBacklash*places+i)
 	}
-	if a+g.reach > g.loose {
-		s.fail(g.bad, kContact*places+i)
+	if far := a + g.reach; far > g.loose {
+		s.fail(g.off(far > g.part), kContact*places+i)
 	}
 	if a < g.lo {
 		s.fail(next, kMeshTight*places+i)
