@@ -13,23 +13,6 @@ import (
 // do or to check, when to look again, the ways side by side and what would
 // change it. Nothing on it can be cut by.
 
-// cutting says whether the truck is machined by this plan.
-func cutting(pl *plan.Plan) bool { return pl.Cuts || pl.Way == "" && len(pl.Operations) > 0 }
-
-// wayOf is the way that a plan goes: what has to come first, where the verdict
-// says so and no other way was asked for.
-func wayOf(pl *plan.Plan) verdict.Name {
-	switch {
-	case pl.NotAdvised != "":
-		return pl.Way
-	case pl.Advised != "":
-		return pl.Advised
-	case pl.Verdict != nil:
-		return pl.Verdict.Choice
-	}
-	return pl.Way
-}
-
 // errand is what is done where nothing is cut.
 type errand struct {
 	shout string   // in large letters
@@ -64,7 +47,7 @@ func errands(u units) map[verdict.Name]errand {
 // noCut is the whole of such a sheet.
 func noCut(p *paper, pl *plan.Plan) {
 	what := "What to do"
-	e := errands(p.u)[wayOf(pl)]
+	e := errands(p.u)[pl.Goes()]
 	p.section = what
 	p.page()
 	b := p.block()

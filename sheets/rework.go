@@ -43,7 +43,7 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 			return b
 		})
 	}
-	remaining := pl.AsMade && pl.OK && cutting(pl) && len(pl.Operations) > 0
+	remaining := pl.AsMade && pl.OK && pl.Machines() && len(pl.Operations) > 0
 	if remaining {
 		before(p, pl)
 		routePages(p, pl)

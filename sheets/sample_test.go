@@ -237,7 +237,7 @@ func allPaper(t testing.TB, p *plan.Plan, o Options) map[string]*draw.Document {
 	keep("form blank", d, err)
 	d, err = Traveller([]*plan.Plan{p, p, p}, o)
 	keep("traveller", d, err)
-	if p.OK && cutting(p) {
+	if p.OK && p.Machines() {
 		d, err = Template(p, o)
 		if err == nil || !strings.Contains(err.Error(), "use the dial figures") {
 			keep("template", d, err)

@@ -23,7 +23,7 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 	pl = say.Printed(pl, p.u.said())
 	p.of(pl)
 	p.marked(pl)
-	if pl.OK && !cutting(pl) {
+	if pl.OK && !pl.Machines() {
 		noCut(p, pl)
 		return p.finish()
 	}

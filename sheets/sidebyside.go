@@ -65,7 +65,7 @@ func (b *block) wayCells(cells [4]string, face draw.Face, pt float64) {
 
 func wayRow(b *block, pl *plan.Plan, w verdict.WayRow) {
 	name, face := sentence(w.Way.Owner()), draw.Regular
-	if w.Way == wayOf(pl) {
+	if w.Way == pl.Goes() {
 		name, face = "› "+name, draw.Bold
 	}
 	b.wayCells([4]string{name, costWords(pl, w), figureOr(w.Hours, "-", func(f float64) string { return fmt.Sprintf("%.1f", f) }),

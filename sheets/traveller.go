@@ -73,7 +73,7 @@ func twice(plans []*plan.Plan) []string {
 
 // machined says whether a job is to be cut: the plan allows it and the verdict
 // advises it.
-func machined(pl *plan.Plan) bool { return pl.OK && cutting(pl) && pl.NotAdvised == "" }
+func machined(pl *plan.Plan) bool { return pl.OK && pl.Machines() && pl.NotAdvised == "" }
 
 // hoursOf are the hours of the way of a plan, none where it may not be machined.
 func hoursOf(pl *plan.Plan) float64 {
@@ -81,7 +81,7 @@ func hoursOf(pl *plan.Plan) float64 {
 		return 0
 	}
 	for _, w := range pl.Ways {
-		if w.Way == wayOf(pl) && w.Hours != nil {
+		if w.Way == pl.Goes() && w.Hours != nil {
 			return *w.Hours
 		}
 	}
@@ -130,8 +130,8 @@ func travellerBlock(b *block, pl *plan.Plan) {
 		switch {
 		case !pl.OK:
 			stages = []string{"measured", "told", "agreed"}
-		case cutting(pl):
-			b.para("Wanted all the same: "+wayOf(pl).Owner()+". Its sheet is made.", draw.Regular, b.st.body)
+		case pl.Machines():
+			b.para("Wanted all the same: "+pl.Goes().Owner()+". Its sheet is made.", draw.Regular, b.st.body)
 		default:
 			stages = []string{"measured", "told", "agreed"}
 			b.para("Nothing is cut. Its sheet says what to do or to check.", draw.Regular, b.st.body)

@@ -60,7 +60,7 @@ func runSheet(e *env, o options, jobs []string) error {
 		}
 		plans[slices.Index(jobs, path)] = p
 		out.row.paper = to[path]
-		out.answer = sheetAnswer{p.JobNumber, path, p.OK, to[path], doc.Pages(), p.Findings, wayOf(p)}
+		out.answer = sheetAnswer{p.JobNumber, path, p.OK, to[path], doc.Pages(), p.Findings, p.Goes()}
 		if to[path] != "-" {
 			fmt.Fprintf(&out.text, "%s: %d pages\n", to[path], doc.Pages())
 			headLine(&out.text, p)
@@ -86,8 +86,8 @@ func runSheet(e *env, o options, jobs []string) error {
 func headLine(w io.Writer, p *plan.Plan) {
 	switch {
 	case !p.OK:
-	case !cuts(p):
-		fmt.Fprintf(w, "nothing to machine: %s\n", wayOf(p))
+	case !p.Machines():
+		fmt.Fprintf(w, "nothing to machine: %s\n", p.Goes())
 	case p.NotAdvised != "":
 		fmt.Fprintf(w, "NOT ADVISED: %s\n", p.NotAdvised)
 	}
@@ -183,8 +183,8 @@ func runTemplate(e *env, o options, words []string) error {
 		fmt.Fprintln(e.errOut, "rebush: no template is drawn")
 		return endWith(refused)
 	}
-	if !cuts(p) {
-		fmt.Fprintf(e.errOut, "rebush: nothing is cut (%s), so no template is drawn; --way NAME draws that of another way\n", wayOf(p))
+	if !p.Machines() {
+		fmt.Fprintf(e.errOut, "rebush: nothing is cut (%s), so no template is drawn; --way NAME draws that of another way\n", p.Goes())
 		return nil
 	}
 	doc, err := sheets.Template(p, po)

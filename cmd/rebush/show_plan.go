@@ -97,8 +97,8 @@ func showHead(e *env, pg *page, p *plan.Plan) {
 	switch {
 	case !p.OK:
 		pg.line("%s", e.paint(red, "DO NOT MACHINE"))
-	case !cuts(p):
-		pg.line("Nothing to machine: %s.", wayOf(p))
+	case !p.Machines():
+		pg.line("Nothing to machine: %s.", p.Goes())
 	default:
 		pg.line("May be machined%s.", as)
 	}

@@ -74,7 +74,7 @@ func showWays(pg *page, p *plan.Plan) {
 	var rows [][]string
 	for _, w := range p.Ways {
 		mark := "  "
-		if w.Way == wayOf(p) {
+		if w.Way == p.Goes() {
 			mark = "> "
 		}
 		rows = append(rows, []string{mark + string(w.Way), yes[w.OK], yes[w.Cures], money(w.Cost, currency),

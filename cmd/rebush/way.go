@@ -35,24 +35,10 @@ func resultOf(p *plan.Plan) string {
 	switch {
 	case !p.OK:
 		return "DO NOT MACHINE"
-	case !cuts(p):
-		return "nothing to machine: " + string(wayOf(p))
+	case !p.Machines():
+		return "nothing to machine: " + string(p.Goes())
 	case p.NotAdvised != "":
 		return "may be machined, NOT ADVISED"
 	}
 	return "may be machined"
-}
-
-// cuts says whether the truck is machined by this plan.
-func cuts(p *plan.Plan) bool { return p.Cuts || p.Way == "" && len(p.Operations) > 0 }
-
-// wayOf is the way of a plan: what has to come first, where it says so.
-func wayOf(p *plan.Plan) verdict.Name {
-	switch {
-	case p.NotAdvised != "" || p.Verdict == nil:
-		return p.Way
-	case p.Advised != "":
-		return p.Advised
-	}
-	return p.Verdict.Choice
 }
