@@ -48,7 +48,11 @@ func whereOf(pl *plan.Plan, op plan.Operation, said saidOnce) string {
 // of the spindle and depth, on a grid of six columns.
 func opFields(b *block, p *paper, pl *plan.Plan, op plan.Operation) []field {
 	var list []field
-	if at := p.u.at(op.DialMM, false); len(at) > 0 {
+	place := op.DialMM
+	if place == nil {
+		place = op.AtMM // a jig holds it: there are no dials
+	}
+	if at := p.u.at(place, false); len(at) > 0 {
 		f := field{name: "dials, " + p.u.word(), lines: at, wide: 6, face: draw.Bold, pt: b.st.big}
 		if !byDials(pl) {
 			f.name, f.pt = "place, "+p.u.word()+", held by the jig or the mark", b.st.body

@@ -38,6 +38,9 @@ type Step struct {
 // no steps and a range from lowest to highest (0: no such end). Steps may
 // stand in any order; those that are not above 0 are passed over.
 //
+// Turns are read in whole ones: a step of 1100 serves an ideal of 1099.6, which
+// is printed as 1100.
+//
 // Source: the rule of the sheet in the trade, common practice.
 func SetTo(steps []float64, lowest, highest, ideal float64) Step {
 	var usable []float64
@@ -53,6 +56,8 @@ func SetTo(steps []float64, lowest, highest, ideal float64) Step {
 	slack := ideal * 1e-9
 	if len(usable) > 0 {
 		top := usable[len(usable)-1]
+		ideal = math.Max(ideal, math.Round(ideal))
+		slack = ideal * 1e-9
 		out := Step{RPM: usable[0], TooFast: usable[0] > ideal+slack, AtTop: ideal > top+slack}
 		for _, s := range usable {
 			if s <= ideal+slack {

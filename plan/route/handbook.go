@@ -43,6 +43,9 @@ func (h Handbook) Cut(q Query) (Cut, error) {
 	if a.ForcesKnown {
 		c.Thrust = a.ThrustN
 	}
+	if a.CappedBy != "" {
+		c.Note = join(c.Note, say.Words("held to: "+a.CappedBy))
+	}
 	if note != "" {
 		c.Lubricant = h.ownOil(q, c.Lubricant)
 	}

@@ -58,7 +58,7 @@ func (b *builder) setUpNote(c clamping) say.Text {
 	x := c.bores[0]
 	switch {
 	case b.s.Machine == OnLathe && len(c.from) > 0:
-		w = append(w, b.putIn(c), "run the part that stands up true with the indicator")
+		w = append(w, b.putIn(c), "run the part that stands up true with the indicator", rodOut)
 	case b.s.Machine == OnLathe:
 		hole := say.Text("the unworn arc of the old hole")
 		if x.Repaired {
@@ -71,14 +71,13 @@ func (b *builder) setUpNote(c clamping) say.Text {
 			"counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
 	case b.loose() && b.s.Jig && len(c.from) > 0:
 		w = append(w, b.turnedOver(c), b.putIn(c), "its upper part must stand up into its own slip bush without being "+
-			"pushed")
+			"pushed", rodOut)
 	case b.loose() && b.s.Jig:
 		w = append(w, b.turnedOver(c), "prove the jig on a second hole before it is locked")
 	case b.loose():
 		w = append(w, "lower the drill into the hole with the spindle stopped and clamp where it centres itself")
 	case len(c.from) > 0:
-		w = append(w, b.putIn(c), "bring the part that stands up true under the spindle and set the dials to its figures; "+
-			"the rod comes out downwards before the first cut at its hole")
+		w = append(w, b.putIn(c), "bring the part that stands up true under the spindle and set the dials to its figures", rodOut)
 	default:
 		w = append(w, "square it by a close-fitting rod through the better axle hole, not by the walls, then touch "+b.datum(c))
 		if b.j.Casting {
@@ -102,6 +101,9 @@ func (b *builder) setUpNote(c clamping) say.Text {
 	}
 	return join(w...)
 }
+
+// rodOut is said of a rod that stands where the next tool comes down.
+const rodOut = say.Text("the rod comes out downwards before the first cut at its hole")
 
 // putIn is how the rods that locate a chassis get into the seats that lie below.
 func (b *builder) putIn(c clamping) say.Text {

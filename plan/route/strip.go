@@ -22,22 +22,21 @@ func (b *builder) strip() {
 			continue
 		}
 		lead := b.leads(s)
-		which := say.F("either wheel")
+		which := say.Text("draw off either wheel")
 		switch {
+		case !s.Wheels:
+			which = "draw off what is pressed on"
 		case lead != "" && lead == s.Insulated:
-			which = say.F("the wheel on the %s, the insulated one", lead)
+			which = say.F("draw off the wheel on the %s, the insulated one", lead)
 		case lead != "":
-			which = say.F("the wheel on the %s", lead)
+			which = say.F("draw off the wheel on the %s", lead)
 		}
-		if !s.Wheels {
-			which = "what is pressed on"
-		}
-		notes = append(notes, say.F("%s: %v off, then out with it", s.Name, which))
+		notes = append(notes, say.F("%s: %v, then it comes out", s.Name, which))
 	}
 	b.add(Operation{Kind: KindStrip, Pressed: true, Do: "Strip the truck: motor and drive out first, then the axles",
 		Tool: "puller or press, support under the hub", Backing: "flat plate under the hub, never under the rim",
 		GaugeFirst: "Back to back, side play and backlash as found written down; each axle marked: which, which end.",
-		Note:       join(append(notes, "nothing is drawn off that comes out without")...)})
+		Note:       join(append(notes, "what comes out by itself is not drawn off")...)})
 }
 
 // leads is the end that goes through first: the one that has to where only one

@@ -1,0 +1,283 @@
+package route
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"rebush/fits/say"
+	"rebush/plan/job"
+	"rebush/plan/seat"
+)
+
+// brass is what plugs and sleeves of the tests are turned from.
+var brass = seat.Metal{Name: "free-cutting brass C360", Leaded: true}
+
+// plugged is the axle of axle with a plug in its left hole: the hole for the
+// plug stands 0.1 beside the target.
+func plugged(mend seat.Mend) Job {
+	j := axle()
+	x := &j.Bores[0]
+	x.Mend = mend
+	x.Part = &seat.Part{Mend: mend, At: [2]float64{10, 6.1}, Way: seat.Way{Kind: seat.Reamer, Name: "7 mm H7 reamer", Size: 7},
+		SeatLow: 7.006, SeatHigh: 7.014, ODLow: 7.02, ODHigh: 7.028, Length: 3.6, Metal: brass, HeldBy: seat.ByPress,
+		PressN: [2]float64{80, 500}, CleanUp: 0.3, Left: 2.4, Web: 0.9, Chance: 0.97}
+	return j
+}
+
+// askedCut answers as plainCut does and keeps the question.
+func askedCut(q Query) (Cut, error) {
+	c, err := plainCut(q)
+	c.Asked = q
+	return c, err
+}
+
+func partShop() Shop {
+	s := millShop()
+	s.Lathe = true
+	s.Pins.To = 8
+	s.Drills = append(s.Drills, Tool{Name: "2.4 mm drill", Size: 2.4}, Tool{Name: "6.7 mm drill", Size: 6.7, Reach: 40})
+	s.Drills = []Tool{s.Drills[4], s.Drills[0], s.Drills[1], s.Drills[2], s.Drills[3], s.Drills[5]}
+	return s
+}
+
+// steps lists kinds of operations on a bore, in their order.
+func steps(r Route, bore string) []string {
+	var out []string
+	for _, o := range r.Operations {
+		if o.Bore == bore {
+			out = append(out, string(o.Kind))
+		}
+	}
+	return out
+}
+
+// A plug: its hole is made where it stands, it is turned, pressed, faced flush,
+// and the seat is then cut about the target in the solid metal, on a spot.
+func TestPlug(t *testing.T) {
+	r := Make(plugged(seat.Plug), partShop(), askedCut, plainRules())
+	want := []string{"locate", "open", "size seat", "gauge", "turn", "set part", "face flush", // the plug
+		"spot", "open", "locate", "open", "chamfer", "size seat", "gauge", "press", "gauge"}
+	got := steps(r, "axle.left")
+	// A hole of 3.2 to 6.7 is opened in steps.
+	var plain []string
+	for i, k := range got {
+		if i == 0 || k != "open" || got[i-1] != "open" {
+			plain = append(plain, k)
+		}
+	}
+	if d := cmp.Diff(want, plain); d != "" {
+		t.Fatal(d, got)
+	}
+	at, faced := 0, false
+	for _, o := range r.Operations {
+		if o.Bore != "axle.left" {
+			continue
+		}
+		faced = faced || o.Kind == KindFlush
+		if o.At == nil {
+			continue
+		}
+		at++
+		place := [2]float64{10, 6.1}
+		if faced {
+			place = [2]float64{10, 6}
+		}
+		if *o.At != place || o.Place != place {
+			t.Errorf("%s: dials %v, place %v, want %v", o.Do, *o.At, o.Place, place)
+		}
+		if o.Cut != nil && (o.Cut.Asked.Material == brass.Name) != faced {
+			t.Errorf("%s is asked of %q", o.Do, o.Cut.Asked.Material)
+		}
+		if o.Kind == KindSizeSeat && !faced && (o.Limits[0] != 7.006 || !strings.Contains(o.Do.String(), "plug")) {
+			t.Errorf("%s: %v", o.Do, o.Limits)
+		}
+	}
+	if at < 8 {
+		t.Errorf("only %d places", at)
+	}
+	turn := find(t, r, KindTurn, "axle.left")
+	if !strings.Contains(turn.Note.String(), "0.006 to 0.022 mm over it") || !turn.Leaded {
+		t.Errorf("%+v", turn)
+	}
+	set := find(t, r, KindSetPart, "axle.left")
+	if !set.Pressed || set.GaugeFirst == "" || !strings.Contains(set.Note.String(), "HALT") {
+		t.Errorf("%+v", set)
+	}
+}
+
+// All plugs are in, cured and flush before any seat of the truck is cut or the
+// chassis is clamped for one.
+func TestPlugsComeBeforeSeats(t *testing.T) {
+	j := plugged(seat.Plug)
+	j.Bores[0].Part.HeldBy = seat.ByCompound
+	other := axle().Bores
+	for i := range other {
+		other[i].Name, other[i].Shaft = strings.Replace(other[i].Name, "axle", "rear", 1), "rear"
+	}
+	y := plugged(seat.Plug).Bores[0]
+	y.Name, y.Shaft = "rear.left", "rear"
+	j.Bores = append(j.Bores, y, other[1])
+	r := Make(j, partShop(), askedCut, plainRules())
+	lastFlush, cured, firstSeat := 0, 0, 0
+	for i, o := range r.Operations {
+		switch {
+		case o.Kind == KindFlush:
+			lastFlush = i
+		case o.Kind == KindCure && cured == 0:
+			cured = i
+		case o.Kind == KindChamfer && firstSeat == 0: // only seats of bushes have one
+			firstSeat = i
+		}
+	}
+	if !(0 < cured && cured < lastFlush && lastFlush < firstSeat) {
+		t.Errorf("cured at %d, last flush at %d, first seat at %d", cured, lastFlush, firstSeat)
+	}
+	for _, o := range r.Operations[:lastFlush] {
+		if o.Kind == KindSizeSeat && !strings.Contains(o.Do.String(), "plug") {
+			t.Errorf("%s before all plugs are in", o.Do)
+		}
+	}
+	for i, u := range r.Setups {
+		for _, v := range r.Setups[:i] {
+			if u.Name == v.Name {
+				t.Errorf("two set-ups are called %s", u.Name)
+			}
+		}
+	}
+}
+
+// A sleeve is turned with a bore that leaves the seat to be cut in it, and that
+// seat is cut all round: 5.0085 less twice 0.1 of offset and 0.25 a side.
+func TestSleeve(t *testing.T) {
+	r := Make(plugged(seat.BushInABush), partShop(), askedCut, plainRules())
+	turn := find(t, r, KindTurn, "axle.left")
+	if !strings.Contains(turn.Note.String(), "bored 4.3 mm") || !strings.Contains(turn.Do.String(), "sleeve") {
+		t.Errorf("%s: %s", turn.Do, turn.Note)
+	}
+	for _, o := range r.Operations {
+		if o.Kind == KindSpot {
+			t.Error("there is a bore already: nothing to spot")
+		}
+	}
+	find(t, r, KindSetPart, "axle.left")
+	find(t, r, KindPress, "axle.left")
+}
+
+// An old bush that stays is tried whether it sits fast, nothing is cut or
+// pressed for it, and it is cut as what it is made of.
+func TestOldBushStays(t *testing.T) {
+	j := axle()
+	x := &j.Bores[0]
+	x.Mend, x.Bushed = seat.BushInABush, true
+	x.Part = &seat.Part{Mend: seat.BushInABush, Stays: true, At: x.At, Metal: brass, SeatLow: 7, SeatHigh: 7.01}
+	r := Make(j, partShop(), askedCut, plainRules())
+	for _, o := range r.Operations {
+		if o.Kind == KindTakeOut || o.Kind == KindSetPart || o.Kind == KindTurn || o.Kind == KindFlush {
+			t.Errorf("%s of a bush that stays", o.Do)
+		}
+	}
+	try, first := find(t, r, KindTryFast, "axle.left"), 0
+	for _, o := range r.Operations {
+		if o.Kind == KindLocate && first == 0 {
+			first = o.Number
+		}
+	}
+	if try.Number > first || !strings.Contains(try.Note.String(), "plan again") {
+		t.Errorf("%d, first cut %d: %s", try.Number, first, try.Note)
+	}
+	if o := find(t, r, KindSizeSeat, "axle.left"); o.Cut.Asked.Material != brass.Name || !o.Leaded {
+		t.Errorf("cut as %q, lead %v", o.Cut.Asked.Material, o.Leaded)
+	}
+}
+
+// A bush made to fit: nothing is cut, the hole is gauged first, the bush turned
+// to it; eccentric by 0.1 it is moved over by 0.1 in the chuck (the indicator
+// reads 0.2), and turned round to where its thin side belongs. From 6, 8 to
+// 6.06, 8.08 is 53.13 degrees by the triangle 3, 4, 5; seen from outside the
+// right plate that is 126.87. Five degrees out: 2 x 0.1 x sin 2.5 = 0.009.
+func TestMadeToFit(t *testing.T) {
+	for _, side := range []job.Side{job.Left, job.Right} {
+		j := axle()
+		for i := range j.Bores {
+			x := &j.Bores[i]
+			x.Way, x.Mend = seat.OldSeatWay, seat.Renew
+			if x.Side != side {
+				continue
+			}
+			x.Mend, x.SeatAt, x.At = seat.MadeToFit, [2]float64{6, 8}, [2]float64{6.06, 8.08}
+			x.BushMade, x.BushSizes, x.FlangeOD = true, "outside 5.020 mm", 0
+		}
+		rules := plainRules()
+		rules.Packing = func(e, bar float64) float64 { return 1.5*e + math.Sqrt(bar*bar/4-0.75*e*e) - bar/2 }
+		s := partShop()
+		r := Make(j, s, plainCut, rules)
+		name := "axle." + string(side)
+		if d := cmp.Diff([]string{"gauge", "turn", "press", "gauge"}, steps(r, name)); d != "" {
+			t.Error(d)
+		}
+		for _, o := range r.Operations {
+			if o.Cut != nil || o.Kind == KindSetUp {
+				t.Errorf("%s, where nothing is cut", o.Do)
+			}
+		}
+		turn := find(t, r, KindTurn, name).Note.String()
+		// Bar of 7: the next whole mm over 5.031 and 1.
+		for _, w := range []string{"ECCENTRIC", "over by 0.100 mm", "reads 0.200 mm", "0.15 mm of packing", "7 mm bar", "mark the thin side",
+			"0.007 to 0.026 mm over it"} {
+			if !strings.Contains(turn, w) {
+				t.Errorf("no %q in %s", w, turn)
+			}
+		}
+		press := find(t, r, KindPress, name).Note.String()
+		for _, w := range []string{"to 53 degrees", "0.009 mm to the side"} {
+			if !strings.Contains(press, w) {
+				t.Errorf("no %q in %s", w, press)
+			}
+		}
+		if strings.Contains(press, "127 degrees") != (side == job.Right) {
+			t.Errorf("%s: %s", side, press)
+		}
+	}
+}
+
+// Bushes of one size with unlike offsets are not turned together.
+func TestUnlikeOffsetsAreTurnedApart(t *testing.T) {
+	j := axle()
+	for i := range j.Bores {
+		x := &j.Bores[i]
+		x.Way, x.Mend, x.BushMade, x.BushSizes = seat.OldSeatWay, seat.MadeToFit, true, "outside 5.020 mm"
+		x.SeatAt = [2]float64{x.At[0] + 0.1*float64(i), x.At[1]}
+	}
+	n := 0
+	for _, o := range Make(j, partShop(), askedCut, plainRules()).Operations {
+		if o.Kind == KindTurn {
+			n++
+		}
+	}
+	if n != 2 {
+		t.Errorf("%d turnings, want 2", n)
+	}
+}
+
+// A hole that keeps its bearing has no operation: it is left out by the caller;
+// a set of parts wants its aids too.
+func TestPartsWantTheirSlipBushes(t *testing.T) {
+	s := partShop()
+	s.Machine, s.Jig = DrillPress, true
+	r := Make(plugged(seat.Plug), s, askedCut, plainRules())
+	var all []say.Text
+	for _, o := range r.Operations {
+		if o.Kind == KindAid {
+			all = append(all, o.Note)
+		}
+	}
+	note := say.Join(" | ", all...).String()
+	for _, w := range []string{"axle.left, its plug 10.000, 6.100", "axle 10.000, 6.000", "7"} {
+		if !strings.Contains(note, w) {
+			t.Errorf("no %q in %s", w, note)
+		}
+	}
+}
