@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"rebush/fits/ledger"
+	"rebush/plan/chance"
 	"rebush/plan/inspect"
 	"rebush/plan/job"
 )
@@ -14,7 +15,7 @@ import (
 // against the plan without them. What was gauged is taken as found, what was not
 // as the plan would have left it. The sizes as made are gone from it, so that
 // what is left is planned like any other job.
-func asMade(j *job.Job) (*job.Job, Inspected, error) {
+func asMade(j *job.Job, o Options) (*job.Job, Inspected, error) {
 	before := *j
 	before.Made = nil
 	w, c, err := ready(&before, nil)
@@ -24,18 +25,21 @@ func asMade(j *job.Job) (*job.Job, Inspected, error) {
 	book := ledger.New()
 	was := run(w, c, &before, book)
 	made := inspected(w, j, book, was.Survey.Holes, was.Target, was.Seats)
-	return standing(w, j, boredOf(was.Survey.Holes, was.Target, was.Seats), made.Rows), made, nil
+	x := afterwards{w: w, c: c, was: map[string]bored{}, odds: !o.NoChance, bench: inspect.ShopOf(w.rules),
+		trial: chance.Settings{Trials: int64(o.Trials), Seed: int64(o.Seed)}}
+	for _, b := range boredOf(was.Survey.Holes, was.Target, was.Seats) {
+		x.was[b.Name()] = b
+	}
+	now := standing(w, j, x.was, made.Rows)
+	x.advise(j, now, made.Rows)
+	return now, made, nil
 }
 
 // standing is a job with its holes as they were made. rows say which of the
 // sizes are right.
-func standing(w *books, j *job.Job, holes []bored, rows []Inspection) *job.Job {
+func standing(w *books, j *job.Job, of map[string]bored, rows []Inspection) *job.Job {
 	now := editable(j)
 	now.Made = nil
-	of := map[string]bored{}
-	for _, b := range holes {
-		of[b.Name()] = b
-	}
 	for _, m := range j.Made {
 		b := of[m.Bore]
 		if _, at := now.Bore(m.Bore); at != nil && b.Placed && !b.Shaft.Leave {

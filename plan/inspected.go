@@ -23,14 +23,29 @@ type Inspected struct {
 	Findings finding.List
 }
 
-// inspected sets every size as made against the plan.
+// inspected sets every size as made against the plan without them: seats and
+// bores each by itself, places all together.
 func inspected(w *books, j *job.Job, book *ledger.Ledger, holes []survey.Hole, s target.Settled,
 	seats Seated) Inspected {
 	out := Inspected{Rows: []Inspection{}}
-	bench := inspect.ShopOf(seats.In.Shop.Lathe, w.rules)
+	bench := inspect.ShopOf(w.rules)
 	of := map[string]bored{}
 	for _, b := range boredOf(holes, s, seats) {
 		of[b.Name()] = b
+	}
+	say1 := func(bore string, err error) {
+		out.Findings.Raise(finding.Caution, inspect.RuleMade, j.Place(bore), say.F("%v", err), "")
+	}
+	how := func(name string) inspect.Hole { return toInspect(w, book, of[name], seats.In) }
+	book.Cite("rules/guard_k")
+	placed := map[string]Inspection{}
+	x := newTogether(w, j, of, s, seats)
+	rows, err := inspect.Places(x.sites, x.checks(), bench, how)
+	if err != nil {
+		say1("", err)
+	}
+	for _, r := range rows {
+		placed[r.Bore] = r
 	}
 	for _, made := range j.Made {
 		b := of[made.Bore]
@@ -39,20 +54,22 @@ func inspected(w *books, j *job.Job, book *ledger.Ledger, holes []survey.Hole, s
 				"sizes as made are given for a bore that the plan does not bush", "take them out, or see what stops the plan")
 			continue
 		}
-		h := toInspect(book, b, s, seats.In)
 		for _, what := range inspect.Whats(made) {
 			g, err := gaugeOf(w.instr, made.With, what)
 			if err != nil {
-				out.Findings.Raise(finding.Caution, survey.RuleInstrument, j.Place(h.Name), say.F("%v", err),
+				out.Findings.Raise(finding.Caution, survey.RuleInstrument, j.Place(b.Name()), say.F("%v", err),
 					"name it under instruments in the shop file with its u")
 			}
-			book.Cite("rules/guard_k")
-			row, err := inspect.Of(h, made, what, g, bench)
-			if err != nil {
-				out.Findings.Raise(finding.Caution, inspect.RuleMade, j.Place(h.Name), say.F("%v", err), "")
-				continue
+			row, ok := placed[b.Name()]
+			if what != inspect.Place {
+				if row, err = inspect.Of(how(b.Name()), made, what, g, bench); err != nil {
+					say1(b.Name(), err)
+				}
+				ok = err == nil
 			}
-			out.Rows = append(out.Rows, row)
+			if ok {
+				out.Rows = append(out.Rows, row)
+			}
 		}
 	}
 	return out
@@ -62,10 +79,7 @@ func inspected(w *books, j *job.Job, book *ledger.Ledger, holes []survey.Hole, s
 // read one, whatever gauged the rest. An error says what is wrong with the one
 // that was named; the usual one stands in for it.
 func gaugeOf(instr *survey.Instruments, with string, what inspect.What) (inspect.Gauge, error) {
-	kind := survey.Width
-	if what == inspect.Place {
-		kind = survey.Middle
-	}
+	kind := quantity(what)
 	r, err := instr.Named(with, kind)
 	if err != nil || what == inspect.Place && instr.Known(with) && !instr.CanRead(with, kind) {
 		r = instr.Default(kind)
@@ -73,53 +87,34 @@ func gaugeOf(instr *survey.Instruments, with string, what inspect.What) (inspect
 	return inspect.Gauge{BiasMM: r.Bias, UMM: r.U}, err
 }
 
+func quantity(what inspect.What) survey.Quantity {
+	if what == inspect.Place {
+		return survey.Middle
+	}
+	return survey.Width
+}
+
 // toInspect is what can be set against sizes as made at a hole that is bushed.
-func toInspect(book *ledger.Ledger, b bored, s target.Settled, in seat.Input) inspect.Hole {
+func toInspect(w *books, book *ledger.Ledger, b bored, in seat.Input) inspect.Hole {
 	a := b.Chosen
-	h := inspect.Hole{Name: b.Name(), SeatMM: gauged(book, a, in.Rules), BoreMM: a.Bore, At: b.At, OffMM: 2 * b.UPlace,
-		JournalMM: b.Wanted.Journal, Bush: a.Bush.Code, BushMM: a.Bush.ODHigh, Chance: a.Chance,
-		Uncut: a.Mend == seat.Renew, Capped: a.HeldBy == seat.ByCap,
-		Here: func(least, most float64) []inspect.Offer {
-			there, as := b.Wanted, in.Shop
-			there.Old, as.Ways = &seat.OldSeat{Low: least, High: most, Sound: true}, nil
-			return offers(seat.Search(there, []seat.Mend{seat.Renew}, in.Stock, as, in.Rules))
-		},
-		Larger: func(size float64) []inspect.Offer {
-			anew := b.Wanted
-			anew.S, anew.Old = max(anew.S, size/2), nil
-			return offers(seat.Search(anew, []seat.Mend{seat.Rebush}, in.Stock, in.Shop, in.Rules))
+	h := inspect.Hole{Name: b.Name(), OffMM: 2 * b.UPlace, UJournalMM: b.Wanted.JournalU, Bush: a.Bush.Code,
+		Uncut: a.Mend == seat.Renew,
+		Seat:  inspect.Limits{Works: seat.Works(b.Wanted, a, in.Shop, in.Rules)},
+		Bore:  inspect.Limits{Works: a.Bore, Tool: &a.Expected},
+		Instruments: func(what inspect.What) []inspect.Instrument {
+			var out []inspect.Instrument
+			for _, i := range in.Job.Shop.Instruments {
+				if w.instr.CanRead(i.Name, quantity(what)) {
+					out = append(out, inspect.Instrument{Name: i.Name, UMM: i.U.Float()})
+				}
+			}
+			return out
 		}}
-	for i, d := range s.Drives {
-		if d.Wheel != b.Shaft.Name {
-			continue
-		}
-		g := s.Output.Gears[i]
-		share := 1 - d.Share
-		if b.Bore.Side == job.Right {
-			share = d.Share
-		}
-		h.Meshes = append(h.Meshes, inspect.Mesh{Name: d.Name, Towards: g.Towards, Share: share, MidMM: (g.Near + g.Far) / 2,
-			LowMM: d.Window.Lo, HighMM: d.Window.Hi, Play: d.Play})
-	}
-	return h
-}
-
-// offers are the bushes that could be seated, best first.
-func offers(list []seat.Answer) []inspect.Offer {
-	var out []inspect.Offer
-	for _, x := range list {
-		if x.Feasible {
-			out = append(out, inspect.Offer{Bush: x.Bush.Code, Bonded: x.HeldBy == seat.ByCompound, Turned: x.Bush.Turned,
-				SeatMM: x.SeatLow, Chance: x.Chance})
-		}
-	}
-	return out
-}
-
-// gauged are the limits that the seat of an answer is gauged against.
-func gauged(book *ledger.Ledger, a *seat.Answer, r seat.Rules) [2]float64 {
 	if a.Way.Kind == seat.CapWay {
 		book.Cite("rules/cap_slide_um")
 	}
-	return seat.Gauged(a, r)
+	if !h.Uncut {
+		h.Seat.Tool = &[2]float64{a.SeatLow, a.SeatHigh}
+	}
+	return h
 }

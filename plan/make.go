@@ -24,7 +24,7 @@ func Make(j *job.Job, o Options) (*Plan, error) {
 	if len(j.Made) == 0 {
 		return whole(j, o)
 	}
-	now, made, err := asMade(j)
+	now, made, err := asMade(j, o)
 	if err != nil {
 		return nil, err
 	}

@@ -39,7 +39,7 @@ func twoHoles() ([]survey.Hole, target.Settled, Seated) {
 			Answers: answers, Chosen: &answers[0]})
 	}
 	s := target.Settled{OK: true, Axles: target.Axles{{Shaft: shaft, Holes: placed}},
-		Drives: []mesh.Drive{{Name: "drive", Wheel: "a", Mate: -1, Share: 0.25, Trusted: true, Window: mesh.Window{Lo: 11.9, Hi: 12.1}}},
+		Drives: []mesh.Drive{{Name: "drive", Wheel: "a", Mate: -1, Share: 0.25, Trusted: true, Geometry: mesh.Along{}, Window: mesh.Window{Lo: 11.9, Hi: 12.1}}},
 		Output: target.Output{Gears: []target.GearOut{{Near: 11.98, Far: 12.04, Towards: [2]float64{0, 1}}}}}
 	return holes, s, Seated{Bores: sat}
 }
@@ -124,10 +124,19 @@ func TestFittedByHand(t *testing.T) {
 // hole's move and a quarter of the right one's.
 func TestMeshOfAHoleByHand(t *testing.T) {
 	holes, s, seats := twoHoles()
+	of := map[string]bored{}
+	for _, b := range boredOf(holes, s, seats) {
+		of[b.Name()] = b
+	}
+	x := newTogether(&books{}, &job.Job{}, of, s, seats)
+	c := x.mesh(s.Drives[0], s.Output.Gears[0])
+	at := [][2]float64{x.sites[0].At, x.sites[1].At}
+	before := c.Figure(at)
 	for i, share := range []float64{0.75, 0.25} {
-		h := toInspect(nil, boredOf(holes, s, seats)[i], s, seats.In)
-		if len(h.Meshes) != 1 || h.Meshes[0].Share != share || math.Abs(h.Meshes[0].MidMM-12.01) > 1e-9 || h.OffMM != 0.02 {
-			t.Errorf("%s: %+v", h.Name, h.Meshes)
+		moved := append([][2]float64(nil), at...)
+		moved[i][1] += 0.04
+		if got := math.Abs(c.Figure(moved) - before); math.Abs(got-0.04*share) > 1e-9 {
+			t.Errorf("hole %d: the centre distance changes by %v", i, got)
 		}
 	}
 }

@@ -8,6 +8,7 @@ type Now struct {
 	At              [2]float64 // its middle, frame of the job
 	UAtMM           float64    // along each axis
 	Placed          bool       // it stands where a bush may stand
+	Recut           bool       // its seat is cut anew all the same
 
 	Bush          string // code of the bush in it, "" none
 	BoreMM, UBore float64

@@ -62,7 +62,7 @@ func (s Site) side() job.Side { return s.Old.Bore.Side }
 func (in *Input) hole(s Site, sites []Site) Hole {
 	b, shaft, c := s.Old.Bore, s.Old.Shaft, in.Job.Chassis
 	h := Hole{
-		Name: s.Name(), At: s.At, There: s.there(), S: clears(s.Old, s.At, s.there()), UPlace: s.UPlace, USurvey: s.Old.U,
+		Name: s.Name(), At: s.At, UPlace: s.UPlace, USurvey: s.Old.U,
 		Journal: s.Old.Journal(), JournalU: in.Table.V("u_journal_mm"), MustPass: shaft.Through(b.Side),
 		Plate: c.Thickness.On(b.Side).Float(), RoomIn: b.RoomIn.Float(), RoomOut: b.RoomOut.Float(),
 		SideRoom: in.sideRoom(s, sites), TLow: in.Rules.UseLow, THigh: in.Rules.UseHigh, Plate2: in.Casting.Plate,
@@ -80,12 +80,7 @@ func (in *Input) hole(s Site, sites []Site) Hole {
 	if mat := shaftMaterial(shaft, in.Metals); mat != nil {
 		h.JournalA = least(mat, "expansion")
 	}
-	edges := freeEdges(s.Old, s.At, s.there(), measured(b), c)
-	first := nearestOf(edges, func(freeEdge) bool { return true })
-	h.Edge, h.EdgeName, h.Edge2 = first.away, first.name, otherWay(edges, first, in.Rules.CornerDeg)
-	if b.Boss.Given() {
-		h.BossR, h.BossE = b.Boss.Float()/2, offBoss(s.Old, s.At)
-	}
+	in.around(&h, s, sites)
 	if b.Seat != nil {
 		h.Old = &OldSeat{Low: s.Seat - s.USeat, High: s.Seat + s.USeat, Sound: b.Seat.Sound,
 			Off: apart(thereAt(s.Old), s.At)}
@@ -99,14 +94,26 @@ func (in *Input) hole(s Site, sites []Site) Hole {
 	if in.Shop.Compound && !h.Live && h.There == 0 {
 		h.Fill = fillRadius(s.Old, s.At, in.Rules.FillDeg)
 	}
-	h.Near = append(neighbours(s, sites), in.otherHoles(s)...)
 	return h
+}
+
+// around is what stands round the new centre of a bore: the hole that is there,
+// edges, a boss and other holes.
+func (in *Input) around(h *Hole, s Site, sites []Site) {
+	h.There, h.S = s.there(), clears(s.Old, s.At, s.there())
+	edges := freeEdges(s.Old, s.At, s.there(), measured(s.Old.Bore), in.Job.Chassis)
+	first := nearestOf(edges, func(freeEdge) bool { return true })
+	h.Edge, h.EdgeName, h.Edge2 = first.away, first.name, otherWay(edges, first, in.Rules.CornerDeg)
+	if b := s.Old.Bore; b.Boss.Given() {
+		h.BossR, h.BossE = b.Boss.Float()/2, offBoss(s.Old, s.At)
+	}
+	h.Near = append(neighbours(s, sites), in.otherHoles(s)...)
 }
 
 // worked is what the search has to know of a hole in which this job has been at
 // work.
 func (h *Hole) worked(n *job.Now) {
-	h.Old = &OldSeat{Low: n.SeatMM - n.USeatMM, High: n.SeatMM + n.USeatMM, Sound: n.Placed, Made: true}
+	h.Old = &OldSeat{Low: n.SeatMM - n.USeatMM, High: n.SeatMM + n.USeatMM, Sound: n.Placed && !n.Recut, Made: true}
 	h.Follows, h.USurvey = n.Placed, n.UAtMM
 	if n.Bush != "" && !n.Out {
 		h.Bush, h.Bore = n.Bush, [2]float64{n.BoreMM - n.UBore, n.BoreMM + n.UBore}

@@ -83,10 +83,7 @@ func (j *judge) room(a *Answer) Fail {
 	if a.HeldBy == ByCap {
 		return Fail{}
 	}
-	want := j.r.LeastWall
-	if a.HeldBy == ByPress {
-		want = j.r.NoWall * s
-	}
+	want := j.r.leastMetal(a.HeldBy, a.SeatHigh)
 	for i := range h.Near {
 		n := &h.Near[i]
 		left := n.At - n.R - s

@@ -20,8 +20,8 @@ func (j *judge) wall(a *Answer) Fail {
 		}
 		return Fail{}
 	}
-	if a.Ligament < j.r.NoWall*s-slack {
-		return fail(WallStands, wallTooThinForPress, a.Ligament, j.r.NoWall*s)
+	if least := j.r.leastMetal(ByPress, a.SeatHigh); a.Ligament < least-slack {
+		return fail(WallStands, wallTooThinForPress, a.Ligament, least)
 	}
 	light := a.Ligament < j.r.LightWall*s-slack
 	if light {

@@ -73,7 +73,8 @@ func (in Input) doubt(g Gear) float64 {
 		m = in.Shafts[g.Mate].bare(mt, g.MateShare)
 	}
 	_, n := g.Geometry.Distance(s.bare(t, g.Share), m)
-	v := g.UGeom*g.UGeom + g.UMate*g.UMate + s.doubt(n, g.Share)
+	given := GivenDoubt(g.UGeom, g.UMate)
+	v := given*given + s.doubt(n, g.Share)
 	setup := 0.
 	if s.fixed() < 0 {
 		setup = s.USetup
@@ -87,6 +88,10 @@ func (in Input) doubt(g Gear) float64 {
 	}
 	return math.Sqrt(v + setup*setup)
 }
+
+// GivenDoubt is the standard uncertainty of a mesh beside that of where its
+// shafts are, mm: of the geometry, and of the place of a fixed mate.
+func GivenDoubt(uGeom, uMate float64) float64 { return math.Hypot(uGeom, uMate) }
 
 // short says by how much the narrowed window is missed: too near, too far.
 func (e edges) short() (near, far float64) {

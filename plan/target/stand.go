@@ -74,6 +74,13 @@ func Span(d mesh.Drive, wheelLow, wheelHigh, mateLow, mateHigh []Stand) (near, f
 	return near, far
 }
 
+// LeanTakes is how much of its running clearance a shaft needs in a bush of a
+// length whose bores stand apart by the distance of the plates and out of line:
+// the length x the slope. mm.
+func LeanTakes(left, right Point, spacing, length float64) float64 {
+	return length * math.Hypot(right[0]-left[0], right[1]-left[1]) / spacing
+}
+
 // LeanLoss is the normal backlash in mm that a gear of a face width loses on a
 // shaft that stands like that in unlike bores: see mesh.SkewLoss.
 func LeanLoss(left, right Stand, towards Point, spacing, face, operatingDeg float64) float64 {

@@ -1,0 +1,193 @@
+package plan
+
+import (
+	"math"
+
+	"rebush/fits/dim"
+	"rebush/fits/ledger"
+	"rebush/fits/say"
+	"rebush/plan/chance"
+	"rebush/plan/inspect"
+	"rebush/plan/job"
+	"rebush/plan/seat"
+	"rebush/plan/target"
+)
+
+// afterwards plans ways on from sizes as made that are not right.
+type afterwards struct {
+	w     *books
+	c     seat.Casting
+	was   map[string]bored // as the plan had them
+	trial chance.Settings
+	odds  bool // how likely each comes right is asked too
+	bench inspect.Shop
+}
+
+// mostOnward is how many other ways on are planned for one hole.
+const mostOnward = 3
+
+// onward is the job as it stands, planned from there.
+type onward struct {
+	steps
+	Right *float64 // how likely the whole job comes right; nil where it is stopped, or nothing is left to try
+}
+
+// plan plans what is left of a job.
+func (x *afterwards) plan(now *job.Job) onward {
+	out := onward{steps: run(x.w, x.c, now, ledger.New())}
+	if model, ok := chance.FromPlan(out.trialFacts(x.w, now)); out.OK && ok && x.odds {
+		if r, err := chance.Run(model, x.trial); err == nil {
+			out.Right = dim.Number(dim.Near(r.FirstTimeRight, 4))
+		}
+	}
+	return out
+}
+
+// advise names for every size that is not accepted what the plan of the truck
+// as it now is does there, and other ways on that were planned too. now is the
+// job as it stands.
+func (x *afterwards) advise(j, now *job.Job, rows []Inspection) {
+	var whole *onward
+	of := map[string][]Next{}
+	for i := range rows {
+		r := &rows[i]
+		if r.Result == inspect.Accept {
+			continue
+		}
+		if whole == nil {
+			o := x.plan(now)
+			whole = &o
+		}
+		if _, ok := of[r.Bore]; !ok {
+			of[r.Bore] = x.onwards(j, now, *whole, r.Bore)
+		}
+		if n := x.letPass(now, *r); n != nil {
+			r.Next = append(r.Next, *n)
+		}
+		r.Next = append(r.Next, of[r.Bore]...)
+	}
+}
+
+// onwards are the ways on at one hole, that of the plan of the whole first.
+func (x *afterwards) onwards(j, now *job.Job, whole onward, name string) []Next {
+	b, ok := whole.at(name)
+	_, at := now.Bore(name)
+	if !ok || at == nil || at.Now == nil {
+		return nil
+	}
+	if b.Chosen == nil {
+		if at.Now.Done {
+			return []Next{{Do: "go on with it as it is: nothing more is done at this bore", Bush: at.Now.Bush,
+				FirstTimeRight: whole.Right}}
+		}
+		return []Next{{Do: say.F("nothing of this shop goes on from here: see the stop of %s in the plan of what is left", name)}}
+	}
+	out := []Next{{Do: x.words(b, *at.Now), Bush: b.Chosen.Bush.Code, FirstTimeRight: whole.Right}}
+	if at.Now.Bush != "" && !at.Now.Out {
+		return out
+	}
+	seen := map[class]bool{classOf(b.Chosen): true}
+	for i := range b.Answers {
+		a := &b.Answers[i]
+		if k := classOf(a); !a.Feasible || seen[k] || len(out) > mostOnward {
+			continue
+		} else {
+			seen[k] = true
+		}
+		other := editable(now)
+		other.Choose[name] = a.Bush.Code
+		_, hole := other.Bore(name)
+		n := *hole.Now
+		n.Recut = a.Mend != seat.Renew
+		hole.Now = &n
+		o := x.plan(other)
+		if got, _ := o.at(name); o.OK && got.Chosen != nil && got.Chosen.Bush.Code == a.Bush.Code && classOf(got.Chosen) == classOf(a) {
+			out = append(out, Next{Do: x.words(got, n), Bush: a.Bush.Code, FirstTimeRight: o.Right})
+		}
+	}
+	return out
+}
+
+// class is what tells one way on from another for whoever stands at the bench.
+type class struct {
+	mend   seat.Mend
+	by     seat.Hold
+	turned bool
+}
+
+func classOf(a *seat.Answer) class { return class{a.Mend, a.HeldBy, a.Bush.Turned} }
+
+// at is one hole of a plan.
+func (o onward) at(name string) (bored, bool) {
+	for _, b := range boredOf(o.Survey.Holes, o.Target, o.Seats) {
+		if b.Name() == name {
+			return b, true
+		}
+	}
+	return bored{}, false
+}
+
+// letPass is a bore that came out a little large, left as it is: nil where it is
+// no such bore, or the plan with it is stopped.
+func (x *afterwards) letPass(now *job.Job, r Inspection) *Next {
+	was := x.was[r.Bore].Chosen
+	_, at := now.Bore(r.Bore)
+	if r.What != inspect.Bore || r.Result != inspect.Reject || was == nil || at == nil || at.Now == nil || !at.Now.Placed {
+		return nil
+	}
+	size, most := at.Now.BoreMM, was.Bore[1]
+	if size <= most || size > most+x.bench.LetPassMM {
+		return nil
+	}
+	other := editable(now)
+	_, hole := other.Bore(r.Bore)
+	n := *hole.Now
+	n.Done, n.Out = true, false
+	hole.Now = &n
+	o := x.plan(other)
+	if o.Findings.Stops() {
+		return nil
+	}
+	journal := x.was[r.Bore].Journal()
+	return &Next{Bush: n.Bush, FirstTimeRight: o.Right,
+		Do: say.F("leave it so: the axle runs with %v of clearance, %v at the most was wanted",
+			say.Um(1000*seat.Running(size, journal), 0), say.Um(1000*seat.Running(most, journal), 0).Bare())}
+}
+
+// words say what a plan does at a hole in which there has been work.
+func (x *afterwards) words(b bored, n job.Now) say.Text {
+	a := b.Chosen
+	first := say.Text("")
+	if n.Out {
+		first = say.F("press bush %s out, then ", n.Bush)
+	}
+	if n.Bush != "" && !n.Out {
+		return say.F("size the bore again to %v (%s)", say.Limits(a.Bore[0], a.Bore[1], 3), string(a.Finish))
+	}
+	if a.Mend == seat.Renew {
+		return first + into(a, "the seat as it was made")
+	}
+	cut := say.F("cut a seat of %v by %s about x %v, y %v", say.Limits(a.SeatLow, a.SeatHigh, 3), a.Way.Name,
+		say.MM(b.At[0], 3).Bare(), say.MM(b.At[1], 3))
+	if was := x.was[b.Name()].Chosen; was != nil && was.Way.Name == a.Way.Name && apart(b.At, n.At) < 1e-6 {
+		cut = say.F("open the seat where it stands by %s to %v", a.Way.Name, say.Limits(a.SeatLow, a.SeatHigh, 3))
+	}
+	return first + cut + ", then " + into(a, "it")
+}
+
+func apart(a, b target.Point) float64 { return math.Hypot(a[0]-b[0], a[1]-b[1]) }
+
+// into says how a bush goes into a seat.
+func into(a *seat.Answer, where say.Text) say.Text {
+	first, bush := say.Text(""), say.F("bush %s", a.Bush.Code)
+	if a.Bush.Turned {
+		first, bush = say.F("turn a bush of %v outside and ", say.Limits(a.Bush.ODLow, a.Bush.ODHigh, 3)), "it"
+	}
+	switch a.HeldBy {
+	case seat.ByCompound:
+		return first + say.F("set %v into %v with retaining compound", bush, where)
+	case seat.ByCap:
+		return first + say.F("lay %v into %v", bush, where)
+	}
+	return first + say.F("press %v into %v", bush, where)
+}
