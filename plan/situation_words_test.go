@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"math"
 	"fmt"
 	"strings"
 	"testing"
@@ -185,21 +186,19 @@ func TestPlayAsFound(t *testing.T) {
 	near(t, "share", *b.PlayPercent, 100*0.14/3.16, 0.06)
 }
 
-// TestInstrumentForASeat: the seat's limits are 12 um apart, so the instrument
-// must have u below 0.012/(2 x 1.65) = 0.0036 mm: sure to 0.007 mm.
+// TestInstrumentForASeat: an instrument that tells the same reading has a u of
+// its way to the nearer limit over 1.65 at the most; said is twice that.
 func TestInstrumentForASeat(t *testing.T) {
-	p := plain(t).plan()
-	c := seatOf(t, p, "drive.left")
-	mid := (c.SeatMM.Min.Float() + c.SeatMM.Max.Float()) / 2
-	width := c.SeatMM.Max.Float() - c.SeatMM.Min.Float()
-	p = plain(t).inShop("{name: bore gauge, u: 0.004}", "{name: bore gauge, u: 0.03}").add("made:\n  drive.left: {seat: " + decimalOf(mid) + ", with: bore gauge}\n").plan()
+	p := plain(t).inShop("{name: bore gauge, u: 0.004}", "{name: bore gauge, u: 0.03}").
+		add("made:\n  drive.left: {seat: 5.008, with: bore gauge}\n").plan()
 	i := inspected(t, p, "seat")
 	var sure float64
-	if _, err := fmt.Sscanf(i.Next[0].Do.String(), "this instrument can accept nothing here: take one that is good to about %f mm", &sure); err != nil {
+	if _, err := fmt.Sscanf(i.Next[0].Do.String(), "measure again with an instrument that is good to about %f mm: the same reading by it is accepted", &sure); err != nil {
 		t.Fatalf("%q", i.Next[0].Do)
 	}
-	if u := width / 3.3; sure > 2*u+1e-9 || sure < 2*u-0.00101 {
-		t.Errorf("sure to %v, limits %v apart", sure, width)
+	u := math.Min(5.008-i.LimitsMM.Min.Float(), i.LimitsMM.Max.Float()-5.008) / 1.65
+	if sure > 2*u+1e-9 || sure < 2*u-0.002 {
+		t.Errorf("sure to %v, limits %v", sure, i.LimitsMM)
 	}
 }
 

@@ -34,11 +34,7 @@ func (h *Hole) another(what What, u float64, by func(u float64) Result) []Next {
 	if best.Name != "" {
 		return []Next{{Do: say.F("measure again with the %s: the same reading by it %v", best.Name, words[by(best.UMM)])}}
 	}
-	if by(0) == CannotTell {
-		return nil
-	}
-	// The largest uncertainty that tells.
-	yes, no := 0.0, u
+	yes, no := 0.0, u // the largest uncertainty that tells
 	for no-yes > 1e-6 {
 		if mid := (yes + no) / 2; by(mid) != CannotTell {
 			yes = mid
@@ -46,7 +42,12 @@ func (h *Hole) another(what What, u float64, by func(u float64) Result) []Next {
 			no = mid
 		}
 	}
-	if 2*yes < 5e-4 {
+	switch {
+	case what == Bore && yes < h.UJournalMM/2:
+		return []Next{{Do: "the doubt is that of the journal: try its own axle in it, oiled"}}
+	case by(0) == CannotTell:
+		return nil
+	case 2*yes < 5e-4:
 		return []Next{{Do: "it lies so near its limit that no gauge of a bench tells: decide by what it runs or holds like"}}
 	}
 	return []Next{{Do: say.F("measure again with an instrument that is good to about %v: the same reading by it %v",
