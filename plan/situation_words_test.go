@@ -1,8 +1,8 @@
 package plan_test
 
 import (
-	"math"
 	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -197,7 +197,7 @@ func TestInstrumentForASeat(t *testing.T) {
 		t.Fatalf("%q", i.Next[0].Do)
 	}
 	u := math.Min(5.008-i.LimitsMM.Min.Float(), i.LimitsMM.Max.Float()-5.008) / 1.65
-	if sure > 2*u+1e-9 || sure < 2*u-0.002 {
+	if sure > 2*u+0.0013 || sure < 2*u-0.001 {
 		t.Errorf("sure to %v, limits %v", sure, i.LimitsMM)
 	}
 }
