@@ -53,11 +53,17 @@ func Works(h Hole, a *Answer, shop Shop, r Rules) [2]float64 {
 	}
 	h.Old = &OldSeat{Sound: true}
 	j := newJudge(h, shop, r)
+	j.wallOf = r.LeastWall
 	fits := func(s float64) bool {
 		x := Answer{Bush: a.Bush, Way: Way{Kind: OldSeatWay, Low: s, High: s}, Mend: Renew, HeldBy: a.HeldBy, Second: a.Second,
 			SeatLow: s, SeatHigh: s, Ligament: math.Inf(1), LooseAt: math.NaN(), PV: math.NaN(), RunCold: math.NaN(),
 			RunHot: math.NaN()}
-		return j.questions(&x).What == noFail && x.Second&^a.Second == 0
+		x.ULow, x.UHigh = Interference(a.Bush.ODLow, s), Interference(a.Bush.ODHigh, s)
+		if j.fits(&x).What != noFail {
+			return false
+		}
+		j.questions(&x, false)
+		return len(x.Fails) == 0 && x.Second&^a.Second == 0
 	}
 	mid := (a.SeatLow + a.SeatHigh) / 2
 	out := [2]float64{mid, mid}
