@@ -132,7 +132,7 @@ func (x *together) mesh(d mesh.Drive, g target.GearOut) inspect.Check {
 	if d.OnJob() {
 		holes, uMate = append(holes, x.of(d.Mate)...), 0
 	}
-	u := target.GivenDoubt(d.UGeom, uMate, d.URunout)
+	u := target.GivenDoubt(d.UGeom, uMate)
 	along := func(axle int, share float64) {
 		part := []float64{1 - share, share}
 		for k, i := range x.of(axle) {
