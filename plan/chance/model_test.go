@@ -159,3 +159,15 @@ func BenchmarkSensitive(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkBlock is what ranking asks of one plan: one block on one core.
+func BenchmarkBlock(b *testing.B) {
+	m := truck()
+	m.Gears[0].SpreadMM = []float64{-0.02, 0, 0, 0.02}
+	b.ReportAllocs()
+	for range b.N {
+		if _, err := Run(m, Settings{Trials: Block, Seed: 1, Workers: 1}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
