@@ -63,7 +63,7 @@ func fitted(w *books, j *job.Job, b bored) *chance.Fitting {
 	}
 	m := a.Bush.Metal
 	f := &chance.Fitting{
-		Renews: a.Mend == seat.Renew, Hold: holds[a.HeldBy], Filled: a.Filled,
+		Renews: a.Mend == seat.Renew || a.Mend == seat.MadeToFit, SetUMM: a.USet, Hold: holds[a.HeldBy], Filled: a.Filled,
 		Tool: a.Way.Name, SeatMM: [2]float64{a.SeatLow, a.SeatHigh},
 		Bush: chance.Bush{ODMM: [2]float64{a.Bush.ODLow, a.Bush.ODHigh}, BoreMM: [2]float64{a.Bush.BLow, a.Bush.BHigh},
 			RunoutMM: a.Bush.Runout, ELow: m.ELow, EHigh: m.EHigh, YieldMPa: [2]float64{m.Yield, m.YieldHi},
@@ -72,6 +72,15 @@ func fitted(w *books, j *job.Job, b bored) *chance.Fitting {
 		Finish: finishes[a.Finish], BoreMM: a.Bore, ExpectedMM: a.Expected,
 		MustPassMM: b.Wanted.MustPass, Live: b.Wanted.Live,
 	}
+	if p := a.Part; p != nil {
+		f.Part = &chance.Part{Chance: p.Chance}
+		if p.Stays { // as it has for years
+			f.Part.Chance = 1
+		}
+	}
+	if a.Mend == seat.MadeToFit {
+		f.PlaceU = middleU(w, b)
+	}
 	f.OwnMM, f.OverMM = toolOf(w, j.Shop, a)
 	for i := range b.Answers {
 		if o := &b.Answers[i]; o.Feasible && o.SeatLow > a.SeatHigh+1e-9 {
@@ -79,6 +88,19 @@ func fitted(w *books, j *job.Job, b bored) *chance.Fitting {
 		}
 	}
 	return f
+}
+
+// middleU is how well the middle of a hole is known that is taken as it is, mm:
+// of the seat of an old bush by the instrument that read it, else as surveyed.
+func middleU(w *books, b bored) float64 {
+	if b.Bore.Seat != nil {
+		r, err := w.instr.Of(b.Bore, "centre", survey.Middle)
+		if err != nil {
+			r = w.instr.Default(survey.Middle)
+		}
+		return r.U
+	}
+	return b.U
 }
 
 // toolOf are the limits of the tool that makes a seat, before what it may cut

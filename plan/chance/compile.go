@@ -14,6 +14,7 @@ const (
 	sRunout         // clocking, amount
 	sClosure        // flow, slope
 	sFinish         // finished size, journal
+	sPart           // whether the plug or sleeve fails
 	boreStreams
 )
 const (
@@ -39,7 +40,8 @@ type boreC struct {
 	wx, wy           float64 // the way of the wear
 	fx, fy, gx, gy   float64 // ends of the fan
 	cosFan           float64
-	uHole            float64
+	uHole, uSet      float64
+	partFails        float64
 	seatLo, seatW    float64
 	over, sigma      float64
 	seatMid          float64
@@ -124,7 +126,7 @@ func (m *Model) compileBore(b *Bore) boreC {
 	c := boreC{kind: b.Kind, finish: b.Finish, setup: b.Setup,
 		vx: b.TargetMM[0] - s.Centre[0], vy: b.TargetMM[1] - s.Centre[1],
 		r: s.R, jr: s.JournalR, d: s.D, uDepth: s.UDepthMM,
-		uHole: b.UHoleMM, seatLo: b.Seat.Mid - b.Seat.Half, seatW: 2 * b.Seat.Half, over: b.Seat.Over, sigma: b.Seat.Sigma,
+		uHole: b.UHoleMM, uSet: b.USetMM, partFails: b.PartFails, seatLo: b.Seat.Mid - b.Seat.Half, seatW: 2 * b.Seat.Half, over: b.Seat.Over, sigma: b.Seat.Sigma,
 		seatMid: b.Seat.Mid, odLo: b.OD.Low, odW: b.OD.High - b.OD.Low, odU: b.OD.U,
 		idLo: b.Hole.Low, idW: b.Hole.High - b.Hole.Low, idU: b.Hole.U,
 		ecc: b.RunoutMM / 2, eccEven: b.RunoutEven,

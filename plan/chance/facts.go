@@ -56,7 +56,10 @@ const (
 // Fitting is a bush with the seat that takes it and the way its bore comes to
 // size. Pairs are least and most.
 type Fitting struct {
-	Renews bool // nothing is cut: the seat is there
+	Renews bool    // nothing is cut: the seat is there
+	PlaceU float64 // of a hole taken as it is: standard uncertainty of where its middle stands, per axis
+	SetUMM float64 // the same of a bore from how an eccentric bush is turned and set
+	Part   *Part   // what stands in the plate round the bush, nil nothing
 	Hold   Hold
 	Filled bool // compound fills what is left of the wear
 
@@ -89,6 +92,11 @@ type Bush struct {
 	Porous       bool
 	Turned       bool
 	OnHand       int // -1 not said
+}
+
+// Part is a plug or a sleeve that a seat is cut in.
+type Part struct {
+	Chance float64 // that its hole takes the wear in and that it holds
 }
 
 // Larger is another bush that could be seated where this one goes wrong.

@@ -63,10 +63,17 @@ func (f *Facts) bore(h Hole) Bore {
 	b.RunoutMM, b.RunoutEven = x.Bush.RunoutMM, true
 	f.hold(x, &b)
 	x.sized(h.Journal(), r, &b)
-	if n := h.Bore.Now; x.Filled || n != nil && n.Placed {
-		// Nothing has to be cleared: compound fills what the seat leaves, or a
-		// tool follows the seat as it was made.
+	if n := h.Bore.Now; x.Filled || x.Part != nil || n != nil && n.Placed {
+		// Nothing has to be cleared: compound fills what the seat leaves, a plug
+		// has taken the wear in, or a tool follows the seat as it was made.
 		b.Survey.D, b.Survey.UDepthMM, b.Survey.R, b.Survey.JournalR = 0, 0, x.SeatMM[0]/4, x.SeatMM[0]/4
+	}
+	if x.PlaceU > 0 {
+		b.Survey.Cov = [3]float64{x.PlaceU * x.PlaceU, 0, x.PlaceU * x.PlaceU}
+	}
+	b.USetMM = x.SetUMM
+	if x.Part != nil {
+		b.PartFails = 1 - x.Part.Chance
 	}
 	b.MustPassMM = x.MustPassMM
 	b.Wall = f.wall(h)
@@ -139,7 +146,7 @@ func (f *Facts) wall(h Hole) Wall {
 		return w
 	}
 	w.NoneBelowMM = r.NoWallRadii * x.SeatMM[1] / 4
-	if x.MostUMM > 0 && f.Plate.Casting {
+	if x.MostUMM > 0 && f.Plate.Casting && x.Part == nil { // a plug bears the press in its place
 		s := x.Stress
 		s.Bush.Yield = 0
 		w.StressPerUM = s.At(0.001).HousingHoopMax

@@ -210,3 +210,53 @@ func TestEccentricWall(t *testing.T) {
 		}
 	}
 }
+
+// A bush turned for a hole that is there: nothing is cut and nothing has to be
+// cleared, the place of the seat is known as its middle was read, and the bore
+// stands off it by how the bush was turned and set: 0.008 and 0.006 make 0.010.
+func TestMadeToFit(t *testing.T) {
+	x := pressed()
+	x.Renews, x.PlaceU, x.SetUMM = true, 0.008, 0.006
+	f := facts(x)
+	f.Pairs = []Pair{{Name: "drive", Mate: FixedMate, Towards: [2]float64{0, -1}, CentreMM: 12, LowMM: 11, HighMM: 13}}
+	m, _ := FromPlan(f)
+	b := m.Bores[0]
+	if b.Kind != OldSeat || b.USetMM != 0.006 || b.Survey.Cov != [3]float64{0.008 * 0.008, 0, 0.008 * 0.008} {
+		t.Fatalf("%+v", b)
+	}
+	m.Bores[0].RunoutMM, m.Bores[0].Finish = 0, BoreInPlace
+	c, w := m.compile(), newWorker(1, 1, len(m.Setups))
+	sum, sq := 0.0, 0.0
+	w.seed(1, 0)
+	for k := range uint64(Block) {
+		w.trial(c, k)
+		sum += w.py[0]
+		sq += w.py[0] * w.py[0]
+	}
+	if u := math.Sqrt(sq / Block); math.Abs(u-0.010) > 0.0005 || math.Abs(sum/Block) > 0.0006 {
+		t.Errorf("u of the place %v, mean %v; by hand 0.010 and 0", u, sum/Block)
+	}
+}
+
+// A plug takes the wear in and bears the press: of the seat in it neither is
+// asked, and the plug's own chance is drawn.
+func TestPlugged(t *testing.T) {
+	x := pressed()
+	x.Part = &Part{Chance: 0.75}
+	m, _ := FromPlan(facts(x))
+	b := m.Bores[0]
+	if b.Kind != Cut || b.Survey.D != 0 || b.Wall.StressLimit != 0 {
+		t.Errorf("%+v", b)
+	}
+	is(t, "fails", b.PartFails, 0.25)
+	r := run(t, m, 8*Block)
+	failed := 0
+	for _, c := range r.Causes {
+		if c.Cause.String() == "a.left: plug or sleeve leaves wear or does not hold" {
+			failed = c.Count
+		}
+	}
+	if share := float64(failed) / float64(r.Trials); math.Abs(share-0.25) > 0.01 {
+		t.Errorf("%v of the plugs fail, want 0.25", share)
+	}
+}

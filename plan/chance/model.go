@@ -68,6 +68,9 @@ type Bore struct {
 	SurveyBy string // instrument of the old centre, "inside calliper"
 	TargetMM [2]float64
 	UHoleMM  float64 // per axis
+	USetMM   float64 // per axis, of the bore of an eccentric bush that is set in a seat that is there
+
+	PartFails float64 // chance that the plug or sleeve round the bush does not take the wear in or does not hold
 
 	Seat   SeatSize
 	SeatBy string // "5 mm reamer"

@@ -40,6 +40,7 @@ func TestOutcomes(t *testing.T) {
 		"tight":            {func(b *Bore, _ *Gear) { b.Seat.Mid = 4.992 }, rework, "axle.left: press too tight"},
 		"cracks":           {func(b *Bore, _ *Gear) { b.Seat.Mid = 4.98 }, lost, "axle.left: wall cracks on pressing"},
 		"flows, no crack":  {func(b *Bore, _ *Gear) { b.Seat.Mid, b.Wall.StressCapMPa = 4.98, 90 }, rework, "axle.left: press too tight"},
+		"part":             {func(b *Bore, _ *Gear) { b.PartFails = 1 }, next, "axle.left: plug or sleeve leaves wear or does not hold"},
 		"wall":             {func(b *Bore, _ *Gear) { b.Wall.LeftMM = 1.2 }, lost, "axle.left: too little metal left to edge"},
 		"bore small":       {func(b *Bore, _ *Gear) { b.Hole = Size{Low: 3.19, High: 3.19} }, rework, "axle.left: finished bore too small"},
 		"bore large":       {func(b *Bore, _ *Gear) { b.Hole = Size{Low: 3.23, High: 3.23} }, spoilt, "axle.left: finished bore too large"},

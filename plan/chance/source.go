@@ -63,6 +63,9 @@ func (m *Model) boreSources(i int, add func(string, float64, func(*Model, float6
 		add("wear depth of "+name, b.Survey.UDepthMM, func(m *Model, k float64) { at(m).Survey.UDepthMM *= k })
 		add("place of the hole of "+name, b.UHoleMM, func(m *Model, k float64) { at(m).UHoleMM *= k })
 	}
+	if b.Kind == OldSeat {
+		add("how the bush is turned and set at "+name, b.USetMM, func(m *Model, k float64) { at(m).USetMM *= k })
+	}
 	add(by(b.SeatBy, "seat size")+" at "+name, b.Seat.Half+b.Seat.Sigma, func(m *Model, k float64) {
 		at(m).Seat.Half *= k
 		at(m).Seat.Sigma *= k

@@ -20,6 +20,7 @@ const (
 // The checks in the order of the job.
 const (
 	kCleanup = iota
+	kPart
 	kWall
 	kLoose
 	kCrack

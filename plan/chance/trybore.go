@@ -24,6 +24,11 @@ func (w *worker) tryBore(c *compiled, i int, t uint64, s *sight) {
 			py += float64(b.uHole * tab.normal(uint32(x>>32)))
 		}
 	}
+	if b.kind == OldSeat && b.uSet > 0 {
+		x := mix(st[sHole] + t)
+		px += float64(b.uSet * tab.normal(uint32(x)))
+		py += float64(b.uSet * tab.normal(uint32(x>>32)))
+	}
 	if b.kind == Leave {
 		w.px[i], w.py[i] = px, py
 		h := b.runMid / 2
@@ -32,6 +37,9 @@ func (w *worker) tryBore(c *compiled, i int, t uint64, s *sight) {
 		return
 	}
 
+	if b.partFails > 0 && even(uint32(mix(st[sPart]+t))) < b.partFails {
+		s.fail(next, kPart*places+i)
+	}
 	x := mix(st[sSeat] + t)
 	seat := b.seatLo + float64(b.seatW*even(uint32(x))) + float64(b.over*even(uint32(x>>32)))
 	depth := b.d

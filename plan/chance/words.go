@@ -12,6 +12,7 @@ const RuleChance finding.Rule = "chance/chance"
 // the bore or of the mesh.
 var causes = [checks]string{
 	kCleanup:    "seat does not clean up the wear",
+	kPart:       "plug or sleeve leaves wear or does not hold",
 	kLoose:      "press too loose",
 	kTight:      "press too tight",
 	kWall:       "too little metal left to edge",
