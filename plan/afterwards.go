@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"rebush/fits/dim"
-	"rebush/fits/ledger"
 	"rebush/fits/say"
 	"rebush/plan/chance"
 	"rebush/plan/inspect"
@@ -18,8 +17,7 @@ type afterwards struct {
 	w     *books
 	c     seat.Casting
 	was   map[string]bored // as the plan had them
-	trial chance.Settings
-	odds  bool // how likely each comes right is asked too
+	trial chance.Settings  // none: how likely it comes right is not asked
 	bench inspect.Shop
 }
 
@@ -34,13 +32,16 @@ type onward struct {
 
 // plan plans what is left of a job.
 func (x *afterwards) plan(now *job.Job) onward {
-	out := onward{steps: run(x.w, x.c, now, ledger.New())}
-	if model, ok := chance.FromPlan(out.trialFacts(x.w, now)); out.OK && ok && x.odds {
-		if r, err := chance.Run(model, x.trial); err == nil {
-			out.Right = dim.Number(dim.Near(r.FirstTimeRight, 4))
-		}
+	of := tour(surveyedGround(x.w, x.c, now), nil, x.trial, nil)
+	o := of.nearest()
+	return onward{steps: o.steps, Right: rightOnward(o)}
+}
+
+func rightOnward(o *outcome) *float64 {
+	if o.Result == nil {
+		return nil
 	}
-	return out
+	return dim.Number(dim.Near(o.Result.FirstTimeRight, 4))
 }
 
 // advise names for every size that is not accepted what the plan of the truck
@@ -87,22 +88,16 @@ func (x *afterwards) onwards(j, now *job.Job, whole onward, name string) []Next 
 		return out
 	}
 	seen := map[class]bool{classOf(b.Chosen): true}
-	for i := range b.Answers {
-		a := &b.Answers[i]
-		if k := classOf(a); !a.Feasible || seen[k] || len(out) > mostOnward {
+	for _, m := range seat.MendsRising()[1:] {
+		if m == b.Chosen.Mend || len(out) > mostOnward {
 			continue
-		} else {
-			seen[k] = true
 		}
 		other := editable(now)
-		other.Choose[name] = a.Bush.Code
-		_, hole := other.Bore(name)
-		n := *hole.Now
-		n.Recut = a.Mend != seat.Renew
-		hole.Now = &n
+		other.Way[name] = string(m)
 		o := x.plan(other)
-		if got, _ := o.at(name); o.OK && got.Chosen != nil && got.Chosen.Bush.Code == a.Bush.Code && classOf(got.Chosen) == classOf(a) {
-			out = append(out, Next{Do: x.words(got, n), Bush: a.Bush.Code, FirstTimeRight: o.Right})
+		if got, _ := o.at(name); o.OK && got.Chosen != nil && !seen[classOf(got.Chosen)] {
+			seen[classOf(got.Chosen)] = true
+			out = append(out, Next{Do: x.words(got, *at.Now), Bush: got.Chosen.Bush.Code, FirstTimeRight: o.Right})
 		}
 	}
 	return out
@@ -118,7 +113,7 @@ type class struct {
 func classOf(a *seat.Answer) class { return class{a.Mend, a.HeldBy, a.Bush.Turned} }
 
 // at is one hole of a plan.
-func (o onward) at(name string) (bored, bool) {
+func (o steps) at(name string) (bored, bool) {
 	for _, b := range boredOf(o.Survey.Holes, o.Target, o.Seats) {
 		if b.Name() == name {
 			return b, true

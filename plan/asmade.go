@@ -5,28 +5,31 @@ import (
 	"encoding/hex"
 	"fmt"
 
-	"rebush/fits/ledger"
 	"rebush/plan/chance"
 	"rebush/plan/inspect"
 	"rebush/plan/job"
+	"rebush/plan/verdict"
 )
 
 // asMade is a job with sizes as made as it now stands, and those sizes set
 // against the plan without them. What was gauged is taken as found, what was not
 // as the plan would have left it. The sizes as made are gone from it, so that
 // what is left is planned like any other job.
-func asMade(j *job.Job, o Options) (*job.Job, Inspected, error) {
+func asMade(j *job.Job, way verdict.Name, trials chance.Settings) (*job.Job, Inspected, error) {
 	before := *j
 	before.Made = nil
 	w, c, err := ready(&before, nil)
 	if err != nil {
 		return nil, Inspected{}, err
 	}
-	book := ledger.New()
-	was := run(w, c, &before, book)
-	made := inspected(w, j, book, was.Survey.Holes, was.Target, was.Seats)
-	x := afterwards{w: w, c: c, was: map[string]bored{}, odds: !o.NoChance, bench: inspect.ShopOf(w.rules),
-		trial: chance.Settings{Trials: int64(o.Trials), Seed: int64(o.Seed)}}
+	of := tour(surveyedGround(w, c, &before), nil, trials, nil)
+	judged, err := verdict.Decide(of.on.weighing(works(of.Ways, nil)))
+	if err != nil {
+		return nil, Inspected{}, err
+	}
+	was := shown(of, judged, way).of.steps
+	made := inspected(w, j, was.Book, was.Survey.Holes, was.Target, was.Seats)
+	x := afterwards{w: w, c: c, was: map[string]bored{}, bench: inspect.ShopOf(w.rules), trial: trials}
 	for _, b := range boredOf(was.Survey.Holes, was.Target, was.Seats) {
 		x.was[b.Name()] = b
 	}

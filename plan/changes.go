@@ -125,6 +125,8 @@ func editable(j *job.Job) *job.Job {
 	c.Shop = &shop
 	c.Choose = map[string]string{}
 	maps.Copy(c.Choose, j.Choose)
+	c.Way = map[string]string{}
+	maps.Copy(c.Way, j.Way)
 	c.Shafts = append([]job.Shaft(nil), j.Shafts...)
 	for i := range c.Shafts {
 		c.Shafts[i].Bores = append([]job.Bore(nil), c.Shafts[i].Bores...)

@@ -1,13 +1,11 @@
 package plan
 
 import (
-	"errors"
 	"slices"
 	"testing"
 
 	"rebush/fits/dim"
 	"rebush/fits/table"
-	"rebush/plan/chance"
 	"rebush/plan/job"
 	"rebush/plan/seat"
 	"rebush/plan/survey"
@@ -82,32 +80,5 @@ func TestChanges(t *testing.T) {
 	}
 	if want := []changeKind{measureBetter, measureBetter, makeAid, sendOut, finishOther, finishOther, otherBush}; !slices.Equal(kinds, want) {
 		t.Errorf("kinds %v", kinds)
-	}
-}
-
-// A change counts only where it changes something, can be planned and machined,
-// and leaves the same holes to try.
-func TestTried(t *testing.T) {
-	j, _, _ := handShop(t)
-	base := chance.Model{Bores: make([]chance.Bore, 2)}
-	good := func(*job.Job) (attempt, error) {
-		return attempt{OK: true, Cuts: true, Model: chance.Model{Bores: make([]chance.Bore, 2)}}, nil
-	}
-	yes, no := func(*job.Job) bool { return true }, func(*job.Job) bool { return false }
-	for name, c := range map[string]struct {
-		do    func(*job.Job) bool
-		again func(*job.Job) (attempt, error)
-		want  int
-	}{
-		"all well":          {yes, good, 1},
-		"changes nothing":   {no, good, 0},
-		"cannot be read":    {yes, func(*job.Job) (attempt, error) { return attempt{}, errors.New("no table") }, 0},
-		"stopped":           {yes, func(j *job.Job) (attempt, error) { a, _ := good(j); a.OK = false; return a, nil }, 0},
-		"nothing is cut":    {yes, func(j *job.Job) (attempt, error) { a, _ := good(j); a.Cuts = false; return a, nil }, 0},
-		"another bore less": {yes, func(j *job.Job) (attempt, error) { a, _ := good(j); a.Model.Bores = a.Model.Bores[:1]; return a, nil }, 0},
-	} {
-		if got := variants(j, base, []change{{makeAid, "a change", c.do}}, c.again); len(got) != c.want {
-			t.Errorf("%s: %d variants", name, len(got))
-		}
 	}
 }

@@ -50,7 +50,7 @@ func TestEveryJob(t *testing.T) {
 			continue
 		}
 		delete(left, name)
-		p := makePlan(t, f, plan.Options{Trials: 4096, Seed: 1})
+		p := cutPlan(t, f, plan.Options{Trials: 4096, Seed: 1})
 		if p.OK != want.ok || p.Verdict == nil || string(p.Verdict.Choice) != want.choice {
 			t.Errorf("%s: may be machined %v, verdict %+v; want %v and %q", name, p.OK, p.Verdict, want.ok, want.choice)
 		}
@@ -101,9 +101,7 @@ func stopsOf(p *plan.Plan) []string {
 // The seat of a bush that an earlier repair put off place is taken in by the
 // new one. By hand: its middle lies 0.203 and 0.091 from the target, 0.222 in
 // all, and with its radius of 3.505 a seat of at least 3.727 takes it in. On
-// the faceplate its hole is run true, and the chassis goes 0.20 and 0.09 from
-// there; seen from the right plate the target lies to the right of the hole,
-// so the chassis goes to the left.
+// the faceplate both seats are cut in one clamping.
 func TestSeatOffPlaceIsTakenIn(t *testing.T) {
 	p := makePlan(t, fileOf(t, "cragwinnow.yaml"), plan.Options{NoChance: true})
 	target, s := targetOf(t, p, "drum shaft.right"), seatOf(t, p, "drum shaft.right")
@@ -114,13 +112,6 @@ func TestSeatOffPlaceIsTakenIn(t *testing.T) {
 	nearXY(t, "found", surveyed(t, p, "drum shaft.right").FoundMM, 46.21, 14.88, 1e-9)
 	if play := surveyed(t, p, "drum shaft.right").PlayMM; play.Given() {
 		t.Errorf("the bush is out, and there is a play of %s", play)
-	}
-	at := slices.IndexFunc(p.Operations, func(o plan.Operation) bool { return o.Kind == "set up" })
-	note := p.Operations[at].Note.String()
-	for _, w := range []string{"as the earlier repair left it", "0.20 mm to the left and 0.09 mm down"} {
-		if !strings.Contains(note, w) {
-			t.Errorf("%q is not in: %s", w, note)
-		}
 	}
 }
 

@@ -63,6 +63,18 @@ func makePlan(t testing.TB, file string, o plan.Options) *plan.Plan {
 	return p
 }
 
+// cutPlan is the plan of a job by the way that cuts it: the advised one, else
+// the first that is free of stops, else to re-bush.
+func cutPlan(t testing.TB, file string, o plan.Options) *plan.Plan {
+	t.Helper()
+	p := makePlan(t, file, o)
+	if !p.Cuts {
+		o.Way = cuttingWay(p)
+		p = makePlan(t, file, o)
+	}
+	return p
+}
+
 // source is what a leaf must point at: a line of a file, or a row of a table.
 var source = regexp.MustCompile(`^[^:]+:[0-9]+|^command line`)
 

@@ -1,7 +1,7 @@
 package plan
 
 import (
-	"rebush/fits/ledger"
+	"rebush/fits/finding"
 	"rebush/plan/chance"
 	"rebush/plan/job"
 	"rebush/plan/verdict"
@@ -16,15 +16,25 @@ type Options struct {
 	Way verdict.Name // the way to plan; "" the advised one
 }
 
-// Make plans a job. Where a step fails it says so in a finding and the plan is
-// made as far as it can be; an error means that nothing can be planned at all
-// (a shop's own table that cannot be read, a chassis of no known material). A job
-// with sizes as made is planned from the truck as it now is.
+// trials are the settings of the runs of a plan; none where they are left out.
+func (o Options) trials() chance.Settings {
+	if o.NoChance {
+		return chance.Settings{}
+	}
+	return chance.Settings{Trials: int64(o.Trials), Seed: int64(o.Seed)}
+}
+
+// Make plans a job: every way that cuts, each by the same chain; the verdict
+// over them; and of the way that is advised, or asked for, all that is printed.
+// Where a step fails it says so in a finding and the plan is made as far as it
+// can be; an error means that nothing can be planned at all (a shop's own table
+// that cannot be read, a chassis of no known material). A job with sizes as made
+// is planned from the truck as it now is.
 func Make(j *job.Job, o Options) (*Plan, error) {
 	if len(j.Made) == 0 {
 		return whole(j, o)
 	}
-	now, made, err := asMade(j, o)
+	now, made, err := asMade(j, o.Way, o.trials())
 	if err != nil {
 		return nil, err
 	}
@@ -41,13 +51,22 @@ func whole(j *job.Job, o Options) (*Plan, error) {
 	if err != nil {
 		return nil, err
 	}
-	book := ledger.New()
-	s := run(w, c, j, book)
-	var odds Chanced
-	if s.OK && !o.NoChance {
-		odds = chances(w, j, s, book, chance.Settings{Trials: int64(o.Trials), Seed: int64(o.Seed)})
+	g := surveyedGround(w, c, j)
+	t := tour(g, nil, o.trials(), nil)
+	of := g.weighing(works(t.Ways, nil))
+	judged, err := verdict.Decide(of)
+	said := finding.List{}
+	if err != nil {
+		said = noVerdict(err)
 	}
-	way := judged(w, j, book, s.against(forbidden(w, c, j)), s.Survey.Holes, s.Target, s.Seats, s.Route.Rows, s.Route.Setups, odds)
-	said := join(opening(w, c, j), s.Findings, odds.Findings, way.Findings)
-	return printed(w, c, j, s, odds, way, closing(w, j, said), book), nil
+	tries := g.tries(t, judged, o.trials())
+	judged = judged.First(of, tries.forVerdict())
+	s := shown(t, judged, o.Way)
+	s.tried = tries
+	if s.cuts {
+		s.odds = g.chances(s.of, o.trials())
+	}
+	costs(of, j, s.of.Book)
+	said = join(opening(w, c, j), s.findings(), s.odds.Findings, said, judged.Findings)
+	return printed(g, s, judged, closing(w, j, said)), nil
 }

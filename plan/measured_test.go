@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"rebush/fits/dim"
-	"rebush/fits/ledger"
 	"rebush/plan/chance"
 	"rebush/plan/job"
 	"rebush/plan/world"
@@ -138,9 +137,10 @@ func rightOf(t *testing.T, j *job.Job) (r chance.Result, ok bool) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s := run(w, c, j, ledger.New())
-	m, cuts := chance.FromPlan(s.trialFacts(w, j))
-	if !s.OK || !cuts {
+	of := tour(surveyedGround(w, c, j), nil, chance.Settings{}, nil)
+	s := of.nearest()
+	m := s.Model
+	if !s.OK || !s.Cuts {
 		return r, false
 	}
 	if r, err = chance.Run(m, chance.Settings{Trials: 4 * chance.Block, Seed: 1}); err != nil {

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/fits/ledger"
 	"rebush/plan/job"
@@ -14,6 +15,7 @@ import (
 type Meshed struct {
 	Axles    target.Axles
 	Drives   []mesh.Drive
+	FoundMM  []float64 // centre distance of each as found, as it is printed
 	Findings finding.List
 }
 
@@ -33,6 +35,7 @@ func meshed(w *books, j *job.Job, book *ledger.Ledger, shop target.Shop, holes [
 		original, found, u := out.Axles.Seen(book, j.Source("gears/"+d.Name), d)
 		var said finding.List
 		out.Drives[i], said = d.Seen(j, original.V, found.V, u)
+		out.FoundMM = append(out.FoundMM, dim.Place(found.V).Float())
 		out.Findings = append(out.Findings, said...)
 	}
 	return out

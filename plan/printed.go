@@ -6,12 +6,9 @@ import (
 	"slices"
 
 	"rebush/fits/finding"
-	"rebush/fits/ledger"
-	"rebush/plan/job"
 	"rebush/plan/mesh"
 	"rebush/plan/route"
 	"rebush/plan/safety"
-	"rebush/plan/seat"
 	"rebush/plan/survey"
 	"rebush/plan/target"
 	"rebush/plan/verdict"
@@ -21,30 +18,27 @@ import (
 const Program = "rebush 1"
 
 // printed puts what the steps returned into the shape that is printed.
-func printed(w *books, c seat.Casting, j *job.Job, s steps, odds Chanced, way Judged, said finding.List,
-	book *ledger.Ledger) *Plan {
+func printed(g *ground, s showing, judged verdict.Result, said finding.List) *Plan {
+	o, j := s.of, g.own
 	sum := sha256.Sum256(j.Canonical())
-	r := s.Route
-	return &Plan{RebushPlan: 1, Program: Program, JobNumber: j.Number, Hash: hex.EncodeToString(sum[:8]), OK: s.OK,
-		Survey: s.Survey.Rows, Mesh: meshRows(s.Target, s.Reach), Targets: some(s.Target.Targets),
-		Shafts: shaftRows(s.Target, s.Seats), Truck: s.Target.Truck, Seats: some(s.Seats.Rows), Operations: some(r.Rows),
-		Chance: odds.Row, Verdict: way.Row, Inspect: []Inspection{}, Findings: said, Safety: safetyOf(w.hazards(c, j), r),
-		Ledger: book.Entries(), Job: j, Book: book, Holes: pictures(s), Setups: r.Setups, Buy: r.Buy, LayOut: r.LayOut,
-		Proving: r.Proving, Tables: w.lib.Replaced(), Rules: rulesUsed(book, w.rules), WithoutEffect: odds.Without,
-		Ways: rowsOf(way.Row)}
-}
-
-// rowsOf are the options of a verdict as rows of ways.
-func rowsOf(v *Verdict) []verdict.WayRow {
-	out := []verdict.WayRow{}
-	if v == nil {
-		return out
+	p := &Plan{RebushPlan: 1, Program: Program, JobNumber: j.Number, Hash: hex.EncodeToString(sum[:8]), OK: s.ok,
+		Way: s.way, Ways: judged.Rows(), Survey: g.survey.Rows, Mesh: meshRows(o.Target, o.Reach),
+		Targets: some(o.Target.Targets), Shafts: shaftRows(o.Target, o.Seats), Truck: o.Target.Truck, Seats: []Seat{},
+		Operations: []Operation{}, Inspect: []Inspection{}, Findings: said, Job: j, Book: o.Book,
+		Holes: pictures(g.survey.Holes, o.steps), Tables: g.w.lib.Replaced(), WithoutEffect: s.odds.Without,
+		Advised: judged.Choice, Cuts: s.cuts}
+	if len(judged.Ways) > 0 {
+		p.Verdict = judged.Row(j.Shop.Currency)
 	}
-	for _, o := range v.Options {
-		out = append(out, verdict.WayRow{Way: o.Name, OK: o.Feasible, Cures: o.Feasible && o.Name != verdict.Leave,
-			WhyNot: o.WhyNot, Cost: o.Cost, Hours: o.Hours, FirstTimeRight: o.Chance, Loses: o.Loses, Keeps: o.Keeps})
+	hurt := g.w.hazards(g.c, j)
+	p.Safety = safetyOf(hurt, Routed{})
+	if s.cuts {
+		r := o.Route
+		p.Seats, p.Operations, p.Chance, p.Setups, p.Buy = some(o.Seats.Rows), some(r.Rows), s.odds.Row, r.Setups, r.Buy
+		p.LayOut, p.Proving, p.Safety = r.LayOut, r.Proving, safetyOf(hurt, r)
 	}
-	return out
+	p.Ledger, p.Rules = o.Book.Entries(), rulesUsed(o.Book, g.w.rules)
+	return p
 }
 
 // some is a list that prints as [] where it is empty.
@@ -78,9 +72,9 @@ func safetyOf(h route.Hazards, r Routed) Safety {
 }
 
 // pictures gathers what a drawing of each hole needs.
-func pictures(s steps) map[string]Hole {
+func pictures(holes []survey.Hole, s steps) map[string]Hole {
 	out := map[string]Hole{}
-	for _, b := range boredOf(s.Survey.Holes, s.Target, s.Seats) {
+	for _, b := range boredOf(holes, s.Target, s.Seats) {
 		if b.Known {
 			out[b.Name()] = pictured(b)
 		}

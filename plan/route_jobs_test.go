@@ -29,6 +29,9 @@ func routed(t testing.TB, name string, change func(*job.Job)) *plan.Plan {
 		change(j)
 	}
 	p, err := plan.Make(j, plan.Options{NoChance: true})
+	if err == nil && !p.Cuts {
+		p, err = plan.Make(j, plan.Options{NoChance: true, Way: cuttingWay(p)})
+	}
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -148,3 +148,12 @@ func readStops() (map[string]table.StopRule, error) {
 	}
 	return out, nil
 }
+
+// join is several lists of findings in one.
+func join(lists ...finding.List) finding.List {
+	out := finding.List{}
+	for _, l := range lists {
+		out = append(out, l...)
+	}
+	return out
+}

@@ -20,18 +20,15 @@ type Seated struct {
 	Findings finding.List
 }
 
-// seated searches a bush for every bore that is to be dealt with, and explains
-// what it chose.
-func seated(w *books, j *job.Job, c seat.Casting, sites []seat.Site, book *ledger.Ledger) Seated {
-	var out Seated
-	var said finding.List
-	out.In, out.Findings = seat.FromJob(j, w.forSeat(), c)
-	out.Bores, said = seat.Decide(out.In, sites)
-	out.Findings = append(out.Findings, said...)
+// seated explains the seats that were picked, and says what is to be said of
+// them.
+func seated(p picked, book *ledger.Ledger) Seated {
+	out := Seated{In: p.in, Bores: p.bores}
 	for _, x := range out.Bores {
 		out.Rows = append(out.Rows, seat.Explain(book, out.In, x))
 		out.Findings = append(out.Findings, seat.Findings(out.In, x)...)
 	}
+	var said finding.List
 	out.SidePlay, said = seat.SidePlays(book, out.In, out.Bores)
 	out.Findings = append(out.Findings, said...)
 	return out

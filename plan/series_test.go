@@ -48,7 +48,7 @@ func seriesJob(t *testing.T, more ...string) string {
 // keep their reasons.
 func TestSeriesWhereTheListHasNone(t *testing.T) {
 	file := seriesJob(t, "journal: 3.46", "journal: 2.96")
-	p := makePlan(t, file, plan.Options{NoChance: true})
+	p := cutPlan(t, file, plan.Options{NoChance: true})
 	s := p.Seats[0]
 	if s.Bore != "front axle.left" || !strings.HasPrefix(s.Bush, "sintered plain") {
 		t.Fatalf("%s gets %q: %+v", s.Bore, s.Bush, s.Candidates)
@@ -94,7 +94,7 @@ func TestSeriesWhereTheListHasNone(t *testing.T) {
 // A bush that the job chooses is not gone beyond.
 func TestChosenBushKeepsTheSeriesOut(t *testing.T) {
 	file := seriesJob(t, "journal: 3.46", "journal: 2.96", "complaint:", "choose: {front axle.left: drawer 7}\ncomplaint:")
-	p := makePlan(t, file, plan.Options{NoChance: true})
+	p := cutPlan(t, file, plan.Options{NoChance: true})
 	for _, c := range p.Seats[0].Candidates {
 		if c.Bush != "drawer 7" {
 			t.Errorf("candidate %s", c.Bush)

@@ -132,7 +132,7 @@ func TestStops(t *testing.T) {
 			if p.OK || !p.Findings.Stops() || len(p.Operations) != 0 || p.Chance != nil {
 				t.Errorf("ok %v, %d operations, chance %v\n%s", p.OK, len(p.Operations), p.Chance, everything(p))
 			}
-			if p.Verdict == nil || len(p.Verdict.Options) != len(eight) || p.Verdict.Sentence == "" {
+			if p.Verdict == nil || len(p.Verdict.Options) != len(nine) || p.Verdict.Sentence == "" {
 				t.Error("no verdict")
 			}
 			if err := wholesome(p, true); err != nil {

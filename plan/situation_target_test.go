@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"rebush/fits/finding"
+	"rebush/plan"
 )
 
 // TestTargetIsTheWeightedMean: without a gear to move it the shaft goes to the
@@ -64,7 +65,7 @@ func TestShaftsThatStay(t *testing.T) {
 		t.Errorf("%+v", f)
 	}
 	const seat = "seat: {diameter: 5.003, centre: [10.00, 8.00], sound: yes}, with: {seat: bore gauge}"
-	renewed := plain(t).drive(seat, seat).gear(wormGear(16.02, ", moved: yes")).plan()
+	renewed := plain(t).drive(seat, seat).gear(wormGear(16.02, ", moved: yes")).make(plan.Options{NoChance: true, Way: "renew"})
 	nearXY(t, "renewed", targetOf(t, renewed, "drive.left").FromOriginalMM, 0, 0, 0)
 	saidOf(t, renewed, "mesh fixed", "d")
 }

@@ -11,6 +11,7 @@ import (
 	"rebush/fits/finding"
 	"rebush/plan"
 	"rebush/plan/job"
+	"rebush/plan/verdict"
 )
 
 // situation is one invented job with its shop, as text.
@@ -195,7 +196,28 @@ func (s situation) make(o plan.Options) *plan.Plan {
 	if err != nil {
 		s.t.Fatal(err)
 	}
+	if way := cuttingWay(p); o.Way == "" && !p.Cuts && way != "" {
+		// What is advised cuts nothing: these tests look at what would be cut.
+		o.Way = way
+		if p, err = plan.Make(j, o); err != nil {
+			s.t.Fatal(err)
+		}
+	}
 	return p
+}
+
+// cuttingWay is the first way that cuts and is free of stops; where all are
+// stopped it is to re-bush, and where nothing is to be cut none.
+func cuttingWay(p *plan.Plan) verdict.Name {
+	for _, w := range p.Ways {
+		if w.OK && w.Way.Cuts() {
+			return w.Way
+		}
+	}
+	if p.OK {
+		return ""
+	}
+	return verdict.Rebush
 }
 
 // near fails where a figure differs from the one worked by hand.

@@ -10,7 +10,7 @@ import (
 	"rebush/plan"
 )
 
-var eight = []string{"leave", "shim", "renew", "re-bush", "bush in a bush", "plug", "new axle too", "swap"}
+var nine = []string{"leave", "shim", "renew", "re-bush", "made to fit", "bush in a bush", "plug", "new axle too", "swap"}
 
 const swapLine = "swap: {price: 65, hours: 0.5, second_hand: yes}\n"
 
@@ -35,11 +35,11 @@ func hoursOf(p *plan.Plan, setup, strip float64) float64 {
 func TestVerdictMoney(t *testing.T) {
 	s := plain(t).gear(wormGear(16.14, "")).add(swapLine)
 	p := s.odds()
-	if len(p.Verdict.Options) != len(eight) {
+	if len(p.Verdict.Options) != len(nine) {
 		t.Fatalf("%d options", len(p.Verdict.Options))
 	}
 	for i, o := range p.Verdict.Options {
-		if string(o.Name) != eight[i] {
+		if string(o.Name) != nine[i] {
 			t.Errorf("option %d is %s", i, o.Name)
 		}
 		if o.Feasible == (o.WhyNot != "") {

@@ -100,34 +100,6 @@ func TestLittleWearMeshTooClose(t *testing.T) {
 	}
 }
 
-// TestBushInABush: only where there was a bush, and only where its seat is of
-// no more use.
-func TestBushInABush(t *testing.T) {
-	worn := func(more string) situation {
-		b := "centre: [10.00, 8.05], widest: 3.46, narrowest: 3.20, worn_to: 90" + more
-		return plain(t).drive(b, b)
-	}
-	old := func(sound string) situation {
-		return worn(", seat: {diameter: 5.003, centre: [10.00, 8.00], sound: " + sound + "}, with: {seat: bore gauge}")
-	}
-	for _, c := range []struct {
-		name     string
-		s        situation
-		feasible bool
-		why      string
-	}{
-		{"bare hole", worn(""), false, "never was a bush"},
-		{"old bush in", worn(", bushed: yes"), true, ""},
-		{"spoilt seat", old("no"), true, ""},
-		{"sound seat", old("yes"), false, "is sound"},
-	} {
-		o := optionOf(t, c.s.plan(), "bush in a bush")
-		if o.Feasible != c.feasible || !strings.Contains(o.WhyNot.String(), c.why) {
-			t.Errorf("%s: %+v", c.name, o)
-		}
-	}
-}
-
 // TestReasonsForAnOwner: where nothing can be fitted the sentence has no
 // figures of the bench; they stand with the option.
 func TestReasonsForAnOwner(t *testing.T) {

@@ -26,34 +26,32 @@ func ready(j *job.Job, from *books) (*books, seat.Casting, error) {
 	return w, c, nil
 }
 
-// steps are what the steps up to the route return.
+// steps are what the steps up to the route return, for one way.
 type steps struct {
 	Survey   Surveyed
-	Shop     target.Shop
 	Target   target.Settled
 	Seats    Seated
 	Reach    target.Reached
 	Route    Routed
+	Asks     []string // bores at which something is to be measured before any cut: the route ends there
 	Findings finding.List
+	Book     *ledger.Ledger
 	OK       bool // may be machined
 }
 
-// run strings the steps together: each takes what earlier ones returned, and
-// nothing is written into what one of them made.
-func run(w *books, c seat.Casting, j *job.Job, book *ledger.Ledger) steps {
-	s := steps{Shop: target.ShopOf(j.Shop, w.rules)}
-	s.Survey = surveyed(w, j, book)
-	meshes := meshed(w, j, book, s.Shop, s.Survey.Holes, seat.RulesOf(w.rules))
-	s.Target = target.Settle(j, w.rules, book, s.Shop, meshes.Axles, meshes.Drives)
-	where, unread := sites(w, j, s.Survey.Holes, s.Target)
-	s.Seats = seated(w, j, c, where, book)
-	s.Reach = s.Target.Reach(j, w.rules, book, reachable(s.Seats, book))
-	s.Findings = lowered(w, j, join(condition(w, c, j), s.Survey.Findings, meshes.Findings, s.Target.Findings,
-		unread, s.Seats.Findings, burning(w, j, s.Seats), s.Reach.Findings))
+// follow strings the steps together for what was picked: each takes what earlier
+// ones returned, and nothing is written into what one of them made.
+func (g *ground) follow(p picked) steps {
+	s := steps{Survey: g.survey, Target: p.target, Asks: p.asks, Book: p.book.Copy()}
+	w, j := g.w, g.j
+	s.Seats = seated(p, s.Book)
+	s.Reach = s.Target.Reach(j, w.rules, s.Book, reachable(s.Seats, s.Book))
+	s.Findings = lowered(w, j, join(condition(w, g.c, j), g.survey.Findings, g.meshes.Findings, s.Target.Findings,
+		p.said, s.Seats.Findings, p.short, burning(w, j, s.Seats), s.Reach.Findings))
 	if s.Findings.Stops() {
 		return s
 	}
-	route := routed(w, forRoute(s.Survey.Holes, s.Target, s.Seats), book)
+	route := routed(w, forRoute(g.survey.Holes, s.Target, s.Seats), s.Book)
 	s.Findings = lowered(w, j, join(s.Findings, route.Findings))
 	if s.OK = !s.Findings.Stops(); s.OK {
 		s.Route = route
@@ -61,21 +59,21 @@ func run(w *books, c seat.Casting, j *job.Job, book *ledger.Ledger) steps {
 	return s
 }
 
-// against is what the steps have said against cutting.
-func (s steps) against(metal string) casting {
-	return casting{Swollen: s.Survey.Growth.Level == finding.Stop, Metal: metal, OK: s.OK}
+// trialFacts is a plan as its trials read it.
+func (g *ground) trialFacts(s steps) chance.Facts {
+	return trialFacts(g.w, g.j, g.shop, g.survey.Holes, s.Target, s.Seats, s.Route.Setups)
 }
 
-// trialFacts is the plan as its trials read it.
-func (s steps) trialFacts(w *books, j *job.Job) chance.Facts {
-	return trialFacts(w, j, s.Shop, s.Survey.Holes, s.Target, s.Seats, s.Route.Setups)
-}
-
-// join is several lists of findings in one.
-func join(lists ...finding.List) finding.List {
-	out := finding.List{}
-	for _, l := range lists {
-		out = append(out, l...)
+// reachable are the clearances that the chosen finishes lead to, by bore: what
+// the meshes are looked at again with.
+func reachable(seats Seated, book *ledger.Ledger) map[string]target.Fitted {
+	out := map[string]target.Fitted{}
+	for _, x := range seats.Bores {
+		if x.Chosen != nil {
+			page := book.Page("seats/" + x.Name())
+			out[x.Name()] = target.Fitted{Least: page.Num("expected_mm/min"), Most: page.Num("expected_mm/max"),
+				Journal: page.Num("journal_mm")}
+		}
 	}
 	return out
 }

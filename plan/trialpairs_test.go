@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"rebush/fits/dim"
-	"rebush/fits/ledger"
 	"rebush/plan/chance"
 	"rebush/plan/world"
 )
@@ -21,8 +20,10 @@ func factsOf(t *testing.T, seed uint64) (s steps, f chance.Facts) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	s = run(w, c, j, ledger.New())
-	return s, s.trialFacts(w, j)
+	g := surveyedGround(w, c, j)
+	of := tour(g, nil, chance.Settings{}, nil)
+	s = of.nearest().steps
+	return s, g.trialFacts(s)
 }
 
 // Every mesh of a truck is tried. Of one whose shafts stay as they are the

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"testing"
 
-	"rebush/fits/dim"
 	"rebush/plan/chance"
 	"rebush/plan/job"
 	"rebush/plan/mesh"
@@ -13,7 +12,6 @@ import (
 	"rebush/plan/seat"
 	"rebush/plan/survey"
 	"rebush/plan/target"
-	"rebush/plan/verdict"
 )
 
 // twoHoles is an axle with a wheel a quarter of the way from the left, both
@@ -59,32 +57,33 @@ func TestBored(t *testing.T) {
 	}
 }
 
-// By hand: the seat takes 5.012/2 - 1.6 = 0.906 off; with a wall of 1 a sleeve
-// stands at 3.506; the rim of the boss is 5 - 0.5 from the centre, the hole
-// beside it 12 - 2.
-func TestJudgedHoleByHand(t *testing.T) {
-	holes, s, seats := twoHoles()
-	h := judgedHole(boredOf(holes, s, seats)[0], seat.Rules{}, 1)
-	if math.Abs(h.Seat.MetalMM-0.906) > 1e-9 || h.Seat.Chance != 0.9 || *h.Seat.Price != 0.85 || h.Seat.Renews {
-		t.Errorf("%+v", h.Seat)
-	}
-	if math.Abs(h.SleeveMM-3.506) > 1e-9 || h.PlugMM < h.SleeveMM {
-		t.Errorf("sleeve %v, plug %v", h.SleeveMM, h.PlugMM)
-	}
-	if want := []verdict.Room{{Name: "the edge", MM: 6}, {Name: "the rim of the boss", MM: 4.5}, {Name: "b.left", MM: 10}}; !slices.Equal(h.Room, want) {
-		t.Errorf("%v", h.Room)
+// By hand: the seat takes 5.012/2 - 1.6 = 0.906 off; in a plug that stands in a
+// hole of 7.012 it is 7.012/2 - 1.6 = 1.906; in an old bush that stays nothing.
+func TestTakenOffByHand(t *testing.T) {
+	_, _, seats := twoHoles()
+	x := seats.Bores[0]
+	for _, c := range []struct {
+		part *seat.Part
+		want float64
+	}{{nil, 0.906}, {&seat.Part{SeatHigh: 7.012}, 1.906}, {&seat.Part{SeatHigh: 7.012, Stays: true}, 0}} {
+		a := *x.Chosen
+		a.Part = c.part
+		x.Chosen = &a
+		if got := takenOff(x); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%+v: %v", c.part, got)
+		}
 	}
 }
 
-// Minutes of a hole: 12 of its own and half of the 6 that serve both; lining up
-// belongs to the rebuild, whose hours the shop gives.
+// Minutes of a route: 12 and 6; lining up belongs to the rebuild, whose hours
+// the shop gives. What is done on the bench is no clamping.
 func TestTimedByHand(t *testing.T) {
 	m := func(v float64) *float64 { return &v }
-	holes := []verdict.Hole{{Name: "a.left", Seat: &verdict.Seat{}}, {Name: "a.right", Seat: &verdict.Seat{}}, {Name: "b.left"}}
-	timed(holes, []Operation{{Bore: "a.left", Minutes: m(12)}, {Kind: route.KindWash, Minutes: m(6)}, {Kind: route.KindLineUp, Minutes: m(100)}, {Bore: "a.left"}},
-		[]Setup{{Name: "A", Clamping: true, Bores: []string{"a.left"}}, {Name: "bench", Bores: []string{"a.left"}}})
-	if holes[0].Minutes != 15 || holes[1].Minutes != 3 || holes[2].Minutes != 0 || !slices.Equal(holes[0].Setups, []string{"A"}) || holes[1].Setups != nil {
-		t.Errorf("%+v", holes)
+	minutes, clampings := timed(Routed{Rows: []Operation{{Bore: "a.left", Minutes: m(12)}, {Kind: route.KindWash, Minutes: m(6)},
+		{Kind: route.KindLineUp, Minutes: m(100)}, {Bore: "a.left"}},
+		Setups: []Setup{{Name: "A", Clamping: true, Bores: []string{"a.left"}}, {Name: "bench", Bores: []string{"a.left"}}}})
+	if minutes != 18 || clampings != 1 {
+		t.Errorf("%v minutes, %d clampings", minutes, clampings)
 	}
 }
 
@@ -93,17 +92,18 @@ func TestTimedByHand(t *testing.T) {
 func TestJudgedPair(t *testing.T) {
 	_, s, _ := twoHoles()
 	d := s.Drives[0]
-	if p := judgedPair(d, s, 0); !p.Known || !math.IsInf(p.LowMM, -1) || p.Mate != "" {
+	b := &job.Shaft{Name: "b"}
+	g := &ground{own: &job.Job{Shafts: []job.Shaft{{Name: "a"}, {Name: "b"}}}}
+	g.meshes.Axles = append(s.Axles, target.Axle{Shaft: b})
+	if p := g.judgedPair(d, math.NaN()); !p.Known || !math.IsInf(p.LowMM, -1) || p.Mate != "" {
 		t.Errorf("%+v", p)
 	}
-	s.Axles = append(s.Axles, target.Axle{Shaft: &job.Shaft{Name: "b"}})
-	s.Meshes = []mesh.Row{{FoundCentreMM: dim.Size(11.8)}}
 	d.Mate = 1
-	if p := judgedPair(d, s, 0); p.Mate != "b" || p.FoundMM != 11.8 || p.LowMM != 11.9 || p.HighMM != 12.1 {
+	if p := g.judgedPair(d, 11.8); p.Mate != "b" || p.FoundMM != 11.8 || p.LowMM != 11.9 || p.HighMM != 12.1 {
 		t.Errorf("%+v", p)
 	}
-	s.Axles[1].Shaft.Leave = true
-	if p := judgedPair(d, s, 0); p.Mate != "" {
+	g.own.Shafts[1].Leave = true
+	if p := g.judgedPair(d, 11.8); p.Mate != "" {
 		t.Errorf("%+v", p)
 	}
 }

@@ -35,7 +35,7 @@ func jobCommands() []*command {
 				"cuts may be machined, or that of --way may not.",
 			examples: []string{"rebush plan testdata/jobs/pellinthwaite.yaml",
 				"rebush plan testdata/jobs/pellinthwaite.yaml --json --seed 7",
-				`rebush plan testdata/jobs/pellinthwaite.yaml --way "bush in a bush"`}},
+				`rebush plan testdata/jobs/pellinthwaite.yaml --way "re-bush"`}},
 		{name: "sheet", args: "JOB...", what: "the setup sheet as PDF", flags: flags(reading, way, chance, paper),
 			run: runSheet,
 			more: "The PDF stands beside the job unless -o says otherwise. It is the sheet of the advised way: where " +

@@ -33,6 +33,7 @@ const (
 	RuleBush      finding.Rule = "seat/bush"
 	RuleReamer    finding.Rule = "seat/reamer"
 	RuleSeries    finding.Rule = "seat/bush series"
+	RuleStock     finding.Rule = "seat/stock"
 )
 
 func sayLeftOut(l *finding.List, rule finding.Rule, at finding.Place, err error, fix say.Text) {

@@ -1,11 +1,13 @@
 // Package verdict sets the ways that a job can go side by side, in hours, money
 // and chance, and picks one.
 //
-// A way is a value, an entry of options: what it is called, what it keeps and
-// loses, how one hole goes that way, what the whole truck costs and how it is
-// advised. FromJob gathers a Case from the job, the rules in force and what the
-// plan found (Facts: plain numbers); Decide weighs it; Row is what is printed;
-// Explain writes hours and cost into the ledger by deciding again.
+// A way that cuts comes as Work: the plan of it, made by the same chain as any
+// other, with its operations counted, its trials run and its stops known. What
+// cuts nothing is weighed here. FromJob gathers a Case from the job, the rules
+// in force and what the plans found (Facts: plain numbers); Decide weighs it;
+// First says what to measure or to buy where that would change the choice; Row
+// is what is printed; Explain writes hours and cost into the ledger by weighing
+// again.
 //
 // It knows no bush list and no gears, and it never invents a price: what is not
 // given is said and not counted.
@@ -24,6 +26,7 @@ type Case struct {
 	Bores     []Bore
 	Axles     []Axle
 	Meshes    []Mesh
+	Works     []Work   // the ways that cut, each as it was planned
 	Mend      []Fake   // faults that were found and pass for a worn hole
 	Unchecked []string // things that look like a worn hole and were not looked at: "rims", "hubs", ...
 	Asked     bool     // whether it binds, is noisy and rubs is all said
@@ -38,9 +41,8 @@ type Case struct {
 	SetupHours float64  // per clamping
 	StripHours float64  // strip and rebuild
 
-	Faults []Fault // of the plan that Rebush follows (or Renew, where all is renewed), from the trials
-	Other  *Offer  // another truck, nil where none is offered
-	Value  *float64
+	Other *Offer // another truck, nil where none is offered
+	Value *float64
 
 	Limits Limits
 
@@ -58,32 +60,43 @@ func (c *Case) options() []option {
 type Limits struct {
 	LeaveMM       float64 `rule:"play_leave_mm"`      // play up to which a bearing that meshes right is left alone
 	LookAgainMM   float64 `rule:"play_look_again_mm"` // and up to which it is looked at again
-	Tie           float64 `rule:"verdict_tie"`        // options within this share of the cheapest are decided by metal
+	Tie           float64 `rule:"verdict_tie"`        // ways within this share of the cheapest are decided by metal
 	ReworkMinutes float64 `rule:"minutes_rework"`
 	SpoiltMinutes float64 `rule:"minutes_spoilt_bush"`
 	SecondHand    float64 `rule:"second_hand_chance"` // that a second-hand truck is sound
+	AdviseLeast   float64 `rule:"advise_least"`       // least chance of coming right with which a repair is advised
+	AdviseLost    float64 `rule:"advise_lost"`        // most chance of a lost truck
 }
 
-// Bore is one bore and the ways it could be put right.
+// Bore is one bore as it was found.
 type Bore struct {
 	Name   string
 	Shaft  string   // its axle: both bores of one are done together; "" for none
 	PlayMM float64  // on diameter, as found
 	Fixed  bool     // the job says: leave it
 	Wrong  say.Text // why it has to be done whatever its play, "" where nothing; e.g. its gears mesh wrong
-	Ways   []Way
 }
 
-// Way is one way to put one bore right.
-type Way struct {
-	Name    Name     // of an option that is a way of a hole
-	WhyNot  say.Text // "" where it can be done
-	Owner   say.Text // the same for an owner, without figures; "" where WhyNot does
-	Minutes float64
-	Setups  []string // clampings that it needs, by name; shared ones count once
-	Bush    *float64 // price of what goes in; nil: not given
-	Chance  float64  // of coming right first time, of this bore alone
-	MetalMM float64  // metal taken off on radius
+// Work is a way that machines the truck, as its own plan has it.
+type Work struct {
+	Name      Name
+	OK        bool     // free of stops
+	WhyNot    say.Text // what stops it, or why there is no such plan; "" where it is ok
+	Owner     say.Text // the same for an owner, without figures; "" where WhyNot does
+	Minutes   float64  // of all its operations and of the aids that are made for it
+	Clampings int
+	Parts     []Part    // what goes in and what has to be bought
+	Mended    []BoreWay // what is done at each hole that is touched
+	MetalMM   float64   // metal taken off on radius, all bores
+	Trials    *Trials   // nil where none were run
+	Asks      say.Text  // what has to be known before it can be judged, "" nothing
+}
+
+// Part is a bush that goes in, or a thing that has to be bought.
+type Part struct {
+	Name  string
+	Price *float64 // nil not given
+	Bush  bool
 }
 
 // Fake is a fault that passes for a worn hole and is none.

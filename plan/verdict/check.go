@@ -9,7 +9,7 @@ import (
 // check refuses a case with figures that are none.
 func (c *Case) check() error {
 	figures := []float64{c.SetupHours, c.StripHours, c.ShimMinutes, c.Limits.LeaveMM, c.Limits.LookAgainMM, c.Limits.Tie,
-		c.Limits.ReworkMinutes, c.Limits.SpoiltMinutes, c.Limits.SecondHand}
+		c.Limits.ReworkMinutes, c.Limits.SpoiltMinutes, c.Limits.SecondHand, c.Limits.AdviseLeast, c.Limits.AdviseLost}
 	chances := []float64{c.Limits.SecondHand}
 	add := func(p *float64) {
 		if p != nil {
@@ -20,20 +20,19 @@ func (c *Case) check() error {
 	add(c.Value)
 	for _, b := range c.Bores {
 		figures = append(figures, b.PlayMM)
-		for _, w := range b.Ways {
-			figures = append(figures, w.Minutes, w.MetalMM)
-			chances = append(chances, w.Chance)
-			add(w.Bush)
-		}
 	}
 	for _, a := range c.Axles {
 		figures = append(figures, a.Minutes)
 		add(a.Price)
 	}
-	for _, f := range c.Faults {
-		figures = append(figures, f.Minutes)
-		chances = append(chances, f.Chance)
-		add(f.Bush)
+	for _, k := range c.Works {
+		figures = append(figures, k.Minutes, k.MetalMM, float64(k.Clampings))
+		for _, p := range k.Parts {
+			add(p.Price)
+		}
+		if t := k.Trials; t != nil {
+			chances = append(chances, t.Right, t.Rework, t.Spoilt, t.NextBush, t.Lost)
+		}
 	}
 	if c.Other != nil {
 		figures = append(figures, c.Other.Price, c.Other.Hours)

@@ -32,12 +32,12 @@ func (c *Case) loss() (float64, bool) {
 // minutes of a spoilt one and a bush. bush is nil where no price is given.
 //
 // Source: METHODS.md 2.
-func (l Limits) FaultsOf(rework, spoilt, another, lost float64, bush *float64) []Fault {
+func (l Limits) FaultsOf(t Trials, bush *float64) []Fault {
 	return []Fault{
-		{Name: "rework", Chance: rework, Minutes: l.ReworkMinutes},
-		{Name: "spoilt bush", Chance: spoilt, Minutes: l.SpoiltMinutes, Bush: bush},
-		{Name: "another bush", Chance: another, Minutes: l.SpoiltMinutes, Bush: bush},
-		{Name: "lost", Chance: lost, Lost: true},
+		{Name: "rework", Chance: t.Rework, Minutes: l.ReworkMinutes},
+		{Name: "spoilt bush", Chance: t.Spoilt, Minutes: l.SpoiltMinutes, Bush: bush},
+		{Name: "another bush", Chance: t.NextBush, Minutes: l.SpoiltMinutes, Bush: bush},
+		{Name: "lost", Chance: t.Lost, Lost: true},
 	}
 }
 
@@ -60,115 +60,56 @@ func (c *Case) faults(list []Fault) float64 {
 	return sum
 }
 
-// spoilt is what the chance of a way not to come right costs by itself: a
-// spoilt bush and its minutes.
-func (c *Case) spoilt(w Way) float64 {
-	cost := (1 - w.Chance) * c.Limits.SpoiltMinutes / 60 * c.rate()
-	if w.Bush != nil && c.Rate != nil {
-		cost += (1 - w.Chance) * *w.Bush
-	}
-	return cost
-}
-
-// wayCost is what one way costs by itself, its clampings not shared: time,
-// bush, and a bush spoilt as often as the way does not come right.
-func (c *Case) wayCost(w Way) float64 {
-	cost := (w.Minutes/60+float64(len(w.Setups))*c.SetupHours)*c.rate() + c.spoilt(w)
-	if w.Bush != nil && c.Rate != nil {
-		cost += *w.Bush
-	}
-	return cost
-}
-
-// noCut says why nothing is to be cut, "" where something is.
-func (c *Case) noCut() say.Text {
-	switch {
-	case c.doomed():
-		return say.F("the casting is %s: no machining", c.Condition)
-	case len(c.needs()) == 0:
+// idleFor says why nothing is to be cut, "" where something is.
+func (c *Case) idleFor() say.Text {
+	if len(c.needs()) == 0 {
 		return "no bore needs it"
 	}
 	return ""
 }
 
-// every prices one way for every bore that needs it. Re-bush takes the
-// cheapest feasible way of each.
-func (c *Case) every(name Name, faults []Fault) weighed {
-	if why := c.noCut(); why != "" {
-		return no(why)
+// worked prices a way by its plan: hours are clampings, operations with the
+// aids that are made, strip and rebuild; to their money comes what goes in, what
+// has to be bought, and what its faults are expected to cost.
+//
+// Source: METHODS.md 1 and 2.
+func (c *Case) worked(k *Work) weighed {
+	if !k.OK {
+		return weighed{whyNot: k.WhyNot, work: k}
 	}
-	bores := c.needs()
-	picked := make([]Way, len(bores))
-	for i, b := range bores {
-		w, why := c.pick(b, name)
-		if why != "" {
-			return no(say.F("%s: %v", b.Name, why))
-		}
-		picked[i] = w
-	}
-	return c.job(picked, bores, faults)
-}
-
-// pick finds the way of one bore, or says why there is none.
-func (c *Case) pick(b *Bore, name Name) (best Way, why say.Text) {
-	found := false
-	for _, w := range b.Ways {
+	hours := k.Minutes/60 + float64(k.Clampings)*c.SetupHours + c.StripHours
+	w := yes(hours, hours*c.rate())
+	w.work, w.metal = k, k.MetalMM
+	for _, p := range k.Parts {
 		switch {
-		case name != Rebush && w.Name != name:
-		case w.WhyNot != "":
-			if why == "" || w.Name == name {
-				why = w.WhyNot
-			}
-		case !found || c.wayCost(w) < c.wayCost(best)-1e-9:
-			best, found = w, true
+		case p.Price == nil:
+			w.unknown = append(w.unknown, p.Name)
+		case c.Rate != nil:
+			w.cost += *p.Price
 		}
 	}
-	if found {
-		return best, ""
+	if t := k.Trials; t != nil {
+		w.cost += c.faults(c.Limits.FaultsOf(*t, k.dearest()))
+		right, lost := t.Right, t.Lost
+		w.chance, w.lost = &right, &lost
 	}
-	if why == "" {
-		why = "no way was found"
-		for _, o := range c.options() {
-			if o.name == name && o.barren != "" {
-				why = o.barren
-			}
-		}
+	if why := c.idleFor(); why != "" {
+		return w.idle(why)
 	}
-	return Way{}, why
+	if k.Asks != "" {
+		return w.idle(k.Asks)
+	}
+	return w
 }
 
-// job prices a set of ways, one per bore, with strip and rebuild. Clampings
-// that ways share count once. Without faults from trials the chance of every
-// bore is its own, and one that fails costs a spoilt bush.
-func (c *Case) job(picked []Way, bores []*Bore, faults []Fault) weighed {
-	var out weighed
-	setups := map[string]bool{}
-	minutes, money, chance, spoilt := 0.0, 0.0, 1.0, 0.0
-	for i, w := range picked {
-		minutes += w.Minutes
-		chance *= w.Chance
-		out.metal += w.MetalMM
-		spoilt += c.spoilt(w)
-		for _, s := range w.Setups {
-			setups[s] = true
+// dearest is the price of the dearest bush that goes in, nil where none is
+// given.
+func (k *Work) dearest() *float64 {
+	var best *float64
+	for _, p := range k.Parts {
+		if p.Bush && p.Price != nil && (best == nil || *p.Price > *best) {
+			best = p.Price
 		}
-		if w.Bush == nil {
-			out.unknown = append(out.unknown, "bush of "+bores[i].Name)
-		} else if c.Rate != nil {
-			money += *w.Bush
-		}
-		out.ways = append(out.ways, BoreWay{bores[i].Name, w.Name})
 	}
-	if faults != nil {
-		spoilt = c.faults(faults)
-		chance = 1
-		for _, f := range faults {
-			chance -= f.Chance
-		}
-		chance = math.Max(0, chance)
-	}
-	hours := minutes/60 + float64(len(setups))*c.SetupHours + c.StripHours
-	out.feasible, out.hours, out.chance = true, &hours, &chance
-	out.cost = hours*c.rate() + money + spoilt
-	return out
+	return best
 }

@@ -9,19 +9,28 @@ import (
 
 // Result is the verdict.
 type Result struct {
-	Choice   Name     // of an option; Leave where nothing on the list cures
-	Cures    bool     // whether the choice does
-	Sentence say.Text // to be read to an owner
+	Choice   Name          // of an option, or MeasureFirst or BuyFirst; Leave where nothing on the list cures
+	Cures    bool          // whether the choice does
+	Plans    map[Name]Name // of each way that cuts, the work whose plan it is
+	Sentence say.Text      // to be read to an owner
 	RunnerUp *RunnerUp
 	Bores    []BoreWay
-	Options  []Option // in fixed order
+	Ways     []WayRow // in fixed order
+	Needs    []Need
+	Then     *Then
+	Tried    []finding.Tried
 	Findings finding.List
 }
 
-// Decide weighs the case: least expected cost among the options that cure;
-// within Limits.Tie of it, the one that removes less metal, a swap last: it
-// gives all of it away. Without a rate the hours decide. Errors: figures that
-// are none.
+// Repairs says that the choice machines the truck.
+func (r Result) Repairs() bool { return r.Cures && r.Choice.Cuts() }
+
+// Decide weighs the case: a casting that is going or must not be cut ends it;
+// else the least expected cost among the ways that are advisable; within
+// Limits.Tie of it, the one that removes less metal, a swap last: it gives all
+// of it away. Where none is, a swap if one is offered and wanted; else it is
+// left, and that cures nothing. Without a rate the hours decide. Errors: figures
+// that are none.
 //
 // Source: METHODS.md 3; the money is the shop's own.
 func Decide(c Case) (Result, error) {
@@ -29,15 +38,19 @@ func Decide(c Case) (Result, error) {
 		return Result{}, err
 	}
 	list := c.weigh()
-	best, second := choose(list, c.Limits.Tie)
+	best, second := c.choose(list)
+	r := Result{Choice: Leave, Ways: c.rows(list), Plans: map[Name]Name{}}
 	for i, w := range list {
-		if best >= 0 && i != best && w.feasible && w.unweighed {
-			second = i // the question that is left open
+		if w.work == nil {
+			continue
+		}
+		r.Plans[w.name] = w.work.Name
+		if i == best {
+			r.Bores = w.work.Mended
 		}
 	}
-	r := Result{Choice: Leave, Options: c.printed(list)}
 	if best >= 0 {
-		r.Choice, r.Cures, r.Bores = list[best].name, true, list[best].ways
+		r.Choice, r.Cures = list[best].name, list[best].cures
 	}
 	r.Bores = everyBore(c.Bores, r.Bores)
 	if second >= 0 {
@@ -48,12 +61,12 @@ func Decide(c Case) (Result, error) {
 	return r, nil
 }
 
-// printed are the options with their figures as others see them.
-func (c *Case) printed(list []weighed) []Option {
-	out := make([]Option, len(list))
+// rows are the ways with their figures as others see them.
+func (c *Case) rows(list []weighed) []WayRow {
+	out := make([]WayRow, len(list))
 	for i, w := range list {
-		out[i] = Option{Name: w.name, Feasible: w.feasible, WhyNot: w.whyNot,
-			Cost: c.costOf(w), Hours: w.hours, Chance: w.chance, Loses: w.loses, Keeps: w.keeps}
+		out[i] = WayRow{Way: w.name, OK: w.ok, Cures: w.feasible(), WhyNot: w.whyNot,
+			Cost: c.costOf(w), Hours: w.hours, FirstTimeRight: w.chance, Lost: w.lost, Loses: w.loses, Keeps: w.keeps}
 	}
 	return out
 }
@@ -86,25 +99,45 @@ func everyBore(bores []Bore, chosen []BoreWay) []BoreWay {
 }
 
 // choose returns the places of the choice and of the runner-up, -1 for none.
-// The runner-up is what would be chosen if the choice were not there.
-func choose(list []weighed, tie float64) (best, second int) {
-	best = pickOne(list, tie, -1)
+// The runner-up is what would be chosen if the choice were not there; where a
+// price cannot be set against hours, that is the question which is left open.
+func (c *Case) choose(list []weighed) (best, second int) {
+	best = c.pickOne(list, -1)
 	if best < 0 {
+		for i, w := range list {
+			if w.name == Swap && w.feasible() {
+				return i, -1
+			}
+		}
 		return -1, -1
 	}
-	return best, pickOne(list, tie, best)
+	second = c.pickOne(list, best)
+	for i, w := range list {
+		if i != best && w.unweighed && c.advisable(w) {
+			second = i
+		}
+	}
+	return best, second
 }
 
-func pickOne(list []weighed, tie float64, without int) int {
+// weight is what a way is set against others by: what it costs, and what is
+// given up for good.
+func (w weighed) weight() float64 { return w.cost + w.given }
+
+func (c *Case) pickOne(list []weighed, without int) int {
+	doomed := c.doomed()
+	may := func(i int) bool {
+		return i != without && c.advisable(list[i]) && !(doomed && list[i].cuts)
+	}
 	least := math.Inf(1)
 	for i, w := range list {
-		if i != without && w.feasible {
-			least = math.Min(least, w.cost)
+		if may(i) {
+			least = math.Min(least, w.weight())
 		}
 	}
 	best := -1
 	for i, w := range list {
-		if i == without || !w.feasible || w.cost > least*(1+tie)+1e-9 {
+		if !may(i) || w.weight() > least*(1+c.Limits.Tie)+1e-9 {
 			continue
 		}
 		if best < 0 || lessMetal(w, list[best]) {
@@ -120,8 +153,8 @@ func lessMetal(a, b weighed) bool {
 	if math.Abs(a.metal-b.metal) > 1e-9 {
 		return a.metal < b.metal
 	}
-	if math.Abs(a.cost-b.cost) > 1e-9 {
-		return a.cost < b.cost
+	if math.Abs(a.weight()-b.weight()) > 1e-9 {
+		return a.weight() < b.weight()
 	}
 	return a.gravity < b.gravity
 }

@@ -22,30 +22,30 @@ func (c Case) Explain(book *ledger.Ledger, hours, rates string) {
 	if c.Rate != nil {
 		in = append(in, book.Leaf("shop/rate", "money per hour", money, rates, *c.Rate))
 	}
-	again := ledger.LastOf(func(v []float64) []Option {
+	again := ledger.LastOf(func(v []float64) []WayRow {
 		o := c
 		o.SetupHours, o.StripHours = v[0], v[1]
 		if len(v) > 2 {
 			o.Rate = &v[2]
 		}
-		return o.printed(o.weigh())
+		return o.rows(o.weigh())
 	})
-	for i, o := range c.printed(c.weigh()) {
-		page := book.Page("verdict/options/" + string(o.Name))
-		figure := func(k, what, unit, formula string, of func(Option) *float64) {
+	for i, o := range c.rows(c.weigh()) {
+		page := book.Page("verdict/options/" + string(o.Way))
+		figure := func(k, what, unit, formula string, of func(WayRow) *float64) {
 			if of(o) == nil {
 				return
 			}
-			page.Calc(k, what+" of "+string(o.Name), unit, formula, from, func(v []float64) float64 {
+			page.Calc(k, what+" of "+string(o.Way), unit, formula, from, func(v []float64) float64 {
 				if f := of(again(v)[i]); f != nil {
 					return dim.Sig9(*f)
 				}
 				return math.NaN()
 			}, in...)
 		}
-		figure("hours", "planned hours", "h", "set-ups x their time + minutes of the operations + strip and rebuild",
-			func(o Option) *float64 { return o.Hours })
-		figure("cost", "expected cost", money, "hours x rate + bushes + chance of each fault x what it costs",
-			func(o Option) *float64 { return o.Cost })
+		figure("hours", "planned hours", "h", "set-ups x their time + minutes of the operations and of the aids made for them + strip and rebuild",
+			func(o WayRow) *float64 { return o.Hours })
+		figure("cost", "expected cost", money, "hours x rate + what goes in and has to be bought + chance of each fault x what it costs",
+			func(o WayRow) *float64 { return o.Cost })
 	}
 }

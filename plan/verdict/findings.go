@@ -15,6 +15,7 @@ const (
 	RuleRates      finding.Rule = "verdict/rates"
 	RulePrice      finding.Rule = "verdict/price"
 	RuleLoss       finding.Rule = "verdict/loss"
+	RuleValue      finding.Rule = "verdict/value"
 	RulePlay       finding.Rule = "verdict/play"
 	RuleComplaint  finding.Rule = "verdict/complaint"
 )
@@ -37,21 +38,23 @@ func (c *Case) findings(l *finding.List, list []weighed, best int) {
 			"rates: {currency: ..., per_hour: ...} in the shop file")
 	}
 	for _, w := range list {
-		if w.feasible && len(w.unknown) > 0 && c.Rate != nil {
+		if w.feasible() && len(w.unknown) > 0 && c.Rate != nil {
 			l.Raise(finding.Note, RulePrice, finding.Place{Where: string(w.name)},
 				say.F("not in its cost, no price is given: %s", strings.Join(w.unknown, ", ")), "give the price")
 		}
 	}
 	risk := 0.0
-	for _, f := range c.Faults {
-		if f.Lost {
-			risk += f.Chance
-		}
+	if best >= 0 && list[best].lost != nil && list[best].cuts {
+		risk = *list[best].lost
 	}
 	if _, known := c.loss(); !known && risk > 0 && c.Rate != nil {
 		l.Raise(finding.Note, RuleLoss, nowhere,
 			say.F("what a lost truck would cost is not known, so a risk of %.2g %% is not in the cost", 100*risk),
 			"give value: (of this truck) or swap: (what another one costs) in the job")
+	}
+	if best >= 0 && list[best].cuts && c.dearer(list[best]) != "" {
+		l.Raise(finding.Note, RuleValue, nowhere, "the repair costs more than the truck is said to be worth",
+			"another truck, or leave it").Against(list[best].cost, *c.Value, c.Currency)
 	}
 	if best < 0 || list[best].name != Leave {
 		return

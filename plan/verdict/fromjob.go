@@ -12,22 +12,15 @@ func FromJob(j *job.Job, f Facts) Case {
 		Binds: j.Binds == job.Yes, Noisy: j.Noisy == job.Yes, Rubs: j.Rubs == job.Yes,
 		Asked: j.Binds != job.Unsaid && j.Noisy != job.Unsaid && j.Rubs != job.Unsaid,
 		Rate:  sh.PerHour, Currency: sh.Currency, SetupHours: sh.SetupHours, StripHours: sh.StripHours, Value: j.Value,
-		Limits: f.Rules.Limits}
+		Works: f.Works, Limits: f.Rules.Limits}
 	c.symptoms(j)
 	wrong := c.meshes(f.Meshes)
-	for i := range f.Holes {
-		h := &f.Holes[i]
-		b := Bore{Name: h.Name, Shaft: h.Shaft, PlayMM: h.PlayMM, Fixed: h.Fixed, Wrong: h.wrong(wrong[h.Shaft])}
-		if !h.Fixed {
-			b.Ways = h.ways(&f)
-		}
-		c.Bores = append(c.Bores, b)
+	for _, h := range f.Holes {
+		c.Bores = append(c.Bores, Bore{Name: h.Name, Shaft: h.Shaft, PlayMM: h.PlayMM, Fixed: h.Fixed,
+			Wrong: h.wrong(wrong[h.Shaft])})
 	}
 	for i := range j.Shafts {
 		c.axle(&j.Shafts[i], f)
-	}
-	if t := f.Trials; t != nil {
-		c.Faults = c.Limits.FaultsOf(t.Rework, t.Spoilt, t.NextBush, t.Lost, dearest(f.Holes))
 	}
 	if w := j.Swap; w != nil {
 		c.Other = &Offer{Price: w.Price, Hours: w.Hours, SecondHand: w.SecondHand, Chance: w.Chance}
@@ -113,14 +106,18 @@ func (c *Case) axle(s *job.Shaft, f Facts) {
 	}
 }
 
-// dearest is the price of the dearest bush that goes in, nil where none is
-// given.
-func dearest(holes []Hole) *float64 {
-	var best *float64
-	for _, h := range holes {
-		if h.Seat != nil && h.Seat.Price != nil && (best == nil || *h.Seat.Price > *best) {
-			best = h.Seat.Price
-		}
+// wrong says why a hole has to be done whatever its play; mesh is what is wrong
+// with the gears on its shaft.
+func (h Hole) wrong(mesh say.Text) say.Text {
+	switch {
+	case h.Fixed:
+		return ""
+	case mesh != "":
+		return mesh
+	case h.BushOut:
+		return "its old bush is out"
+	case !h.Known:
+		return "nothing tells where its centre was"
 	}
-	return best
+	return ""
 }

@@ -27,6 +27,15 @@ func (c *Case) needs() []*Bore {
 	return out
 }
 
+// Needed are the names of the bores that have to be put right.
+func (c *Case) Needed() []string {
+	var out []string
+	for _, b := range c.needs() {
+		out = append(out, b.Name)
+	}
+	return out
+}
+
 // worst is the bore with the most play of those that may be touched.
 func (c *Case) worst() (name string, play float64) {
 	for _, b := range c.Bores {

@@ -23,11 +23,6 @@ type option struct {
 	// advise is what an owner is told where it is chosen; against is what the
 	// second would cost, or nothing.
 	advise func(c *Case, list []weighed, w weighed, against say.Text) say.Text
-
-	// hole is how one hole goes that way; nil where it is no way of a hole.
-	// barren is said of a hole that has no such way.
-	hole   func(h *Hole, f *Facts) Way
-	barren say.Text
 }
 
 // options are all ways that a job can go, in the order in which they are
@@ -45,48 +40,61 @@ func options() []option {
 		}, {
 			name: Renew, owner: "new bearings in the old seats", cuts: true, gravity: 2,
 			keeps: []say.Text{"the factory's own holes", "the frame"}, loses: []say.Text{"the old bearings"},
-			weigh: everyHole(Renew, asPlanned), advise: (*Case).adviseWork,
-			hole: (*Hole).renew, barren: "no old bush in a sound seat",
+			weigh: planned(Renew), advise: (*Case).adviseWork,
 		}, {
 			name: Rebush, owner: "new bearings", cuts: true, gravity: 3,
 			keeps: []say.Text{"the frame", "the axles"}, loses: []say.Text{"the metal round the old holes"},
-			weigh: (*Case).rebush, advise: (*Case).adviseWork,
-			hole: (*Hole).rebush,
+			weigh: planned(Rebush), advise: (*Case).adviseWork,
 		}, {
-			name: BushInABush, owner: "new bearings inside the old ones", cuts: true, gravity: 4,
+			name: MadeToFit, owner: "bearings turned to suit the holes", cuts: true, gravity: 4,
+			keeps: []say.Text{"the frame", "all its metal"}, loses: []say.Text{"the old bearings"},
+			weigh: planned(MadeToFit), advise: (*Case).adviseWork,
+		}, {
+			name: BushInABush, owner: "new bearings inside the old ones", cuts: true, gravity: 5,
 			keeps: []say.Text{"the frame", "the original hole centres"},
 			loses: []say.Text{"the inside of the old bearing, or the spoilt skin of its seat"},
-			weigh: everyHole(BushInABush, byItself), advise: (*Case).adviseWork,
-			hole: (*Hole).bushInABush, barren: "there is no old bush to bore out",
+			weigh: planned(BushInABush), advise: (*Case).adviseWork,
 		}, {
-			name: Plug, owner: "filling the holes and setting new bearings", cuts: true, gravity: 5,
+			name: Plug, owner: "filling the holes and setting new bearings", cuts: true, gravity: 6,
 			keeps: []say.Text{"the frame", "a free choice of centre"}, loses: []say.Text{"more metal than any other repair"},
-			weigh: everyHole(Plug, byItself), advise: (*Case).adviseWork,
-			hole: (*Hole).plug, barren: "not worked out",
+			weigh: planned(Plug), advise: (*Case).adviseWork,
 		}, {
-			name: NewAxle, owner: "new bearings and a new axle", cuts: true, gravity: 6,
+			name: NewAxle, owner: "new bearings and a new axle", cuts: true, gravity: 7,
 			keeps: []say.Text{"the frame"}, loses: []say.Text{"the old axle", "the metal round the old holes"},
 			weigh: (*Case).newAxle, advise: (*Case).adviseWork,
 		}, {
-			name: Swap, owner: "another truck", gravity: 7,
+			name: Swap, owner: "another truck", gravity: 8,
 			keeps: []say.Text{"the old truck for spares"}, loses: []say.Text{"the original truck and its history"},
 			weigh: (*Case).swap, advise: (*Case).adviseSwap,
 		},
 	}
 }
 
-// weighed is an option with what decides about it.
+// weighed is a way with what decides about it.
 type weighed struct {
 	option
-	feasible  bool // can be done and cures what is the matter
+	ok        bool // can be done: a way that cuts is free of stops
+	cures     bool // and what is the matter
 	whyNot    say.Text
 	hours     *float64 // planned; nil where it cannot be done
-	chance    *float64 // of coming right first time; nil where nothing can go wrong
+	chance    *float64 // of coming right first time; nil where nothing can go wrong, or nobody tried
+	lost      *float64 // of losing the truck
 	cost      float64  // expected, with the rate in force; without one: hours
+	given     float64  // what the truck that is given up is worth beyond the other one
 	unweighed bool     // its price cannot be set against hours: last of all
 	metal     float64  // mm on radius, all bores
-	ways      []BoreWay
+	work      *Work    // whose plan it is, nil where nothing is cut
 	unknown   []string // prices that are not in the cost
+}
+
+// feasible says that a way can be gone and cures.
+func (w weighed) feasible() bool { return w.ok && w.cures }
+
+// advisable says that a way can be gone, cures, and is likely enough to come
+// right. What was never tried is judged by the rest.
+func (c *Case) advisable(w weighed) bool {
+	return w.feasible() && (w.chance == nil || *w.chance >= c.Limits.AdviseLeast-1e-9) &&
+		(w.lost == nil || *w.lost <= c.Limits.AdviseLost+1e-9)
 }
 
 // weigh works out all options in their order.
@@ -100,22 +108,32 @@ func (c *Case) weigh() []weighed {
 	return out
 }
 
+// no is a way that cannot be gone.
 func no(why say.Text) weighed { return weighed{whyNot: why} }
 
-// yes is an option that can be done, for so many hours and so much money.
-func yes(hours, cost float64) weighed { return weighed{feasible: true, hours: &hours, cost: cost} }
+// yes is a way that can be gone and cures, for so many hours and so much money.
+func yes(hours, cost float64) weighed {
+	return weighed{ok: true, cures: true, hours: &hours, cost: cost}
+}
+
+// idle is a way that can be gone and cures nothing.
+func (w weighed) idle(why say.Text) weighed {
+	w.cures, w.whyNot = false, why
+	return w
+}
 
 // leave costs nothing and cures nothing.
 func (c *Case) leave() weighed {
+	w := yes(0, 0)
 	if why, wrong := c.mustGo(); wrong {
-		return no("cures nothing: " + why)
+		return w.idle("cures nothing: " + why)
 	} else if why != "" {
-		return no(why)
+		return w.idle(why)
 	}
 	if c.ShimFor != "" {
-		return no("cures nothing: " + c.ShimFor)
+		return w.idle("cures nothing: " + c.ShimFor)
 	}
-	return yes(0, 0)
+	return w
 }
 
 // shim moves an axle or a gear along and touches no bore.
@@ -123,54 +141,37 @@ func (c *Case) shim() weighed {
 	if c.ShimFor == "" {
 		return no("nothing is wrong that a washer alone would cure")
 	}
-	if why, _ := c.mustGo(); why != "" {
-		return no("a washer cures no worn hole")
-	}
 	hours := c.ShimMinutes/60 + c.StripHours
-	return yes(hours, hours*c.rate())
+	w := yes(hours, hours*c.rate())
+	if why, _ := c.mustGo(); why != "" {
+		return w.idle("a washer cures no worn hole")
+	}
+	return w
 }
 
-// What may go wrong with a way: what the trials of the plan say, where it is
-// the plan's own, or the chance of each hole by itself.
-const (
-	asPlanned = true
-	byItself  = false
-)
-
-// everyHole weighs one way for every hole that needs something.
-func everyHole(name Name, planned bool) func(*Case) weighed {
+// planned weighs a way that cuts by its own plan.
+func planned(name Name) func(*Case) weighed {
 	return func(c *Case) weighed {
-		if planned {
-			return c.unspoilt(c.every(name, c.Faults))
+		if c.doomed() {
+			return no(c.noMachining())
 		}
-		return c.unspoilt(c.every(name, nil))
-	}
-}
-
-// rebush is the plan's own way; where all holes can be renewed, the plan
-// renews.
-func (c *Case) rebush() weighed {
-	w := c.every(Rebush, c.Faults)
-	if w.feasible && only(w.ways, Renew) {
-		return no("the seats of the old bushes are sound: renewing them takes off nothing")
-	}
-	return c.unspoilt(w)
-}
-
-// only says whether all bores go one way.
-func only(ways []BoreWay, way Name) bool {
-	for _, w := range ways {
-		if w.Way != way {
-			return false
+		for i := range c.Works {
+			if w := &c.Works[i]; w.Name == name {
+				return c.unspoilt(c.worked(w))
+			}
 		}
+		return no("it was not planned")
 	}
-	return len(ways) > 0
 }
 
-// unspoilt rules out new bearings on a journal that would eat them.
+// noMachining says why a doomed casting is not cut.
+func (c *Case) noMachining() say.Text { return say.F("the casting is %s: no machining", c.Condition) }
+
+// unspoilt says of new bearings on a journal that would eat them that they cure
+// nothing.
 func (c *Case) unspoilt(w weighed) weighed {
-	if bad := c.badAxles(); w.feasible && len(bad) > 0 {
-		return no(say.F("the journal of %s is %s and would eat the new bearings", bad[0].Name, bad[0].State))
+	if bad := c.badAxles(); w.ok && len(bad) > 0 {
+		return w.idle(say.F("the journal of %s is %s and would eat the new bearings", bad[0].Name, bad[0].State))
 	}
 	return w
 }
@@ -185,10 +186,11 @@ func (c *Case) badAxles() []Axle {
 	return out
 }
 
-// newAxle is re-bush with new axles where the old ones would eat the bearings.
+// newAxle is the cheapest way that cuts, with new axles where the old ones would
+// eat the bearings.
 func (c *Case) newAxle() weighed {
-	if why := c.noCut(); why != "" {
-		return no(why)
+	if c.doomed() {
+		return no(c.noMachining())
 	}
 	bad := c.badAxles()
 	if len(bad) == 0 {
@@ -199,35 +201,43 @@ func (c *Case) newAxle() weighed {
 			return no(say.F("no new axle for %s is offered", a.Name))
 		}
 	}
-	w := c.every(Rebush, c.Faults)
-	if !w.feasible {
-		return w
-	}
-	hours, cost := *w.hours, w.cost
-	for _, a := range bad {
-		hours += a.Minutes / 60
-		cost += a.Minutes / 60 * c.rate()
-		if a.Price == nil {
-			w.unknown = append(w.unknown, "axle "+a.Name)
-		} else if c.Rate != nil {
-			cost += *a.Price
+	best := no("no way to new bearings was found")
+	for i := range c.Works {
+		w := c.worked(&c.Works[i])
+		switch {
+		case w.ok && (!best.ok || w.cost < best.cost-1e-9):
+			best = w
+		case !w.ok && !best.ok && c.Works[i].Name == Rebush:
+			best.whyNot = w.whyNot
 		}
 	}
-	w.hours, w.cost = &hours, cost
-	return w
+	if !best.ok {
+		return best
+	}
+	hours := *best.hours
+	for _, a := range bad {
+		hours += a.Minutes / 60
+		best.cost += a.Minutes / 60 * c.rate()
+		if a.Price == nil {
+			best.unknown = append(best.unknown, "axle "+a.Name)
+		} else if c.Rate != nil {
+			best.cost += *a.Price
+		}
+	}
+	best.hours = &hours
+	return best
 }
 
 // swap is another truck: a second-hand one is sound with a chance of its own,
-// and one that is not is bought again: (price + time) (1 + (1 - c)). It takes
-// off no metal of this truck and gives all of it away.
+// and one that is not is bought again: (price + time) (2 - c). It takes off no
+// metal of this truck and gives all of it away: what that is worth beyond the
+// other one counts against it.
 func (c *Case) swap() weighed {
 	switch {
 	case c.Other == nil:
 		return no("no other truck is offered")
 	case c.KeepOriginal:
 		return no("the owner keeps the original")
-	case c.leave().feasible:
-		return no("nothing is wrong that a swap would cure")
 	}
 	chance := c.swapChance()
 	cost := c.Other.Hours * c.rate()
@@ -238,6 +248,11 @@ func (c *Case) swap() weighed {
 	w.chance, w.metal = &chance, math.Inf(1)
 	if c.Rate == nil {
 		w.cost, w.unweighed = math.Inf(1), true
+	} else if c.Value != nil {
+		w.given = math.Max(0, *c.Value-c.Other.Price)
+	}
+	if c.leave().cures || c.shim().cures {
+		return w.idle("nothing is wrong that a swap would cure")
 	}
 	return w
 }

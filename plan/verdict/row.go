@@ -81,10 +81,28 @@ type Option struct {
 // millionth.
 func (r Result) Row(currency string) *Row {
 	out := &Row{Choice: r.Choice, Sentence: r.Sentence, Currency: currency, RunnerUp: r.RunnerUp,
-		Bores: append([]BoreWay{}, r.Bores...), Options: make([]Option, len(r.Options))}
-	for i, o := range r.Options {
-		o.Cost, o.Hours, o.Chance = rounded(o.Cost, 100), rounded(o.Hours, 100), rounded(o.Chance, 1e6)
-		out.Options[i] = o
+		Bores: append([]BoreWay{}, r.Bores...), Cures: r.Cures, Needs: append([]Need{}, r.Needs...), Then: r.Then,
+		Tried: append([]finding.Tried{}, r.Tried...)}
+	for i := range out.Needs {
+		out.Needs[i].Cost = rounded(out.Needs[i].Cost, 100)
+	}
+	if t := r.Then; t != nil {
+		out.Then = &Then{Way: t.Way, Cost: rounded(t.Cost, 100), FirstTimeRight: rounded(t.FirstTimeRight, 1e6)}
+	}
+	for _, w := range r.Rows() {
+		out.Options = append(out.Options, Option{Name: w.Way, Feasible: w.OK && w.Cures, WhyNot: w.WhyNot,
+			Cost: w.Cost, Hours: w.Hours, Chance: w.FirstTimeRight, Loses: w.Loses, Keeps: w.Keeps})
+	}
+	return out
+}
+
+// Rows are the ways as they are printed.
+func (r Result) Rows() []WayRow {
+	out := make([]WayRow, len(r.Ways))
+	for i, w := range r.Ways {
+		w.Cost, w.Hours = rounded(w.Cost, 100), rounded(w.Hours, 100)
+		w.FirstTimeRight, w.Lost = rounded(w.FirstTimeRight, 1e6), rounded(w.Lost, 1e6)
+		out[i] = w
 	}
 	return out
 }

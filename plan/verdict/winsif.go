@@ -26,7 +26,7 @@ func (c *Case) winsIf(list []weighed, best, second int) say.Text {
 			}
 			change(&t, v)
 			l := t.weigh()
-			i, _ := choose(l, t.Limits.Tie)
+			i, _ := t.choose(l)
 			return i >= 0 && l[i].name == w.name
 		}
 	}
@@ -64,7 +64,7 @@ func (c *Case) less(list []weighed, second int) float64 {
 	v, _ := turn(0, 0, cost, func(d float64) bool {
 		l := append([]weighed(nil), list...)
 		l[second].cost = cost - d
-		i, _ := choose(l, c.Limits.Tie)
+		i, _ := c.choose(l)
 		return i == second
 	})
 	return v

@@ -115,13 +115,36 @@ func (c *Case) adviseShim(_ []weighed, w weighed, against say.Text) say.Text {
 	return say.F("A washer puts it right (%v): about %v%v.", c.ShimFor, c.price(w), against)
 }
 
-func (c *Case) adviseWork(_ []weighed, w weighed, against say.Text) say.Text {
-	allTold := say.Text("")
+func (c *Case) adviseWork(list []weighed, w weighed, against say.Text) say.Text {
+	allTold, right := say.Text(""), say.Text("")
 	if c.Rate != nil {
 		allTold = say.F(", %v all told", c.price(w))
 	}
-	return say.F("We advise %s: about %v of work%v, and it comes right at the first go in about %d of 100 such jobs%v.",
-		w.owner, hours(w), allTold, hundredths(*w.chance), against)
+	if w.chance != nil {
+		right = say.F(", and it comes right at the first go in about %d of 100 such jobs", hundredths(*w.chance))
+	}
+	return say.F("We advise %s: about %v of work%v%v%v.", w.owner, hours(w), allTold, right, against) +
+		c.kept(list, w) + c.dearer(w)
+}
+
+// kept says that the original is kept though another truck would cost a little
+// less.
+func (c *Case) kept(list []weighed, w weighed) say.Text {
+	for _, o := range list {
+		if o.name == Swap && c.advisable(o) && o.weight() < w.weight()-1e-9 {
+			return say.F(" Another truck would cost about as much; so the original is kept.")
+		}
+	}
+	return ""
+}
+
+// dearer says that a repair costs more than the truck is said to be worth.
+func (c *Case) dearer(w weighed) say.Text {
+	if c.Rate == nil || c.Value == nil || w.cost <= *c.Value+1e-9 {
+		return ""
+	}
+	return say.F(" That is more than the %v that the truck is said to be worth.",
+		say.Join(" ", amount(*c.Value).Text(), say.Words(c.Currency)))
 }
 
 func (c *Case) adviseSwap(list []weighed, w weighed, against say.Text) say.Text {
@@ -142,12 +165,13 @@ func (c *Case) nothing(list []weighed) say.Text {
 	if why == "" {
 		why, _ = c.mustGo()
 	}
-	if c.Other == nil {
-		why += ", and no other truck is offered"
-	} else if c.KeepOriginal {
+	switch {
+	case c.KeepOriginal:
 		why += ", and the original is to be kept"
+	case c.Other == nil:
+		why += ", and no other truck is offered"
 	}
-	return "Nothing we can do here cures it: " + why + "; leave it as it is for now."
+	return "Nothing that we would advise cures it: " + why + "; leave it as it is for now."
 }
 
 // why is the reason in an owner's words why this truck is not mended; "" where
@@ -158,30 +182,22 @@ func (c *Case) why(list []weighed) say.Text {
 	}
 	why := say.Text("")
 	for _, w := range list {
-		if w.cuts && w.feasible {
+		switch {
+		case !w.cuts:
+		case c.advisable(w):
 			return ""
-		}
-		if w.name == Rebush {
-			why = c.ownerWhy(w.whyNot)
-		}
-	}
-	return why
-}
-
-// ownerWhy is why re-bush cannot be done, in words for an owner.
-func (c *Case) ownerWhy(whyNot say.Text) say.Text {
-	for _, b := range c.needs() {
-		_, why := c.pick(b, Rebush)
-		if why == "" {
-			continue
-		}
-		for _, w := range b.Ways {
-			if w.WhyNot == why && w.Owner != "" {
-				return w.Owner
+		case w.feasible() && w.chance != nil && *w.chance < c.Limits.AdviseLeast:
+			why = say.F("%s would come right in only %d of 100 such jobs", w.owner, hundredths(*w.chance))
+		case w.feasible():
+			why = say.F("%s would lose the truck in %d of 100 such jobs", w.owner, hundredths(*w.lost))
+		case why == "" && w.name == Rebush:
+			why = w.whyNot
+			if w.work != nil && w.work.Owner != "" {
+				why = w.work.Owner
 			}
 		}
 	}
-	return whyNot
+	return why
 }
 
 // and joins words as they are said.

@@ -1,0 +1,113 @@
+package plan
+
+import (
+	"rebush/fits/finding"
+	"rebush/plan/chance"
+	"rebush/plan/verdict"
+)
+
+// toured are all ways of a truck that cut, and how it stands where none of them
+// is open.
+type toured struct {
+	on    *ground
+	Ways  []outcome
+	Base  outcome             // nothing picked
+	Stand map[string]*placing // placings by key
+}
+
+// tour plans every way that cuts. bought are bushes of the series that are to be
+// had; from hands on the placings of another plan of the same job.
+func tour(g *ground, bought map[string]bool, trials chance.Settings, from map[string]*placing) toured {
+	t := toured{on: g, Stand: map[string]*placing{}}
+	var all []*placing
+	for _, keeps := range g.placings() {
+		s := g.placeFrom(keeps, from)
+		all, t.Stand[s.key()] = append(all, s), s
+	}
+	t.Ways = g.ways(all, bought, trials)
+	if nearest(t.Ways) == nil {
+		t.Base = g.standsStill(all[0])
+		for i := range t.Ways {
+			if !t.Base.OK {
+				t.Ways[i].Why, t.Ways[i].Owner = t.Base.stopped()
+			}
+		}
+	}
+	return t
+}
+
+// nearest is the way that comes nearest to being machined; the truck as it
+// stands where no way is open.
+func (t toured) nearest() *outcome {
+	if o := nearest(t.Ways); o != nil {
+		return o
+	}
+	return &t.Base
+}
+
+// ok says whether any way may be machined.
+func (t toured) ok() bool {
+	if nearest(t.Ways) == nil {
+		return t.Base.OK
+	}
+	for i := range t.Ways {
+		if t.Ways[i].OK {
+			return true
+		}
+	}
+	return false
+}
+
+// showing is what is printed of a truck.
+type showing struct {
+	way     verdict.Name
+	of      *outcome // whose targets, meshes and ledger are printed
+	cuts    bool     // and whose seats, operations and chance
+	ok      bool
+	advised verdict.Name
+	odds    Chanced
+	tried   tried
+}
+
+// shown is the way that is printed: the one that is asked for, else that which
+// is advised.
+func shown(t toured, r verdict.Result, asked verdict.Name) showing {
+	s := showing{way: asked, advised: r.Choice, of: t.nearest(), ok: t.ok()}
+	if asked == "" {
+		s.way = r.Choice
+		if s.way == verdict.MeasureFirst || s.way == verdict.BuyFirst {
+			s.way = verdict.Leave
+		}
+	}
+	if !s.way.Cuts() {
+		return s
+	}
+	name := s.way
+	if base, ok := r.Plans[name]; ok {
+		name = base
+	}
+	s.ok = false
+	for i := range t.Ways {
+		if o := &t.Ways[i]; o.Name == name && o.placing != nil {
+			s.of, s.cuts, s.ok = o, true, o.OK
+		}
+	}
+	return s
+}
+
+// findings are those of the way that is printed. Where nothing is cut though
+// something could be, what concerns seats, operations and trials is no matter.
+func (s showing) findings() finding.List {
+	if s.cuts || !s.ok || s.of.Name == "" {
+		return s.of.Findings
+	}
+	var out finding.List
+	for _, f := range s.of.Findings {
+		switch f.Rule.Stage() {
+		case "seat", "route", "chance", "target":
+		default:
+			out = append(out, f)
+		}
+	}
+	return out
+}

@@ -1,0 +1,155 @@
+package verdict
+
+import (
+	"math"
+	"strings"
+
+	"rebush/fits/finding"
+	"rebush/fits/say"
+)
+
+// Try is a change with which the whole job was planned again, and the verdict
+// that came of it.
+type Try struct {
+	finding.Tried
+	Key      string   // what is changed, for ties
+	Do, What say.Text // "measure", "the middle of front axle.left"
+	Expected *float64 // figure that a measurement is expected to give
+	Missing  bool     // a figure that nobody has given
+	Then     *Result  // nil where the job could not be planned, or nobody can expect the figure
+}
+
+// first says whether a try is of a kind that can come before the choice.
+func (t Try) first() bool {
+	switch t.Kind {
+	case "measure", "buy", "make", "send out":
+		return true
+	}
+	return false
+}
+
+// First is the verdict with what to measure or to buy before it: where the
+// choice is no repair though something is wrong, and one change was tried with
+// which it would be one; or where a figure is missing that nobody can expect and
+// without which none can be judged. The cheapest of what would be chosen then
+// comes first; of equals what costs least to do, then by key.
+//
+// Source: METHODS.md 3.
+func (r Result) First(c Case, tries []Try) Result {
+	r.Tried = nil
+	for _, t := range tries {
+		r.Tried = append(r.Tried, t.Tried)
+	}
+	if c.doomed() || r.Repairs() || r.Choice != Swap && r.Cures {
+		return r
+	}
+	best, asked := -1, []int(nil)
+	for i, t := range tries {
+		switch {
+		case !t.first():
+		case t.Then != nil && t.Then.Repairs():
+			if best < 0 || t.before(tries[best]) {
+				best = i
+			}
+		case t.Missing && t.OK == nil:
+			asked = append(asked, i)
+		}
+	}
+	switch {
+	case best >= 0:
+		t := tries[best]
+		r.Choice, r.Cures = t.choice(), false
+		r.Needs = []Need{{t.Do, t.What, t.Cost, t.Expected}}
+		r.Then = t.then()
+		r.Bores = everyBore(c.Bores, nil)
+		r.Sentence = c.mendFirst() + c.firstWords(r, t)
+	case len(asked) > 0:
+		r.Choice, r.Cures = MeasureFirst, false
+		for _, i := range asked {
+			r.Needs = append(r.Needs, Need{tries[i].Do, tries[i].What, tries[i].Cost, nil})
+		}
+		r.Bores = everyBore(c.Bores, nil)
+		r.Sentence = c.mendFirst() + c.askedWords(r.Needs)
+	}
+	return r
+}
+
+func (t Try) choice() Name {
+	if t.Kind == "measure" {
+		return MeasureFirst
+	}
+	return BuyFirst
+}
+
+// chosen is the row of what would be chosen then.
+func (t Try) chosen() WayRow {
+	for _, w := range t.Then.Ways {
+		if w.Way == t.Then.Choice {
+			return w
+		}
+	}
+	return WayRow{}
+}
+
+func (t Try) then() *Then {
+	w := t.chosen()
+	return &Then{Way: w.Way, Cost: w.Cost, FirstTimeRight: w.FirstTimeRight}
+}
+
+// before orders tries by what the job costs with them, then by what they cost
+// themselves, then by what is changed.
+func (t Try) before(o Try) bool {
+	cost := func(t Try) float64 {
+		w := t.chosen()
+		switch {
+		case w.Cost != nil:
+			return *w.Cost
+		case w.Hours != nil:
+			return *w.Hours
+		}
+		return math.Inf(1)
+	}
+	own := func(t Try) float64 {
+		if t.Cost == nil {
+			return 0
+		}
+		return *t.Cost
+	}
+	if a, b := cost(t), cost(o); math.Abs(a-b) > 1e-9 {
+		return a < b
+	}
+	if a, b := own(t), own(o); math.Abs(a-b) > 1e-9 {
+		return a < b
+	}
+	return strings.Compare(t.Key, o.Key) < 0
+}
+
+// firstWords tell an owner what comes before the choice.
+func (c *Case) firstWords(r Result, t Try) say.Text {
+	w := t.chosen()
+	out := say.F("Not yet: %v %v first. ", t.Do, t.What)
+	if t.Expected != nil {
+		out += "If it comes out so, we would advise "
+	} else {
+		out += "With that we would advise "
+	}
+	out += say.Words(w.Way.Owner())
+	if w.Cost != nil {
+		out += say.F(", %v all told", say.Join(" ", amount(*w.Cost).Text(), say.Words(c.Currency)))
+	} else if w.Hours != nil {
+		out += say.F(", about %v of work", hours(weighed{hours: w.Hours}))
+	}
+	if w.FirstTimeRight != nil {
+		out += say.F(", right at the first go in about %d of 100 such jobs", hundredths(*w.FirstTimeRight))
+	}
+	return out + "."
+}
+
+// askedWords tell what has to be measured before anything can be judged.
+func (c *Case) askedWords(needs []Need) say.Text {
+	var list []say.Text
+	for _, n := range needs {
+		list = append(list, n.What)
+	}
+	return say.F("Not yet: measure %v first. Until then no repair can be judged.", and(list))
+}

@@ -1,0 +1,106 @@
+package plan
+
+import (
+	"math"
+
+	"rebush/fits/say"
+	"rebush/plan/chance"
+	"rebush/plan/route"
+	"rebush/plan/seat"
+	"rebush/plan/verdict"
+)
+
+// works are the ways that cut as the verdict weighs them. extra is what has to
+// be bought beside what each of them needs.
+func works(list []outcome, extra []verdict.Part) []verdict.Work {
+	var out []verdict.Work
+	for i := range list {
+		w := list[i].work()
+		w.Parts = append(w.Parts, extra...)
+		out = append(out, w)
+	}
+	return out
+}
+
+// work is one way as the verdict weighs it.
+func (o *outcome) work() verdict.Work {
+	w := verdict.Work{Name: o.Name, OK: o.OK, WhyNot: o.Why, Owner: o.Owner}
+	if o.placing == nil {
+		return w
+	}
+	for _, x := range o.bores {
+		if a := x.Chosen; a != nil {
+			w.Mended = append(w.Mended, verdict.BoreWay{Bore: x.Name(), Way: mendNames[a.Mend]})
+			w.MetalMM += takenOff(x)
+			part := verdict.Part{Name: "bush of " + x.Name(), Bush: true}
+			if a.Bush.Priced {
+				price := a.Bush.Price
+				part.Price = &price
+			}
+			w.Parts = append(w.Parts, part)
+		}
+	}
+	for _, b := range o.Route.Buy {
+		if b.Why != "" {
+			w.Parts = append(w.Parts, verdict.Part{Name: b.What.String()})
+		}
+	}
+	w.Minutes, w.Clampings = timed(o.Route)
+	w.Trials = ended(o.Result)
+	w.Asks = asked(o.steps.Asks)
+	return w
+}
+
+// asked says what has to be known before the way can be judged.
+func asked(bores []string) say.Text {
+	if len(bores) == 0 {
+		return ""
+	}
+	return say.F("%s: the old bush is still in, and nobody knows the seat behind it", bores[0])
+}
+
+// takenOff is the metal that a seat takes off on radius.
+func takenOff(x seat.Seated) float64 {
+	a := x.Chosen
+	off := 0.0
+	if a.Way.Kind != seat.OldSeatWay && a.Way.Kind != seat.CapWay {
+		off = a.SeatHigh/2 - x.Old.Worn.R
+	}
+	if p := a.Part; p != nil {
+		off = 0
+		if !p.Stays {
+			off = p.SeatHigh/2 - x.Old.Worn.R
+		}
+	}
+	return math.Max(0, off)
+}
+
+// rebuilding are the kinds of operation that belong to strip and rebuild, whose
+// hours the shop gives.
+var rebuilding = map[route.Kind]bool{route.KindLineUp: true, route.KindAssemble: true, route.KindWheels: true}
+
+// timed are the minutes of a route, and the clampings under a spindle.
+func timed(r Routed) (minutes float64, clampings int) {
+	for _, o := range r.Rows {
+		if o.Minutes != nil && !rebuilding[o.Kind] {
+			minutes += *o.Minutes
+		}
+	}
+	for _, s := range r.Setups {
+		if s.Clamping {
+			clampings++
+		}
+	}
+	return minutes, clampings
+}
+
+// ended are the shares of the trials by what became of them; nil where none were
+// run.
+func ended(r *chance.Result) *verdict.Trials {
+	if r == nil {
+		return nil
+	}
+	n := float64(max(1, r.Trials))
+	return &verdict.Trials{Right: r.FirstTimeRight, Rework: float64(r.Rework) / n, Spoilt: float64(r.Spoilt) / n,
+		NextBush: float64(r.NextBush) / n, Lost: r.Lost}
+}
