@@ -61,10 +61,12 @@ func (b *builder) sided(pairs [][]Bore) []clamping {
 	left, right := &clamping{up: job.Left, far: map[string]bool{}}, &clamping{up: job.Right, far: map[string]bool{}}
 	bySide := map[job.Side]*clamping{job.Left: left, job.Right: right}
 	split := map[string]string{} // bore -> the other one of its shaft
+	prefer := uppermost(pairs)
 	for _, mine := range pairs {
 		if len(mine) == 2 {
 			near, far := mine[0], mine[1]
-			if far.mid() > near.mid()+1e-9 {
+			alike := sameSize(far.mid(), near.mid())
+			if far.mid() > near.mid()+1e-9 || alike && near.Side != prefer && b.reaches(far, near) == "" {
 				near, far = far, near
 			}
 			why := b.reaches(near, far)
@@ -107,6 +109,26 @@ func (b *builder) sided(pairs [][]Bore) []clamping {
 		out = append(out, *c)
 	}
 	return out
+}
+
+// uppermost is the side that shafts with unlike seats want uppermost, where all of
+// them want one: those with alike seats then need no clamping of their own.
+func uppermost(pairs [][]Bore) job.Side {
+	want := map[job.Side]bool{}
+	for _, mine := range pairs {
+		if len(mine) != 2 || sameSize(mine[0].mid(), mine[1].mid()) {
+			continue
+		}
+		larger := mine[0]
+		if mine[1].mid() > larger.mid() {
+			larger = mine[1]
+		}
+		want[larger.Side] = true
+	}
+	if want[job.Right] && !want[job.Left] {
+		return job.Right
+	}
+	return job.Left
 }
 
 // reaches says why the tools that make the far seat do not get to it through

@@ -175,13 +175,17 @@ func (p proof) box() say.Text { return p.goes + " goes, " + p.stops + " does not
 func (b *builder) tryInScrap() {
 	b.setup, b.last = onBench, ""
 	seen := map[string]bool{}
-	for i, x := range b.j.Bores {
+	var cut []Bore
+	for _, x := range b.j.Bores {
+		cut = append(cut, b.cutsOf(x)...)
+	}
+	for i, x := range cut {
 		if seen[scrapKey(x)] || !b.needsScrap(x) {
 			continue
 		}
 		seen[scrapKey(x)] = true
 		var bushes, holes []string
-		for _, y := range b.j.Bores[i:] {
+		for _, y := range cut[i:] {
 			if b.needsScrap(y) && scrapKey(y) == scrapKey(x) {
 				bushes, holes = appendNew(bushes, y.Bush), appendNew(holes, y.Name)
 			}
@@ -194,9 +198,16 @@ func (b *builder) tryInScrap() {
 		if x.HeldBy == seat.ByCompound {
 			want = "it slides in without shake"
 		}
+		metal := say.Text("the same metal and thickness")
+		switch {
+		case x.Metal != "":
+			metal = words(x.Metal) + ", of the same thickness,"
+		case x.ForPart:
+			holes = []string{"the " + x.Bush + " of " + list(holes)}
+		}
 		lim := x.Seat
 		b.add(Operation{Kind: KindScrap,
-			Do: say.F("In scrap of the same metal and thickness make a hole as for %s and try %v in it", list(holes),
+			Do: say.F("In scrap of %v make a hole as for %s and try %v in it", metal, list(holes),
 				try), Tool: words(x.WayName), ToolMM: math.NaN(),
 			Limits: &lim, OfSeat: true, Gauge: want, Backing: "block under the scrap",
 			Minutes: 2*b.r.ToolChange + b.r.Gauging,
@@ -209,7 +220,7 @@ func (b *builder) needsScrap(x Bore) bool { return x.cuts() && !b.gauge(x.Seat, 
 
 // scrapKey is one for bores that one scrap hole answers for.
 func scrapKey(x Bore) string {
-	return fmt.Sprintf("%s %.3f %.3f %.3f %v", x.WayName, x.Seat[0], x.OD[0], x.OD[1], x.HeldBy)
+	return fmt.Sprintf("%s %v %s %.3f %.3f %.3f %v", x.WayName, x.ForPart, x.Metal, x.Seat[0], x.OD[0], x.OD[1], x.HeldBy)
 }
 
 // unique leaves the first of what is alike.

@@ -178,3 +178,25 @@ func TestMergeToolByTool(t *testing.T) {
 		t.Errorf("%.1f and %.1f minutes: the second hole needs no tool change", first.Minutes, second.Minutes)
 	}
 }
+
+// A shaft with alike seats goes into the clamping that another shaft wants with
+// its larger seat uppermost, where the tools reach: one set-up less.
+func TestAlikeSeatsGoWithTheOthers(t *testing.T) {
+	j, s := axle(), millShop()
+	s.Drills = append(s.Drills, Tool{Name: "5.7 mm drill", Size: 5.7})
+	other := axle().Bores
+	for i := range other {
+		other[i].Name, other[i].Shaft = strings.Replace(other[i].Name, "axle", "rear", 1), "rear"
+	}
+	other[1].WaySize, other[1].WayName, other[1].Seat = 6, "6 mm reamer", [2]float64{6.005, 6.012}
+	j.Bores = append(j.Bores, other...)
+	var got []string
+	for _, u := range Make(j, s, plainCut, plainRules()).Setups {
+		if u.Clamping {
+			got = append(got, string(u.Plate)+": "+strings.Join(u.Bores, ", "))
+		}
+	}
+	if d := cmp.Diff([]string{"right: axle.right, axle.left, rear.right, rear.left"}, got); d != "" {
+		t.Error(d)
+	}
+}
