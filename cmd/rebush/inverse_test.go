@@ -47,6 +47,12 @@ func TestMeshInverse(t *testing.T) {
 			t.Errorf("%q: %v for 0.0508 mm is not above %v for 0.05", base[2], wide, c)
 		}
 	}
+	// Nearer than the tight distance teeth have no backlash, and never less.
+	for base, near := range map[*[]string]string{&spur: "10.95", &worm: "7.95"} {
+		if _, b, _ := asked(*base, "--centre", near); b != 0 {
+			t.Errorf("%q at %s: backlash %v", (*base)[2], near, b)
+		}
+	}
 	if _, _, eps := asked(spur, "--contact", "1.2"); math.Abs(eps-1.2) > 1e-6 {
 		t.Errorf("contact ratio %v for 1.2", eps)
 	}

@@ -88,7 +88,7 @@ func lookupSpur(e *env, o options, words []string) error {
 		if v, err := s.ContactRatioUncapped(at); err == nil {
 			a.Uncapped = dim.Number(v)
 		}
-		if g1, g2, err := s.Angular(at); err == nil {
+		if g1, g2, err := s.Angular(at); err == nil && g1 >= 0 {
 			a.PlayDeg = [2]*float64{dim.Number(g1), dim.Number(g2)}
 		}
 		return a, nil
@@ -152,7 +152,7 @@ func lookupWorm(e *env, o options, words []string) error {
 		if err != nil {
 			return nil, err
 		}
-		if v, err := w.Angular(at); err == nil {
+		if v, err := w.Angular(at); err == nil && v >= 0 {
 			a.PlayDeg = dim.Number(v)
 		}
 		return a, nil

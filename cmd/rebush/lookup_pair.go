@@ -88,7 +88,9 @@ func (a *meshAnswer) fill(o options, p mesh.Pair) (float64, error) {
 	t1, t2 := p.TipClearance(at)
 	a.CentreMM, a.StandardCentreMM, a.TightCentreMM = gauged(at), gauged(p.Standard()), gauged(p.Tight())
 	a.OperatingAngle, a.ContactRatio = dim.Number(angle), dim.Number(eps)
-	a.BacklashMM, a.NormalBacklashMM, a.RadialBacklashMM = gauged(jt), gauged(jn), gauged(p.Radial(at))
+	// Teeth that would overlap have no backlash: by how much, the tight distance tells.
+	a.BacklashMM, a.NormalBacklashMM = gauged(max(0, jt)), gauged(max(0, jn))
+	a.RadialBacklashMM = gauged(max(0, p.Radial(at)))
 	a.TipClearanceMM = gauged(min(t1, t2))
 	if jn < 0 {
 		a.Note += "the teeth would have to overlap: it does not turn at this distance. "

@@ -62,8 +62,9 @@ func (in Input) edge(g Gear, t []Point) edges {
 //	u_a = sqrt(u_setup^2 + u_hole^2/n + u_geom^2 + u_mate^2)
 //
 // A mate on another shaft brings its own holes, and its centres' doubt where it
-// is fixed, taken along the line of the original centres. One set-up counts
-// once: two shafts cut in it share its error.
+// is fixed, taken along the line of the original centres. Two shafts that are cut
+// in one clamping stand to each other as they are whatever its error; in two
+// clampings each brings its own.
 func (in Input) doubt(g Gear) float64 {
 	s := in.Shafts[g.Shaft]
 	t, _ := s.mean()
@@ -75,18 +76,22 @@ func (in Input) doubt(g Gear) float64 {
 	_, n := g.Geometry.Distance(s.bare(t, g.Share), m)
 	given := GivenDoubt(g.UGeom, g.UMate)
 	v := given*given + s.doubt(n, g.Share)
-	setup := 0.
+	cut := 0.0 // variance of the clampings
 	if s.fixed() < 0 {
-		setup = s.USetup
+		cut = s.USetup * s.USetup
 	}
 	if g.Mate >= 0 {
 		m := in.Shafts[g.Mate]
 		v += m.doubt(n, g.MateShare)
-		if m.fixed() < 0 {
-			setup = math.Max(setup, m.USetup)
+		switch {
+		case m.fixed() >= 0:
+		case s.fixed() < 0 && in.OneClamping:
+			cut = 0
+		default:
+			cut += m.USetup * m.USetup
 		}
 	}
-	return math.Sqrt(v + setup*setup)
+	return math.Sqrt(v + cut)
 }
 
 // GivenDoubt is the standard uncertainty of a mesh beside that of where its

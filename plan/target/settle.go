@@ -94,7 +94,7 @@ func (s *settling) search() error {
 // input is what the search is asked; the figures of the ledger are put in by
 // asked.
 func (x Axles) input(drives []mesh.Drive, shop Shop) Input {
-	in := Input{}
+	in := Input{OneClamping: shop.OneClamping}
 	for _, a := range x {
 		t := Shaft{Name: a.Shaft.Name, TowardsDeg: a.TowardsDeg, USetup: shop.Setup.U, UHole: shop.Hole.U}
 		for _, h := range a.Holes {

@@ -12,7 +12,10 @@ type Doubt struct {
 }
 
 // Shop is how well the shop places a clamping and a hole.
-type Shop struct{ Setup, Hole Doubt }
+type Shop struct {
+	Setup, Hole Doubt
+	OneClamping bool // all shafts are cut in one
+}
 
 // ShopOf says how well a shop places a clamping and a hole: as its file has it,
 // else by rule for its machine.
@@ -23,7 +26,8 @@ func ShopOf(sh *job.Shop, rules *table.Rules) Shop {
 		hole = "jig" // the hole itself; the place is the set-up's
 	}
 	by := func(rule string) Doubt { r := rules.Get(rule); return Doubt{r.Low, r.Address + ": " + r.Source} }
-	out := Shop{Setup: by("setup_u_" + setup + "_mm"), Hole: by("hole_u_" + hole + "_mm")}
+	out := Shop{Setup: by("setup_u_" + setup + "_mm"), Hole: by("hole_u_" + hole + "_mm"),
+		OneClamping: sh.MachineKind != "lathe"}
 	at := sh.At("machine/location").Source("built-in small shop:1")
 	if sh.SetupU.Given() {
 		out.Setup = Doubt{sh.SetupU.Float(), at}

@@ -85,6 +85,9 @@ type Input struct {
 	// MostMove is the longest move of a shaft that is an answer at all, mm; 0:
 	// a tenth of the shortest centre distance of the trusted pairs.
 	MostMove float64
+	// OneClamping says that all shafts are cut in one: on a lathe each is brought
+	// to the spindle by itself.
+	OneClamping bool
 }
 
 func finite(v ...float64) bool {
