@@ -77,9 +77,7 @@ func noCut(p *paper, pl *plan.Plan) {
 	sideBySide(p, pl)
 	change(p, pl)
 	hurts(p, pl)
-	if len(pl.Findings) > 0 {
-		findings(p, pl)
-	}
+	inShort(p, pl)
 	b = p.block()
 	b.y = b.write(0, 0, b.Width, sameWord, draw.Regular, p.st.small)
 	b.Reach(b.y)
@@ -127,7 +125,7 @@ func needs(p *paper, v *plan.Verdict) {
 		if n.Cost != nil {
 			s += ". Cost: " + cost(*n.Cost, v.Currency)
 		}
-		b.ticked(s+".", draw.Regular)
+		b.ticked(ended(s), draw.Regular)
 		b.y -= 1
 		line := []blankLine{{"found or bought", "", 1.4}, {"date", "", 0.8}}
 		if n.Expected != nil {
@@ -257,7 +255,7 @@ func change(p *paper, pl *plan.Plan) {
 	}
 	for _, t := range v.Tried {
 		b := p.block()
-		b.dashed(t.Said(v.Currency).String() + ".")
+		b.dashed(ended(t.Said(v.Currency).String()))
 		p.tight(b)
 	}
 }
@@ -293,6 +291,36 @@ func hurts(p *paper, pl *plan.Plan) {
 		}
 	}
 	owned(p, pl.Safety.Owner)
+}
+
+// inShort lists the findings a paragraph each, cautions first.
+func inShort(p *paper, pl *plan.Plan) {
+	first := true
+	for _, l := range levels {
+		for _, f := range pl.Findings {
+			if f.Level != l {
+				continue
+			}
+			if first {
+				p.follow("Findings", "findings")
+				first = false
+			}
+			b := p.block()
+			s := string(l)
+			if f.Where != "" {
+				s += ", " + f.Where
+			}
+			s = ended(s + ": " + f.Text.String())
+			if fix := f.Else(); fix != "" {
+				s += ended(" What would change it: " + fix.String())
+			}
+			b.dashed(s)
+			for _, t := range f.Tried {
+				b.dashed(t.Said(p.currency).String() + ".")
+			}
+			p.tight(b)
+		}
+	}
 }
 
 // cost is money as an owner reads it: whole, with its currency where it has one.

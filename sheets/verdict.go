@@ -113,9 +113,9 @@ func unchecked(p *paper, pl *plan.Plan) {
 		}
 		switch f.Rule {
 		case verdict.RuleLookAlikes, verdict.RuleMendFirst:
-			b.ticked(words+".", draw.Bold)
+			b.ticked(ended(words), draw.Bold)
 		default:
-			b.para(words+".", draw.Regular, p.st.body)
+			b.para(ended(words), draw.Regular, p.st.body)
 		}
 		p.tight(b)
 	}

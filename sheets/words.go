@@ -63,6 +63,14 @@ func sentence(s string) string {
 	return string(unicode.ToUpper(r)) + s[n:]
 }
 
+// ended ends a sentence with a full stop, where it has none.
+func ended(s string) string {
+	if s == "" || strings.HasSuffix(s, ".") {
+		return s
+	}
+	return s + "."
+}
+
 // microns sets the sign of the micrometre where a figure of the plan is typed
 // "7 um".
 func microns(s string) string {
