@@ -82,6 +82,16 @@ func decided() map[string]func(bored) float64 {
 		"flow_max":             of(func(a *seat.Answer) float64 { return a.ClosureAt[1].Bush.Yield }),
 		"journal_mm":           func(b bored) float64 { return b.Wanted.Journal },
 		"must_pass_mm":         func(b bored) float64 { return b.Wanted.MustPass },
+		"part/hole_mm/min":     of(func(a *seat.Answer) float64 { return a.Part.SeatLow }),
+		"part/hole_mm/max":     of(func(a *seat.Answer) float64 { return a.Part.SeatHigh }),
+		"part/outside_mm/min":  of(func(a *seat.Answer) float64 { return a.Part.ODLow }),
+		"part/outside_mm/max":  of(func(a *seat.Answer) float64 { return a.Part.ODHigh }),
+		"part/off_mm":          nil, // the web tells
+		"part/web_mm":          of(func(a *seat.Answer) float64 { return a.Part.Web }),
+		"part/edge_mm":         nil, // the metal left tells
+		"part/metal_left_mm":   of(func(a *seat.Answer) float64 { return a.Part.Left }),
+		"part/factor":          of(func(a *seat.Answer) float64 { return a.Part.Factor() }),
+		"part/pressure_mpa":    of(func(a *seat.Answer) float64 { return a.Part.PressMPa }),
 		"there_mm":             func(b bored) float64 { return b.Wanted.There },
 		"plate_mm":             func(b bored) float64 { return b.Wanted.Plate },
 		"load_n":               func(b bored) float64 { return b.Wanted.Load },

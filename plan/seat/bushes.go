@@ -73,22 +73,44 @@ func (in *Input) classes(nominal dim.Length, class string) (lower, upper decimal
 // series are the bushes that can be bought, for when nothing on the list can be
 // seated.
 func (in *Input) series(said *finding.List) []Bush {
-	list, err := stock.Series(in.Library)
+	if in.Series != nil {
+		return in.Series
+	}
+	out, err := SeriesOf(in.Tables)
 	if err != nil {
 		saySeries(said, err)
-		return nil
-	}
-	var out []Bush
-	for i, kept := range list {
-		b := Bush{Code: kept.Code, Index: len(in.Job.Bushes) + i, ToBuy: true,
-			Source: kept.Address + ": " + kept.Source}
-		if b.Metal, err = metalOf(in.Metals, kept.Material); err != nil {
-			continue
-		}
-		if b.sized(kept, in.classes, dim.Length{},
-			dim.Length{}) == nil { // else a size for which its class does not exist
-			out = append(out, b)
-		}
 	}
 	return out
 }
+
+// SeriesOf are the bushes that are sold, with their limits: to be read once for
+// many jobs by the same tables. A size for which its class does not exist, and a
+// material that is not known, are left out; an error is that of the table.
+func SeriesOf(t Tables) ([]Bush, error) {
+	list, err := stock.Series(t.Library)
+	if err != nil {
+		return nil, err
+	}
+	metals := map[string]Metal{}
+	in := Input{Tables: t}
+	var out []Bush
+	for i, kept := range list {
+		m, known := metals[kept.Material]
+		if !known {
+			if m, err = metalOf(t.Metals, kept.Material); err != nil {
+				continue
+			}
+			metals[kept.Material] = m
+		}
+		b := Bush{Code: kept.Code, Index: seriesFrom + i, ToBuy: true, OnHand: -1, Metal: m,
+			Source: kept.Address + ": " + kept.Source}
+		if b.sized(kept, in.classes, dim.Length{}, dim.Length{}) == nil {
+			out = append(out, b)
+		}
+	}
+	return out, nil
+}
+
+// seriesFrom is the index of the first bush of the series: behind those of any
+// list.
+const seriesFrom = 1 << 20

@@ -63,9 +63,14 @@ func (in *Input) allowed(bore string) []Bush {
 	return out
 }
 
-// toBuy searches the series. Those that do not fit either are not told of.
+// toBuy searches the series.
 func (in *Input) toBuy(h Hole, mends []Mend, series []Bush) []Answer {
-	list := Search(h, mends, series, in.Shop, in.Rules)
+	return goes(newJudge(h, in.Shop, in.Rules).search(mends, series, false))
+}
+
+// goes are the first of a search of the series that can be seated. Those that
+// cannot are not told of.
+func goes(list []Answer) []Answer {
 	n := 0
 	for n < len(list) && n < mostToBuy && list[n].Feasible {
 		n++

@@ -87,7 +87,20 @@ func (e *explainer) sizes(row *Row) figures {
 			limits,
 			inUM(Interference), f.od.most, f.seat.least)}
 	row.InterferenceUM = f.u.numbers()
-	if !math.IsInf(a.Ligament, 1) {
+	if a.Part != nil {
+		e.part(row)
+	}
+	switch {
+	case math.IsInf(a.Ligament, 1):
+	case e.inPart():
+		row.MetalLeftMM = dim.Size(p.Calc2("metal_left_mm", "metal left between "+a.Part.name()+" and edge", "mm",
+			"distance of the edge less half the largest hole of it", "plane geometry", MetalLeft, p.Num("part/edge_mm"),
+			p.Num("part/hole_mm/max")).V)
+	case a.Part != nil && a.Part.Left < MetalLeft(e.x.Hole.EdgeAway(), a.SeatHigh):
+		row.MetalLeftMM = dim.Size(p.Calc2("metal_left_mm", "metal left between plug and edge", "mm",
+			"distance of the edge less half the largest hole of it, which is less than beside the seat", "plane geometry",
+			MetalLeft, p.Num("part/edge_mm"), p.Num("part/hole_mm/max")).V)
+	default:
 		row.MetalLeftMM = dim.Size(p.Calc2("metal_left_mm", "metal left between seat and edge", "mm",
 			"distance of the edge less half the largest seat", "plane geometry", MetalLeft, e.edge(), f.seat.most).V)
 	}
@@ -207,8 +220,9 @@ func (e *explainer) warmth(row *Row, f figures) {
 }
 
 func (e *explainer) plateExpansion() ledger.Num {
-	p := &e.in.Casting.Plate
-	return e.page.Leaf("expansion_plate", "expansion of "+p.Name, "1e-6/K", e.plate("expansion", false), p.Alpha)
+	p := &e.x.Hole.Plate2
+	return e.page.Leaf("expansion_plate", "expansion of "+e.aroundIt(), "1e-6/K",
+		e.where("expansion", p.Alpha, e.in.Casting.Plate.Alpha, false), p.Alpha)
 }
 
 func (e *explainer) bushExpansion() ledger.Num {

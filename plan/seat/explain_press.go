@@ -38,11 +38,12 @@ func (e *explainer) mechanics(in []float64) press.Seat {
 // press explains pressure, tension, force, torque and closure.
 func (e *explainer) press(row *Row, f figures) {
 	a, p := e.a, e.page
-	plate, bush := e.in.Casting.Plate.Name, a.Bush.Metal.Name
+	plate, bush := e.aroundIt(), a.Bush.Metal.Name
+	casting := &e.in.Casting.Plate
 	stiff, soft, closing := e.bores(f)
 	given := []ledger.Num{
 		stiff,
-		p.Leaf("plate_e_high", "modulus of "+plate+" for stress", "MPa", e.plate("E", true), a.Stress.Housing.E),
+		p.Leaf("plate_e_high", "modulus of "+plate+" for stress", "MPa", e.where("E", a.Stress.Housing.E, casting.EHigh, true), a.Stress.Housing.E),
 		p.Leaf("bush_e_high", "modulus of "+bush+" for stress", "MPa", e.bush("E", true), a.Stress.Bush.E),
 		p.Leaf("bush_flow_high", "flow stress of the bush for stress, with 1.155", "MPa",
 			e.flowLine("porous_peak_mpa", true)+", times 1.155 (von Mises over Tresca)", a.Stress.Bush.Yield)}
@@ -50,9 +51,11 @@ func (e *explainer) press(row *Row, f figures) {
 	most := p.Calc("pressure_mpa/max", "largest seat pressure", "MPa",
 		"interference over the flexibility of plate and bush, no more than the bush bears before it flows", lame,
 		e.state(func(s press.State) float64 { return s.P }), stressed...)
-	row.HoopMPa = dim.Number(p.Calc("hoop_mpa", "largest tension in the plate", "MPa",
-		"largest pressure times the larger of the tension at the seat and at the free edge", lame,
-		e.state(func(s press.State) float64 { return s.HousingHoopMax }), stressed...).V)
+	row.HoopMPa = dim.Number(e.tension(most, func() ledger.Num {
+		return p.Calc("hoop_mpa", "largest tension in the plate", "MPa",
+			"largest pressure times the larger of the tension at the seat and at the free edge", lame,
+			e.state(func(s press.State) float64 { return s.HousingHoopMax }), stressed...)
+	}).V)
 	row.HoopLimitMPa = dim.Number(p.Leaf("hoop_limit_mpa", "largest tension allowed", "MPa", e.limitLine(),
 		a.PeakLimit).V)
 
@@ -120,8 +123,8 @@ func (e *explainer) closure(row *Row, f figures, bores both) {
 		return p.Calc("closure_um/"+k, k+" closure of the bore on diameter", "um",
 			"elastic up to the flow of the bush, beyond it 1.0 (least) or outer over inner wall diameter (largest) of each further um",
 			"Lame, and the ring that flows: fits/press/METHODS.md 3", e.state(pick), u, seat, bore,
-			p.Leaf("closure_plate_e_"+k, "modulus of "+e.in.Casting.Plate.Name+" for the "+k+" closure", "MPa",
-				e.plate("E", at.Housing.E == e.in.Casting.Plate.EHigh), at.Housing.E),
+			p.Leaf("closure_plate_e_"+k, "modulus of "+e.aroundIt()+" for the "+k+" closure", "MPa",
+				e.closureE(at.Housing.E), at.Housing.E),
 			p.Leaf("closure_bush_e_"+k, "modulus of "+metal.Name+" for the "+k+" closure", "MPa",
 				e.bush("E", at.Bush.E == metal.EHigh), at.Bush.E),
 			p.Leaf("flow_"+k, "flow stress of the bush for its closure", "MPa", e.flowLine("porous_flow_mpa", false),
@@ -130,6 +133,16 @@ func (e *explainer) closure(row *Row, f figures, bores both) {
 	row.ClosureUM = both{
 		end(0, "min", f.u.least, f.seat.most, bores.least, func(s press.State) float64 { return s.ClosureLow * 1000 }),
 		end(1, "max", f.u.most, f.seat.least, bores.most, func(s press.State) float64 { return s.ClosureHigh * 1000 })}.numbers()
+}
+
+// closureE says where a modulus of what the seat is cut in stands, by which a bore
+// closes.
+func (e *explainer) closureE(v float64) string {
+	high, plate := v == e.x.Hole.Plate2.EHigh, e.in.Casting.Plate.ELow
+	if high {
+		plate = e.in.Casting.Plate.EHigh
+	}
+	return e.where("E", v, plate, high)
 }
 
 // ontoMandrel explains how far the bore of a bush closes onto the mandrel that

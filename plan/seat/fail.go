@@ -13,6 +13,7 @@ type Fail struct {
 	What       what
 	Have, Want float64 // in Unit; of a tool that is missing the limits of the seat that is wanted
 	Name       string
+	Part       string  // the reason is one of what stands round the bush: "plug", "sleeve"; "" of the bush
 	Gap        float64 // how much is missed, as a share of what such a figure may be: METHODS.md 1
 }
 
@@ -54,6 +55,8 @@ const (
 	capSlide
 	noTool
 	noLathe
+	wallOfPart
+	noPartTool
 	lastWhat
 )
 
@@ -64,6 +67,11 @@ const farOff = 200
 // Text says the reason with its figure, in words of the bench. Two figures that
 // would print alike get more digits, until they differ.
 func (f Fail) Text() say.Text {
+	if f.Part != "" {
+		of := f
+		of.Part = ""
+		return say.F("its %s %v", f.Part, of.Text())
+	}
 	name := say.Words(f.Name)
 	// against sets what is against what is wanted; the second has its unit from
 	// the first.
@@ -126,6 +134,14 @@ func (f Fail) Text() say.Text {
 		return "compound does not bond to an oil-filled bush"
 	case compoundHot:
 		return against("gets %v hot, compound is trusted to %v", "C", 0)
+	case noPartTool:
+		return say.F("wants a hole of at least %v, and no tool that is here makes one", say.MM(f.Have, 2))
+	case wallOfPart:
+		if f.Have < 0 {
+			return say.F("would break %v out of %s, needs %v of its wall left", say.MM(-f.Have, 2), f.Name,
+				say.MM(f.Want, 2).Bare())
+		}
+		return against("leaves %v of the wall of "+escaped(name)+", needs %v", "mm", 2)
 	case noLathe:
 		return "it has to be turned, and there is no lathe"
 	case noTool:

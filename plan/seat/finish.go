@@ -150,8 +150,11 @@ func (j *judge) pressedOver(a *Answer) bool {
 	}
 	st := a.Stress
 	st.Bush.Yield = 0
-	p, peak := st.HeldAt(a.UHigh)
-	if f := j.plateStands(p, peak, a.SeatHigh/2, a.Ligament); f.What != noFail {
+	p, _ := st.HeldAt(a.UHigh)
+	c := j.circle(a.SeatHigh)
+	c.factor = j.circle(a.SeatLow).factor
+	peak := c.tension(p)
+	if f := j.plateStands(p+c.pressed, peak, c.d/2, c.left); f.What != noFail {
 		return false
 	}
 	a.MandrelIn, a.Stress, a.PHigh, a.Peak = true, st, p, peak
@@ -161,7 +164,7 @@ func (j *judge) pressedOver(a *Answer) bool {
 	at.Bush.Yield = 0
 	least, _ := at.HeldAt(a.ULow)
 	a.PressIn = AxialForce(j.loF, a.SeatHigh, a.Contact, least)
-	a.WinHigh = math.Min(a.WinHigh, a.UHigh*j.spare(p, peak, a))
+	a.WinHigh = math.Min(a.WinHigh, a.UHigh*j.spare(p, peak, c))
 	a.Finish, a.FinishTool, a.FinishSizes = Mandrel, "mandrel left in the bore while pressing", []float64{best}
 	a.Expected = [2]float64{best - j.r.SpringHigh, best - j.r.SpringLow}
 	a.Closed = a.Expected
@@ -170,9 +173,9 @@ func (j *judge) pressedOver(a *Answer) bool {
 
 // spare is by how much a pressure may still rise before the plate reaches its
 // limit, as a factor.
-func (j *judge) spare(p, peak float64, a *Answer) float64 {
+func (j *judge) spare(p, peak float64, c circle) float64 {
 	if j.h.Plate2.Casting {
 		return j.plateLimit() / peak
 	}
-	return j.plateLimit() / math.Max(1e-12, meanTension(p, a.SeatHigh/2, a.Ligament))
+	return j.plateLimit() / math.Max(1e-12, meanTension(p+c.pressed, c.d/2, c.left))
 }

@@ -44,6 +44,10 @@ func Doubt(uPlace, uSurvey float64) float64 { return 2 * math.Hypot(uPlace, uSur
 // centre.
 func MetalLeft(edge, seat float64) float64 { return edge - seat/2 }
 
+// PlateTension is the largest tension in the plate, MPa: of the pressure of the
+// bush and of what stands round it, for a factor of tension for each MPa.
+func PlateTension(bush, part, factor float64) float64 { return (bush + part) * factor }
+
 // Lead is the lead chamfer of a bush: the thick one where its thinnest wall is
 // over the limit.
 func Lead(odLow, boreHigh, limit, thin, thick float64) float64 {

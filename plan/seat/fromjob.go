@@ -20,6 +20,7 @@ type Tables struct {
 	Metals          *material.Registry
 	Limits          *limits.Limits
 	UBore, UOutside dim.Length
+	Series          []Bush // bushes that are sold, as SeriesOf has them; nil: read when they are wanted
 }
 
 // Input is what the search reads beside the holes: the job with its shop, the
@@ -29,6 +30,7 @@ type Input struct {
 	Tables
 	Casting Casting
 	Stock   []Bush // the job's list
+	Brief   bool   // only what goes: those that fell, and why, are left out
 	Shop    Shop
 	Rules   Rules
 }

@@ -55,7 +55,7 @@ bushes:
 `
 
 // read makes an input of two texts.
-func read(t *testing.T, shop, text string, edits ...func(*job.Job)) (Input, []string) {
+func read(t testing.TB, shop, text string, edits ...func(*job.Job)) (Input, []string) {
 	t.Helper()
 	dir := t.TempDir()
 	if err := os.WriteFile(filepath.Join(dir, "shop.yaml"), []byte(shop), 0o644); err != nil {

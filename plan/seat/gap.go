@@ -34,13 +34,14 @@ var about = [lastWhat]struct {
 	shortOfCleanUp: {OfSeat, "mm"}, shortOfFill: {OfSeat, "mm"}, oldSeatSpoilt: {OfOldSeat, ""},
 	dropsLoose: {OfInterference, "um"}, tooTight: {OfInterference, "um"}, pressTooHeavy: {OfInterference, "um"},
 	compoundGap: {OfGap, "mm"}, capSlide: {OfGap, "um"},
-	noSuchWay: {OfTool, "mm"}, noTool: {OfTool, "mm"}, noLathe: {OfTool, ""},
+	noSuchWay: {OfTool, "mm"}, noTool: {OfTool, "mm"}, noPartTool: {OfTool, "mm"}, noLathe: {OfTool, ""},
 	wallTooThin: {OfMetalLeft, "mm"}, wallTooThinForPress: {OfMetalLeft, "mm"}, neighbour: {OfMetalLeft, "mm"},
 	castingCracks: {OfTension, "MPa"}, plateYields: {OfTension, "MPa"},
 	doesNotHold: {OfHold, "N"}, noContact: {OfLength, "mm"}, compoundPorous: {OfMetal, ""}, compoundHot: {OfHeat, "C"},
 	boreTooLarge: {OfBore, "mm"}, nothingPasses: {OfBore, "mm"}, openedTooFar: {OfBore, "mm"}, seizes: {OfBore, "um"},
 	otherFinish: {OfFinish, "mm"}, wallOfBush: {OfBushWall, "mm"},
-	tooShort: {OfLength, "mm"}, sideRoom: {OfSidePlay, "mm"}, flangeRoom: {OfFlange, "mm"},
+	wallOfPart: {OfBushWall, "mm"},
+	tooShort:   {OfLength, "mm"}, sideRoom: {OfSidePlay, "mm"}, flangeRoom: {OfFlange, "mm"},
 	pressureHigh: {OfLoad, "MPa"}, speedHigh: {OfLoad, "m/s"}, pvHigh: {OfLoad, "MPa m/s"},
 	noCurrentPlastic: {OfMetal, ""}, noCurrentCompound: {OfMetal, ""},
 }
@@ -83,7 +84,7 @@ func (j *judge) gap(f Fail, seat float64) float64 {
 		return d / running
 	case seizes:
 		return d / 1000 / running
-	case wallTooThin, wallTooThinForPress, neighbour, openedTooFar, tooShort, sideRoom, flangeRoom,
+	case wallTooThin, wallTooThinForPress, neighbour, wallOfPart, openedTooFar, tooShort, sideRoom, flangeRoom,
 		castingCracks, plateYields, doesNotHold, compoundHot, pressureHigh, speedHigh, pvHigh:
 		return d / larger
 	case noContact:

@@ -23,6 +23,9 @@ type judge struct {
 	bore  [2]float64 // limits of the finished bore
 	edge  float64    // from the new centre to what is nearest
 
+	part *Part // what stands round the seat, nil the plate alone
+	mend Mend  // what the answers are, "" by the way that makes the seat
+
 	off    float64 // of the bore from the middle of the seat: bushes are turned with it
 	wallOf float64 // least wall aimed at for a bush that is turned for a seat of any size
 
@@ -84,6 +87,9 @@ func (j *judge) answer(a *Answer, b *Bush, w *Way, glued, why bool) {
 func (j *judge) walled(a *Answer, b *Bush, w *Way, glued, why bool) {
 	*a = Answer{Bush: *b, Way: *w, Mend: w.Kind.Mend(), Seen: &j.h, SeatAt: j.h.At, Offset: j.h.Offset, HeldBy: ByPress, LooseAt: math.NaN(), PV: math.NaN(),
 		RunCold: math.NaN(), RunHot: math.NaN(), Ligament: math.Inf(1)}
+	if a.Part = j.part; j.mend != "" {
+		a.Mend = j.mend
+	}
 	switch {
 	case w.Kind == CapWay:
 		a.HeldBy = ByCap
@@ -116,8 +122,14 @@ func (j *judge) walled(a *Answer, b *Bush, w *Way, glued, why bool) {
 	}
 	a.Feasible = true
 	a.USet = SetDoubt(j.off, j.r.ClockDeg, j.r.SetOver)
+	if j.part != nil {
+		a.Part = j.part.about(a)
+	}
 	a.thin = a.Bush.Turned && a.BushWall() < j.r.GoodWall-slack
 	a.Chance = j.chance(a)
+	if a.Part != nil && !a.Part.Stays {
+		a.Chance *= a.Part.Chance
+	}
 }
 
 // inItsSeat judges a bush on that goes with no seat there is, in the seats that it
@@ -207,7 +219,7 @@ func (j *judge) cleansUp(a *Answer) Fail {
 	if f := j.clears(a.Way.Kind, a.SeatLow, a.HeldBy == ByCompound, a.Bush.Metal.Porous); f.What != noFail {
 		return f
 	}
-	if !a.Way.Kind.takesOff() {
+	if !a.Way.Kind.takesOff() || j.part != nil && !j.part.Stays {
 		a.CleanUp = math.Inf(1)
 		return Fail{}
 	}

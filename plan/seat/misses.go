@@ -64,7 +64,7 @@ func (j *judge) suits(b *Bush, glued bool) (low, high float64) {
 // suited works out for the nearest of those that fell which seats would let
 // them through.
 func (j *judge) suited(fell []Answer) {
-	const told = 8
+	const told = 4
 	for i := range fell[:min(told, len(fell))] {
 		fell[i].seats, fell[i].seatsOK = j.seatThatWould(&fell[i])
 	}
@@ -72,7 +72,7 @@ func (j *judge) suited(fell []Answer) {
 
 // SeatThatWould are the limits, as diameters in mm, between which a seat would
 // let this bush pass every question; false where no seat would, or where it was not worked
-// out: it is for the nearest eight of a search that fell.
+// out: it is for the nearest four of a search that fell.
 func (a Answer) SeatThatWould() (low, high float64, ok bool) {
 	return a.seats[0], a.seats[1], a.seatsOK
 }

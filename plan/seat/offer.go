@@ -19,7 +19,7 @@ type Mended struct {
 	Owner   say.Text // the same for an owner, without figures
 	Answers []Answer // feasible, best first; then those that fell, the nearest miss first
 	Buy     []Answer // feasible bushes of the series that are sold, best first; none where the job chooses its bush
-	Asks    string   // what has to be measured before anything is cut, "seat"; "" nothing
+	Asks    string   // what has to be measured before anything is cut: "seat", "outside of the old bush"; "" nothing
 }
 
 // OK says that the mend has a feasible answer, of the list or to buy.
@@ -61,8 +61,8 @@ func Offer(in Input, sites []Site) ([]Offered, finding.List) {
 		}
 		o := Offered{Site: s, Hole: in.hole(s, sites)}
 		for _, m := range MendsRising() {
-			if mended, open := in.mended(m, s, sites, o.Hole, series); open {
-				o.Mends = append(o.Mends, mended)
+			if m != Keep {
+				o.Mends = append(o.Mends, in.mended(m, s, sites, o, series))
 			}
 		}
 		out = append(out, o)
@@ -70,11 +70,13 @@ func Offer(in Input, sites []Site) ([]Offered, finding.List) {
 	return out, said
 }
 
-// mended is one mend of a hole; false where it is none of those that are
-// searched.
-func (in *Input) mended(m Mend, s Site, sites []Site, h Hole, series []Bush) (Mended, bool) {
-	out := Mended{Mend: m}
+// mended is one mend of a hole; o holds the lesser ones.
+func (in *Input) mended(m Mend, s Site, sites []Site, o Offered, series []Bush) Mended {
+	out, h := Mended{Mend: m}, o.Hole
 	list := in.allowed(s.Name())
+	search := func(list []Bush, why bool) []Answer {
+		return newJudge(h, in.Shop, in.Rules).search([]Mend{m}, list, why)
+	}
 	switch m {
 	case Renew:
 		out.WhyNot, out.Owner = noRenewal(h)
@@ -84,19 +86,36 @@ func (in *Input) mended(m Mend, s Site, sites []Site, h Hole, series []Bush) (Me
 		h, out.WhyNot, out.Owner = in.asItIs(s, sites, h)
 		list = in.turned(list)
 	default:
-		return out, false
+		out.WhyNot, out.Owner = in.shutWithin(m, s, h, o.Of(Rebush))
+		search = func(list []Bush, why bool) []Answer { return in.within(m, s, sites, h, list, why) }
+		if m == BushInABush && s.Old.Bore.Bushed {
+			search = func(list []Bush, why bool) []Answer { return in.stays(s, sites, h, list, why) }
+		}
 	}
-	if s.Old.Bore.Bushed && s.there() == 0 && h.Cap == 0 {
-		out.Asks = "seat"
-	}
+	out.Asks = asked(m, s, h)
 	if out.WhyNot != "" {
-		return out, true
+		return out
 	}
-	out.Answers = Search(h, []Mend{m}, list, in.Shop, in.Rules)
-	if in.chosenCode(s.Name()) == "" && m != MadeToFit {
-		out.Buy = in.toBuy(h, []Mend{m}, series)
+	out.Answers = search(list, !in.Brief)
+	if in.chosenCode(s.Name()) == "" && (m == Renew || m == Rebush || m != MadeToFit && !feasible(out.Answers)) {
+		out.Buy = goes(search(series, false))
 	}
-	return out, true
+	return out
+}
+
+// asked is what has to be measured before a hole is mended so: of an old bush that
+// is still in its seat, which only shows when it is out, or its outside where it
+// stays. Where both are not known a mend that takes it out is planned by the worn
+// hole, and its seat may want a larger one.
+func asked(m Mend, s Site, h Hole) string {
+	b := s.Old.Bore
+	switch {
+	case h.Cap > 0 || !b.Bushed || b.BushedOD.Given():
+		return ""
+	case m == BushInABush:
+		return "outside of the old bush"
+	}
+	return "seat"
 }
 
 // underCap says why no hole is cut that a cap holds a bearing in.

@@ -80,8 +80,8 @@ func (j *judge) room(a *Answer) Fail {
 	if d := a.Bush.FlangeOD; d > 0 && h.RoomOut > 0 && d > h.RoomOut+slack {
 		return fail(HasRoom, flangeRoom, d, h.RoomOut)
 	}
-	if a.HeldBy == ByCap {
-		return Fail{}
+	if a.HeldBy == ByCap || j.part != nil && !j.part.through {
+		return Fail{} // what stands round the seat was held against its neighbours
 	}
 	want := j.r.leastMetal(a.HeldBy, a.SeatHigh)
 	for i := range h.Near {

@@ -34,8 +34,9 @@ type Row struct {
 	Tool   string `json:"tool"`   // what makes the seat
 	Second string `json:"second"` // a second hold where the press alone is not enough
 
-	SeatAtMM *dim.XY `json:"seat_at_mm"` // middle of a seat that does not stand about the new centre
-	OffsetMM *dim.XY `json:"offset_mm"`  // of a bush turned eccentric: from there to the middle of its bore
+	Part     *PartRow `json:"part"`       // what stands in the plate round the bush
+	SeatAtMM *dim.XY  `json:"seat_at_mm"` // middle of a seat that does not stand about the new centre
+	OffsetMM *dim.XY  `json:"offset_mm"`  // of a bush turned eccentric: from there to the middle of its bore
 
 	ClosedMM   *dim.MMRange `json:"closed_mm"`   // bore after pressing, before it is sized
 	ExpectedMM *dim.MMRange `json:"expected_mm"` // where the finished bore will lie

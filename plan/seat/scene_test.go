@@ -14,6 +14,7 @@ type scene struct {
 	w    Way
 	shop Shop
 	r    Rules
+	part *Part
 }
 
 func (s scene) search() []Answer {
@@ -21,7 +22,9 @@ func (s scene) search() []Answer {
 	if s.w.Name != "" {
 		shop.Ways = []Way{s.w}
 	}
-	return Search(s.h, s.h.Mends(), []Bush{s.b}, shop, s.r)
+	j := newJudge(s.h, shop, s.r)
+	j.part = s.part
+	return j.search(s.h.Mends(), []Bush{s.b}, true)
 }
 
 // only is the one answer of a scene.

@@ -59,14 +59,14 @@ func (j *judge) aim(b *Bush, glued bool) float64 {
 // is aimed into.
 func (j *judge) window(b *Bush, d float64) (lo, hi float64) {
 	hi = j.r.UsualShare * d
-	lig := MetalLeft(j.edge, d)
-	if lig <= 0 {
+	c := j.circle(d)
+	if c.left <= 0 {
 		return 0, 0
 	}
-	if lig < j.r.LightWall*d/2 {
-		hi = math.Min(hi, j.r.LightShare*d)
+	if c.left < j.r.LightWall*c.d/2 {
+		hi = math.Min(hi, j.r.LightShare*c.d)
 	}
-	hi = math.Min(hi, j.mostInterference(j.press(b, 0, d, true, false), lig))
+	hi = math.Min(hi, j.mostInterference(j.press(b, 0, d, true, false), c))
 	contact := math.Max(j.contact(b), 0.1)
 	lo = j.pressThatHolds(j.press(b, contact, d, false, false), &b.Metal, j.r.HoldN, j.needT)
 	return math.Min(lo, hi), hi
@@ -124,7 +124,7 @@ func (j *judge) turn(a *Answer, glued bool) (out Fail) {
 		u = math.Max(math.Min(lo+spread+r.TurnPress, hi-spread), spread+r.TurnPress)
 	}
 	b.ODLow, b.ODHigh = mid+u-half, mid+u+half
-	if u > 0 && MetalLeft(j.edge, mid) > 0 {
+	if u > 0 && j.circle(mid).left > 0 {
 		j.openForClosure(a, u, spread, aimBore)
 	}
 	return out

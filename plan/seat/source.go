@@ -92,16 +92,18 @@ func (e *explainer) bushLine(what string) string {
 }
 
 // toolLine says what makes the limits of the seat.
-func (e *explainer) toolLine() string {
-	switch e.a.Way.Kind {
+func (e *explainer) toolLine() string { return e.toolOf(e.a.Way) }
+
+func (e *explainer) toolOf(w Way) string {
+	switch w.Kind {
 	case BoringHead:
 		return e.in.Table.Get("boring_head_mm").Address + " about the size that was chosen"
 	case EndMill:
 		return e.in.Table.Get("end_mill_mm").Address + ", " + e.shopLine("end_mills")
 	case Reamer:
-		return e.shopLine(fmt.Sprintf("reamers/%d", e.a.Way.Index)) + ", " + e.a.Way.Kind.limits()
+		return e.shopLine(fmt.Sprintf("reamers/%d", w.Index)) + ", " + w.Kind.limits()
 	}
-	if e.a.Way.Kind == AsItIs && e.x.Old.Bore.Seat == nil {
+	if w.Kind == AsItIs && e.x.Old.Bore.Seat == nil {
 		return e.boreLine("narrowest") + ", as measured, with twice the doubt of it"
 	}
 	return e.boreLine("seat") + ", as measured"
@@ -134,7 +136,7 @@ func (e *explainer) holdLine() string {
 	if e.a.Slackens {
 		return inTable(creepsLike(e.in.Metals, e.in.Casting.Material), creepModulus, false)
 	}
-	return e.plate("E", false)
+	return e.where("E", e.a.Hold.Housing.E, e.in.Casting.Plate.ELow, false)
 }
 
 func (e *explainer) limitLine() string {

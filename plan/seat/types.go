@@ -163,11 +163,24 @@ type Part struct {
 	Metal             Metal
 	HeldBy            Hold
 	PressN            [2]float64 // force that its press takes, least and most
+	PressMPa          float64    // largest pressure that its own press makes in its hole
 	CleanUp           float64    // radius of its hole less what the wear needs
 	Left              float64    // metal left outside its hole, +Inf where no edge is near
-	Web               float64    // of the part between its outside and the seat of the bush, at the thinnest
+	Web               float64    // of the part between its outside and the seat of the bush, at the thinnest; below 0 the seat cuts through its rim
+	Hole              *Hole      // its hole as the search saw it
+	Second            Second     // what holds it beside its press
 	Chance            float64    // that its hole clears and that it holds
+
+	through bool    // the seat is to cut through its rim
+	factor  float64 // largest tension in the plate for each MPa in its hole: Factor
 }
+
+// Factor is the largest tension in the plate for each MPa that presses in the hole
+// of the part, at the hole or at the edge.
+func (p *Part) Factor() float64 { return p.factor }
+
+// Through says that the seat of the bush cuts through the rim of the part.
+func (p *Part) Through() bool { return p.through }
 
 // Answer is one candidate judged: a bush with a way to make its seat.
 type Answer struct {

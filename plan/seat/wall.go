@@ -6,13 +6,22 @@ import (
 	"rebush/fits/press"
 )
 
-// wall is question 3: the metal left outside, and what the press does to it.
+// wall is question 3: the metal left outside, and what the press does to it. What
+// presses on the plate is the seat, or what the seat is cut in.
 func (j *judge) wall(a *Answer) Fail {
-	s := a.SeatHigh / 2
-	a.Ligament = MetalLeft(j.edge, a.SeatHigh)
+	c := j.circle(a.SeatHigh)
+	s := c.d / 2
+	a.Ligament = c.left
 	a.WindowLow, a.WinHigh = 0, math.Inf(1)
 	if a.HeldBy == ByCap {
 		return Fail{} // nothing is cut and nothing presses
+	}
+	if p := j.part; p != nil && c.inside {
+		if web := p.web(j.h.At, a.SeatHigh); web < j.r.LeastWall-slack {
+			f := fail(WallStands, wallOfPart, web, j.r.LeastWall)
+			f.Name = p.name()
+			return f
+		}
 	}
 	if a.HeldBy != ByPress {
 		if a.Ligament < j.r.LeastWall-slack {
@@ -20,10 +29,10 @@ func (j *judge) wall(a *Answer) Fail {
 		}
 		return Fail{}
 	}
-	if least := j.r.leastMetal(ByPress, a.SeatHigh); a.Ligament < least-slack {
-		return fail(WallStands, wallTooThinForPress, a.Ligament, least)
+	if least := j.r.leastMetal(ByPress, c.d); c.left < least-slack {
+		return fail(WallStands, wallTooThinForPress, c.left, least)
 	}
-	light := a.Ligament < j.r.LightWall*s-slack
+	light := c.left < j.r.LightWall*s-slack
 	if light {
 		a.WinHigh = j.r.LightShare * 2 * s
 		if a.UHigh > a.WinHigh+slack {
@@ -31,11 +40,12 @@ func (j *judge) wall(a *Answer) Fail {
 		}
 	}
 	seat := j.press(&a.Bush, 0, a.SeatLow, true, false)
-	st := seat.At(a.UHigh)
 	a.Wall, a.Stress = seat.Wall, seat
-	a.PHigh, a.Peak = st.P, st.HousingHoopMax
-	a.PeakLimit, a.WinHigh = j.plateLimit(), math.Min(a.WinHigh, j.mostInterference(seat, a.Ligament))
-	if f := j.plateStands(a.PHigh, a.Peak, s, a.Ligament); f.What != noFail {
+	a.PHigh = seat.At(a.UHigh).P
+	c.factor = j.circle(a.SeatLow).factor
+	a.Peak = c.tension(a.PHigh)
+	a.PeakLimit, a.WinHigh = j.plateLimit(), math.Min(a.WinHigh, j.mostInterference(seat, c))
+	if f := j.plateStands(a.PHigh+c.pressed, a.Peak, s, c.left); f.What != noFail {
 		return f
 	}
 	p := &j.h.Plate2
@@ -45,8 +55,45 @@ func (j *judge) wall(a *Answer) Fail {
 		a.Second = j.secondHold(a)
 	}
 	near := j.r.NearRadii * s
-	a.Corner = j.h.Edge2 > 0 && j.h.Edge2-s < near && a.Ligament < near
+	a.Corner = j.h.Edge2 > 0 && j.h.Edge2-s < near && c.left < near
 	return Fail{}
+}
+
+// circle is the hole that presses on the plate: the seat, or where the seat lies
+// within what stands round it, the hole of that.
+type circle struct {
+	d, left float64 // its diameter, and the metal left outside it
+	inside  bool    // the seat lies within a part
+	pressed float64 // MPa, what presses in it beside the bush
+	factor  float64 // largest tension in the plate for each MPa
+}
+
+// circle is that of a seat of diameter d.
+func (j *judge) circle(d float64) circle {
+	p := j.part
+	if p == nil || p.through {
+		c := circle{d: d, left: MetalLeft(j.edge, d)}
+		c.factor = tensionFactor(j.wallShape(d), d)
+		if p != nil {
+			c.left = math.Min(c.left, p.Left)
+		}
+		return c
+	}
+	return circle{d: p.SeatHigh, left: p.Left, inside: true, pressed: p.PressMPa, factor: p.factor}
+}
+
+// tension is the largest in the plate when the bush presses with p MPa.
+func (c circle) tension(p float64) float64 { return PlateTension(p, c.pressed, c.factor) }
+
+// tensionFactor is the largest tension in a plate for each MPa in a hole of
+// diameter d: at the hole or at the edge.
+func tensionFactor(w press.Wall, d float64) float64 {
+	seat := press.Seat{D: d, Wall: w}
+	if left, known := seat.Ligament(); known && left <= 0 {
+		return math.Inf(1)
+	}
+	f := seat.Factors()
+	return math.Max(f.HoleMax, f.EdgeMax)
 }
 
 func (j *judge) plateLimit() float64 {
@@ -83,15 +130,14 @@ func meanTension(p, s, ligament float64) float64 {
 // mostInterference is the interference at which the plate reaches its limit;
 // +Inf where the bush flows first and caps the pressure, or where no edge is
 // known.
-func (j *judge) mostInterference(seat press.Seat, ligament float64) float64 {
+func (j *judge) mostInterference(seat press.Seat, c circle) float64 {
 	limit := j.plateLimit()
 	if j.h.Plate2.Casting {
-		f := seat.Factors()
-		limit /= math.Max(f.HoleMax, f.EdgeMax)
+		limit /= c.factor
 	} else {
-		limit *= ligament / (seat.D / 2)
+		limit *= c.left / (c.d / 2)
 	}
-	return interferenceFor(seat, limit)
+	return interferenceFor(seat, math.Max(0, limit-c.pressed))
 }
 
 // interferenceFor is the interference that makes a pressure; +Inf where the

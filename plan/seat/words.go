@@ -57,7 +57,7 @@ func Findings(in Input, x Seated) finding.List {
 		s.noSeat()
 		return s.said
 	}
-	if x.Old.Bore.Bushed {
+	if x.Old.Bore.Bushed && !x.Old.Bore.BushedOD.Given() {
 		s.caution(RuleOldBush, "the old bush is still in and its seat is not known: the new one may not clear it",
 			"push it out, measure the diameter and the middle of its seat, and plan again: a sound one is renewed and nothing is cut")
 	}
