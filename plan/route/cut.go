@@ -128,7 +128,7 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 		at[0] = b.mirrorX(at[0])
 	}
 	common := func(o Operation) Operation {
-		o.Bore, o.Backing, o.Leaded = x.Name, b.backing(far), b.j.Leaded || x.Metal != "" && x.Part != nil && x.Part.Metal.Leaded
+		o.Bore, o.Backing, o.Leaded = x.Name, b.backing(far), b.j.Leaded || x.leadedPart()
 		o.Place = x.At
 		switch {
 		case b.s.Machine == Mill:

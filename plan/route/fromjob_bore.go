@@ -35,6 +35,9 @@ func (in Input) bore(x seat.Seated) Bore {
 	if out.SeatAt == ([2]float64{}) {
 		out.SeatAt = x.At
 	}
+	if a.Seen != nil {
+		out.S, out.Allow = a.Seen.S, seat.Allow(*a.Seen, in.Seat.Rules)
+	}
 	if bush.Priced {
 		price := bush.Price
 		out.BushPrice = &price

@@ -3,7 +3,6 @@ package route
 import (
 	"math"
 
-	"rebush/fits/dim"
 	"rebush/fits/say"
 	"rebush/plan/seat"
 )
@@ -38,31 +37,26 @@ func (b *builder) part(x Bore) (Bore, bool) {
 	return y, true
 }
 
+// oldBush is what an old bush is taken for whose metal nobody knows: it is cut
+// slower than the plate is.
+const oldBush = "bearing bronze"
+
 // inPart is the seat of a bush that stands in a part: it is started in solid
-// metal, or in the bore of the sleeve, or in that of the old bush.
+// metal, or in the bore of the old bush.
 func (b *builder) inPart(x Bore) Bore {
 	p := x.Part
 	if p == nil {
 		return x
 	}
-	x.Metal = p.Metal.Name
-	switch {
-	case p.Stays:
-	case p.Mend == seat.Plug:
+	if x.Metal = p.Metal.Name; p.Stays && x.Metal == "" {
+		x.Metal = oldBush
+	}
+	if !p.Stays {
+		// A plug and a sleeve are pressed in solid: what holds them is worked out
+		// so, and their bore is cut where it belongs.
 		x.Found, x.S, x.Allow, x.Wear, x.Solid = 0, 0, 0, 0, true
-	default:
-		x.Found, x.Wear = b.sleeveBore(x), 0
-		x.S, x.Allow = x.Found/2+off(x.At, p.At), 0
 	}
 	return x
-}
-
-// sleeveBore is the bore that a sleeve is turned with: so much under the seat
-// that the seat about its own middle still cuts all round, to a tenth of a
-// millimetre.
-func (b *builder) sleeveBore(x Bore) float64 {
-	d := x.mid() - 2*off(x.At, x.Part.At) - 2*b.r.SleeveStock
-	return math.Max(0, math.Floor(dim.Sig9(d)*10+1e-9)/10)
 }
 
 func off(a, c [2]float64) float64 { return math.Hypot(a[0]-c[0], a[1]-c[1]) }
@@ -122,11 +116,10 @@ func (b *builder) setParts() {
 
 // turnPart turns one plug or sleeve to the hole as it was gauged.
 func (b *builder) turnPart(y Bore) {
-	x := b.bore(y.Name)
 	lim := y.OD
 	shape := say.Text("solid, ends faced square")
 	if y.Bush == "sleeve" {
-		shape = say.F("bored %v, in one chucking with the outside: its seat is cut after it is set", say.MM(b.sleeveBore(x), 1))
+		shape = "solid as yet, ends faced square: the seat in it is cut when it is in"
 	}
 	b.add(Operation{Kind: KindTurn, Setup: atLathe, Bore: y.Name, BushMetal: y.BushMetal,
 		Do: say.F("Turn the %s for %s", y.Bush, y.Name), Tool: "turning tool", Limits: &lim, Gauge: "micrometer",
@@ -177,4 +170,10 @@ func (b *builder) tryFast() {
 			Note: "it moves: cut nothing in it. Push it out, measure its seat, put that into the job file and plan " +
 				"again"})
 	}
+}
+
+// leadedPart says whether the chips of a seat are of a part that holds lead. An
+// old bush that nobody knows is taken to.
+func (x Bore) leadedPart() bool {
+	return x.Metal != "" && x.Part != nil && (x.Part.Metal.Leaded || x.Part.Stays && x.Part.Metal.Name == "")
 }

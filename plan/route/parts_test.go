@@ -149,21 +149,17 @@ func TestPlugsComeBeforeSeats(t *testing.T) {
 	}
 }
 
-// A sleeve is turned with a bore that leaves the seat to be cut in it, and that
-// seat is cut all round: 5.0085 less twice 0.1 of offset and 0.25 a side.
+// A sleeve goes in solid, as a plug does: the seat in it is cut when it is in.
 func TestSleeve(t *testing.T) {
 	r := Make(plugged(seat.BushInABush), partShop(), askedCut, plainRules())
 	turn := find(t, r, KindTurn, "axle.left")
-	if !strings.Contains(turn.Note.String(), "bored 4.3 mm") || !strings.Contains(turn.Do.String(), "sleeve") {
+	if !strings.Contains(turn.Note.String(), "solid as yet") || !strings.Contains(turn.Do.String(), "sleeve") {
 		t.Errorf("%s: %s", turn.Do, turn.Note)
 	}
-	for _, o := range r.Operations {
-		if o.Kind == KindSpot {
-			t.Error("there is a bore already: nothing to spot")
-		}
+	set, spot, seat := find(t, r, KindSetPart, "axle.left"), find(t, r, KindSpot, "axle.left"), find(t, r, KindChamfer, "axle.left")
+	if !(turn.Number < set.Number && set.Number < spot.Number && spot.Number < seat.Number) {
+		t.Errorf("turned at %d, set at %d, spotted at %d, its seat at %d", turn.Number, set.Number, spot.Number, seat.Number)
 	}
-	find(t, r, KindSetPart, "axle.left")
-	find(t, r, KindPress, "axle.left")
 }
 
 // An old bush that stays is tried whether it sits fast, nothing is cut or
@@ -190,6 +186,10 @@ func TestOldBushStays(t *testing.T) {
 	}
 	if o := find(t, r, KindSizeSeat, "axle.left"); o.Cut.Asked.Material != brass.Name || !o.Leaded {
 		t.Errorf("cut as %q, lead %v", o.Cut.Asked.Material, o.Leaded)
+	}
+	x.Part.Metal = seat.Metal{}
+	if o := find(t, Make(j, partShop(), askedCut, plainRules()), KindSizeSeat, "axle.left"); o.Cut.Asked.Material != "bearing bronze" || !o.Leaded {
+		t.Errorf("an old bush of which nothing is known is cut as %q, lead %v", o.Cut.Asked.Material, o.Leaded)
 	}
 }
 

@@ -67,7 +67,6 @@ type Rules struct {
 	RodClear       float64 `rule:"rod_clear_mm"`      // of a stepped rod in a hole that is not cut yet
 	SpotMost       float64 `rule:"spot_mm"`           // across, of a spot in solid metal
 	RodStands      float64 `rule:"rod_stands_mm"`     // how far it stands out
-	SleeveStock    float64 `rule:"sleeve_stock_mm"`   // on radius
 	EccentricFrom  float64 `rule:"eccentric_from_mm"` // offset of a bush from which it is turned eccentric
 	PartProud      float64 `rule:"part_proud_mm"`     // of a plug or a sleeve, each side, before it is faced
 

@@ -10,7 +10,7 @@ import (
 func (b *builder) spot(x Bore, where string, common func(Operation) Operation) planned {
 	d := math.Min(b.r.SpotMost, x.mid()/2)
 	d = math.Floor(d*2+1e-9) / 2
-	o := common(Operation{Kind: KindSpot, Do: say.F("Spot %s on its new centre, in the solid plug", where),
+	o := common(Operation{Kind: KindSpot, Do: say.F("Spot %s on its new centre, in the solid metal", where),
 		Tool: "spot drill 90 degrees", ToolMM: math.NaN(), HoleMM: d,
 		Note: say.F("about %v across: the next tool finds its start there", say.MM(d, 1).About())})
 	return planned{o: o, q: &Query{Op: OpDrill, Dia: d, Through: d / 2, Material: x.Metal}, pass: d, after: d}
