@@ -72,33 +72,3 @@ func bracket(r *reader, v *value, low, high, most float64) {
 			r.show(high)), "expected within "+r.show(most))
 	}
 }
-
-func checkMade(r *reader, j *Job, root *value) {
-	made := root.get("made")
-	if made == nil {
-		return
-	}
-	for i, name := range made.order {
-		v, m := made.get(name), j.Made[i]
-		if !known(r, v, "bore", name, j.boreNames()) {
-			continue
-		}
-		if !m.Seat.Given() && !m.Diameter.Given() && !m.Centre.Given() {
-			r.say(v.pos, name+": no size as made is given",
-				"write seat:, bore: or centre: with the size, or take it out")
-			continue
-		}
-		s, b := j.Bore(name)
-		if journal := s.Journal.On(b.Side); journal.Given() {
-			f := journal.Float()
-			why := fmt.Sprintf("the %s journal of %s", b.Side, r.show(f))
-			between(r, v.get("bore"), m.Diameter, f-0.1, f+1.5, why)
-			if seatInPlate(r, j, v.get("seat"), m.Seat) {
-				between(r, v.get("seat"), m.Seat, f+0.4, f+12, why)
-			}
-		}
-		if p, _, ok := b.rough(); ok {
-			near(r, v.get("centre"), m.Centre, p, 1.5, "the hole as found")
-		}
-	}
-}

@@ -60,7 +60,7 @@ func (in *Input) round(s Site, h Hole) (low, high float64, at [2]float64, name s
 	case old != nil && old.Off <= inPlace:
 		whyNot = "the old seat is sound and in its place: a bush is renewed in it"
 	case old != nil:
-		return old.Low, old.High, thereAt(s.Old), "the old bush's seat", ""
+		return old.Low, old.High, thereAt(s.Old), old.name(), ""
 	case b.Bushed:
 		whyNot = "the old bush is still in"
 	case !w.Round:

@@ -115,7 +115,11 @@ func (in *Input) around(h *Hole, s Site, sites []Site) {
 // worked is what the search has to know of a hole in which this job has been at
 // work.
 func (h *Hole) worked(n *job.Now) {
-	h.Old = &OldSeat{Low: n.SeatMM - n.USeatMM, High: n.SeatMM + n.USeatMM, Sound: n.Placed && !n.Recut, Made: true}
+	h.Old = &OldSeat{Low: n.SeatMM - n.USeatMM, High: n.SeatMM + n.USeatMM, Sound: !n.Recut, Made: true,
+		Off: apart(n.At, h.At)}
+	if n.Placed {
+		h.Old.Off = 0 // where it stands is where the bore belongs
+	}
 	h.Follows, h.USurvey = n.Placed, n.UAtMM
 	if n.Bush != "" && !n.Out {
 		h.Bush, h.Bore = n.Bush, [2]float64{n.BoreMM - n.UBore, n.BoreMM + n.UBore}

@@ -119,11 +119,7 @@ func (s Shop) waysTo(mends []Mend, h Hole) []Way {
 			out = append(out, Way{Kind: CapWay, Name: "the seat under its cap", Size: h.Cap, Low: h.Cap, High: h.Cap,
 				Index: -1})
 		case h.Old != nil:
-			name := "the old bush's seat"
-			if h.Old.Made {
-				name = "the seat as made"
-			}
-			out = append(out, Way{Kind: OldSeatWay, Name: name, Size: (h.Old.Low + h.Old.High) / 2,
+			out = append(out, Way{Kind: OldSeatWay, Name: h.Old.name(), Size: (h.Old.Low + h.Old.High) / 2,
 				Low: h.Old.Low, High: h.Old.High, Index: -1})
 		}
 	}

@@ -25,9 +25,12 @@ func (s Site) there() float64 {
 	return 0
 }
 
-// thereAt is the middle of that hole: where it was measured, if an earlier
-// repair moved it or spoilt it, else the old centre.
+// thereAt is the middle of that hole: where it was made by this job; where it was
+// measured, if an earlier repair moved it or spoilt it; else the old centre.
 func thereAt(old survey.Hole) [2]float64 {
+	if n := old.Bore.Now; n != nil {
+		return n.At
+	}
 	if old.Spoilt() {
 		return old.Middle
 	}

@@ -83,3 +83,11 @@ func Works(h Hole, a *Answer, shop Shop, r Rules) [2]float64 {
 	}
 	return out
 }
+
+// name is a seat that is there, in words.
+func (o *OldSeat) name() string {
+	if o.Made {
+		return "the seat as made"
+	}
+	return "the old bush's seat"
+}
