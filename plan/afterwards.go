@@ -135,10 +135,7 @@ func (x *afterwards) letPass(now *job.Job, r Inspection) *Next {
 		return nil
 	}
 	other := editable(now)
-	_, hole := other.Bore(r.Bore)
-	n := *hole.Now
-	n.Done, n.Out = true, false
-	hole.Now = &n
+	n := x.set(other, r.Bore, func(n *job.Now) { n.Done, n.Out = true, false })
 	o := x.plan(other)
 	if o.Findings.Stops() {
 		return nil
@@ -147,6 +144,15 @@ func (x *afterwards) letPass(now *job.Job, r Inspection) *Next {
 	return &Next{Bush: n.Bush, FirstTimeRight: o.Right,
 		Do: say.F("leave it so: the axle runs with %v of clearance, %v at the most was wanted",
 			say.Um(1000*seat.Running(size, journal), 0), say.Um(1000*seat.Running(most, journal), 0).Bare())}
+}
+
+// set changes what stands in a hole of a copy of a job.
+func (x *afterwards) set(j *job.Job, name string, change func(*job.Now)) job.Now {
+	_, hole := j.Bore(name)
+	n := *hole.Now
+	change(&n)
+	hole.Now = &n
+	return n
 }
 
 // words say what a plan does at a hole in which there has been work.
@@ -159,8 +165,14 @@ func (x *afterwards) words(b bored, n job.Now) say.Text {
 	if n.Bush != "" && !n.Out {
 		return say.F("size the bore again to %v (%s)", say.Limits(a.Bore[0], a.Bore[1], 3), string(a.Finish))
 	}
-	if a.Mend == seat.Renew {
+	switch a.Mend {
+	case seat.Renew:
 		return first + into(a, "the seat as it was made")
+	case seat.MadeToFit:
+		return first + eccentric(a) + into(a, "the seat as it was made")
+	case seat.BushInABush, seat.Plug:
+		return first + say.F("%s: turn a part of %v outside, set it in a hole of %v, then ", string(a.Mend),
+			say.Limits(a.Part.ODLow, a.Part.ODHigh, 3), say.Limits(a.Part.SeatLow, a.Part.SeatHigh, 3)) + into(a, "it")
 	}
 	cut := say.F("cut a seat of %v by %s about x %v, y %v", say.Limits(a.SeatLow, a.SeatHigh, 3), a.Way.Name,
 		say.MM(b.At[0], 3).Bare(), say.MM(b.At[1], 3))
@@ -185,4 +197,43 @@ func into(a *seat.Answer, where say.Text) say.Text {
 		return first + say.F("lay %v into %v", bush, where)
 	}
 	return first + say.F("press %v into %v", bush, where)
+}
+
+// eccentric says how the bore of a bush stands in it, "" in its middle.
+func eccentric(a *seat.Answer) say.Text {
+	bar := math.Ceil(a.Bush.ODHigh + 1)
+	e, err := inspect.PutBack(a.SeatAt, [2]float64{a.SeatAt[0] + a.Offset[0], a.SeatAt[1] + a.Offset[1]}, a.Bush.ODHigh,
+		a.Bore[1], bar)
+	if err != nil || e.OffsetMM == 0 {
+		return ""
+	}
+	return say.F("its bore %v off its middle, thin side at %.0f degrees (%v of packing under one of three jaws on %.0f mm "+
+		"bar, least wall %v): ", say.MM(e.OffsetMM, 3), math.Mod(e.ClockDeg, 360), say.MM(e.PackingMM, 3), bar,
+		say.MM(e.LeastWallMM, 2))
+}
+
+// tooLarge is how much larger than its tool leaves it a seat is taken to come
+// out that is planned for, mm.
+const tooLarge = 0.02
+
+// ifLarge plans what is done where the seat of a hole comes out too large: the
+// rest of the job from there, by bore. Of a seat that is not cut there is
+// nothing to plan.
+func (x *afterwards) ifLarge(j *job.Job, s steps) map[string]Next {
+	out := map[string]Next{}
+	for _, b := range boredOf(s.Survey.Holes, s.Target, s.Seats) {
+		a := b.Chosen
+		if a == nil || a.Mend != seat.Rebush || !a.Way.Kind.Cuts() {
+			continue
+		}
+		other := editable(j)
+		_, hole := other.Bore(b.Name())
+		most := seat.Works(b.Wanted, a, s.Seats.In.Shop, s.Seats.In.Rules)[1]
+		hole.Now = &job.Now{SeatMM: math.Max(a.SeatHigh+tooLarge, most+tooLarge/2), At: b.At, UAtMM: b.UPlace, Placed: true}
+		o := x.plan(other)
+		if got, _ := o.at(b.Name()); o.OK && got.Chosen != nil {
+			out[b.Name()] = Next{Do: x.words(got, *hole.Now), Bush: got.Chosen.Bush.Code, FirstTimeRight: o.Right}
+		}
+	}
+	return out
 }

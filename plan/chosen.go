@@ -8,6 +8,7 @@ import (
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/choice"
+	"rebush/plan/job"
 	"rebush/plan/seat"
 )
 
@@ -111,7 +112,15 @@ func (s *placing) allows(g *ground, bore string, mend, way seat.Mend) bool {
 	if fixed := fixedMend(g.j, bore); fixed != "" {
 		return mend == fixed && rankOf(mend) <= rankOf(way)
 	}
-	return rankOf(mend) <= rankOf(way) && (mend == seat.Renew) == s.keepsPlace(bore)
+	return rankOf(mend) <= rankOf(way) && ((mend == seat.Renew) == s.keepsPlace(bore) ||
+		mend == seat.Rebush && madeInPlace(g.j, bore))
+}
+
+// madeInPlace says whether this job has made the seat of a bore, and in its
+// place: it can be opened there.
+func madeInPlace(j *job.Job, bore string) bool {
+	_, b := j.Bore(bore)
+	return b != nil && b.Now != nil && b.Now.Placed
 }
 
 // usable are the answers of a mend that can be carried out with what there is,

@@ -3,6 +3,7 @@ package plan
 import (
 	"rebush/fits/finding"
 	"rebush/plan/chance"
+	"rebush/plan/inspect"
 	"rebush/plan/job"
 	"rebush/plan/verdict"
 )
@@ -68,5 +69,10 @@ func whole(j *job.Job, o Options) (*Plan, error) {
 	}
 	costs(of, j, s.of.Book)
 	said = join(opening(w, c, j), s.findings(), s.odds.Findings, said, judged.Findings)
-	return printed(g, s, judged, closing(w, j, said)), nil
+	p := printed(g, s, judged, closing(w, j, said))
+	if s.cuts && s.ok && !o.NoChance {
+		x := afterwards{w: w, c: c, trial: o.trials(), bench: inspect.ShopOf(w.rules)}
+		p.IfLarge = x.ifLarge(j, s.of.steps)
+	}
+	return p, nil
 }

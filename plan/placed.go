@@ -35,7 +35,7 @@ func (g *ground) placings() [][]string {
 				continue
 			}
 			switch m := fixedMend(g.j, h.Name()); {
-			case h.Bore.Cap, m == seat.Renew, m == seat.Keep:
+			case h.Bore.Cap, h.Bore.Now != nil, m == seat.Renew, m == seat.Keep:
 				always = append(always, h.Name())
 			case m == "":
 				may = append(may, h.Name())

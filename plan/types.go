@@ -61,6 +61,8 @@ type Plan struct {
 	NotAdvised say.Text     `json:"-"` // why this way is not the advised one; "" where it is
 	Cuts       bool         `json:"-"` // this way machines the truck
 
+	IfLarge map[string]Next `json:"-"` // by bore: what is done where its seat comes out too large, planned from there
+
 	WithoutEffect []say.Text `json:"-"` // sources of error that change nothing when doubled
 }
 

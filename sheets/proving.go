@@ -95,7 +95,7 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 		}
 		if s.SeatMM.Max.Given() {
 			_, top := say.Ends(*s.SeatMM)
-			add(s.Bore, "seat larger than "+top.In(p.u.said()), "Do not press the bush. "+nextBush(s)+
+			add(s.Bore, "seat larger than "+top.In(p.u.said()), "Do not press the bush. "+ifLarge(pl, s.Bore)+
 				" Write the size as made into the job file and ask for the rework sheet before anything else is cut.")
 		}
 		if _, ok := pressOf(pl, s.Bore); ok && s.HeldBy == "compound" {
@@ -137,21 +137,21 @@ func boreWrong(p *paper, s plan.Seat, out string, add func(bore, what, do string
 	}
 }
 
-// nextBush names the next bush that would do.
-func nextBush(s plan.Seat) string {
-	for _, c := range s.Candidates {
-		if c.Feasible && c.Bush != s.Bush {
-			t := "Next in line: " + c.Bush
-			if c.Tool != "" {
-				t += ", seat by " + c.Tool
-			}
-			return t + "."
-		}
+// ifLarge says what is done where a seat comes out too large, as it was planned
+// from there.
+func ifLarge(pl *plan.Plan, bore string) string {
+	n, ok := pl.IfLarge[bore]
+	if !ok && pl.IfLarge == nil {
+		return "" // nobody asked
 	}
-	if len(s.Candidates) > 0 {
-		return "No other bush of the list would do as it stands."
+	if !ok {
+		return "As large as that nothing of this shop goes on from it."
 	}
-	return ""
+	s := "Then " + n.Do.String()
+	if n.FirstTimeRight != nil {
+		s += " (first time right " + percent(*n.FirstTimeRight) + ")"
+	}
+	return s + "."
 }
 
 // pressOf is the operation that puts the bush of a bore in.

@@ -92,6 +92,14 @@ func inspected(b *block, p *paper, in plan.Inspection) {
 		cols = 2
 	}
 	b.y = b.fields(0, b.y, b.Width, cols, list)
+	if l := p.u.limits(in.ToolLimitsMM); len(l) > 0 && in.What != inspect.Place {
+		b.para("What its tool leaves: "+strings.Join(l, ", ")+".", draw.Regular, b.st.body)
+	}
+	for _, by := range in.By {
+		if by.Decides {
+			b.para(judgedBy(p, by), draw.Regular, b.st.body)
+		}
+	}
 	for i, n := range in.Next {
 		s := fmt.Sprintf("Way %d: %s", i+1, n.Do)
 		if n.Bush != "" {
@@ -108,4 +116,16 @@ func inspected(b *block, p *paper, in plan.Inspection) {
 	}
 	b.Line(0, b.y, b.Width, b.y, 0.2)
 	b.Reach(b.y)
+}
+
+// judgedBy says what counts against a place.
+func judgedBy(p *paper, by inspect.By) string {
+	s := sentence(by.What.String()) + ": " + strings.Join(p.u.figure(by.MadeMM), ", ")
+	if l := p.u.limits(by.LimitsMM); len(l) > 0 {
+		s += ", wanted " + strings.Join(l, ", ")
+	}
+	if by.Words != "" {
+		s += "; " + by.Words.String()
+	}
+	return s + "."
 }

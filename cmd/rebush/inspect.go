@@ -100,6 +100,19 @@ func showInspect(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 			s += ", and nearer than " + micrometre(*i.GuardUM, u) + " to a limit the gauge cannot tell"
 		}
 		pg.line("%s: %s", s, result)
+		if i.ToolLimitsMM != nil && i.What != inspect.Place {
+			pg.line("  its tool leaves %s", ranged(i.ToolLimitsMM, u))
+		}
+		for _, by := range i.By {
+			if !by.Decides {
+				continue
+			}
+			s := fmt.Sprintf("  %s: %s, wanted %s", by.What, short(by.MadeMM, u), within(by.LimitsMM, u))
+			if by.Words != "" {
+				s += fmt.Sprintf("; %v", by.Words)
+			}
+			pg.line("%s: %s", s, by.Result)
+		}
 		for _, n := range i.Next {
 			s := n.Do.String()
 			if n.Bush != "" {
@@ -112,4 +125,15 @@ func showInspect(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 		}
 	}
 	stopLines(e, w, p)
+}
+
+// within are limits of which one may be open.
+func within(r *plan.MMRange, u dim.Units) string {
+	switch {
+	case r.Min.Given() && r.Max.Given():
+		return ranged(r, u)
+	case r.Min.Given():
+		return "at least " + short(r.Min, u)
+	}
+	return "at most " + short(r.Max, u)
 }

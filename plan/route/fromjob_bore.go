@@ -27,7 +27,7 @@ func (in Input) bore(x seat.Seated) Bore {
 		IfLarge: in.ifLarge(x), Mend: a.Mend, Part: a.Part, SeatAt: a.SeatAt,
 		SeatUnknown: seatUnknown(x)}
 	if n := x.Old.Bore.Now; n != nil {
-		out.Made, out.Repaired = true, false
+		out.Made, out.Follows, out.Repaired = true, n.Placed, false
 		if out.In = n.Bush != "" && !n.Out; n.Out {
 			out.Out = n.Bush
 		}

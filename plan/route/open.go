@@ -107,6 +107,9 @@ func (b *builder) onMill(x Bore, far bool) []step {
 		pre.kind = KindLocate
 		return []step{pre} // one end mill does both
 	}
+	if ok && x.Follows {
+		return append(b.between(x.Found, pre.tool.Size, far), pre) // it stands in its place, and a drill follows it
+	}
 	limit := w.mill
 	if ok {
 		limit = math.Min(limit, pre.tool.Size)

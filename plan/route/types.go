@@ -26,6 +26,7 @@ type Bore struct {
 	Old         [2]float64 // old centre
 	Repaired    bool       // Old is the middle of an earlier repair, off the old centre
 	Made        bool       // Old is the middle of a seat that this job has made
+	Follows     bool       // and it stands in its place
 	In          bool       // its bush is in already: its bore is left to be sized
 	Out         string     // code of a bush of this job that has to come out again, "" none
 	Found       float64    // least diameter as found, 0 not known

@@ -117,10 +117,7 @@ func (in *Input) around(h *Hole, s Site, sites []Site) {
 func (h *Hole) worked(n *job.Now) {
 	h.Old = &OldSeat{Low: n.SeatMM - n.USeatMM, High: n.SeatMM + n.USeatMM, Sound: !n.Recut, Made: true,
 		Off: apart(n.At, h.At)}
-	if n.Placed {
-		h.Old.Off = 0 // where it stands is where the bore belongs
-	}
-	h.Follows, h.USurvey = n.Placed, n.UAtMM
+	h.Follows, h.USurvey = n.Placed && h.Old.Off <= inPlace, n.UAtMM
 	if n.Bush != "" && !n.Out {
 		h.Bush, h.Bore = n.Bush, [2]float64{n.BoreMM - n.UBore, n.BoreMM + n.UBore}
 	}
