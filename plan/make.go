@@ -72,7 +72,7 @@ func whole(j *job.Job, o Options) (*Plan, error) {
 	p := printed(g, s, judged, closing(w, j, said))
 	if s.cuts && s.ok && !o.NoChance {
 		x := afterwards{w: w, c: c, trial: o.trials(), bench: inspect.ShopOf(w.rules)}
-		p.IfLarge = x.ifLarge(j, s.of.steps)
+		p.ifLarge = func() map[string]Next { return x.ifLarge(j, s.of.steps) }
 	}
 	return p, nil
 }

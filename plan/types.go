@@ -61,9 +61,19 @@ type Plan struct {
 	NotAdvised say.Text     `json:"-"` // why this way is not the advised one; "" where it is
 	Cuts       bool         `json:"-"` // this way machines the truck
 
-	IfLarge map[string]Next `json:"-"` // by bore: what is done where its seat comes out too large, planned from there
+	ifLarge func() map[string]Next // see IfLarge
 
 	WithoutEffect []say.Text `json:"-"` // sources of error that change nothing when doubled
+}
+
+// IfLarge plans, by bore, what is done where its seat comes out too large, from
+// there. It takes a while. Bores are missing from which nothing goes on; nil
+// where the plan has not been asked for chances, or cuts nothing.
+func (p *Plan) IfLarge() map[string]Next {
+	if p.ifLarge == nil {
+		return nil
+	}
+	return p.ifLarge()
 }
 
 // What the rooms print, under the names that paper and command know.

@@ -85,6 +85,7 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 		}
 		bores[k] = append(bores[k], bore)
 	}
+	large := pl.IfLarge()
 	for _, s := range pl.Seats {
 		if s.SeatMM == nil || s.Bush == "" {
 			continue
@@ -95,7 +96,7 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 		}
 		if s.SeatMM.Max.Given() {
 			_, top := say.Ends(*s.SeatMM)
-			add(s.Bore, "seat larger than "+top.In(p.u.said()), "Do not press the bush. "+ifLarge(pl, s.Bore)+
+			add(s.Bore, "seat larger than "+top.In(p.u.said()), "Do not press the bush. "+ifLarge(p, large, s.Bore)+
 				" Write the size as made into the job file and ask for the rework sheet before anything else is cut.")
 		}
 		if _, ok := pressOf(pl, s.Bore); ok && s.HeldBy == "compound" {
@@ -138,16 +139,16 @@ func boreWrong(p *paper, s plan.Seat, out string, add func(bore, what, do string
 }
 
 // ifLarge says what is done where a seat comes out too large, as it was planned
-// from there.
-func ifLarge(pl *plan.Plan, bore string) string {
-	n, ok := pl.IfLarge[bore]
-	if !ok && pl.IfLarge == nil {
-		return "" // nobody asked
+// from there; all is nil where nobody asked.
+func ifLarge(p *paper, all map[string]plan.Next, bore string) string {
+	n, ok := all[bore]
+	if !ok && all == nil {
+		return ""
 	}
 	if !ok {
 		return "As large as that nothing of this shop goes on from it."
 	}
-	s := "Then " + n.Do.String()
+	s := sentence(say.Printed(n.Do, p.u.said()).String())
 	if n.FirstTimeRight != nil {
 		s += " (first time right " + percent(*n.FirstTimeRight) + ")"
 	}
