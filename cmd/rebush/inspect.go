@@ -107,7 +107,7 @@ func showInspect(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 			if !by.Decides {
 				continue
 			}
-			s := fmt.Sprintf("  %s: %s, wanted %s", by.What, short(by.MadeMM, u), within(by.LimitsMM, u))
+			s := fmt.Sprintf("  %s: %s, wanted %s", by.What, short(by.MadeMM, u), betweenOf(by.LimitsMM, u))
 			if by.Words != "" {
 				s += fmt.Sprintf("; %v", by.Words)
 			}
@@ -127,8 +127,8 @@ func showInspect(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 	stopLines(e, w, p)
 }
 
-// within are limits of which one may be open.
-func within(r *plan.MMRange, u dim.Units) string {
+// betweenOf are limits of which one may be open.
+func betweenOf(r *plan.MMRange, u dim.Units) string {
 	switch {
 	case r.Min.Given() && r.Max.Given():
 		return ranged(r, u)
