@@ -2,120 +2,60 @@ package plan
 
 import (
 	"maps"
+	"slices"
 
 	"rebush/fits/say"
 	"rebush/plan/job"
-	"rebush/plan/survey"
 )
 
-// changeKind is what sort of thing is done otherwise.
+// changeKind is what sort of thing is done otherwise. The words are those of the
+// JSON key tried[].kind.
 type changeKind string
 
 // The kinds of change.
 const (
-	measureBetter changeKind = "measure"
-	makeAid       changeKind = "make"
-	sendOut       changeKind = "send out"
-	finishOther   changeKind = "finish"
-	otherBush     changeKind = "bush"
+	buy     changeKind = "buy"
+	makeIt  changeKind = "make" // an aid, or by another way of working
+	mend    changeKind = "mend"
+	rule    changeKind = "rule" // what the job asks for, otherwise
+	measure changeKind = "measure"
+	sendOut changeKind = "send out"
 )
 
 // change is one thing done otherwise than the job has it.
 type change struct {
-	Kind  changeKind
-	Words say.Text            // what is done, to stand before a colon: "send the boring out"
-	Do    func(*job.Job) bool // makes it in a copy of the job; false where nothing comes of it
+	Kind       changeKind
+	Key        string              // what is changed, for ties
+	Words      say.Text            // what is done, to stand before a colon: "send the boring out"
+	Verb, What say.Text            // the same in two: "buy", "a 5 mm H7 reamer"
+	Cost       *float64            // money, nil where no price is known
+	Expected   *float64            // of a measurement, the figure with which it is tried
+	Missing    bool                // a figure that nobody has given
+	Do         func(*job.Job) bool // makes it in a copy of the job; false where nothing comes of it; nil: nobody can expect it
+	Bought     []string            // bushes of the series
+	Shelf      bool                // it touches what can be bought or made alone, and no figure that was measured
+	For        []string            // the stops that it is meant for, by stopKey; none: all
 }
 
-// changes lists what this shop could do otherwise, in the order in which it is
-// tried. holes are the holes of the plan as it stands.
-func changes(j *job.Job, instr *survey.Instruments, holes []bored) []change {
-	out := readings(j, instr)
-	sh := j.Shop
-	if sh.Jig != "pinned" && (sh.MachineKind == "drill press" || sh.MachineKind == "hand") {
-		out = append(out, change{makeAid, "make a jig plate pinned in sound holes", func(j *job.Job) bool {
-			j.Shop.Jig = "pinned"
-			return true
-		}})
+// both is two changes made together.
+func both(a, b change) change {
+	c := change{Kind: a.Kind, Key: a.Key + "\x00" + b.Key, Words: say.F("%v, and %v", a.Words, b.Words),
+		Verb: a.Verb, What: say.F("%v, and %v %v", a.What, b.Verb, b.What), Bought: slices.Concat(a.Bought, b.Bought),
+		Shelf: a.Shelf && b.Shelf, For: slices.Concat(a.For, b.For)}
+	if b.Kind == measure {
+		c.Kind = measure // it can change what is bought
 	}
-	if so := sh.SendOut; so != nil {
-		words := say.Text("send the boring out")
-		if so.Price > 0 {
-			words += say.F(" (%.2f %s)", so.Price, sh.Currency)
-		}
-		out = append(out, change{sendOut, words, func(j *job.Job) bool {
-			j.Shop.SetupU, j.Shop.HoleU = so.LocationU, so.LocationU
-			return true
-		}})
+	if a.Cost != nil && b.Cost != nil {
+		sum := *a.Cost + *b.Cost
+		c.Cost = &sum
 	}
-	out = append(out, change{finishOther, "open the bores to their own axles", finishBy("to its own axle")},
-		change{finishOther, "ream the bores after pressing", finishBy("ream")})
-	return append(out, bushes(holes)...)
+	c.Do = func(j *job.Job) bool { return a.in(j) && b.in(j) }
+	return c
 }
 
-// readings are the instruments of the shop that could read better.
-func readings(j *job.Job, instr *survey.Instruments) []change {
-	var out []change
-	if j.Shop.Pins != nil {
-		// A pin tells the narrowest: the widest of an oval no pin can tell.
-		out = append(out, change{measureBetter, "measure the narrowest with pins", readWith("pins", "narrowest")})
-	}
-	usual := instr.Default(survey.Middle).U
-	for _, in := range j.Shop.Instruments {
-		if instr.CanRead(in.Name, survey.Middle) && in.U.Float() < usual {
-			out = append(out, change{measureBetter, say.F("take the middles with the %s", in.Name), readWith(in.Name, "centre")})
-		}
-	}
-	return out
-}
-
-// readWith reads one figure of every bore with an instrument.
-func readWith(name, key string) func(*job.Job) bool {
-	return func(j *job.Job) bool {
-		changed := false
-		for i := range j.Shafts {
-			for k := range j.Shafts[i].Bores {
-				if with := j.Shafts[i].Bores[k].With; with[key] != name {
-					with[key] = name
-					changed = true
-				}
-			}
-		}
-		return changed
-	}
-}
-
-// finishBy brings every bore to size in one way.
-func finishBy(finish string) func(*job.Job) bool {
-	return func(j *job.Job) bool {
-		if j.Finish[""] == finish {
-			return false
-		}
-		j.Finish = map[string]string{"": finish}
-		return true
-	}
-}
-
-// bushes are the next feasible bush of each hole.
-func bushes(holes []bored) []change {
-	var out []change
-	for _, h := range holes {
-		if h.Chosen == nil {
-			continue
-		}
-		for _, a := range h.Answers {
-			if !a.Feasible || a.Bush.Code == h.Chosen.Bush.Code {
-				continue
-			}
-			code, name := a.Bush.Code, h.Name()
-			out = append(out, change{otherBush, say.F("bush %s in %s", code, name), func(j *job.Job) bool {
-				j.Choose[name] = code
-				return true
-			}})
-			break
-		}
-	}
-	return out
+// in makes a change in a copy of a job.
+func (c change) in(j *job.Job) bool {
+	return c.Do == nil && len(c.Bought) > 0 || c.Do != nil && c.Do(j)
 }
 
 // editable is a copy of a job in which a change may be made: everything that a
@@ -123,18 +63,21 @@ func bushes(holes []bored) []change {
 func editable(j *job.Job) *job.Job {
 	c, shop := *j, *j.Shop
 	c.Shop = &shop
-	c.Choose = map[string]string{}
+	shop.Reamers, shop.Mandrels = slices.Clip(shop.Reamers), slices.Clip(shop.Mandrels)
+	shop.Compounds, shop.Drills = slices.Clip(shop.Compounds), slices.Clip(shop.Drills)
+	c.Bushes = slices.Clone(j.Bushes)
+	c.Choose, c.Way = map[string]string{}, map[string]string{}
 	maps.Copy(c.Choose, j.Choose)
-	c.Way = map[string]string{}
 	maps.Copy(c.Way, j.Way)
-	c.Shafts = append([]job.Shaft(nil), j.Shafts...)
+	c.Gears = slices.Clone(j.Gears)
+	c.Shafts = slices.Clone(j.Shafts)
 	for i := range c.Shafts {
-		c.Shafts[i].Bores = append([]job.Bore(nil), c.Shafts[i].Bores...)
+		c.Shafts[i].Bores = slices.Clone(c.Shafts[i].Bores)
 		for k := range c.Shafts[i].Bores {
 			b := &c.Shafts[i].Bores[k]
 			with := map[string]string{}
 			maps.Copy(with, b.With)
-			b.With = with
+			b.With, b.Edges = with, slices.Clone(b.Edges)
 		}
 	}
 	return &c

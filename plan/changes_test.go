@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"rebush/fits/dim"
@@ -46,7 +47,7 @@ func TestChanges(t *testing.T) {
 		"measure the narrowest with pins":          func(j *job.Job) bool { return j.Shafts[0].Bores[1].With["narrowest"] == "pins" },
 		"take the middles with the dial indicator": func(j *job.Job) bool { return j.Shafts[0].Bores[0].With["centre"] == "dial indicator" },
 		"make a jig plate pinned in sound holes":   func(j *job.Job) bool { return j.Shop.Jig == "pinned" },
-		"send the boring out (30.00 GBP)": func(j *job.Job) bool {
+		"send the boring out": func(j *job.Job) bool {
 			return j.Shop.SetupU.Float() == 0.005 && j.Shop.HoleU.Float() == 0.005
 		},
 		"open the bores to their own axles": func(j *job.Job) bool { return j.Finish[""] == "to its own axle" },
@@ -54,7 +55,7 @@ func TestChanges(t *testing.T) {
 		"bush drawer 3 in a.left":           func(j *job.Job) bool { return j.Choose["a.left"] == "drawer 3" && j.Choose[""] == "drawer 1" },
 	}
 	var kinds []changeKind
-	for _, c := range changes(j, instr, holes) {
+	for _, c := range better(j, instr, holes) {
 		check := did[c.Words.String()]
 		if check == nil {
 			t.Errorf("%q was not expected", c.Words)
@@ -69,7 +70,7 @@ func TestChanges(t *testing.T) {
 			t.Errorf("%q changed the job itself", c.Words)
 		}
 		kinds = append(kinds, c.Kind)
-		if c.Kind == measureBetter || c.Kind == finishOther {
+		if c.Kind == measure || strings.HasPrefix(c.Key, "finish") {
 			if c.Do(edited) {
 				t.Errorf("%q changes something a second time", c.Words)
 			}
@@ -78,7 +79,7 @@ func TestChanges(t *testing.T) {
 	for words := range did {
 		t.Errorf("%q is missing", words)
 	}
-	if want := []changeKind{measureBetter, measureBetter, makeAid, sendOut, finishOther, finishOther, otherBush}; !slices.Equal(kinds, want) {
+	if want := []changeKind{measure, measure, makeIt, sendOut, makeIt, makeIt, rule}; !slices.Equal(kinds, want) {
 		t.Errorf("kinds %v", kinds)
 	}
 }

@@ -60,16 +60,16 @@ func whole(j *job.Job, o Options) (*Plan, error) {
 	if err != nil {
 		said = noVerdict(err)
 	}
-	tries := g.tries(t, judged, o.trials())
-	judged = judged.First(of, tries.forVerdict())
+	d := t.tries(judged, o.trials())
+	judged = judged.First(of, d.forVerdict())
 	s := shown(t, judged, o.Way)
-	s.tried = tries
+	var odds Chanced
 	if s.cuts {
-		s.odds = g.chances(s.of, o.trials())
+		odds = t.chances(s.of, o.trials())
 	}
 	costs(of, j, s.of.Book)
-	said = join(opening(w, c, j), s.findings(), s.odds.Findings, said, judged.Findings)
-	p := printed(g, s, judged, closing(w, j, said))
+	said = join(opening(w, c, j), d.beside(s.findings()), odds.Findings, said, judged.Findings)
+	p := printed(g, s, odds, judged, closing(w, j, said))
 	if s.cuts && s.ok && !o.NoChance {
 		x := afterwards{w: w, c: c, trial: o.trials(), bench: inspect.ShopOf(w.rules)}
 		p.ifLarge = func() map[string]Next { return x.ifLarge(j, s.of.steps) }

@@ -18,14 +18,14 @@ import (
 const Program = "rebush 1"
 
 // printed puts what the steps returned into the shape that is printed.
-func printed(g *ground, s showing, judged verdict.Result, said finding.List) *Plan {
+func printed(g *ground, s showing, odds Chanced, judged verdict.Result, said finding.List) *Plan {
 	o, j := s.of, g.own
 	sum := sha256.Sum256(j.Canonical())
 	p := &Plan{RebushPlan: 1, Program: Program, JobNumber: j.Number, Hash: hex.EncodeToString(sum[:8]), OK: s.ok,
 		Way: s.way, Ways: judged.Rows(), Survey: g.survey.Rows, Mesh: meshRows(o.Target, o.Reach),
 		Targets: some(o.Target.Targets), Shafts: shaftRows(o.Target, o.Seats), Truck: o.Target.Truck, Seats: []Seat{},
 		Operations: []Operation{}, Inspect: []Inspection{}, Findings: said, Job: j, Book: o.Book,
-		Holes: pictures(g.survey.Holes, o.steps), Tables: g.w.lib.Replaced(), WithoutEffect: s.odds.Without,
+		Holes: pictures(g.survey.Holes, o.steps), Tables: g.w.lib.Replaced(), WithoutEffect: odds.Without,
 		Advised: judged.Choice, Cuts: s.cuts}
 	if len(judged.Ways) > 0 {
 		p.Verdict = judged.Row(j.Shop.Currency)
@@ -34,7 +34,7 @@ func printed(g *ground, s showing, judged verdict.Result, said finding.List) *Pl
 	p.Safety = safetyOf(hurt, Routed{})
 	if s.cuts {
 		r := o.Route
-		p.Seats, p.Operations, p.Chance, p.Setups, p.Buy = some(o.Seats.Rows), some(r.Rows), s.odds.Row, r.Setups, r.Buy
+		p.Seats, p.Operations, p.Chance, p.Setups, p.Buy = some(o.Seats.Rows), some(r.Rows), odds.Row, r.Setups, r.Buy
 		p.LayOut, p.Proving, p.Safety = r.LayOut, r.Proving, safetyOf(hurt, r)
 	}
 	p.Ledger, p.Rules = o.Book.Entries(), rulesUsed(o.Book, g.w.rules)

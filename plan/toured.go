@@ -9,20 +9,29 @@ import (
 // toured are all ways of a truck that cut, and how it stands where none of them
 // is open.
 type toured struct {
-	on    *ground
-	Ways  []outcome
-	Base  outcome             // nothing picked
-	Stand map[string]*placing // placings by key
+	on       *ground
+	placings []*placing
+	Ways     []outcome
+	Base     outcome             // nothing picked
+	Stand    map[string]*placing // placings by key
 }
 
 // tour plans every way that cuts. bought are bushes of the series that are to be
-// had; from hands on the placings of another plan of the same job.
+// had; from hands on the placings of another plan of the same job that differs
+// in what can be bought or made alone.
 func tour(g *ground, bought map[string]bool, trials chance.Settings, from map[string]*placing) toured {
-	t := toured{on: g, Stand: map[string]*placing{}}
 	var all []*placing
 	for _, keeps := range g.placings() {
-		s := g.placeFrom(keeps, from)
-		all, t.Stand[s.key()] = append(all, s), s
+		all = append(all, g.placeFrom(keeps, from))
+	}
+	return tourOf(g, all, bought, trials)
+}
+
+// tourOf plans every way over some placings.
+func tourOf(g *ground, all []*placing, bought map[string]bool, trials chance.Settings) toured {
+	t := toured{on: g, placings: all, Stand: map[string]*placing{}}
+	for _, s := range all {
+		t.Stand[s.key()] = s
 	}
 	t.Ways = g.ways(all, bought, trials)
 	if nearest(t.Ways) == nil {
@@ -34,6 +43,16 @@ func tour(g *ground, bought map[string]bool, trials chance.Settings, from map[st
 		}
 	}
 	return t
+}
+
+// named is the outcome of one way, nil where there is no such plan.
+func (t toured) named(name verdict.Name) *outcome {
+	for i := range t.Ways {
+		if o := &t.Ways[i]; o.Name == name && o.placing != nil {
+			return o
+		}
+	}
+	return nil
 }
 
 // nearest is the way that comes nearest to being machined; the truck as it
@@ -65,8 +84,6 @@ type showing struct {
 	cuts    bool     // and whose seats, operations and chance
 	ok      bool
 	advised verdict.Name
-	odds    Chanced
-	tried   tried
 }
 
 // shown is the way that is printed: the one that is asked for, else that which
@@ -87,10 +104,8 @@ func shown(t toured, r verdict.Result, asked verdict.Name) showing {
 		name = base
 	}
 	s.ok = false
-	for i := range t.Ways {
-		if o := &t.Ways[i]; o.Name == name && o.placing != nil {
-			s.of, s.cuts, s.ok = o, true, o.OK
-		}
+	if o := t.named(name); o != nil {
+		s.of, s.cuts, s.ok = o, true, o.OK
 	}
 	return s
 }

@@ -1,6 +1,10 @@
 package plan
 
 import (
+	"cmp"
+	"slices"
+	"strings"
+
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/chance"
@@ -23,12 +27,12 @@ type Chanced struct {
 
 // chances sets beside the trials of a plan what would improve it, and names what
 // it hangs on.
-func (g *ground) chances(o *outcome, s chance.Settings) (out Chanced) {
+func (t toured) chances(o *outcome, s chance.Settings) (out Chanced) {
 	if !o.OK || !o.Cuts || s.Trials == 0 || o.Result == nil {
 		return out
 	}
 	var most []say.Text
-	gains, err := chance.Improve(o.Model, g.variants(o), s)
+	gains, err := chance.Improve(o.Model, t.variants(o), s)
 	if err != nil {
 		out.Findings.Raise(finding.Caution, chance.RuleChance, finding.Place{}, say.F("%v", err), "")
 		return out
@@ -43,40 +47,260 @@ func (g *ground) chances(o *outcome, s chance.Settings) (out Chanced) {
 
 // variants are the changes with which the same way can be planned and leaves the
 // same holes to try.
-func (g *ground) variants(o *outcome) []chance.Variant {
+func (t toured) variants(o *outcome) []chance.Variant {
 	var out []chance.Variant
-	for _, c := range changes(g.own, g.w.instr, boredOf(g.survey.Holes, o.Target, o.Seats)) {
-		t, _, ok := g.with(c, chance.Settings{})
+	g := t.on
+	for _, c := range better(g.own, g.w.instr, boredOf(g.survey.Holes, o.Target, o.Seats)) {
+		with, ok := t.with(c, chance.Settings{})
 		if !ok {
 			continue
 		}
-		for i := range t.Ways {
-			if a := &t.Ways[i]; a.Name == o.Name && a.OK && a.Cuts && len(a.Model.Bores) == len(o.Model.Bores) {
-				out = append(out, chance.Variant{Change: c.Words, Model: a.Model})
-			}
+		if a := with.named(o.Name); a != nil && a.OK && a.Cuts && len(a.Model.Bores) == len(o.Model.Bores) {
+			out = append(out, chance.Variant{Change: c.Words, Model: a.Model})
 		}
 	}
 	return out
 }
 
-// with plans every way of the job with one thing changed; ok is false where the
-// change changes nothing, or nothing can be planned with it.
-func (g *ground) with(c change, trials chance.Settings) (t toured, on *ground, ok bool) {
+// with plans every way of a truck with one thing changed; ok is false where the
+// change changes nothing, or nothing can be planned with it. What a change does
+// not touch is not found out again.
+func (t toured) with(c change, trials chance.Settings) (out toured, ok bool) {
+	g := t.on
+	if c.Do == nil {
+		if len(c.Bought) == 0 {
+			return out, false
+		}
+		return t.again(g, c.Bought, trials, nil), true
+	}
 	edited := editable(g.own)
 	if !c.Do(edited) {
-		return t, nil, false
+		return out, false
 	}
 	w, metal, err := ready(edited, g.w)
 	if err != nil {
-		return t, nil, false
+		return out, false
 	}
-	on = surveyedGround(w, metal, edited)
-	return tour(on, nil, trials, nil), on, true
+	if !c.Shelf {
+		return t.again(surveyedGround(w, metal, edited), c.Bought, trials, nil), true
+	}
+	on := *g
+	on.w, on.c, on.own, on.j = w, metal, edited, edited
+	if kept := leaving(edited, g.needed); kept != nil {
+		on.j = kept
+	}
+	return t.again(&on, c.Bought, trials, t.Stand), true
 }
 
-// tried are the changes with which a job was planned again.
-type tried struct{ list []verdict.Try }
+// again is another tour, on a ground that may be the same.
+func (t toured) again(g *ground, codes []string, trials chance.Settings, from map[string]*placing) toured {
+	bought := map[string]bool{}
+	for _, code := range codes {
+		bought[code] = true
+	}
+	if g == t.on {
+		return tourOf(g, t.placings, bought, trials)
+	}
+	return tour(g, bought, trials, from)
+}
 
-func (t tried) forVerdict() []verdict.Try { return t.list }
+// A job is planned again with so many changes, one at a time, and with so many
+// pairs of them.
+const (
+	mostSingles = 40
+	mostPairs   = 20
+)
 
-func (g *ground) tries(t toured, r verdict.Result, trials chance.Settings) tried { return tried{} }
+// tried are the changes with which a truck was planned again.
+type tried struct {
+	list []attempt
+	left int // changes that were not tried, for time
+}
+
+// attempt is a change and what came of it.
+type attempt struct {
+	change
+	verdict.Try
+	removes []string // stops that are gone with it
+	others  bool     // stops are left
+}
+
+// tries plans a truck again with the changes that could help it: where every way
+// is stopped, or where the verdict is no repair though something is wrong.
+func (t toured) tries(r verdict.Result, trials chance.Settings) (out tried) {
+	if r.Repairs() || t.ok() && r.Choice != verdict.Swap && r.Cures {
+		return out
+	}
+	var list []change
+	o := t.nearest()
+	if t.ok() {
+		g := t.on
+		list = better(g.own, g.w.instr, boredOf(g.survey.Holes, o.Target, o.Seats))
+	}
+	list = append(list, t.fixes()...)
+	if len(list) > mostSingles {
+		out.left = len(list) - mostSingles
+		list = list[:mostSingles]
+	}
+	for _, c := range list {
+		out.list = append(out.list, t.attempt(c, trials))
+	}
+	out.pairs(t, trials)
+	return out
+}
+
+// pairs tries two changes together that each take away a stop, and not all.
+func (d *tried) pairs(t toured, trials chance.Settings) {
+	for _, a := range d.list {
+		if a.OK != nil && *a.OK {
+			return // one alone does it
+		}
+	}
+	singles := slices.Clone(d.list)
+	n := 0
+	for i, a := range singles {
+		for _, b := range singles[i+1:] {
+			if len(a.removes) == 0 || len(b.removes) == 0 || slices.Equal(a.removes, b.removes) {
+				continue
+			}
+			if n == mostPairs {
+				d.left++
+				continue
+			}
+			n++
+			d.list = append(d.list, t.attempt(both(a.change, b.change), trials))
+		}
+	}
+}
+
+// attempt plans a truck again with one change.
+func (t toured) attempt(c change, trials chance.Settings) attempt {
+	a := attempt{change: c}
+	a.Try = verdict.Try{Key: c.Key, Do: c.Verb, What: c.What, Expected: c.Expected, Missing: c.Missing,
+		Tried: finding.Tried{Change: c.Words, Kind: string(c.Kind), Cost: c.Cost}}
+	with, ok := t.with(c, trials)
+	if !ok {
+		if !c.Missing {
+			no := false
+			a.OK = &no
+		}
+		return a
+	}
+	may := with.ok()
+	a.OK = &may
+	left := stopsOf(with.nearest().Findings)
+	for _, k := range stopsOf(t.nearest().Findings) {
+		if !slices.Contains(left, k) {
+			a.removes = append(a.removes, k)
+		}
+	}
+	a.others = len(left) > 0
+	var extra []verdict.Part
+	if c.Kind != measure && c.Kind != mend && c.Kind != rule {
+		extra = []verdict.Part{{Name: c.What.String(), Price: c.Cost}}
+	}
+	r, err := verdict.Decide(with.on.weighing(works(with.Ways, extra)))
+	if err != nil {
+		return a
+	}
+	a.Then = &r
+	if !may {
+		return a
+	}
+	for _, w := range r.Ways {
+		if w.Way == r.Choice && w.Way.Cuts() {
+			a.FirstTimeRight = w.FirstTimeRight
+		}
+	}
+	if o := with.nearest(); a.FirstTimeRight == nil && o.Result != nil {
+		p := o.Result.FirstTimeRight
+		a.FirstTimeRight = &p
+	}
+	return a
+}
+
+// stopsOf are the stops among some findings.
+func stopsOf(list finding.List) []string {
+	var out []string
+	for _, f := range list {
+		if f.Level == finding.Stop {
+			out = append(out, stopKey(f))
+		}
+	}
+	return out
+}
+
+// forVerdict are the tries as the verdict weighs them.
+func (d tried) forVerdict() []verdict.Try {
+	var out []verdict.Try
+	for _, a := range d.list {
+		out = append(out, a.Try)
+	}
+	return out
+}
+
+// most is how many tries stand beside one stop.
+const most = 4
+
+// beside puts beside each stop what was tried for it: what lets the truck be
+// machined first, then what takes that stop away alone, then what is asked for.
+func (d tried) beside(list finding.List) finding.List {
+	out := slices.Clone(list)
+	for i := range out {
+		f := &out[i]
+		if f.Level != finding.Stop {
+			continue
+		}
+		var mine []attempt
+		n := 0
+		for _, a := range d.list {
+			if !slices.Contains(a.For, stopKey(*f)) {
+				continue
+			}
+			n++
+			if a.OK == nil || *a.OK || slices.Contains(a.removes, stopKey(*f)) {
+				mine = append(mine, a)
+			}
+		}
+		slices.SortStableFunc(mine, func(a, b attempt) int {
+			return cmp.Or(cmp.Compare(a.rank(), b.rank()), -cmp.Compare(right(a), right(b)), strings.Compare(a.change.Key, b.change.Key))
+		})
+		for _, a := range mine[:min(len(mine), most)] {
+			f.Tried = append(f.Tried, a.Tried)
+		}
+		f.Fix = d.said(*f, n, len(mine))
+	}
+	return out
+}
+
+func (a attempt) rank() int {
+	switch {
+	case a.OK == nil:
+		return 2
+	case *a.OK:
+		return 0
+	}
+	return 1
+}
+
+func right(a attempt) float64 {
+	if a.FirstTimeRight == nil {
+		return 0
+	}
+	return *a.FirstTimeRight
+}
+
+// said tells how many changes were tried for a stop, where any were.
+func (d tried) said(f finding.Finding, n, help int) say.Text {
+	left := say.Text("")
+	if d.left > 0 {
+		left = say.F("; %d more were not tried, for time", d.left)
+	}
+	switch {
+	case n == 0:
+		return f.Fix
+	case help == 0:
+		return say.F("none of %d changes that were tried takes this away%v", n, left)
+	}
+	return say.F("%d changes were tried, each with the whole job planned again%v", n, left)
+}

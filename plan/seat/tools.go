@@ -111,3 +111,10 @@ func classOf(r job.Tool) string {
 	}
 	return r.Class
 }
+
+// SeatBy are the limits, diameters in mm, of the hole that a reamer leaves which
+// the shop may not have yet.
+func (in *Input) SeatBy(r job.Tool) (low, high float64, err error) {
+	w, err := in.reamer(r, 0)
+	return w.Low, w.High, err
+}
