@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 
+	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/job"
 )
@@ -56,6 +57,14 @@ func both(a, b change) change {
 // in makes a change in a copy of a job.
 func (c change) in(j *job.Job) bool {
 	return c.Do == nil && len(c.Bought) > 0 || c.Do != nil && c.Do(j)
+}
+
+// priced are the words of a change with its price, where one is known.
+func (c change) priced(currency string) say.Text {
+	if c.Cost == nil {
+		return c.Words
+	}
+	return say.F("%v (%v)", c.Words, finding.Money(*c.Cost, currency))
 }
 
 // editable is a copy of a job in which a change may be made: everything that a

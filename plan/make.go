@@ -69,7 +69,7 @@ func whole(j *job.Job, o Options) (*Plan, error) {
 	}
 	costs(of, j, s.of.Book)
 	said = join(opening(w, c, j), d.beside(s.findings()), odds.Findings, said, judged.Findings)
-	p := printed(g, s, odds, judged, closing(w, j, said))
+	p := printed(g, s, odds, judged, o.Way != "", closing(w, j, said))
 	if s.cuts && s.ok && !o.NoChance {
 		x := afterwards{w: w, c: c, trial: o.trials(), bench: inspect.ShopOf(w.rules)}
 		p.ifLarge = func() map[string]Next { return x.ifLarge(j, s.of.steps) }

@@ -18,7 +18,7 @@ import (
 const Program = "rebush 1"
 
 // printed puts what the steps returned into the shape that is printed.
-func printed(g *ground, s showing, odds Chanced, judged verdict.Result, said finding.List) *Plan {
+func printed(g *ground, s showing, odds Chanced, judged verdict.Result, asked bool, said finding.List) *Plan {
 	o, j := s.of, g.own
 	sum := sha256.Sum256(j.Canonical())
 	p := &Plan{RebushPlan: 1, Program: Program, JobNumber: j.Number, Hash: hex.EncodeToString(sum[:8]), OK: s.ok,
@@ -27,6 +27,9 @@ func printed(g *ground, s showing, odds Chanced, judged verdict.Result, said fin
 		Operations: []Operation{}, Inspect: []Inspection{}, Findings: said, Job: j, Book: o.Book,
 		Holes: pictures(g.survey.Holes, o.steps), Tables: g.w.lib.Replaced(), WithoutEffect: odds.Without,
 		Advised: judged.Choice, Cuts: s.cuts}
+	if asked {
+		p.NotAdvised = judged.Against(s.way, j.Shop.Currency)
+	}
 	if len(judged.Ways) > 0 {
 		p.Verdict = judged.Row(j.Shop.Currency)
 	}

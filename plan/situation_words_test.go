@@ -192,25 +192,6 @@ func TestGearRunsOut(t *testing.T) {
 	}
 }
 
-// TestNoSeatSaysWhatWouldDo: every stop for want of a seat names what would
-// change it.
-func TestNoSeatSaysWhatWouldDo(t *testing.T) {
-	for name, c := range map[string]struct {
-		s   situation
-		fix string
-	}{
-		"no bush": {plain(t).with("  - {code: solid 5, bore: 3.2, bore_class: F7, od: 5.0, od_class: s7, length: 3.0, material: bearing bronze C93200, price: 1.00, on_hand: 9}\n  - {code: own turning, make: turned, material: bearing bronze C93200, price: 1.20}\n", "  - {code: small, bore: 3.0, od: 4.0, length: 3.0, material: bearing bronze C93200}\n").
-			add("choose: small\n"), "bush"},
-		"thin edge": {plain(t).with("narrowest: 3.20, worn_to: 90}", "narrowest: 3.20, worn_to: 90, edges: [{at: 90, metal: 0.6}]}").add("choose: solid 5\n"), "smaller outside"},
-	} {
-		p := c.s.plan()
-		f := said(p, "no seat")
-		if len(f) == 0 || !strings.Contains(f[0].Fix.String(), c.fix) {
-			t.Errorf("%s: %v\n%s", name, f, everything(p))
-		}
-	}
-}
-
 // TestBearingUnderACap: held_by says cap, in a job that says strap too; the
 // bearing is laid in, and its partner is to be measured.
 func TestBearingUnderACap(t *testing.T) {

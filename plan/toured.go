@@ -2,6 +2,7 @@ package plan
 
 import (
 	"rebush/fits/finding"
+	"rebush/fits/say"
 	"rebush/plan/chance"
 	"rebush/plan/verdict"
 )
@@ -84,6 +85,7 @@ type showing struct {
 	cuts    bool     // and whose seats, operations and chance
 	ok      bool
 	advised verdict.Name
+	closed  finding.List // why the way that is asked for is none
 }
 
 // shown is the way that is printed: the one that is asked for, else that which
@@ -106,6 +108,12 @@ func shown(t toured, r verdict.Result, asked verdict.Name) showing {
 	s.ok = false
 	if o := t.named(name); o != nil {
 		s.of, s.cuts, s.ok = o, true, o.OK
+		return s
+	}
+	for _, w := range r.Ways {
+		if w.Way == s.way {
+			s.closed.Raise(finding.Stop, verdict.RuleWay, finding.Place{}, say.F("%s: %v", string(w.Way), w.WhyNot), "another way, or what the reason names")
+		}
 	}
 	return s
 }
@@ -113,6 +121,9 @@ func shown(t toured, r verdict.Result, asked verdict.Name) showing {
 // findings are those of the way that is printed. Where nothing is cut though
 // something could be, what concerns seats, operations and trials is no matter.
 func (s showing) findings() finding.List {
+	if s.closed != nil {
+		return join(s.closed, s.of.Findings)
+	}
 	if s.cuts || !s.ok || s.of.Name == "" {
 		return s.of.Findings
 	}

@@ -8,6 +8,7 @@ import (
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/chance"
+	"rebush/plan/seat"
 	"rebush/plan/verdict"
 )
 
@@ -56,7 +57,7 @@ func (t toured) variants(o *outcome) []chance.Variant {
 			continue
 		}
 		if a := with.named(o.Name); a != nil && a.OK && a.Cuts && len(a.Model.Bores) == len(o.Model.Bores) {
-			out = append(out, chance.Variant{Change: c.Words, Model: a.Model})
+			out = append(out, chance.Variant{Change: c.priced(g.own.Shop.Currency), Model: a.Model})
 		}
 	}
 	return out
@@ -146,7 +147,14 @@ func (t toured) tries(r verdict.Result, trials chance.Settings) (out tried) {
 		out.list = append(out.list, t.attempt(c, trials))
 	}
 	out.pairs(t, trials)
+	slices.SortStableFunc(out.list, before)
 	return out
+}
+
+// before puts what lets the truck be machined first, the likeliest to come right
+// first.
+func before(a, b attempt) int {
+	return cmp.Or(cmp.Compare(a.rank(), b.rank()), -cmp.Compare(right(a), right(b)), strings.Compare(a.change.Key, b.change.Key))
 }
 
 // pairs tries two changes together that each take away a stop, and not all.
@@ -262,13 +270,12 @@ func (d tried) beside(list finding.List) finding.List {
 				mine = append(mine, a)
 			}
 		}
-		slices.SortStableFunc(mine, func(a, b attempt) int {
-			return cmp.Or(cmp.Compare(a.rank(), b.rank()), -cmp.Compare(right(a), right(b)), strings.Compare(a.change.Key, b.change.Key))
-		})
 		for _, a := range mine[:min(len(mine), most)] {
 			f.Tried = append(f.Tried, a.Tried)
 		}
-		f.Fix = d.said(*f, n, len(mine))
+		if !slices.ContainsFunc(mine, func(a attempt) bool { return a.OK == nil }) {
+			f.Fix = d.said(*f, n, len(mine))
+		}
 	}
 	return out
 }
@@ -290,17 +297,24 @@ func right(a attempt) float64 {
 	return *a.FirstTimeRight
 }
 
-// said tells how many changes were tried for a stop, where any were.
+// said tells how many changes were tried for a stop, where any could be thought
+// of.
 func (d tried) said(f finding.Finding, n, help int) say.Text {
 	left := say.Text("")
 	if d.left > 0 {
 		left = say.F("; %d more were not tried, for time", d.left)
 	}
 	switch {
-	case n == 0:
+	case n == 0 && f.Rule != seat.RuleNoSeat:
 		return f.Fix
+	case n == 0:
+		return "nothing to buy, to make or to measure was found that could be tried"
+	case n == 1 && help == 0:
+		return "the one change that was tried does not take this away" + left
 	case help == 0:
-		return say.F("none of %d changes that were tried takes this away%v", n, left)
+		return say.F("%d changes were tried, and none takes this away%v", n, left)
+	case n == 1:
+		return "one change was tried, with the whole job planned again" + left
 	}
 	return say.F("%d changes were tried, each with the whole job planned again%v", n, left)
 }

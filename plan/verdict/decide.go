@@ -120,10 +120,6 @@ func (c *Case) choose(list []weighed) (best, second int) {
 	return best, second
 }
 
-// weight is what a way is set against others by: what it costs, and what is
-// given up for good.
-func (w weighed) weight() float64 { return w.cost + w.given }
-
 func (c *Case) pickOne(list []weighed, without int) int {
 	doomed := c.doomed()
 	may := func(i int) bool {
@@ -132,12 +128,12 @@ func (c *Case) pickOne(list []weighed, without int) int {
 	least := math.Inf(1)
 	for i, w := range list {
 		if may(i) {
-			least = math.Min(least, w.weight())
+			least = math.Min(least, w.cost)
 		}
 	}
 	best := -1
 	for i, w := range list {
-		if !may(i) || w.weight() > least*(1+c.Limits.Tie)+1e-9 {
+		if !may(i) || w.cost > least*(1+c.Limits.Tie)+1e-9 {
 			continue
 		}
 		if best < 0 || lessMetal(w, list[best]) {
@@ -153,8 +149,8 @@ func lessMetal(a, b weighed) bool {
 	if math.Abs(a.metal-b.metal) > 1e-9 {
 		return a.metal < b.metal
 	}
-	if math.Abs(a.weight()-b.weight()) > 1e-9 {
-		return a.weight() < b.weight()
+	if math.Abs(a.cost-b.cost) > 1e-9 {
+		return a.cost < b.cost
 	}
 	return a.gravity < b.gravity
 }

@@ -16,6 +16,7 @@ const (
 	RulePrice      finding.Rule = "verdict/price"
 	RuleLoss       finding.Rule = "verdict/loss"
 	RuleValue      finding.Rule = "verdict/value"
+	RuleWay        finding.Rule = "verdict/way" // a way is asked for that this truck cannot go
 	RulePlay       finding.Rule = "verdict/play"
 	RuleComplaint  finding.Rule = "verdict/complaint"
 )

@@ -153,3 +153,22 @@ func (c *Case) askedWords(needs []Need) say.Text {
 	}
 	return say.F("Not yet: measure %v first. Until then no repair can be judged.", and(list))
 }
+
+// Against says why a way is not the one that is advised, "" where it is.
+func (r Result) Against(way Name, currency string) say.Text {
+	if way == "" || way == r.Choice {
+		return ""
+	}
+	advised := say.F("we advise %s", string(r.Choice))
+	for _, w := range r.Ways {
+		switch {
+		case w.Way != way:
+		case w.WhyNot != "":
+			return say.F("%v; %s: %v", advised, string(way), w.WhyNot)
+		case w.Cost != nil && w.FirstTimeRight != nil:
+			return say.F("%v; %s would cost %v and come right at the first go in about %d of 100 such jobs", advised, string(way),
+				say.Join(" ", amount(*w.Cost).Text(), say.Words(currency)), hundredths(*w.FirstTimeRight))
+		}
+	}
+	return advised
+}

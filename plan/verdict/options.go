@@ -80,7 +80,6 @@ type weighed struct {
 	chance    *float64 // of coming right first time; nil where nothing can go wrong, or nobody tried
 	lost      *float64 // of losing the truck
 	cost      float64  // expected, with the rate in force; without one: hours
-	given     float64  // what the truck that is given up is worth beyond the other one
 	unweighed bool     // its price cannot be set against hours: last of all
 	metal     float64  // mm on radius, all bores
 	work      *Work    // whose plan it is, nil where nothing is cut
@@ -230,8 +229,7 @@ func (c *Case) newAxle() weighed {
 
 // swap is another truck: a second-hand one is sound with a chance of its own,
 // and one that is not is bought again: (price + time) (2 - c). It takes off no
-// metal of this truck and gives all of it away: what that is worth beyond the
-// other one counts against it.
+// metal of this truck and gives all of it away.
 func (c *Case) swap() weighed {
 	switch {
 	case c.Other == nil:
@@ -248,8 +246,6 @@ func (c *Case) swap() weighed {
 	w.chance, w.metal = &chance, math.Inf(1)
 	if c.Rate == nil {
 		w.cost, w.unweighed = math.Inf(1), true
-	} else if c.Value != nil {
-		w.given = math.Max(0, *c.Value-c.Other.Price)
 	}
 	if c.leave().cures || c.shim().cures {
 		return w.idle("nothing is wrong that a swap would cure")

@@ -131,7 +131,7 @@ func (c *Case) adviseWork(list []weighed, w weighed, against say.Text) say.Text 
 // less.
 func (c *Case) kept(list []weighed, w weighed) say.Text {
 	for _, o := range list {
-		if o.name == Swap && c.advisable(o) && o.weight() < w.weight()-1e-9 {
+		if o.name == Swap && c.advisable(o) && o.cost < w.cost-1e-9 {
 			return say.F(" Another truck would cost about as much; so the original is kept.")
 		}
 	}
@@ -155,8 +155,17 @@ func (c *Case) adviseSwap(list []weighed, w weighed, against say.Text) say.Text 
 	if why := c.why(list); why != "" {
 		since = ", since " + why
 	}
-	return say.F("Another truck is the better way%v: about %v all told%v%v; the original truck would be given up.",
-		since, c.price(w), risk, against)
+	return say.F("Another truck is the better way%v: about %v all told%v%v; the original truck would be given up%v.",
+		since, c.price(w), risk, against, c.givenUp())
+}
+
+// givenUp says that the truck that is given up is said to be worth more than the
+// other one costs.
+func (c *Case) givenUp() say.Text {
+	if c.Value == nil || c.Rate == nil || *c.Value <= c.Other.Price {
+		return ""
+	}
+	return say.F(", said to be worth %v", say.Join(" ", amount(*c.Value).Text(), say.Words(c.Currency)))
 }
 
 // nothing is what is said where no way cures.

@@ -1,0 +1,108 @@
+package plan
+
+import (
+	"fmt"
+	"math"
+	"rebush/fits/dim"
+	"rebush/fits/finding"
+	"rebush/fits/say"
+	"rebush/plan/job"
+	"rebush/plan/seat"
+	"rebush/plan/survey"
+)
+
+// edge is metal at the edge that misses what is needed by no more than the
+// measuring can tell: if it comes out at that or better.
+func (f *fixer) edge(bore string, a *seat.Answer) {
+	short := a.Fail.Want - a.Fail.Have
+	shaft, b := f.g.own.Bore(bore)
+	if shaft == nil || b == nil || short <= 0 {
+		return
+	}
+	r, err := f.g.w.instr.Of(b, "edges", survey.Width)
+	if err != nil {
+		r = f.g.w.instr.Default(survey.Width)
+	}
+	if short > 2*r.U {
+		return
+	}
+	short = math.Ceil(short*1000) / 1000
+	for i, e := range b.Edges {
+		size := e.Metal
+		if !size.Given() {
+			size = e.Away
+		}
+		want := dim.OfFloat(size.Float() + short)
+		v := want.Float()
+		f.add(change{Kind: measure, Key: fmt.Sprintf("edge %s %d", bore, i), Verb: "measure again", Expected: &v,
+			Words: say.F("the metal left to the edge at %.0f degrees of %s measured again, if it comes out at %v or better", e.AtDeg, bore, say.MM(want.Float(), 3).Trim()),
+			What:  say.F("the metal left to the edge at %.0f degrees of %s, wanted %v or better", e.AtDeg, bore, say.MM(want.Float(), 3).Trim()),
+			Do: func(j *job.Job) bool {
+				_, b := j.Bore(bore)
+				if b.Edges[i].Metal.Given() {
+					b.Edges[i].Metal = want
+				} else {
+					b.Edges[i].Away = want
+				}
+				return true
+			}})
+	}
+}
+
+// centre is a middle that nobody has given and nothing tells. Where the other
+// plate has it, that is what it would be expected to be.
+func (f *fixer) centre(s finding.Finding) {
+	c := change{Kind: measure, Key: "centre " + s.Where, Missing: true, Verb: "measure",
+		What:  say.F("the middle of the hole %s, and how wide and how narrow it is", s.Where),
+		Words: say.F("the middle of %s measured", s.Where)}
+	f.add(c)
+}
+
+// oldSeat is a seat that an old bush hides: expected like that of the other
+// plate, where that is known.
+func (f *fixer) oldSeat(bore string) {
+	shaft, b := f.g.own.Bore(bore)
+	if shaft == nil || b == nil {
+		return
+	}
+	c := change{Kind: measure, Key: "old seat " + bore, Missing: true, Verb: "push out the old bush and measure",
+		What: say.F("the seat of %s", bore), Words: say.F("the old bush of %s pushed out and its seat measured", bore)}
+	for i := range shaft.Bores {
+		other := shaft.Bores[i].Seat
+		if other == nil || !other.Sound {
+			continue
+		}
+		v := other.Diameter.Float()
+		c.Expected = &v
+		c.Words = say.F("the old bush of %s pushed out, if its seat comes out sound at %v as on the other side", bore, say.MM(other.Diameter.Float(), 3).Trim())
+		c.Do = func(j *job.Job) bool {
+			_, b := j.Bore(bore)
+			seat := *other
+			b.Bushed, b.Seat = false, &seat
+			return true
+		}
+	}
+	f.add(c)
+}
+
+// mesh is a mesh whose tightest tooth would bind: its mating gear in a place that
+// is known better, gears that run truer.
+func (f *fixer) mesh(gear string) {
+	for _, c := range readings(f.g.own, f.g.w.instr) {
+		f.add(c)
+	}
+	f.add(change{Kind: makeIt, Key: "true " + gear, Words: say.F("the gears of %s trued to half their run-out", gear), Verb: "true",
+		What: say.F("the gears of %s to half their run-out", gear), Do: func(j *job.Job) bool {
+			for i := range j.Gears {
+				g := &j.Gears[i]
+				if g.Name != gear || !g.Wheel.Runout.Given() {
+					continue
+				}
+				g.Wheel.Runout = dim.OfFloat(g.Wheel.Runout.Float() / 2)
+				return true
+			}
+			return false
+		}})
+	f.add(change{Kind: makeIt, Key: "own axle", Words: "the bores opened to their own axles", Verb: "open", What: "the bores to their own axles",
+		Shelf: true, Do: finishBy("to its own axle")})
+}

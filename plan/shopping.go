@@ -1,0 +1,196 @@
+package plan
+
+import (
+	"cmp"
+	"fmt"
+	"maps"
+	"math"
+	"rebush/feeds/drills"
+	"rebush/fits/dim"
+	"rebush/fits/say"
+	"rebush/plan/job"
+	"rebush/plan/seat"
+	"slices"
+	"strings"
+)
+
+// series seeks bushes of the series that are sold: those that would go best.
+func (f *fixer) series(t toured, bore string) {
+	n, seen := 0, map[string]bool{}
+	for _, key := range slices.Sorted(maps.Keys(t.Stand)) {
+		s := t.Stand[key]
+		for i := range s.offers {
+			if s.offers[i].Name() != bore {
+				continue
+			}
+			for _, d := range s.offers[i].Mends {
+				for _, a := range d.Buy {
+					if !a.Feasible || seen[a.Bush.Code] || n == nearestMisses {
+						continue
+					}
+					seen[a.Bush.Code] = true
+					n++
+					c := change{Kind: buy, Key: "bush " + a.Bush.Code, Words: say.F("bush %s, to buy", a.Bush.Code), Verb: "buy",
+						What: say.F("bush %s", a.Bush.Code), Bought: []string{a.Bush.Code}, Shelf: true}
+					if a.Bush.Priced {
+						price := a.Bush.Price
+						c.Cost = &price
+					}
+					f.add(c)
+				}
+			}
+		}
+	}
+}
+
+// reamers seeks reamers of the series that are sold whose hole lies nearest to
+// the middle of two limits, and reaches between them.
+func (f *fixer) reamers(low, high float64) {
+	type sold struct {
+		tool job.Tool
+		off  float64
+	}
+	var list []sold
+	in := seatInput(f.g)
+	for _, series := range drills.ReamerSeries() {
+		for _, d := range f.g.w.drills.All(series) {
+			if v := d.Size.Float(); v < low-0.1 || v > high+0.1 {
+				continue
+			}
+			tool := job.Tool{Size: d.Size, Name: d.Name, Class: "H7", Index: len(f.g.own.Shop.Reamers)}
+			if lo, hi, err := in.SeatBy(tool); err == nil && lo < high && hi > low {
+				list = append(list, sold{tool, math.Abs(lo + hi - low - high)})
+			}
+		}
+	}
+	slices.SortStableFunc(list, func(a, b sold) int { return cmp.Compare(a.off, b.off) })
+	for _, x := range list[:min(len(list), nearestMisses)] {
+		f.add(reamer(x.tool))
+	}
+}
+
+func seatInput(g *ground) seat.Input {
+	in, _ := seat.FromJob(g.j, g.w.forSeat(), g.c)
+	return in
+}
+
+// reamer is a reamer to be bought.
+func reamer(tool job.Tool) change {
+	name := strings.TrimSpace(tool.Name + " " + tool.Class + " reamer")
+	return change{Kind: buy, Key: "reamer " + name, Words: say.F("a %s, to buy", name), Verb: "buy", What: say.F("a %s", name),
+		Shelf: true, Do: func(j *job.Job) bool {
+			j.Shop.Reamers = append(j.Shop.Reamers, tool)
+			return true
+		}}
+}
+
+// head is a boring head, for a mill that has none that reaches so far.
+func (f *fixer) head(low, high float64) {
+	sh := f.g.own.Shop
+	if sh.MachineKind != "mill" || sh.BoringFrom.Given() && sh.BoringFrom.Float() <= low && sh.BoringTo.Float() >= high {
+		return
+	}
+	from, to := dim.OfFloat(math.Floor(low)), dim.OfFloat(math.Max(20, math.Ceil(high)))
+	f.add(change{Kind: buy, Key: "boring head", Words: say.F("a boring head from %v, to buy", say.MM(from.Float(), 3).Trim()), Verb: "buy",
+		What: say.F("a boring head from %v", say.MM(from.Float(), 3).Trim()), Shelf: true, Do: func(j *job.Job) bool {
+			if j.Shop.BoringFrom.Given() {
+				from, to = smaller(from, j.Shop.BoringFrom), larger(to, j.Shop.BoringTo)
+			}
+			j.Shop.BoringFrom, j.Shop.BoringTo = from, to
+			return true
+		}})
+}
+
+func smaller(a, b dim.Length) dim.Length {
+	if b.Float() < a.Float() {
+		return b
+	}
+	return a
+}
+
+func larger(a, b dim.Length) dim.Length {
+	if b.Float() > a.Float() {
+		return b
+	}
+	return a
+}
+
+// finisher is a reamer or a mandrel that brings a bore to size.
+func (f *fixer) finisher(bore string, a *seat.Answer) {
+	low, high := a.Bore[0], a.Bore[1]
+	if high <= low {
+		return
+	}
+	f.reamers(low, high)
+	size := dim.OfFloat(math.Round((low+high)/2*1000)/1000 + 0.01)
+	f.add(change{Kind: makeIt, Key: fmt.Sprintf("mandrel %v", size), Words: say.F("a sizing mandrel of %v, to make or to buy", say.MM(size.Float(), 3).Trim()),
+		Verb: "make", What: say.F("a sizing mandrel of %v", say.MM(size.Float(), 3).Trim()), Shelf: true, Do: func(j *job.Job) bool {
+			j.Shop.Mandrels = append(j.Shop.Mandrels, job.Tool{Size: size, Name: size.String(), Index: len(j.Shop.Mandrels)})
+			return true
+		}})
+}
+
+// compound is retaining compound for a shop without.
+func (f *fixer) compound() {
+	if len(f.g.own.Shop.Compounds) > 0 {
+		return
+	}
+	f.add(change{Kind: buy, Key: "compound", Words: "retaining compound, to buy", Verb: "buy", What: "retaining compound", Shelf: true,
+		Do: func(j *job.Job) bool {
+			j.Shop.Compounds = append(j.Shop.Compounds, "retaining compound")
+			return true
+		}})
+}
+
+// turnedMetal is what a bush is turned of where the job has none to turn.
+const turnedMetal = "bearing bronze C93200"
+
+// turned are bushes turned for their seats: in this shop, or by somebody with a
+// lathe.
+func (f *fixer) turned() {
+	j := f.g.own
+	metal, has := turnedMetal, false
+	for _, b := range j.Bushes {
+		if b.Turned {
+			metal, has = b.Material, true
+		}
+	}
+	lathe := j.Shop.Lathe || j.Shop.MachineKind == "lathe"
+	if has && lathe {
+		return
+	}
+	c := change{Kind: makeIt, Key: "turned", Words: say.F("bushes turned of %s", metal), Verb: "buy",
+		What:  say.F("%s, to turn the bushes of", metal),
+		Shelf: true, Do: func(j *job.Job) bool {
+			j.Shop.Lathe = true
+			if !has {
+				j.Bushes = append(j.Bushes, job.Bush{Code: "turned bush", Turned: true, Material: metal, Index: len(j.Bushes)})
+			}
+			return true
+		}}
+	if !lathe {
+		c.Kind, c.Words, c.Verb, c.What = sendOut, say.F("bushes of %s turned outside", metal), "have", say.F("bushes of %s turned outside", metal)
+	}
+	f.add(c)
+}
+
+// moreOf buys bushes of which the drawer runs short.
+func (f *fixer) moreOf(code string, n int) {
+	for i := range f.g.own.Bushes {
+		b := &f.g.own.Bushes[i]
+		if b.Code != code {
+			continue
+		}
+		c := change{Kind: buy, Key: "more " + code, Words: say.F("%d more of bush %s, to buy", n, code), Verb: "buy",
+			What: say.F("%d more of bush %s", n, code), Shelf: true, Do: func(j *job.Job) bool {
+				left := *j.Bushes[i].OnHand + n
+				j.Bushes[i].OnHand = &left
+				return true
+			}}
+		if b.Price != nil {
+			cost := float64(n) * *b.Price
+			c.Cost = &cost
+		}
+		f.add(c)
+	}
+}
