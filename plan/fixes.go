@@ -72,24 +72,6 @@ func asking(t toured) []string {
 	return out
 }
 
-// fixer gathers changes, each once.
-type fixer struct {
-	g    *ground
-	of   string // the stop that changes are sought for
-	list []change
-	seen map[string]int
-}
-
-func (f *fixer) add(c change) {
-	if i, ok := f.seen[c.Key]; ok {
-		f.list[i].For = append(f.list[i].For, f.of)
-		return
-	}
-	f.seen[c.Key] = len(f.list)
-	c.For = []string{f.of}
-	f.list = append(f.list, c)
-}
-
 // seat seeks what would let a bush be seated at a hole.
 func (f *fixer) seat(t toured, bore string) {
 	f.series(t, bore)

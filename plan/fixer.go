@@ -1,0 +1,19 @@
+package plan
+
+// fixer gathers changes, each once.
+type fixer struct {
+	g    *ground
+	of   string // the stop that changes are sought for
+	list []change
+	seen map[string]int
+}
+
+func (f *fixer) add(c change) {
+	if i, ok := f.seen[c.Key]; ok {
+		f.list[i].For = append(f.list[i].For, f.of)
+		return
+	}
+	f.seen[c.Key] = len(f.list)
+	c.For = []string{f.of}
+	f.list = append(f.list, c)
+}
