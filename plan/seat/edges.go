@@ -67,7 +67,7 @@ func freeEdges(old survey.Hole, at [2]float64, there float64, measured []float64
 func nearestOf(edges []freeEdge, which func(freeEdge) bool) freeEdge {
 	best := freeEdge{away: math.Inf(1)}
 	for _, e := range edges {
-		if which(e) && e.away < best.away {
+		if which(e) && (e.away < best.away-slack || e.away < best.away+slack && e.name < best.name) {
 			best = e
 		}
 	}

@@ -52,6 +52,7 @@ func TestSeatOffPlaceGetsAnEccentricBush(t *testing.T) {
 		t.Errorf("thin side %v", w)
 	}
 	// The datum edge lies 8.1 from the middle of the seat, and 7.9 from where the bore belongs.
+	near(t, "nothing is cut", []float64{a.Seen.UPlace}, []float64{0})
 	near(t, "edge", []float64{a.Seen.Edge, got[0].Hole.Edge}, []float64{8.1, 7.9})
 	// Both ends of the press hold, and the plate stands it.
 	if a.ULow <= 0 || a.UHigh > 0.02*6 || a.Peak > a.PeakLimit {
@@ -106,6 +107,7 @@ func TestRoundHoleTakesABush(t *testing.T) {
 // Jeffery's closure of an eccentric ring lies between those of the round rings
 // that are taken for it, over many rings.
 func TestRoundRingsBoundAnEccentricOne(t *testing.T) {
+	near(t, "by hand", []float64{ThickBore(3.2, 0.2), ThinBore(3.2, 0.2, 5), ThinBore(3.2, 0.9, 5)}, []float64{2.8, 3.6, 4.99})
 	for _, d := range []float64{4.5, 5, 6, 8} {
 		for _, e := range []float64{0, 0.05, 0.2, 0.4} {
 			const di, p, E = 3.2, 30.0, 100000.0

@@ -1,7 +1,9 @@
 package seat
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"rebush/fits/dim"
 	"rebush/fits/finding"
@@ -110,6 +112,9 @@ func (in *Input) around(h *Hole, s Site, sites []Site) {
 		h.BossR, h.BossE = b.Boss.Float()/2, offBoss(s.Old, s.At)
 	}
 	h.Near = append(neighbours(s, sites), in.otherHoles(s)...)
+	slices.SortStableFunc(h.Near, func(a, b Near) int {
+		return cmp.Or(by(a.At-a.R, b.At-b.R), cmp.Compare(a.Name, b.Name))
+	})
 }
 
 // worked is what the search has to know of a hole in which this job has been at

@@ -88,6 +88,17 @@ func TestAskedOnAfterANo(t *testing.T) {
 	}
 }
 
+// A bush that is too short for its seat is still asked what it bears.
+func TestShortBushStillBearsItsLoad(t *testing.T) {
+	s := scenery(t)
+	s.b.FlangeOD, s.b.FlangeT = 0, 0
+	s.plate(2)
+	a := s.only(t)
+	if len(a.Fails) != 1 || a.Fail.What != tooShort || a.Bearing != a.Bush.Length {
+		t.Errorf("%+v, bears on %v", a.Fails, a.Bearing)
+	}
+}
+
 // The seats that would let a bush pass: with no tool at all, those round the 5
 // H7 that it is known to go with; every seat between them passes, and by the
 // usual press none can be tighter than 5.031 - 0.0062 x 5.025 = 4.9998.

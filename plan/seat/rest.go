@@ -7,6 +7,15 @@ import "math"
 func (j *judge) length(a *Answer) Fail {
 	h, b := &j.h, &a.Bush
 	body := b.body(h.Plate)
+	// What stands proud stands inside: the flange, or the outer face where
+	// there is none, lies on the outside of the plate.
+	a.Proud = math.Max(0, body-h.Plate)
+	a.MustFace = a.Proud > slack && h.RoomIn > 0 && b.ODHigh > h.RoomIn+slack
+	a.Bearing = body + b.FlangeT
+	if a.MustFace {
+		a.Bearing = math.Min(body, h.Plate) + b.FlangeT
+	}
+	a.SideUse = b.FlangeT
 	short := math.Min(body, h.Plate)
 	if short < j.r.ShortShare*a.SeatLow-slack && b.FlangeOD == 0 && a.HeldBy != ByCap {
 		// A bush turned for the seat has its shoulder where there is room for
@@ -17,15 +26,6 @@ func (j *judge) length(a *Answer) Fail {
 		}
 		a.Short = true
 	}
-	// What stands proud stands inside: the flange, or the outer face where
-	// there is none, lies on the outside of the plate.
-	a.Proud = math.Max(0, body-h.Plate)
-	a.MustFace = a.Proud > slack && h.RoomIn > 0 && b.ODHigh > h.RoomIn+slack
-	a.Bearing = body + b.FlangeT
-	if a.MustFace {
-		a.Bearing = math.Min(body, h.Plate) + b.FlangeT
-	}
-	a.SideUse = b.FlangeT
 	if !math.IsNaN(h.SideRoom) && a.SideUse > 0 && a.SideUse > h.SideRoom+slack {
 		return fail(LongEnough, sideRoom, a.SideUse, math.Max(0, h.SideRoom))
 	}

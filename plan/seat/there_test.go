@@ -57,6 +57,24 @@ func TestSpoiltSeatOffPlace(t *testing.T) {
 	near(t, "clears", []float64{clears(old, [2]float64{10, 8}, 6)}, []float64{3.5})
 }
 
+// Of several neighbours the nearest is the reason, in whatever order they stand.
+func TestNearestNeighbourIsTheReason(t *testing.T) {
+	in, _ := read(t, bench1, truck)
+	for _, order := range [][2]int{{0, 1}, {1, 0}} {
+		holes := []job.Feature{
+			{Name: "far screw", Plate: job.Left, At: job.Point{X: dim.Must("14.0 mm"), Y: dim.Must("7.9 mm")}, Diameter: dim.Must("2 mm")},
+			{Name: "near screw", Plate: job.Left, At: job.Point{X: dim.Must("6.5 mm"), Y: dim.Must("7.9 mm")}, Diameter: dim.Must("2 mm")},
+		}
+		in.Job.Chassis.Features = []job.Feature{holes[order[0]], holes[order[1]]}
+		all := sites(in.Job)
+		in.Job.Choose = map[string]string{"": "solid 5"}
+		got, _ := Offer(in, all)
+		if a := got[0].Of(Rebush).Nearest(); a == nil || a.Fail.Name != "near screw" {
+			t.Errorf("%v: %+v", order, a)
+		}
+	}
+}
+
 // Screw holes, the old seat and the oil hole of another bore are holes beside a
 // seat. The oil hole of the bore at (10, 7.95) runs along 90 degrees: 3 mm beside
 // it passes at 3 less its radius; one that runs away does not pass at all.

@@ -1,6 +1,7 @@
 package seat
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -26,6 +27,9 @@ func (in *Input) tools(said *finding.List) Shop {
 		s.Ways = append(s.Ways, w)
 		s.BoreReamers = append(s.BoreReamers, w)
 	}
+	slices.SortStableFunc(s.BoreReamers, func(a, b Way) int {
+		return cmp.Or(by(a.Low+a.High, b.Low+b.High), by(a.High, b.High), cmp.Compare(a.Name, b.Name))
+	})
 	index := len(sh.Reamers)
 	if from, to, name := in.boring(); from > 0 {
 		s.BoringFrom, s.BoringTo = from, to
