@@ -95,6 +95,16 @@ func TestCompoundCuresOnARod(t *testing.T) {
 	}
 }
 
+// What is pressed is in before anything is bonded: a press moves what has not set.
+func TestPressedBeforeBonded(t *testing.T) {
+	j := axle()
+	j.Bores[0].HeldBy, j.Bores[0].FlangeOD, j.Bores[0].Second = seat.ByCompound, 0, 0
+	r := Make(j, millShop(), plainCut, plainRules())
+	if l, p := find(t, r, KindPress, "axle.left"), find(t, r, KindPress, "axle.right"); l.Number < p.Number {
+		t.Errorf("bonded at %d, pressed at %d", l.Number, p.Number)
+	}
+}
+
 // The rim of an old casting is not staked where its press uses up more than
 // half of what it is allowed; that of a plate, or under a light press, may be.
 func TestStake(t *testing.T) {

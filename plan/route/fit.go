@@ -28,10 +28,7 @@ func (b *builder) fitting(x Bore) say.Text {
 	if x.Mend != seat.MadeToFit {
 		return ""
 	}
-	w := say.F("to the hole as it was gauged: %v over it", overSeat(x))
-	if x.HeldBy == seat.ByCompound {
-		w = say.F("to the hole as it was gauged: %v under it", say.Limits(-x.U[1], -x.U[0], 3))
-	}
+	w := toHole(x)
 	e := x.offset()
 	if e < b.r.EccentricFrom {
 		return w

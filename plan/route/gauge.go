@@ -194,10 +194,7 @@ func (b *builder) tryInScrap() {
 		if x.BushMade {
 			try = say.F("a stub turned %v", say.Limits(x.OD[0], x.OD[1], 3))
 		}
-		want := say.Text("it starts square and does not go in by hand")
-		if x.HeldBy == seat.ByCompound {
-			want = "it slides in without shake"
-		}
+		const want = say.Text("it starts square and does not go in by hand")
 		metal := say.Text("the same metal and thickness")
 		switch {
 		case x.Metal != "":
@@ -216,7 +213,11 @@ func (b *builder) tryInScrap() {
 	}
 }
 
-func (b *builder) needsScrap(x Bore) bool { return x.cuts() && !b.gauge(x.Seat, x.Name).proves }
+// needsScrap says whether nothing but a trial proves a seat. Compound fills what a
+// gauge does not tell.
+func (b *builder) needsScrap(x Bore) bool {
+	return x.cuts() && x.HeldBy != seat.ByCompound && !b.gauge(x.Seat, x.Name).proves
+}
 
 // scrapKey is one for bores that one scrap hole answers for.
 func scrapKey(x Bore) string {
@@ -250,7 +251,14 @@ func (b *builder) gaugeSeats(c clamping) {
 		o := Operation{Kind: KindGauge, Bore: x.Name,
 			Do:     say.F("Gauge the seat of %s before the clamps come off", x.Name),
 			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Minutes: b.r.Gauging, HoleMM: x.mid()}
-		if !g.proves {
+		if x.ForPart {
+			o.Do = say.F("Gauge the hole for the %s of %s before the clamps come off", x.Bush, x.Name)
+		}
+		switch {
+		case g.proves:
+		case x.HeldBy == seat.ByCompound:
+			o.Gauge = join(g.how, "near enough: compound fills the gap")
+		default:
 			o.Gauge = join(g.how, "the scrap hole proves the tool")
 		}
 		o.Note = join("spindle stopped; write the size down, the next repairer will want it", x.IfLarge)

@@ -28,9 +28,10 @@ func (b *builder) part(x Bore) (Bore, bool) {
 	y.Reach, y.Shank = x.PartReach, x.PartShank
 	y.S, y.Allow, y.Ligament = (p.SeatLow+p.SeatHigh)/4-p.CleanUp, 0, p.Left
 	y.Bush, y.BushMade, y.BushToBuy, y.BushMetal = named(p.Mend), true, false, p.Metal.Name
-	y.BushSizes = say.F("outside %v, length %v, %s", say.Limits(p.ODLow, p.ODHigh, 3), say.MM(p.Length, 2), p.Metal.Name)
+	long := p.Length + 2*b.r.PartProud
+	y.BushSizes = say.F("outside %v, length %v, %s", say.Limits(p.ODLow, p.ODHigh, 3), say.MM(long, 2), p.Metal.Name)
 	y.OD, y.U = [2]float64{p.ODLow, p.ODHigh}, [2]float64{p.ODLow - p.SeatHigh, p.ODHigh - p.SeatLow}
-	y.Length, y.FlangeOD, y.Proud, y.Porous, y.Leaded = p.Length, 0, 0, p.Metal.Porous, p.Metal.Leaded
+	y.Length, y.FlangeOD, y.Proud, y.Porous, y.Leaded = long, 0, 0, p.Metal.Porous, p.Metal.Leaded
 	y.HeldBy, y.Second, y.PressN, y.Filled, y.MandrelIn = p.HeldBy, 0, p.PressN, false, false
 	y.Part, y.Oil, y.Solid, y.Metal, y.ForPart = nil, nil, false, "", true
 	y.IfLarge = say.F("too large: turn the %s to the hole as it is", y.Bush)
@@ -124,20 +125,25 @@ func (b *builder) turnPart(y Bore) {
 	b.add(Operation{Kind: KindTurn, Setup: atLathe, Bore: y.Name, BushMetal: y.BushMetal,
 		Do: say.F("Turn the %s for %s", y.Bush, y.Name), Tool: "turning tool", Limits: &lim, Gauge: "micrometer",
 		Minutes: b.r.TurnBush, Backing: "bar in the chuck, held short", Leaded: y.Leaded, Spindle: true,
-		Note: join(y.BushSizes, shape, say.F("to the hole as it was gauged: %v over it", overSeat(y)),
+		Note: join(y.BushSizes, shape, toHole(y),
 			say.F("lead of %v on the end that goes in", say.MM(0.5, 1)))})
 }
 
-// overSeat is how much a part or a bush stands over its hole; under it where
-// compound holds it.
-func overSeat(y Bore) say.Figure { return say.Limits(y.U[0], y.U[1], 3) }
+// toHole says how a part or a bush that is turned for one hole stands to it: over
+// it for a press, under it where compound holds it.
+func toHole(y Bore) say.Text {
+	if y.HeldBy == seat.ByCompound {
+		return say.F("to the hole as it was gauged: %v under it", say.Limits(-y.U[1], -y.U[0], 3))
+	}
+	return say.F("to the hole as it was gauged: %v over it", say.Limits(y.U[0], y.U[1], 3))
+}
 
 // setPart presses a plug or a sleeve in, or bonds it.
 func (b *builder) setPart(y Bore) {
 	g := b.gauge(y.Seat, y.Name)
 	o := Operation{Kind: KindSetPart, Bore: y.Name, BushMetal: y.BushMetal, HoleMM: y.mid(), Minutes: b.r.Press,
 		Backing:    "anvil directly behind that wall, never across the box",
-		GaugeFirst: say.F("Hole of %s: %v. %v", y.Name, g.box(), b.measured(y))}
+		GaugeFirst: say.F("Hole of %s: %v. %v", y.Name, g.box(), say.F("The %s %v", y.Bush, b.measured(y)))}
 	if y.HeldBy == seat.ByCompound {
 		o.Do, o.Compound = say.F("Set the %s into %s from outside with retaining compound", y.Bush, y.Name), true
 		o.Tool, o.Note = "retaining compound", "both faces free of oil, a thin bead round the leading end; leave it undisturbed"

@@ -99,12 +99,36 @@ func TestPlug(t *testing.T) {
 		t.Errorf("only %d places", at)
 	}
 	turn := find(t, r, KindTurn, "axle.left")
-	if !strings.Contains(turn.Note.String(), "0.006 to 0.022 mm over it") || !turn.Leaded {
-		t.Errorf("%+v", turn)
+	// 3.6 in the plate, and 0.3 on each side to face off.
+	for _, w := range []string{"0.006 to 0.022 mm over it", "length 4.20 mm"} {
+		if !strings.Contains(turn.Note.String(), w) || !turn.Leaded {
+			t.Errorf("no %q: %+v", w, turn)
+		}
 	}
 	set := find(t, r, KindSetPart, "axle.left")
 	if !set.Pressed || set.GaugeFirst == "" || !strings.Contains(set.Note.String(), "HALT") {
 		t.Errorf("%+v", set)
+	}
+}
+
+// A plug in compound is turned under its hole, by 0.02 to 0.05, and no trial in
+// scrap is asked for it.
+func TestPlugInCompound(t *testing.T) {
+	j := plugged(seat.Plug)
+	p := j.Bores[0].Part
+	p.HeldBy, p.ODLow, p.ODHigh = seat.ByCompound, 6.964, 6.986
+	r := Make(j, partShop(), askedCut, plainRules())
+	if turn := find(t, r, KindTurn, "axle.left").Note.String(); !strings.Contains(turn, "0.020 to 0.050 mm under it") {
+		t.Error(turn)
+	}
+	if set := find(t, r, KindSetPart, "axle.left"); !set.Compound || set.Pressed ||
+		!strings.Contains(set.GaugeFirst.String(), "The plug measures 6.964 to 6.986 mm") {
+		t.Errorf("%+v", set)
+	}
+	for _, o := range r.Operations {
+		if o.Kind == KindScrap && strings.Contains(o.Do.String(), "plug") {
+			t.Errorf("%s, and compound fills it", o.Do)
+		}
 	}
 }
 
@@ -225,6 +249,9 @@ func TestMadeToFit(t *testing.T) {
 		}
 		turn := find(t, r, KindTurn, name).Note.String()
 		// Bar of 7: the next whole mm over 5.031 and 1.
+		if strings.Contains(turn, "in one chucking") {
+			t.Errorf("the outside and a bore that stands off it come from two: %s", turn)
+		}
 		for _, w := range []string{"ECCENTRIC", "over by 0.100 mm", "reads 0.200 mm", "0.15 mm of packing", "7 mm bar", "mark the thin side",
 			"0.007 to 0.026 mm over it"} {
 			if !strings.Contains(turn, w) {

@@ -24,13 +24,17 @@ func (b *builder) turnBushes() {
 			}
 		}
 		lim := x.OD
+		chucking := say.Text("bore and outside in one chucking, then part off")
+		if x.offset() >= b.r.EccentricFrom {
+			chucking = "part off after the bore"
+		}
 		o := Operation{Kind: KindTurn, Setup: atLathe, Bore: x.Name,
 			Do:   say.F("Turn the %s for %s", plural(len(names), "bush", "bushes"), list(names)),
 			Tool: "turning tool, drill, boring tool or reamer", Limits: &lim, Gauge: "micrometer",
 			Minutes: b.r.TurnBush * float64(len(names)),
 			Backing: "bar in the chuck, held short",
-			Note: join(x.BushSizes, b.fitting(x), b.boredAfter(x), say.F("bore and outside in one chucking, then part off; lead of %v on the end that goes in; "+
-				"lips of the drill dubbed: bronze grabs", say.MM(0.5, 1)))}
+			Note: join(x.BushSizes, b.fitting(x), b.boredAfter(x), chucking, say.F("lead of %v on the end that goes in",
+				say.MM(0.5, 1)), "lips of the drill dubbed: bronze grabs")}
 		o.Leaded, o.Spindle = x.Leaded, true
 		b.add(o)
 	}
@@ -84,9 +88,12 @@ func (b *builder) pressIn() {
 	if any {
 		b.pressBench()
 	}
-	for _, x := range b.j.Bores {
-		if !x.In {
-			b.press(x)
+	// What is pressed goes in first: nothing moves any more once compound sets.
+	for _, bonded := range []bool{false, true} {
+		for _, x := range b.j.Bores {
+			if !x.In && (x.HeldBy == seat.ByCompound) == bonded {
+				b.press(x)
+			}
 		}
 	}
 	if cure {
@@ -160,12 +167,8 @@ func (b *builder) press(x Bore) {
 		o.Tool = say.F("retaining compound, greased rod %v", b.bondingRod(x.Shaft))
 		o.Note = "both faces free of oil, a thin bead round the leading end, none in the bore; wipe off what squeezes out"
 		o.Note = join(o.Note, b.clocking(x))
-		if len(b.on(x.Shaft)) > 1 {
-			o.Note = join(o.Note, "both bushes of the shaft on the one greased rod, through both bores: it lines them up, "+
-				"and stays in, undisturbed, until they are cured")
-		} else {
-			o.Note = join(o.Note, "the greased rod goes through the other bore as well and stays in, undisturbed, until it is cured")
-		}
+		o.Note = join(o.Note, "the greased rod goes through both bores of the shaft: it lines them up, and stays in, "+
+			"undisturbed, until the compound is cured")
 	case seat.ByCap:
 		o.Do, o.Tool = say.F("Lay bearing %s into its seat at %s and fit the cap", x.Bush, x.Name), "fingers"
 		o.Backing, o.Note = "none: no press, the cap holds it", "cap and seat free of dirt and burrs; measure "+
