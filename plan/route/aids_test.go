@@ -78,6 +78,9 @@ func TestCompoundCuresOnARod(t *testing.T) {
 		j.Bores[i].Limits[0] = 3.2 // it is opened later: the rod fits the bush as it is
 	}
 	r := Make(j, s, plainCut, plainRules())
+	if o := find(t, r, KindCure, ""); !strings.Contains(o.Gauge.String(), "rods come out") {
+		t.Error(o.Gauge)
+	}
 	rod, press := Operation{}, find(t, r, KindPress, "axle.left")
 	for _, o := range r.Operations {
 		if o.Kind == KindAid && strings.Contains(o.Do.String(), "bonding rod") {

@@ -127,6 +127,7 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 	if c.up == job.Right {
 		at[0] = b.mirrorX(at[0])
 	}
+	where := x.Name
 	common := func(o Operation) Operation {
 		o.Bore, o.Backing, o.Leaded = x.Name, b.backing(far), b.j.Leaded || x.leadedPart()
 		o.Place = x.At
@@ -138,7 +139,6 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 		}
 		return o
 	}
-	where := x.Name
 	if far {
 		where += " (through the near hole)"
 	}
@@ -192,6 +192,9 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 	}
 	out = append(out, b.lastTool(x, where, through, common))
 	for i := range out {
+		if out[i].q != nil && x.Part != nil && x.Part.Stays {
+			out[i].o.Note = join(out[i].o.Note, "light cuts: the old bush must not turn in its plate; it turns, stop")
+		}
 		// On a faceplate the chassis itself turns, whatever the tool is.
 		if out[i].q != nil && b.s.Machine == OnLathe {
 			out[i].q.Head = cutting.Faceplate

@@ -211,6 +211,11 @@ func TestOldBushStays(t *testing.T) {
 	if o := find(t, r, KindSizeSeat, "axle.left"); o.Cut.Asked.Material != brass.Name || !o.Leaded {
 		t.Errorf("cut as %q, lead %v", o.Cut.Asked.Material, o.Leaded)
 	}
+	for _, o := range r.Operations {
+		if o.Cut != nil && (o.Bore == x.Name) != strings.Contains(o.Note.String(), "must not turn") {
+			t.Errorf("%s: %s", o.Do, o.Note)
+		}
+	}
 	x.Part.Metal = seat.Metal{}
 	if o := find(t, Make(j, partShop(), askedCut, plainRules()), KindSizeSeat, "axle.left"); o.Cut.Asked.Material != "bearing bronze" || !o.Leaded {
 		t.Errorf("an old bush of which nothing is known is cut as %q, lead %v", o.Cut.Asked.Material, o.Leaded)

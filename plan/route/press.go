@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+	"slices"
 
 	"rebush/fits/finding"
 	"rebush/fits/say"
@@ -97,7 +98,11 @@ func (b *builder) pressIn() {
 		}
 	}
 	if cure {
-		b.cure("no bush turns by hand; the rods come out by a turn and a pull")
+		gauge := say.Text("no bush turns by hand")
+		if slices.ContainsFunc(b.shafts(), b.bonded) {
+			gauge += "; the rods come out by a turn and a pull"
+		}
+		b.cure(gauge)
 	}
 }
 
