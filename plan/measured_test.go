@@ -39,6 +39,12 @@ func readingsOf(j *job.Job) []reading {
 			out = append(out, boreReadings(j.Shafts[i].Bores[k].Name, i, k)...)
 		}
 	}
+	for i := range j.Bushes {
+		out = append(out, reading{"run-out of bush " + j.Bushes[i].Code, func(j *job.Job) bool {
+			l := &j.Bushes[i].Runout
+			return !j.Bushes[i].Turned && l.Float() <= 0.03 && forget(l)
+		}, false})
+	}
 	double := func(l *dim.Length) bool {
 		had := l.Given() && l.Float() > 0
 		*l = dim.OfFloat(2 * l.Float())

@@ -66,7 +66,7 @@ func fitted(w *books, j *job.Job, b bored) *chance.Fitting {
 		Renews: a.Mend == seat.Renew || a.Mend == seat.MadeToFit, SetUMM: a.USet, Hold: holds[a.HeldBy], Filled: a.Filled,
 		Tool: a.Way.Name, SeatMM: [2]float64{a.SeatLow, a.SeatHigh},
 		Bush: chance.Bush{ODMM: [2]float64{a.Bush.ODLow, a.Bush.ODHigh}, BoreMM: [2]float64{a.Bush.BLow, a.Bush.BHigh},
-			RunoutMM: a.Bush.Runout, ELow: m.ELow, EHigh: m.EHigh, YieldMPa: [2]float64{m.Yield, m.YieldHi},
+			RunoutMM: bushRunout(w, j, a.Bush), ELow: m.ELow, EHigh: m.EHigh, YieldMPa: [2]float64{m.Yield, m.YieldHi},
 			Porous: m.Porous, Turned: a.Bush.Turned, OnHand: a.Bush.OnHand},
 		WindowMM: [2]float64{a.WindowLow, a.WinHigh}, MostUMM: a.UHigh, Stress: a.Stress, LeftMM: a.Ligament,
 		Finish: finishes[a.Finish], BoreMM: a.Bore, ExpectedMM: a.Expected,
@@ -88,6 +88,20 @@ func fitted(w *books, j *job.Job, b bored) *chance.Fitting {
 		}
 	}
 	return f
+}
+
+// bushRunout is the total run-out of a bush, mm: as measured, of one turned in
+// one chucking none, else as much as is usual.
+func bushRunout(w *books, j *job.Job, b seat.Bush) float64 {
+	for _, own := range j.Bushes {
+		if own.Code == b.Code && own.Runout.Given() {
+			return b.Runout
+		}
+	}
+	if b.Turned {
+		return 0
+	}
+	return w.rules.V("bush_runout_mm")
 }
 
 // middleU is how well the middle of a hole is known that is taken as it is, mm:

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"rebush/fits/table"
 	"rebush/plan/chance"
 	"rebush/plan/job"
 	"rebush/plan/mesh"
@@ -111,11 +112,15 @@ func TestJudgedPair(t *testing.T) {
 // The trials are told of what could be seated that is wholly larger.
 func TestFittedByHand(t *testing.T) {
 	holes, s, seats := twoHoles()
-	f := fitted(&books{}, &job.Job{Shop: &job.Shop{}}, boredOf(holes, s, seats)[0])
+	rules, err := table.ReadRules(table.BuiltIn())
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := fitted(&books{rules: rules}, &job.Job{Shop: &job.Shop{}}, boredOf(holes, s, seats)[0])
 	if want := []chance.Larger{{SeatMM: 5.5, LeftMM: 1.2}}; !slices.Equal(f.Larger, want) {
 		t.Errorf("larger %v", f.Larger)
 	}
-	if f.Hold != chance.Bonded || f.Finish != chance.Ream {
+	if f.Hold != chance.Bonded || f.Finish != chance.Ream || f.Bush.RunoutMM != 0.03 {
 		t.Errorf("%+v", f)
 	}
 }

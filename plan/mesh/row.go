@@ -13,6 +13,7 @@ type Row struct {
 	FoundBacklashMM    dim.Gauged     `json:"found_backlash_mm"`
 	OriginalBacklashMM dim.Gauged     `json:"original_backlash_mm"`
 	TargetCentreMM     dim.Gauged     `json:"target_centre_mm"`
+	UMM                dim.Gauged     `json:"u_mm"` // standard uncertainty of that distance, with that of the teeth
 	TargetBacklashMM   dim.Gauged     `json:"target_backlash_mm"`
 	LiftedBacklashMM   dim.Gauged     `json:"lifted_backlash_mm"`
 	BacklashWindowMM   *[2]dim.Gauged `json:"backlash_window_mm"`

@@ -36,3 +36,13 @@ func TestClampingCancels(t *testing.T) {
 		near(t, "beside one that stays", between(t, one, true), math.Sqrt(holes+0.03*0.03/2+0.05*0.05), 1e-9)
 	}
 }
+
+// What is printed as the doubt of a mesh is the doubt that it was aimed with.
+func TestDoubtIsPrinted(t *testing.T) {
+	b := newBench(t, 7.70, 7.90)
+	got := b.settle()
+	near(t, "u", got.Meshes[0].UMM.Float(), got.Output.Gears[0].U, 5e-5)
+	if e, ok := b.book.Get("mesh/cog/u_mm"); !ok || e.Value < 0.01 {
+		t.Errorf("%+v", e)
+	}
+}

@@ -151,7 +151,22 @@ func (s *settling) mesh(d mesh.Drive, g GearOut) mesh.Row {
 			"each shaft at new centre less half the middle running clearance", lifted)})
 	s.lean(d, &row, g)
 	row.CorrectionMM = s.correction(page, d)
+	row.UMM = dim.Place(page.Calc("u_mm", "standard uncertainty of the centre distance that will be made", "mm",
+		"root of the squares of clamping, holes, teeth and the place of the mate: at the old centres",
+		"law of propagation, JCGM 100 5.1.2: plan/target/METHODS.md 3", func(v []float64) float64 {
+			return dim.Near(s.gear(s.again(v), d.Name).U, 6)
+		}, s.inputs...).V)
 	return row
+}
+
+// gear is what one pair gets.
+func (s *settling) gear(out Output, name string) GearOut {
+	for _, g := range out.Gears {
+		if g.Name == name {
+			return g
+		}
+	}
+	return GearOut{}
 }
 
 // correction is the move of its shaft that a trusted mesh asks for by itself.
@@ -164,12 +179,7 @@ func (s *settling) correction(page ledger.Page, d mesh.Drive) *dim.XY {
 		out[i] = dim.Place(page.Calc(fmt.Sprintf("correction_mm/%d", i), axis+" move that this mesh asks of its "+
 			"shaft's old centre", "mm",
 			"shortest way along the line of centres into the narrowed limits", plane, func(v []float64) float64 {
-				for _, g := range s.again(v).Gears {
-					if g.Name == d.Name {
-						return dim.Near(g.Correction[i], 4)
-					}
-				}
-				return 0
+				return dim.Near(s.gear(s.again(v), d.Name).Correction[i], 4)
 			}, s.inputs...).V)
 	}
 	return &out

@@ -28,7 +28,7 @@ func (s *settling) raise(level finding.Level, rule finding.Rule, at finding.Plac
 	return s.out.Findings.Raise(level, rule, at, text, fix)
 }
 
-func (s *settling) gear(d mesh.Drive) finding.Place { return s.j.PlaceAt(d.Name, "gears/"+d.Name) }
+func (s *settling) placeOf(d mesh.Drive) finding.Place { return s.j.PlaceAt(d.Name, "gears/"+d.Name) }
 
 // longMove says where a bore goes farther than is usual, or than its old centre
 // is known.
@@ -51,7 +51,7 @@ func (s *settling) leanFinding(d mesh.Drive, have float64) {
 		return
 	}
 	s.book.Cite("rules/lean_share_of_backlash")
-	s.raise(finding.Caution, Lean, s.gear(d),
+	s.raise(finding.Caution, Lean, s.placeOf(d),
 		say.F("its shaft leans between unlike bores and the teeth lose %v of backlash over their face, at most %v",
 			say.MM(have, 3), say.MM(limit, 3)),
 		"let both bores of the shaft be bushed (do: auto), which squares it").Against(have, limit, "mm")
@@ -70,14 +70,14 @@ func (s *settling) meshFindings(d mesh.Drive, g GearOut) {
 	case math.Abs(g.Missed) <= missing:
 		return
 	case !d.Trusted:
-		s.raise(finding.Note, MeshOff, s.gear(d), say.F("by its figures this mesh would stand %s for its backlash "+
+		s.raise(finding.Note, MeshOff, s.placeOf(d), say.F("by its figures this mesh would stand %s for its backlash "+
 			"limits; it is not trusted and moved nothing", off(g.Missed)), "")
 	case g.Stuck:
-		s.raise(finding.Caution, MeshFixed, s.gear(d), say.F("neither shaft may move and the mesh stands %s for its "+
+		s.raise(finding.Caution, MeshFixed, s.placeOf(d), say.F("neither shaft may move and the mesh stands %s for its "+
 			"backlash limits", off(g.Missed)),
 			"let one of the shafts be bushed (do: auto), or accept it")
 	case math.Abs(g.Outside) > missing:
-		s.raise(finding.Caution, MeshWindow, s.gear(d), say.F("the backlash limits cannot be met: the mesh stands %s "+
+		s.raise(finding.Caution, MeshWindow, s.placeOf(d), say.F("the backlash limits cannot be met: the mesh stands %s "+
 			"for them", off(g.Outside)),
 			"wider backlash limits, or other gears")
 	}
