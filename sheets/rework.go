@@ -31,6 +31,9 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 	b = p.block()
 	b.boxed(0.8, 4, func(in *block) {
 		in.para(reworkLine(pl.Inspect), draw.Bold, in.st.body+2)
+		if remains(pl) {
+			in.para("What remains to be done, from the truck as it now is, follows in "+count(len(pl.Operations), "operation")+".", draw.Regular, in.st.body)
+		}
 		in.y -= 1.5
 	})
 	p.add(b)
@@ -43,18 +46,22 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 			return b
 		})
 	}
-	remaining := pl.AsMade && pl.OK && pl.Machines() && len(pl.Operations) > 0
-	if remaining {
+	if remains(pl) {
 		before(p, pl)
 		routePages(p, pl)
 		operations(p, pl)
 		proving(p, pl)
 		wrong(p, pl)
 	}
-	if remaining || pl.Findings.Count("stop") > 0 {
+	if remains(pl) || pl.Findings.Count("stop") > 0 {
 		findings(p, pl)
 	}
 	return p.finish()
+}
+
+// remains says whether there are operations left of a truck as it now is.
+func remains(pl *plan.Plan) bool {
+	return pl.AsMade && pl.OK && pl.Machines() && len(pl.Operations) > 0
 }
 
 func reworkLine(list []plan.Inspection) string {
@@ -81,8 +88,12 @@ func inspected(b *block, p *paper, in plan.Inspection) {
 	if l := p.u.figure(in.MadeMM); len(l) > 0 {
 		list = append(list, field{name: "as made, " + p.u.word(), lines: l, face: draw.Bold, pt: b.st.figure})
 	}
-	if l := p.u.limits(in.LimitsMM); len(l) > 0 {
-		list = append(list, field{name: "limits", lines: l, face: draw.Bold, pt: b.st.figure, wide: 2})
+	works := p.u.limits(in.LimitsMM)
+	if in.LimitsMM == nil {
+		works = []string{"nothing, with the others as they are"}
+	}
+	if len(works) > 0 {
+		list = append(list, field{name: "what works", lines: works, face: draw.Bold, pt: b.st.figure, wide: 2})
 	}
 	if in.GuardUM != nil {
 		list = append(list, field{name: "guard of the instrument", lines: []string{number(*in.GuardUM) + " µm"}})
@@ -101,14 +112,14 @@ func inspected(b *block, p *paper, in plan.Inspection) {
 		}
 	}
 	for i, n := range in.Next {
-		s := fmt.Sprintf("Way %d: %s", i+1, n.Do)
-		if n.Bush != "" {
+		s := fmt.Sprintf("Way on %d: %s", i+1, n.Do)
+		if n.Bush != "" && !strings.Contains(n.Do.String(), n.Bush) {
 			s += " (" + n.Bush + ")"
 		}
 		if n.FirstTimeRight != nil {
-			s += ". Comes right: " + percent(*n.FirstTimeRight) + ", an estimate"
+			s += "; the job then comes right first time " + percent(*n.FirstTimeRight) + ", an estimate"
 		}
-		b.ticked(s, draw.Regular)
+		b.ticked(ended(s), draw.Regular)
 	}
 	if in.Result != inspect.Accept {
 		b.blanks(0, b.Width, []blankLine{{"way chosen", "", 1.6}, {"date", "", 1}, {"initials", "", 0.8}})

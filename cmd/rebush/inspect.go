@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"io"
+	"strings"
 
 	"rebush/fits/dim"
 	"rebush/fits/finding"
@@ -95,7 +96,11 @@ func showInspect(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 		if i.Result == inspect.Reject {
 			result = e.paint(red, result)
 		}
-		s := fmt.Sprintf("%s, %s: made %s, wanted %s", i.Bore, i.What, short(i.MadeMM, u), ranged(i.LimitsMM, u))
+		works := "nothing works, with the others as they are"
+		if i.LimitsMM != nil {
+			works = ranged(i.LimitsMM, u) + " works"
+		}
+		s := fmt.Sprintf("%s, %s: made %s; %s", i.Bore, i.What, short(i.MadeMM, u), works)
 		if i.GuardUM != nil {
 			s += ", and nearer than " + micrometre(*i.GuardUM, u) + " to a limit the gauge cannot tell"
 		}
@@ -107,7 +112,7 @@ func showInspect(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 			if !by.Decides {
 				continue
 			}
-			s := fmt.Sprintf("  %s: %s, wanted %s", by.What, short(by.MadeMM, u), betweenOf(by.LimitsMM, u))
+			s := fmt.Sprintf("  %s: %s, wanted %s", by.What, short(by.MadeMM, u), ranged(by.LimitsMM, u))
 			if by.Words != "" {
 				s += fmt.Sprintf("; %v", by.Words)
 			}
@@ -115,7 +120,7 @@ func showInspect(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 		}
 		for _, n := range i.Next {
 			s := n.Do.String()
-			if n.Bush != "" {
+			if n.Bush != "" && !strings.Contains(s, n.Bush) {
 				s += " (" + n.Bush + ")"
 			}
 			if n.FirstTimeRight != nil {
@@ -124,16 +129,8 @@ func showInspect(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 			pg.line("  - %s", s)
 		}
 	}
-	stopLines(e, w, p)
-}
-
-// betweenOf are limits of which one may be open.
-func betweenOf(r *plan.MMRange, u dim.Units) string {
-	switch {
-	case r.Min.Given() && r.Max.Given():
-		return ranged(r, u)
-	case r.Min.Given():
-		return "at least " + short(r.Min, u)
+	if p.AsMade && p.OK && p.Machines() {
+		pg.line("%d operations remain: rebush plan, or -o for the sheet.", len(p.Operations))
 	}
-	return "at most " + short(r.Max, u)
+	stopLines(e, w, p)
 }

@@ -224,8 +224,11 @@ func ranged(r *plan.MMRange, u dim.Units) string {
 	if r == nil {
 		return "not known"
 	}
-	if !r.Min.Given() || !r.Max.Given() {
-		return short(r.Min, u) + " to " + short(r.Max, u)
+	switch {
+	case !r.Min.Given():
+		return "up to " + short(r.Max, u)
+	case !r.Max.Given():
+		return short(r.Min, u) + " or more"
 	}
 	lo, hi := say.Ends(*r)
 	return lo.In(u) + " to " + hi.In(u)
