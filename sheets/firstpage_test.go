@@ -34,6 +34,9 @@ func unsaidCondition(t *testing.T, name string) *plan.Plan {
 // and no page with two lines follows it.
 func TestFirstPageIsWhole(t *testing.T) {
 	for name, p := range demos(t) {
+		if p.OK && !p.Machines() {
+			continue // nothing lies ahead
+		}
 		if text := open(t, write(t, must(Setup(p, Options{})))).text(0); !strings.Contains(text, countLine(p)) {
 			t.Errorf("%s: page 1 does not hold %q:\n%s", name, countLine(p), text)
 		}

@@ -10,9 +10,18 @@ import (
 	"rebush/sheets/draw"
 )
 
-// sideBySide is a row for each way: those that cure first, then those that can
-// be and do not, and in a line for each why the others cannot be.
+// sideBySide is a row for each way that is a choice, and in a line for each why
+// the others are none.
 func sideBySide(p *paper, pl *plan.Plan) {
+	choices(p, pl)
+	others(p, pl)
+}
+
+// isChoice says whether a way can be and cures, or is the one that is advised.
+func isChoice(pl *plan.Plan, w verdict.WayRow) bool { return w.OK && w.Cures || w.Way == pl.Goes() }
+
+// choices are the ways that can be and cure, and the one that is advised.
+func choices(p *paper, pl *plan.Plan) {
 	if len(pl.Ways) == 0 {
 		return
 	}
@@ -20,27 +29,51 @@ func sideBySide(p *paper, pl *plan.Plan) {
 	head := p.block()
 	head.wayCells([4]string{"way", "cost, all told", "hours", "right first time"}, draw.Regular, p.st.small)
 	p.glue(head)
-	for _, cures := range []bool{true, false} {
-		for _, w := range pl.Ways {
-			if w.OK && w.Cures == cures {
-				b := p.block()
-				wayRow(b, pl, w)
-				p.tight(b)
-			}
+	none := true
+	for _, w := range pl.Ways {
+		if isChoice(pl, w) {
+			b := p.block()
+			wayRow(b, pl, w)
+			p.tight(b)
+			none = false
 		}
 	}
+	if none {
+		b := p.block()
+		b.para("None of the ways cures it as things stand.", draw.Regular, p.st.body)
+		p.tight(b)
+	}
+}
+
+// others say of each way that is no choice why.
+func others(p *paper, pl *plan.Plan) {
+	first := true
 	for _, w := range pl.Ways {
-		if w.OK {
+		if isChoice(pl, w) {
 			continue
 		}
 		b := p.block()
+		if first {
+			b.para("Why none of the others", draw.Bold, p.st.body)
+			b.y -= 1.5
+		}
 		why := "no"
-		if w.WhyNot != "" {
+		switch {
+		case w.OK && w.WhyNot != "":
+			why = w.WhyNot.String()
+		case w.OK:
+			why = "does not cure it"
+		case w.WhyNot != "":
 			why = "no, " + w.WhyNot.String()
 		}
-		b.y = b.write(0, 0, b.Width, sentence(w.Way.Owner())+": "+why, draw.Regular, b.st.body)
+		b.y = b.write(0, b.y, b.Width, ended(sentence(w.Way.Owner())+": "+why), draw.Regular, b.st.body)
 		b.Reach(b.y)
-		p.tight(b)
+		if first {
+			p.add(b)
+		} else {
+			p.tight(b)
+		}
+		first = false
 	}
 }
 

@@ -46,7 +46,7 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	lookForBox(p, pl.Safety.LookFor)
 	unchecked(p, pl)
 	needs(p, v)
-	sideBySide(p, pl)
+	choices(p, pl)
 	if pl.Findings.Count("stop") > 0 {
 		b = p.block()
 		b.para("What stands in the way of the work, and what would change that, is on the first page of the setup sheet.", draw.Regular, p.st.body)
@@ -63,6 +63,7 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	// What the owner signs stands above what only explains it, so that it is on
 	// the page that he reads.
 	ways(p, v)
+	others(p, pl)
 	for i, t := range v.Tried {
 		b := p.block()
 		if i == 0 {
