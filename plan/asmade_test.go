@@ -77,6 +77,9 @@ func TestFinishedAsMade(t *testing.T) {
 		if !hasKind(p, "drive.right", route.KindPress) {
 			t.Errorf("%s: the other bore is forgotten", c.bore)
 		}
+		if !hasKind(p, "", route.KindLineUp) {
+			t.Errorf("%s: the shaft is not lined up", c.bore)
+		}
 	}
 }
 

@@ -25,11 +25,11 @@ func (g *ground) weighing(works []verdict.Work) verdict.Case {
 	f := verdict.Facts{Swollen: g.survey.Growth.Level == finding.Stop, Metal: forbidden(g.w, g.c, g.own),
 		Lathe: g.own.Shop.Lathe, Play: sidePlays(g.own), Works: works, Rules: verdict.RulesOf(g.w.rules)}
 	for _, h := range g.survey.Holes {
-		f.Holes = append(f.Holes, verdict.Hole{Name: h.Name(), Shaft: h.Shaft.Name, Fixed: leftAlone(g.own, h.Shaft.Name),
-			PlayMM: h.Play(g.w.instr), BushOut: bushOut(h.Bore), Known: h.Known})
+		f.Holes = append(f.Holes, verdict.Hole{Name: h.Name(), Shaft: h.Shaft.Name, Fixed: leftAlone(g.own, h.Shaft.Name) || done(h),
+			PlayMM: playOf(h, g.w.instr), BushOut: bushOut(h.Bore), Known: h.Known})
 	}
 	for i, d := range g.meshes.Drives {
-		f.Meshes = append(f.Meshes, g.judgedPair(d, g.meshes.FoundMM[i]))
+		f.Meshes = append(f.Meshes, g.judgedPair(d, g.standsMM(i, d)))
 	}
 	return verdict.FromJob(g.own, f)
 }

@@ -113,5 +113,5 @@ func toward(axles target.Axles) map[string][2]float64 {
 // forRoute is what the steps before settled for the route.
 func forRoute(holes []survey.Hole, t target.Settled, seats Seated) route.Input {
 	return route.Input{Seat: seats.In, Seats: seats.Bores, Toward: toward(t.Axles), Gears: checks(t.Drives),
-		SidePlay: seats.SidePlay, Marks: marks(holes)}
+		SidePlay: seats.SidePlay, Marks: marks(holes), Done: finishedOf(holes)}
 }

@@ -32,6 +32,7 @@ type Input struct {
 	Seats    []seat.Seated           // those without a bush are left out
 	Toward   map[string][2]float64   // way in which the axle is pressed, by bore; a unit vector, or nothing
 	Marks    []Mark                  // holes that are left alone, to measure from
+	Done     []seat.Site             // holes that this job has finished already
 	Gears    []GearCheck             // meshes to be tried
 	SidePlay map[string]*dim.MMRange // by shaft, as planned
 }
@@ -46,6 +47,9 @@ func FromJob(t Tables, in Input) (Job, Shop, Rules, finding.List) {
 		if x.Chosen != nil {
 			j.Bores = append(j.Bores, in.bore(x))
 		}
+	}
+	for _, x := range in.Done {
+		j.Done = append(j.Done, finished(x))
 	}
 	return j, s, rulesOf(t, in.Seat.Job.Shop, in.Seat.Casting.Material), said
 }

@@ -79,6 +79,15 @@ func seatUnknown(x seat.Seated) bool {
 	return b.Bushed && b.Seat == nil && !b.BushedOD.Given() && !stays
 }
 
+// finished is a bore that this job has bushed and brought to size before.
+func finished(x seat.Site) Bore {
+	h := x.Old
+	n := h.Bore.Now
+	size := [2]float64{n.BoreMM, n.BoreMM}
+	return Bore{Name: h.Name(), Shaft: h.Shaft.Name, Side: h.Bore.Side, At: n.At, Old: n.At, Made: true, In: true,
+		Finish: seat.AsDelivered, Limits: size, Expected: size, Closed: size, Journal: h.Journal(), LoadDeg: math.NaN()}
+}
+
 // tool is the reamer or end mill of the shop that makes a seat, nil for any
 // other way.
 func (in Input) tool(w seat.Way) *job.Tool {

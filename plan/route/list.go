@@ -17,7 +17,10 @@ func (b *builder) layOut() {
 	}
 	made := 0
 	for _, x := range b.j.Bores {
-		if x.BushMade {
+		switch {
+		case x.In:
+			continue
+		case x.BushMade:
 			made++
 			continue
 		}

@@ -54,6 +54,7 @@ func Make(j Job, s Shop, cut Cutter, r Rules) Route {
 	b.pressIn()
 	b.oilWays()
 	b.finishBores()
+	b.j.Bores = append(slices.Clone(b.j.Bores), b.j.Done...) // all go together
 	b.lineUp()
 	b.assemble()
 	b.proving()

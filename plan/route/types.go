@@ -94,6 +94,7 @@ type Job struct {
 	Magnesium     bool
 	Leaded        bool
 	Bores         []Bore
+	Done          []Bore // finished already: they are lined up and put together with the others
 	Shafts        []Shaft
 	Marks         []Mark   // known places for a second datum
 	Features      []string // unworn holes that can carry jig pins
