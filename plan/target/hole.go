@@ -80,7 +80,7 @@ func Sits(h survey.Hole) bool {
 	if b.Now != nil {
 		return b.Now.Placed
 	}
-	return b.Cap || b.Seat != nil && b.Seat.Sound
+	return b.Cap || b.Seat != nil && b.Seat.Sound && !b.Repaired
 }
 
 // well says that a hole is not worn: round, never mended, and its play no more
