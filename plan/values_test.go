@@ -80,11 +80,11 @@ func TestTakenOffByHand(t *testing.T) {
 // the shop gives. What is done on the bench is no clamping.
 func TestTimedByHand(t *testing.T) {
 	m := func(v float64) *float64 { return &v }
-	minutes, clampings := timed(Routed{Rows: []Operation{{Bore: "a.left", Minutes: m(12)}, {Kind: route.KindWash, Minutes: m(6)},
+	got := route.TimeOf([]Operation{{Bore: "a.left", Minutes: m(12)}, {Kind: route.KindWash, Minutes: m(6)},
 		{Kind: route.KindLineUp, Minutes: m(100)}, {Bore: "a.left"}},
-		Setups: []Setup{{Name: "A", Clamping: true, Bores: []string{"a.left"}}, {Name: "bench", Bores: []string{"a.left"}}}})
-	if minutes != 18 || clampings != 1 {
-		t.Errorf("%v minutes, %d clampings", minutes, clampings)
+		[]Setup{{Name: "A", Clamping: true, Bores: []string{"a.left"}}, {Name: "bench", Bores: []string{"a.left"}}})
+	if got.Minutes != 18 || got.Setups != 1 {
+		t.Errorf("%+v", got)
 	}
 }
 

@@ -41,11 +41,12 @@ func (o *outcome) work() verdict.Work {
 		}
 	}
 	for _, b := range o.Route.Buy {
-		if b.Why != "" {
-			w.Parts = append(w.Parts, verdict.Part{Name: b.What.String()})
+		if b.Kind != route.BuyBush { // those stand above, priced
+			w.Parts = append(w.Parts, verdict.Part{Name: b.What.String(), Price: b.Price})
 		}
 	}
-	w.Minutes, w.Clampings = timed(o.Route)
+	time := route.TimeOf(o.Route.Rows, o.Route.Setups)
+	w.Minutes, w.Clampings = time.Minutes, time.Setups
 	w.Trials = ended(o.Result)
 	w.Asks = asked(o.steps.Asks)
 	return w
@@ -73,25 +74,6 @@ func takenOff(x seat.Seated) float64 {
 		}
 	}
 	return math.Max(0, off)
-}
-
-// rebuilding are the kinds of operation that belong to strip and rebuild, whose
-// hours the shop gives.
-var rebuilding = map[route.Kind]bool{route.KindLineUp: true, route.KindAssemble: true, route.KindWheels: true}
-
-// timed are the minutes of a route, and the clampings under a spindle.
-func timed(r Routed) (minutes float64, clampings int) {
-	for _, o := range r.Rows {
-		if o.Minutes != nil && !rebuilding[o.Kind] {
-			minutes += *o.Minutes
-		}
-	}
-	for _, s := range r.Setups {
-		if s.Clamping {
-			clampings++
-		}
-	}
-	return minutes, clampings
 }
 
 // ended are the shares of the trials by what became of them; nil where none were

@@ -185,10 +185,6 @@ func TestTime(t *testing.T) {
 	if aids != 30 { // a stepped rod and a test rod at 15
 		t.Errorf("aids take %v minutes", aids)
 	}
-	// Two set-ups of 0.5 h, 90 minutes, 1.5 h of stripping and rebuilding.
-	if h := (Time{Minutes: 90, Setups: 2}).Hours(0.5, 1.5); h != 4 {
-		t.Errorf("%v hours", h)
-	}
 }
 
 // What is bought is told by what it is, how large and at what price.

@@ -16,22 +16,25 @@ type Time struct {
 
 // Time sums a route.
 func (r Route) Time() Time {
-	var t Time
+	var rows []Row
 	for _, o := range r.Operations {
-		if o.Minutes > 0 && !o.Kind.Rebuilds() {
-			t.Minutes += toATenth(o.Minutes)
+		rows = append(rows, o.row())
+	}
+	return TimeOf(rows, r.Setups)
+}
+
+// TimeOf sums a route as it is printed.
+func TimeOf(rows []Row, setups []Setup) Time {
+	var t Time
+	for _, o := range rows {
+		if o.Minutes != nil && !o.Kind.Rebuilds() {
+			t.Minutes += *o.Minutes
 		}
 	}
-	for _, s := range r.Setups {
+	for _, s := range setups {
 		if s.Clamping {
 			t.Setups++
 		}
 	}
 	return t
-}
-
-// Hours is what a route takes: set-ups x hours of one + minutes / 60 + hours of
-// stripping and rebuilding. All in hours but Minutes.
-func (t Time) Hours(setUp, stripAndRebuild float64) float64 {
-	return float64(t.Setups)*setUp + t.Minutes/60 + stripAndRebuild
 }
