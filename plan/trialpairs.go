@@ -49,7 +49,7 @@ func standsOf(holes []chance.Hole, shaft int) []target.Stand {
 // triedPair is one mesh with what it wants.
 func triedPair(w *books, d mesh.Drive, g *job.Gear) chance.Pair {
 	p := chance.Pair{Name: d.Name, On: d.Shaft, Station: d.Share, Mate: chance.FixedMate, MateStation: d.MateShare,
-		LowMM: d.Window.Lo, HighMM: d.Window.Hi, Empty: d.Window.Empty, Denied: d.Denied, SpreadMM: d.Spread,
+		LowMM: d.Window.Lo, HighMM: d.Window.Hi, Empty: d.Window.Empty, SpreadMM: d.Spread,
 		UGeomMM: d.UTeeth, UMateMM: d.UMate, RunoutMM: runouts(w, g)}
 	if g.Worm != nil && !g.Worm.BearingPlay.Given() {
 		p.UMateMM = mesh.WormDoubt(d.UMate, w.rules.V("worm_play_mm"))

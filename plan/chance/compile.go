@@ -81,7 +81,6 @@ type gearC struct {
 	bind, part          float64
 	reach               float64   // half the run-out of both gears
 	spread              []float64 // equally likely shifts of the limits
-	denied              bool      // the limits hold shifted alone
 	ug, um              float64
 	onL, onR            int
 	bx, by              float64 // right target less left target
@@ -170,7 +169,7 @@ func (m *Model) compileBore(b *Bore) boreC {
 
 func (m *Model) compileGear(g *Gear) gearC {
 	c := gearC{centre: g.CentreMM, lo: g.WindowMM[0], hi: g.WindowMM[1], tight: g.TightMM, loose: g.LooseMM, bind: g.BindMM, part: g.PartMM,
-		reach: (g.RunoutMM[0] + g.RunoutMM[1]) / 2, spread: g.SpreadMM, denied: g.Denied && len(g.SpreadMM) > 0,
+		reach: (g.RunoutMM[0] + g.RunoutMM[1]) / 2, spread: g.SpreadMM,
 		ug: g.UGeomMM, um: g.UMateMM, bad: lost, onL: -1, onR: -1,
 		ox: g.Open[0], oy: g.Open[1], along: g.LeanAlong, across: g.LeanAcross, lean: g.LeanLimitMM}
 	if c.tight == 0 {

@@ -116,7 +116,6 @@ type Pair struct {
 	LowMM, HighMM        float64 // centre distances accepted
 	Empty                bool    // no distance suits both ends of the backlash wanted: right where it runs
 	Placeless            bool    // nobody knows where its mate stands: CentreMM is the middle of its window
-	Denied               bool    // its figures contradict how it ran, and say nothing by themselves
 	SpreadMM             []float64
 	UGeomMM, UMateMM     float64    // where the teeth are as entered
 	RunoutMM             [2]float64 // of wheel and mate, total

@@ -170,13 +170,13 @@ func TestPair(t *testing.T) {
 	is(t, "allowed", g.LeanLimitMM, 0.01)
 	is(t, "loosest by contact", g.LooseMM, 12.01)
 	is(t, "opens", g.Open[1], 1)
-	if len(g.SpreadMM) != 2 || g.Denied || g.Placeless {
+	if len(g.SpreadMM) != 2 || g.Placeless {
 		t.Errorf("%+v", g)
 	}
-	p.Empty, p.Denied = true, true
+	p.Empty = true
 	g = f.gear(p)
 	is(t, "least of no window", g.WindowMM[0], 0)
-	if g.WindowMM[1] < 1000 || g.LooseMM != 12.01 || !g.Denied {
+	if g.WindowMM[1] < 1000 || g.LooseMM != 12.01 {
 		t.Errorf("no distance suits it, and it is right where it runs: %+v", g)
 	}
 }

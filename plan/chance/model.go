@@ -168,7 +168,6 @@ type Gear struct {
 	UGeomMM     float64    // doubt about the computed distances
 	UMateMM     float64    // doubt about the place of a fixed mate
 	SpreadMM    []float64  // equally likely shifts of all limits: of teeth that nobody measured; nil none
-	Denied      bool       // the limits hold with a shift alone, not as they stand
 	Placeless   bool       // of no known place: no bore moves it
 
 	// Loss of normal backlash per mm that the right bore stands off the left

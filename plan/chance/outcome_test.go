@@ -79,7 +79,6 @@ func TestOutcomes(t *testing.T) {
 		"shifted near":     {func(_ *Bore, g *Gear) { g.SpreadMM = []float64{0.07} }, next, "drive: gears too close"},
 		"shifted, right":   {func(_ *Bore, g *Gear) { g.SpreadMM = []float64{0.06} }, right, ""},
 		"wrong as entered": {func(_ *Bore, g *Gear) { g.CentreMM, g.SpreadMM = 8.2, []float64{0.1} }, next, "drive: gears too far apart"},
-		"denied":           {func(_ *Bore, g *Gear) { g.CentreMM, g.SpreadMM, g.Denied = 8.2, []float64{0.1}, true }, right, ""},
 		"placeless": {func(_ *Bore, g *Gear) {
 			*g = Gear{Name: "drive", Open: [2]float64{0, 1}, Placeless: true, CentreMM: 0.05, WindowMM: [2]float64{0, 0.1}, SpreadMM: []float64{0.06}}
 		}, next, "drive: gears too close"},

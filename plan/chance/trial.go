@@ -133,9 +133,7 @@ func (w *worker) tryGear(c *compiled, i int, t uint64, s *sight) {
 			s.fail(next, kLean*places+i)
 		}
 	}
-	if !g.denied {
-		g.turn(a, s, places, i)
-	}
+	g.turn(a, s, places, i)
 	if n := uint64(len(g.spread)); n > 0 {
 		x = mix(st[gSpread] + t)
 		g.turn(a-g.spread[x>>32*n>>32], s, places, i)
