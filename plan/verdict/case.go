@@ -46,7 +46,8 @@ type Case struct {
 
 	Limits Limits
 
-	list []option // options(), once they were asked for
+	list   []option // options(), once they were asked for
+	shimOn string   // the axle that ShimFor speaks of
 }
 
 func (c *Case) options() []option {
@@ -74,7 +75,7 @@ type Bore struct {
 	Shaft  string   // its axle: both bores of one are done together; "" for none
 	PlayMM float64  // on diameter, as found
 	Fixed  bool     // the job says: leave it
-	Wrong  say.Text // why it has to be done whatever its play, "" where nothing; e.g. its gears mesh wrong
+	Wrong  say.Text // why it has to be done whatever its play, "" where nothing: "the old bush of front axle.left is out"
 }
 
 // Work is a way that machines the truck, as its own plan has it.
@@ -90,6 +91,7 @@ type Work struct {
 	MetalMM   float64   // metal taken off on radius, all bores
 	Trials    *Trials   // nil where none were run
 	Asks      say.Text  // what has to be known before it can be judged, "" nothing
+	Near      bool      // of the ways that are stopped, the one that comes nearest
 }
 
 // Part is a bush that goes in, or a thing that has to be bought.
@@ -123,6 +125,7 @@ type Mesh struct {
 	Right bool
 	Known bool     // its gears were measured: Right is more than a guess
 	Words say.Text // what is wrong with it, "0.10 mm too close"
+	OffMM float64  // by how much it stands outside what is wanted
 }
 
 // Fault is one way for the work to go wrong.

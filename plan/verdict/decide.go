@@ -2,6 +2,7 @@ package verdict
 
 import (
 	"math"
+	"slices"
 
 	"rebush/fits/finding"
 	"rebush/fits/say"
@@ -99,17 +100,16 @@ func everyBore(bores []Bore, chosen []BoreWay) []BoreWay {
 }
 
 // choose returns the places of the choice and of the runner-up, -1 for none.
-// The runner-up is what would be chosen if the choice were not there; where a
-// price cannot be set against hours, that is the question which is left open.
+// The runner-up is what would be chosen if the choice were not there; where it
+// is left alone, what would be chosen if somebody complained; where a price
+// cannot be set against hours, that is the question which is left open.
 func (c *Case) choose(list []weighed) (best, second int) {
-	best = c.pickOne(list, -1)
-	if best < 0 {
-		for i, w := range list {
-			if w.name == Swap && w.feasible() {
-				return i, -1
-			}
-		}
-		return -1, -1
+	best = c.pick(list)
+	switch {
+	case best < 0, !c.advisable(list[best]):
+		return best, -1
+	case list[best].name == Leave:
+		return best, c.ifComplained()
 	}
 	second = c.pickOne(list, best)
 	for i, w := range list {
@@ -118,6 +118,27 @@ func (c *Case) choose(list []weighed) (best, second int) {
 		}
 	}
 	return best, second
+}
+
+// pick is the place of the choice, -1 where nothing cures: a swap that is not
+// advisable is taken where nothing else is left.
+func (c *Case) pick(list []weighed) int {
+	if best := c.pickOne(list, -1); best >= 0 {
+		return best
+	}
+	return slices.IndexFunc(list, func(w weighed) bool { return w.name == Swap && w.feasible() })
+}
+
+// ifComplained is the place of what would be chosen if it rubbed or somebody
+// complained of it, -1 where it would be left all the same.
+func (c *Case) ifComplained() int {
+	t := *c
+	t.Rubs = true
+	list := t.weigh()
+	if i := t.pick(list); i >= 0 && list[i].name != Leave {
+		return i
+	}
+	return -1
 }
 
 func (c *Case) pickOne(list []weighed, without int) int {

@@ -2,6 +2,7 @@ package verdict
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"rebush/fits/finding"
@@ -34,6 +35,8 @@ func (t Try) first() bool {
 // without which none can be judged. The cheapest of what would be chosen then
 // comes first; of equals what costs least to do, then by key.
 //
+// The runner-up is then what would be chosen without it.
+//
 // Source: METHODS.md 3.
 func (r Result) First(c Case, tries []Try) Result {
 	r.Tried = nil
@@ -55,6 +58,9 @@ func (r Result) First(c Case, tries []Try) Result {
 			asked = append(asked, i)
 		}
 	}
+	if best >= 0 || len(asked) > 0 {
+		r.RunnerUp = &RunnerUp{r.Choice, "if nothing is done first"}
+	}
 	switch {
 	case best >= 0:
 		t := tries[best]
@@ -62,14 +68,15 @@ func (r Result) First(c Case, tries []Try) Result {
 		r.Needs = []Need{{t.Do, t.What, t.Cost, t.Expected}}
 		r.Then = t.then()
 		r.Bores = everyBore(c.Bores, nil)
-		r.Sentence = c.mendFirst() + c.firstWords(r, t)
+		r.Sentence = c.afterMending(c.firstWords(t))
 	case len(asked) > 0:
 		r.Choice, r.Cures = MeasureFirst, false
+		slices.SortFunc(asked, func(a, b int) int { return strings.Compare(tries[a].Key, tries[b].Key) })
 		for _, i := range asked {
 			r.Needs = append(r.Needs, Need{tries[i].Do, tries[i].What, tries[i].Cost, nil})
 		}
 		r.Bores = everyBore(c.Bores, nil)
-		r.Sentence = c.mendFirst() + c.askedWords(r.Needs)
+		r.Sentence = c.afterMending(c.askedWords(r.Needs))
 	}
 	return r
 }
@@ -124,23 +131,32 @@ func (t Try) before(o Try) bool {
 	return strings.Compare(t.Key, o.Key) < 0
 }
 
+// notYet begins to tell what comes before the choice, with the reason why
+// nothing is done as it is.
+func (c *Case) notYet() say.Text {
+	if why := c.why(c.weigh()); why != "" {
+		return say.F("Not yet, since %v. ", why)
+	}
+	return "Not yet. "
+}
+
 // firstWords tell an owner what comes before the choice.
-func (c *Case) firstWords(r Result, t Try) say.Text {
+func (c *Case) firstWords(t Try) say.Text {
 	w := t.chosen()
-	out := say.F("Not yet: %v %v first. ", t.Do, t.What)
+	out := c.notYet() + capital(say.F("%v %v first: ", t.Do, t.What))
 	if t.Expected != nil {
-		out += "If it comes out so, we would advise "
+		out += "if it comes out as expected, we would advise "
 	} else {
-		out += "With that we would advise "
+		out += "with that we would advise "
 	}
 	out += say.Words(w.Way.Owner())
 	if w.Cost != nil {
-		out += say.F(", %v all told", say.Join(" ", amount(*w.Cost).Text(), say.Words(c.Currency)))
+		out += say.F(", %v all told", c.money(*w.Cost))
 	} else if w.Hours != nil {
 		out += say.F(", about %v of work", hours(weighed{hours: w.Hours}))
 	}
 	if w.FirstTimeRight != nil {
-		out += say.F(", right at the first go in about %d of 100 such jobs", hundredths(*w.FirstTimeRight))
+		out += say.F("; %v such jobs come right at the first go", say.InHundred(*w.FirstTimeRight))
 	}
 	return out + "."
 }
@@ -151,7 +167,7 @@ func (c *Case) askedWords(needs []Need) say.Text {
 	for _, n := range needs {
 		list = append(list, n.What)
 	}
-	return say.F("Not yet: measure %v first. Until then no repair can be judged.", and(list))
+	return c.notYet() + say.F("Measure %v first: until then no repair can be judged.", and(list))
 }
 
 // Against says why a way is not the one that is advised, "" where it is.
@@ -166,8 +182,8 @@ func (r Result) Against(way Name, currency string) say.Text {
 		case w.WhyNot != "":
 			return say.F("%v; %s: %v", advised, string(way), w.WhyNot)
 		case w.Cost != nil && w.FirstTimeRight != nil:
-			return say.F("%v; %s would cost %v and come right at the first go in about %d of 100 such jobs", advised, string(way),
-				say.Join(" ", amount(*w.Cost).Text(), say.Words(currency)), hundredths(*w.FirstTimeRight))
+			return say.F("%v; %s would cost %v, and %v such jobs come right at the first go", advised, string(way),
+				say.Join(" ", amount(*w.Cost).Text(), say.Words(currency)), say.InHundred(*w.FirstTimeRight))
 		}
 	}
 	return advised

@@ -82,9 +82,11 @@ func (c *Case) meshes(list []Pair) (wrong map[string]say.Text) {
 		switch {
 		case !p.Known:
 		case p.FoundMM < p.LowMM-1e-6:
-			m.Right, m.Words = false, say.F("%v too close", say.MM(p.LowMM-p.FoundMM, 2))
+			m.Right, m.OffMM = false, p.LowMM-p.FoundMM
+			m.Words = say.F("%v too close", off(m.OffMM))
 		case p.FoundMM > p.HighMM+1e-6:
-			m.Right, m.Words = false, say.F("%v too far apart", say.MM(p.FoundMM-p.HighMM, 2))
+			m.Right, m.OffMM = false, p.FoundMM-p.HighMM
+			m.Words = say.F("%v too far apart", off(m.OffMM))
 		}
 		for _, shaft := range []string{p.On, p.Mate} {
 			if !m.Right && shaft != "" {
@@ -96,14 +98,31 @@ func (c *Case) meshes(list []Pair) (wrong map[string]say.Text) {
 	return wrong
 }
 
+// off is how far a pair stands off, to a hundredth, and finer where that would
+// be nothing.
+func off(mm float64) say.Figure {
+	if mm < 0.01 {
+		return say.MM(mm, 4)
+	}
+	return say.MM(mm, 2)
+}
+
 // axle adds one axle, and the washer that its side play asks for. A bush's
 // flange may take the play up; a shim takes it up without cutting.
 func (c *Case) axle(s *job.Shaft, f Facts) {
 	c.Axles = append(c.Axles, Axle{Name: s.Name, State: s.JournalState, HasNew: f.Lathe, Minutes: f.Rules.AxleMinutes})
 	play, ok := f.Play[s.Name]
-	if ok && !s.Leave && !c.Rubs && c.ShimFor == "" && play > 2*f.Rules.SidePlayMM+1e-9 {
+	if ok && !s.Leave && !c.Rubs && play > 2*f.Rules.SidePlayMM+1e-9 && c.looser(s.Name, play, f.Play) {
+		c.shimOn = s.Name
 		c.ShimFor, c.ShimMinutes = say.F("side play of %s, %v", s.Name, say.MM(play, 2)), f.Rules.SizeMinutes
 	}
+}
+
+// looser says whether an axle has more side play than the one that a washer is
+// for so far; of equals the first by name.
+func (c *Case) looser(name string, play float64, of map[string]float64) bool {
+	so := of[c.shimOn]
+	return c.shimOn == "" || play > so+1e-9 || play > so-1e-9 && name < c.shimOn
 }
 
 // wrong says why a hole has to be done whatever its play; mesh is what is wrong
@@ -115,9 +134,9 @@ func (h Hole) wrong(mesh say.Text) say.Text {
 	case mesh != "":
 		return mesh
 	case h.BushOut:
-		return "its old bush is out"
+		return say.F("the old bush of %s is out", h.Name)
 	case !h.Known:
-		return "nothing tells where its centre was"
+		return say.F("nothing tells where the centre of %s was", h.Name)
 	}
 	return ""
 }

@@ -36,10 +36,14 @@ func (c *Case) Needed() []string {
 	return out
 }
 
-// worst is the bore with the most play of those that may be touched.
+// worst is the bore with the most play of those that may be touched; of equals
+// the first by name.
 func (c *Case) worst() (name string, play float64) {
 	for _, b := range c.Bores {
-		if !b.Fixed && b.PlayMM > play {
+		if b.Fixed || b.PlayMM <= 0 {
+			continue
+		}
+		if d := b.PlayMM - play; d > 1e-9 || d > -1e-9 && b.Name < name {
 			name, play = b.Name, b.PlayMM
 		}
 	}
@@ -60,14 +64,38 @@ func (c *Case) complaint() string {
 	return strings.Join(out, " and ")
 }
 
-// meshWrong names the first pair that does not run right as found.
+// meshWrong says of the pair that stands furthest from where it would run right
+// how it was found, "" where all run; of equals the first by name.
 func (c *Case) meshWrong() say.Text {
-	for _, m := range c.Meshes {
-		if !m.Right {
-			return say.Join(": ", say.Words(m.Name), m.Words)
+	var worst *Mesh
+	for i := range c.Meshes {
+		m := &c.Meshes[i]
+		if m.Right {
+			continue
+		}
+		if worst == nil || m.OffMM > worst.OffMM+1e-9 || m.OffMM > worst.OffMM-1e-9 && m.Name < worst.Name {
+			worst = m
 		}
 	}
-	return ""
+	if worst == nil {
+		return ""
+	}
+	return say.F("%s stands %v", worst.Name, worst.Words)
+}
+
+// boreWrong says what is wrong with a bore whatever its play, "" where nothing;
+// of several the first by name.
+func (c *Case) boreWrong() say.Text {
+	var first *Bore
+	for i := range c.Bores {
+		if b := &c.Bores[i]; !b.Fixed && b.Wrong != "" && (first == nil || b.Name < first.Name) {
+			first = b
+		}
+	}
+	if first == nil {
+		return ""
+	}
+	return first.Wrong
 }
 
 // gearsRight says whether every pair is known to run right: with none, or with
@@ -87,13 +115,11 @@ func (c *Case) gearsRight() bool {
 // of.
 func (c *Case) mustGo() (why say.Text, wrong bool) {
 	name, play := c.worst()
-	for _, b := range c.Bores {
-		if !b.Fixed && b.Wrong != "" {
-			return say.F("%s: %v", b.Name, b.Wrong), true
-		}
-	}
 	if m := c.meshWrong(); m != "" {
 		return m, true
+	}
+	if b := c.boreWrong(); b != "" {
+		return b, true
 	}
 	switch said := c.complaint(); {
 	case play > c.Limits.LookAgainMM+1e-9:

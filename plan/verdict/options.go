@@ -2,6 +2,8 @@ package verdict
 
 import (
 	"math"
+	"slices"
+	"strings"
 
 	"rebush/fits/say"
 )
@@ -31,7 +33,7 @@ func options() []option {
 	return []option{
 		{
 			name: Leave, owner: "leaving it alone", gravity: 0,
-			keeps: []say.Text{"every part as it is", "every later choice"}, loses: []say.Text{"nothing is cured"},
+			keeps: []say.Text{"every part as it is", "every later choice"}, loses: []say.Text{"what further wear takes"},
 			weigh: (*Case).leave, advise: (*Case).adviseLeave,
 		}, {
 			name: Shim, owner: "a washer", gravity: 1,
@@ -175,41 +177,38 @@ func (c *Case) unspoilt(w weighed) weighed {
 	return w
 }
 
+// badAxles are the axles in new bearings whose journals would eat them, by name.
 func (c *Case) badAxles() []Axle {
+	turns := map[string]bool{}
+	for _, b := range c.needs() {
+		turns[b.Shaft] = true
+	}
 	var out []Axle
 	for _, a := range c.Axles {
-		if a.bad() {
+		if a.bad() && turns[a.Name] {
 			out = append(out, a)
 		}
 	}
+	slices.SortFunc(out, func(a, b Axle) int { return strings.Compare(a.Name, b.Name) })
 	return out
 }
 
-// newAxle is the cheapest way that cuts, with new axles where the old ones would
-// eat the bearings.
+// newAxle is the way that would be chosen of those that cut, with new axles
+// where the old ones would eat the bearings.
 func (c *Case) newAxle() weighed {
 	if c.doomed() {
 		return no(c.noMachining())
 	}
 	bad := c.badAxles()
 	if len(bad) == 0 {
-		return no("no journal is pitted, ridged or bent")
+		return no("no journal of an axle that gets new bearings is pitted, ridged or bent")
 	}
 	for _, a := range bad {
 		if !a.HasNew {
 			return no(say.F("no new axle for %s is offered", a.Name))
 		}
 	}
-	best := no("no way to new bearings was found")
-	for i := range c.Works {
-		w := c.worked(&c.Works[i])
-		switch {
-		case w.ok && (!best.ok || w.cost < best.cost-1e-9):
-			best = w
-		case !w.ok && !best.ok && c.Works[i].Name == Rebush:
-			best.whyNot = w.whyNot
-		}
-	}
+	best := c.under()
 	if !best.ok {
 		return best
 	}
@@ -225,6 +224,42 @@ func (c *Case) newAxle() weighed {
 	}
 	best.hours = &hours
 	return best
+}
+
+// under is the way that cuts on which new axles are put: that which would be
+// chosen of them, else the cheapest that can be gone, else the nearest.
+func (c *Case) under() weighed {
+	var list []weighed
+	for i := range c.Works {
+		w := c.worked(&c.Works[i])
+		w.option, _ = c.Works[i].Name.option()
+		list = append(list, w)
+	}
+	if best := c.pickOne(list, -1); best >= 0 {
+		return list[best]
+	}
+	if len(list) == 0 {
+		return no("no way to new bearings was planned")
+	}
+	return slices.MinFunc(list, func(a, b weighed) int {
+		switch {
+		case a.ok != b.ok:
+			return first(a.ok)
+		case a.ok && math.Abs(a.cost-b.cost) > 1e-9:
+			return first(a.cost < b.cost)
+		case a.work.Near != b.work.Near:
+			return first(a.work.Near)
+		}
+		return a.gravity - b.gravity
+	})
+}
+
+// first is the order of two of which the one comes first.
+func first(it bool) int {
+	if it {
+		return -1
+	}
+	return 1
 }
 
 // swap is another truck: a second-hand one is sound with a chance of its own,

@@ -3,19 +3,18 @@ package verdict
 import (
 	"math"
 
+	"rebush/fits/dim"
 	"rebush/fits/say"
 )
 
 // winsIf solves for the figure at which the runner-up would be chosen: the
 // rate of the shop, else the price of the other truck, else the chance that it
-// is sound. It asks the decision itself, not a formula beside it.
+// is sound. It asks the decision itself, not a formula beside it, and again with
+// the figure as it is printed.
 func (c *Case) winsIf(list []weighed, best, second int) say.Text {
 	w := list[second]
 	if list[best].name == Leave {
-		if c.complaint() == "" {
-			return "if it rubs, or the owner complains of it"
-		}
-		return say.F("if the play grew beyond %v", say.MM(c.Limits.LeaveMM, 2))
+		return "if it rubs, or the owner complains of it"
 	}
 	wins := func(change func(*Case, float64)) func(float64) bool {
 		return func(v float64) bool {
@@ -34,29 +33,64 @@ func (c *Case) winsIf(list []weighed, best, second int) say.Text {
 	switch {
 	case w.unweighed:
 		if v, ok := turn(0, 0, 1000, atRate); ok {
-			return say.F("at %v an hour or more, %s", beside(v, 0), w.name)
+			if n, ok := beside(v, 0, atRate); ok {
+				return say.F("at %v an hour or more, %s", n, w.name)
+			}
 		}
 		return "at no rate up to 1000 an hour"
 	case c.Rate == nil:
-		return say.F("if it took %v hours less", amount(c.less(list, second)))
+		return say.F("if it took %v hours less, %s", amountUp(c.less(list, second)), w.name)
 	}
 	if v, ok := turn(*c.Rate, 0, 10**c.Rate, atRate); ok {
-		return say.F("at %v an hour instead of %v, %s", beside(v, *c.Rate), amount(*c.Rate), w.name)
+		if n, ok := beside(v, *c.Rate, atRate); ok {
+			return say.F("at %v an hour instead of %v, %s", n, amount(*c.Rate).Apart(v), w.name)
+		}
 	}
 	if c.Other != nil && (list[best].name == Swap || w.name == Swap) {
-		p := c.Other.Price
-		if v, ok := turn(p, 0, math.Max(10*p, 1000), wins(func(t *Case, v float64) { t.Other.Price = v })); ok {
-			return say.F("with another truck at %v instead of %v, %s", beside(v, p), amount(p), w.name)
+		atPrice, p := wins(func(t *Case, v float64) { t.Other.Price = v }), c.Other.Price
+		if v, ok := turn(p, 0, math.Max(10*p, 1000), atPrice); ok {
+			if n, ok := beside(v, p, atPrice); ok {
+				return say.F("with another truck at %v instead of %v, %s", n, amount(p).Apart(v), w.name)
+			}
 		}
 		if c.Other.SecondHand {
 			p := c.swapChance()
 			if v, ok := turn(p, 0, 1, wins(func(t *Case, v float64) { t.Other.Chance = &v })); ok {
-				return say.F("if %.0f in 100 second-hand trucks were sound instead of %.0f, %s", 100*v, 100*p, w.name)
+				v = outward(100*v, 100*p, 0)
+				return say.F("if %.0f in 100 second-hand trucks were sound instead of %.0f, %s", v, 100*p, w.name)
 			}
 		}
 	}
-	return say.F("at no rate; it would have to cost %v less", amount(c.less(list, second)))
+	return say.F("if it cost %v less, %s", say.Join(" ", amountUp(c.less(list, second)).Text(), say.Words(c.Currency)), w.name)
 }
+
+// outward rounds a break-even away from the figure now, so that it is still one.
+func outward(v, now float64, places int) float64 {
+	per := math.Pow(10, float64(places))
+	if v < now {
+		return math.Floor(v*per) / per
+	}
+	return math.Ceil(v*per) / per
+}
+
+// beside is a break-even beside the figure now, rounded away from it: as a
+// person would say it where that wins, else to a hundredth. ok is false where
+// neither does, because what wins is narrower.
+func beside(v, now float64, wins func(float64) bool) (f say.Figure, ok bool) {
+	places := 2
+	if math.Abs(v) >= 20 {
+		places = 0
+	}
+	for _, n := range [2]int{places, 2} {
+		if r := outward(v, now, n); wins(r) {
+			return say.Num(r, n, "").Trim(), true
+		}
+	}
+	return f, false
+}
+
+// amountUp is an amount that is enough: never rounded below.
+func amountUp(v float64) say.Figure { return amount(v).Rounded(dim.Up) }
 
 // less is by how much the runner-up would have to be cheaper to be chosen.
 func (c *Case) less(list []weighed, second int) float64 {

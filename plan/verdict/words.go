@@ -4,7 +4,6 @@ import (
 	"math"
 	"strings"
 
-	"rebush/fits/dim"
 	"rebush/fits/say"
 )
 
@@ -17,21 +16,20 @@ func amount(v float64) say.Figure {
 	return say.Num(v, 2, "").Trim()
 }
 
-// beside is a break-even beside the figure now, never rounded so far that it
-// would not win: away from now.
-func beside(v, now float64) say.Figure {
-	if v < now {
-		return amount(v).Rounded(dim.Down)
-	}
-	return amount(v).Rounded(dim.Up)
+// money is an amount with its currency.
+func (c *Case) money(v float64) say.Text {
+	return say.Join(" ", amount(v).Text(), say.Words(c.Currency))
 }
 
 // price says an amount, or the hours where there is no rate.
 func (c *Case) price(w weighed) say.Text {
-	if c.Rate == nil {
-		return hours(w)
+	switch {
+	case c.Rate != nil:
+		return c.money(w.cost)
+	case w.unweighed:
+		return say.F("%v of work and its price of %v", hours(w), c.money(c.Other.Price))
 	}
-	return say.Join(" ", amount(w.cost).Text(), say.Words(c.Currency))
+	return hours(w)
 }
 
 // hours says a time to a tenth of an hour.
@@ -46,12 +44,13 @@ func hours(w weighed) say.Text {
 // sentence is what an owner is told: first what has to be mended before
 // anything is bored, then the choice.
 func (c *Case) sentence(list []weighed, best, second int) say.Text {
-	return c.mendFirst() + c.choice(list, best, second)
+	return c.afterMending(c.choice(list, best, second))
 }
 
-func (c *Case) mendFirst() say.Text {
+// afterMending puts what has to be mended first before a sentence.
+func (c *Case) afterMending(then say.Text) say.Text {
 	if len(c.Mend) == 0 || c.doomed() {
-		return ""
+		return then
 	}
 	var words []string
 	why := c.Mend[0].Why
@@ -61,16 +60,20 @@ func (c *Case) mendFirst() say.Text {
 			why = "each can pass for a worn hole"
 		}
 	}
-	all := strings.Join(words, " and ")
-	return say.F("%s%s: that is mended first, since %s. ", strings.ToUpper(all[:1]), all[1:], why)
+	return capital(say.F("%s: mend that first and run it again, since %s. If it is still not right, ",
+		strings.Join(words, " and "), why)) + small(then)
 }
+
+// capital and small begin a sentence with a large letter, or with a small one.
+func capital(t say.Text) say.Text { return say.Text(strings.ToUpper(string(t[:1]))) + t[1:] }
+func small(t say.Text) say.Text   { return say.Text(strings.ToLower(string(t[:1]))) + t[1:] }
 
 func (c *Case) choice(list []weighed, best, second int) say.Text {
 	if best < 0 {
 		return c.nothing(list)
 	}
 	against := say.Text("")
-	if second >= 0 && !list[second].unweighed {
+	if second >= 0 && list[best].name != Leave {
 		against = say.F(", against %v for %s", c.price(list[second]), list[second].owner)
 	}
 	return list[best].advise(c, list, list[best], against)
@@ -80,24 +83,25 @@ func (c *Case) choice(list []weighed, best, second int) say.Text {
 // known.
 func (c *Case) adviseLeave([]weighed, weighed, say.Text) say.Text {
 	name, most := c.worst()
-	play, where := say.MM(most, 2), spoken(name)
+	play := say.MM(most, 2)
+	worn := say.Text("no bearing has any play that could be told")
+	if name != "" {
+		worn = say.F("the most play is %v at the %s", play, spoken(name))
+	}
 	gears := say.Text("")
 	if c.gearsRight() {
 		gears = "the gears run right"
 	}
 	switch {
 	case c.doomed():
-		return say.F("Leave it as it is: the casting is %s and must not be cut; the most play is %v.",
-			c.Condition, play)
+		return say.F("Leave it as it is: the casting is %s and must not be cut, and %v.", c.Condition, worn)
 	case c.complaint() != "" && gears != "":
-		return say.F("Leave the bearings alone: the most play is %v at the %s and %v, "+
-			"so what you notice comes from somewhere else.", play, where, gears)
+		return say.F("Leave the bearings alone: %v, and %v, so what you notice comes from somewhere else.", worn, gears)
 	case c.complaint() != "":
-		return say.F("Leave the bearings alone: the most play is %v at the %s, "+
-			"so what you notice comes from somewhere else; "+
-			"the gears are not known well enough to clear them, so look there too.", play, where)
+		return say.F("Leave the bearings alone: %v, so what you notice comes from somewhere else; "+
+			"the gears are not known well enough to clear them, so look there too.", worn)
 	case most > c.Limits.LeaveMM+1e-9:
-		known := []say.Text{say.F("the %s has %v of play", where, play)}
+		known := []say.Text{say.F("the %s has %v of play", spoken(name), play)}
 		if gears != "" {
 			known = append(known, gears)
 		}
@@ -106,9 +110,9 @@ func (c *Case) adviseLeave([]weighed, weighed, say.Text) say.Text {
 		}
 		return "Leave it and have it looked at again: " + and(known) + "."
 	case gears != "":
-		return say.F("Leave it alone: the most play is %v and %v.", play, gears)
+		return say.F("Leave it alone: %v, and %v.", worn, gears)
 	}
-	return say.F("Leave it alone: the most play is %v.", play)
+	return say.F("Leave it alone: %v.", worn)
 }
 
 func (c *Case) adviseShim(_ []weighed, w weighed, against say.Text) say.Text {
@@ -121,21 +125,26 @@ func (c *Case) adviseWork(list []weighed, w weighed, against say.Text) say.Text 
 		allTold = say.F(", %v all told", c.price(w))
 	}
 	if w.chance != nil {
-		right = say.F(", and it comes right at the first go in about %d of 100 such jobs", hundredths(*w.chance))
+		right = say.F("; %v such jobs come right at the first go", say.InHundred(*w.chance))
 	}
-	return say.F("We advise %s: about %v of work%v%v%v.", w.owner, hours(w), allTold, right, against) +
+	return say.F("We advise %s: about %v of work%v%v%v.", w.owner, hours(w), allTold, against, right) +
 		c.kept(list, w) + c.dearer(w)
 }
 
-// kept says that the original is kept though another truck would cost a little
-// less.
+// kept says why a repair is chosen though another way would cost a little less:
+// the original is kept, or less metal is taken off.
 func (c *Case) kept(list []weighed, w weighed) say.Text {
+	cheaper := say.Text("")
 	for _, o := range list {
-		if o.name == Swap && c.advisable(o) && o.cost < w.cost-1e-9 {
-			return say.F(" Another truck would cost about as much; so the original is kept.")
+		switch {
+		case o.name == w.name || !c.advisable(o) || o.cost >= w.cost-1e-9:
+		case o.name == Swap:
+			return " Another truck would cost about as much, so the original is kept."
+		default:
+			cheaper = say.F(" It costs a little more than %s, and takes off less metal.", o.owner)
 		}
 	}
-	return ""
+	return cheaper
 }
 
 // dearer says that a repair costs more than the truck is said to be worth.
@@ -143,8 +152,7 @@ func (c *Case) dearer(w weighed) say.Text {
 	if c.Rate == nil || c.Value == nil || w.cost <= *c.Value+1e-9 {
 		return ""
 	}
-	return say.F(" That is more than the %v that the truck is said to be worth.",
-		say.Join(" ", amount(*c.Value).Text(), say.Words(c.Currency)))
+	return say.F(" The repair costs more than the %v that the truck is said to be worth.", c.money(*c.Value))
 }
 
 func (c *Case) adviseSwap(list []weighed, w weighed, against say.Text) say.Text {
@@ -165,14 +173,15 @@ func (c *Case) givenUp() say.Text {
 	if c.Value == nil || c.Rate == nil || *c.Value <= c.Other.Price {
 		return ""
 	}
-	return say.F(", said to be worth %v", say.Join(" ", amount(*c.Value).Text(), say.Words(c.Currency)))
+	return say.F(", though it is said to be worth %v", c.money(*c.Value))
 }
 
 // nothing is what is said where no way cures.
 func (c *Case) nothing(list []weighed) say.Text {
 	why := c.why(list)
-	if why == "" {
+	if c.idleFor() != "" && !c.doomed() {
 		why, _ = c.mustGo()
+		why += ", and new bearings would not change that"
 	}
 	switch {
 	case c.KeepOriginal:
@@ -180,33 +189,67 @@ func (c *Case) nothing(list []weighed) say.Text {
 	case c.Other == nil:
 		why += ", and no other truck is offered"
 	}
-	return "Nothing that we would advise cures it: " + why + "; leave it as it is for now."
+	return say.F("Nothing that we would advise cures it: %v. Leave it as it is for now.", why)
 }
 
-// why is the reason in an owner's words why this truck is not mended; "" where
-// it could be.
+// why is the reason in an owner's words why this truck is not mended, "" where
+// it could be: of ways that can be gone and are not advised the likeliest; else
+// what has to be known or what spoils the work; else what stops the nearest.
 func (c *Case) why(list []weighed) say.Text {
 	if c.doomed() {
 		return say.F("the casting is %s and must not be cut", c.Condition)
 	}
-	why := say.Text("")
-	for _, w := range list {
+	var risky, idle, stopped *weighed
+	for i := range list {
+		w := &list[i]
 		switch {
 		case !w.cuts:
-		case c.advisable(w):
+		case c.advisable(*w):
 			return ""
-		case w.feasible() && w.chance != nil && *w.chance < c.Limits.AdviseLeast:
-			why = say.F("%s would come right in only %d of 100 such jobs", w.owner, hundredths(*w.chance))
 		case w.feasible():
-			why = say.F("%s would lose the truck in %d of 100 such jobs", w.owner, hundredths(*w.lost))
-		case why == "" && w.name == Rebush:
-			why = w.whyNot
-			if w.work != nil && w.work.Owner != "" {
-				why = w.work.Owner
+			if risky == nil || likelier(w, risky) {
+				risky = w
 			}
+		case w.ok:
+			if idle == nil {
+				idle = w
+			}
+		case w.work != nil && (stopped == nil || w.work.Near && !stopped.work.Near):
+			stopped = w
 		}
 	}
-	return why
+	switch {
+	case risky != nil:
+		return c.tooRisky(risky)
+	case idle != nil:
+		return idle.reason()
+	case stopped != nil:
+		return stopped.reason()
+	}
+	return "no repair is open to it"
+}
+
+func likelier(a, b *weighed) bool {
+	if a.chance == nil || b.chance == nil {
+		return b.chance != nil
+	}
+	return *a.chance > *b.chance+1e-12
+}
+
+// tooRisky says of a way that can be gone why it is not advised.
+func (c *Case) tooRisky(w *weighed) say.Text {
+	if w.chance != nil && *w.chance < c.Limits.AdviseLeast-1e-9 {
+		return say.F("with %s only %v such jobs would come right at the first go", w.owner, say.InHundred(*w.chance))
+	}
+	return say.F("with %s %v such jobs would cost the truck", w.owner, say.InHundred(*w.lost))
+}
+
+// reason is why a way is not gone, for an owner.
+func (w *weighed) reason() say.Text {
+	if w.work != nil && w.work.Owner != "" {
+		return w.work.Owner
+	}
+	return w.whyNot
 }
 
 // and joins words as they are said.
@@ -217,18 +260,19 @@ func and(list []say.Text) say.Text {
 	return say.Join("", list...)
 }
 
-// hundredths rounds a chance to whole per cents, never up to certain.
-func hundredths(p float64) int {
-	if n := int(math.Round(100 * p)); n < 100 {
-		return n
-	}
-	return 99
-}
-
 // spoken turns "front axle.left" into "left side of the front axle".
 func spoken(bore string) string {
-	if shaft, side, ok := strings.Cut(bore, "."); ok {
-		return side + " side of the " + shaft
+	shaft, side, ok := strings.Cut(bore, ".")
+	if !ok {
+		return bore
 	}
-	return bore
+	if i := strings.LastIndexByte(shaft, ' '); isWord(shaft[i+1:]) {
+		shaft = "the " + shaft
+	}
+	return side + " side of " + shaft
+}
+
+// isWord says whether a name is a word and no letter or number.
+func isWord(s string) bool {
+	return len(s) > 2 && !strings.ContainsAny(s, "0123456789")
 }

@@ -1,0 +1,44 @@
+package verdict
+
+import (
+	"math"
+	"testing"
+
+	"rebush/fits/ledger"
+)
+
+// Hours and cost of every way stand in the ledger as the verdict has them, and
+// follow from what the shop says of its time and money.
+func TestExplain(t *testing.T) {
+	c := tram()
+	book := ledger.New()
+	c.Explain(book, "shop.yaml:3", "shop.yaml:5")
+	r := decide(t, c)
+	n := 0
+	for _, w := range r.Ways {
+		for key, v := range map[string]*float64{"hours": w.Hours, "cost": w.Cost} {
+			e, ok := book.Get("verdict/options/" + string(w.Way) + "/" + key)
+			if ok != (v != nil) || ok && math.Abs(e.Value-*v) > 1e-6 {
+				t.Errorf("%s of %s: %+v", key, w.Way, e)
+			}
+			if ok {
+				n++
+				if len(e.Inputs) != 3 {
+					t.Errorf("%s of %s from %v", key, w.Way, e.Inputs)
+				}
+			}
+		}
+	}
+	if n != 8 { // leave, re-bush, plug and swap
+		t.Errorf("%d figures", n)
+	}
+	if bad := book.Recompute(); len(bad) != 0 {
+		t.Errorf("%v", bad)
+	}
+	c.Rate = nil
+	book = ledger.New()
+	c.Explain(book, "shop.yaml:3", "shop.yaml:5")
+	if _, ok := book.Get("verdict/options/re-bush/cost"); ok {
+		t.Error("a cost without a rate")
+	}
+}
