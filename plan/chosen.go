@@ -23,7 +23,8 @@ type picked struct {
 	poor  int           // seats that are taken only where nothing else serves
 	lacks int           // holes without a seat
 	short finding.List  // of what the drawer runs short
-	why   say.Text      // why there is no such way at all, "" where there is
+	shut  bool          // no hole is open to the mend
+	why   say.Text      // and why, "" where it is the placing alone
 	owner say.Text      // the same for an owner
 }
 
@@ -55,7 +56,8 @@ func (g *ground) pick(s *placing, m seat.Mend, bought map[string]bool) picked {
 		}
 	}
 	if !open {
-		out.why, out.owner = s.shut(g, m)
+		out.shut = true
+		out.why, out.owner = s.closedTo(g, m)
 		return out
 	}
 	stock := stockOf(s.in.Stock)
@@ -140,20 +142,20 @@ func usable(d *seat.Mended, bought map[string]bool) []*seat.Answer {
 	return out
 }
 
-// shut says why no hole is open to a mend.
-func (s *placing) shut(g *ground, m seat.Mend) (why, owner say.Text) {
+// closedTo says why no hole is open to a mend, of the first hole by name that is
+// shut to it; "" where only their places stand against it.
+func (s *placing) closedTo(g *ground, m seat.Mend) (why, owner say.Text) {
+	at := ""
 	for i := range s.offers {
 		o := &s.offers[i]
-		if fixed := fixedMend(g.j, o.Name()); fixed != "" && fixed != m {
-			why, owner = say.F("%s: the job asks for %s", o.Name(), string(fixed)), ""
+		if at != "" && at <= o.Name() {
 			continue
 		}
-		if d := o.Of(m); d.WhyNot != "" {
-			return say.F("%s: %v", o.Name(), d.WhyNot), d.Owner
+		if fixed := fixedMend(g.j, o.Name()); fixed != "" && fixed != m {
+			at, why, owner = o.Name(), say.F("%s: the job asks for %s", o.Name(), string(fixed)), "the job asks for another way"
+		} else if d := o.Of(m); d.WhyNot != "" {
+			at, why, owner = o.Name(), say.F("%s: %v", o.Name(), d.WhyNot), d.Owner
 		}
-	}
-	if why == "" {
-		why = "no hole is open to it"
 	}
 	return why, owner
 }

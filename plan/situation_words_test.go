@@ -25,7 +25,7 @@ func TestMendFirst(t *testing.T) {
 		if f.Level != finding.Caution || !strings.Contains(f.Text.String(), c.word) || f.Fix == "" {
 			t.Errorf("%s: %+v", c.symptoms, f)
 		}
-		if !p.OK || !strings.Contains(strings.ToLower(p.Verdict.Sentence.String()), c.word) || !strings.Contains(p.Verdict.Sentence.String(), "mended first") {
+		if !p.OK || !strings.Contains(strings.ToLower(p.Verdict.Sentence.String()), c.word) || !strings.Contains(p.Verdict.Sentence.String(), "mend that first") {
 			t.Errorf("%s: ok %v, %s", c.symptoms, p.OK, p.Verdict.Sentence)
 		}
 	}

@@ -39,7 +39,7 @@ func tourOf(g *ground, all []*placing, bought map[string]bool, trials chance.Set
 		t.Base = g.standsStill(all[0])
 		for i := range t.Ways {
 			if !t.Base.OK {
-				t.Ways[i].Why, t.Ways[i].Owner = t.Base.stopped()
+				t.Ways[i].Why, t.Ways[i].Owner = t.Base.stopped(g.w)
 			}
 		}
 	}

@@ -1,6 +1,9 @@
 package plan
 
 import (
+	"cmp"
+	"strings"
+
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/chance"
@@ -56,8 +59,8 @@ func (g *ground) way(m seat.Mend, all []*placing, bought map[string]bool, trials
 	found := false
 	for _, s := range all {
 		p := g.pick(s, m, bought)
-		if p.why != "" {
-			if !found && o.Why == "" {
+		if p.shut {
+			if o.Why == "" {
 				o.Why, o.Owner = p.why, p.owner
 			}
 			continue
@@ -67,13 +70,16 @@ func (g *ground) way(m seat.Mend, all []*placing, bought map[string]bool, trials
 		}
 	}
 	if !found {
+		if o.Why == "" {
+			o.Why = "there is no hole that it would mend"
+		}
 		return o
 	}
 	o.Why, o.Owner = "", ""
 	o.steps = g.follow(o.picked)
 	o.OK = o.steps.OK
 	if !o.OK {
-		o.Why, o.Owner = o.stopped()
+		o.Why, o.Owner = o.stopped(g.w)
 		return o
 	}
 	if len(o.steps.Asks) > 0 {
@@ -103,25 +109,45 @@ func (p picked) before(q picked) bool {
 	return p.key() < q.key()
 }
 
-// stopped says what stops a way: the first stop, and for an owner why the
-// nearest bearing cannot be fitted where that is it.
-func (o outcome) stopped() (why, owner say.Text) {
-	for _, f := range o.Findings {
-		if f.Level != finding.Stop {
+// stopped says what stops a way in one reason: of holes without a seat the one
+// whose nearest miss is the largest, since that has to go before anything can;
+// else the first stop by rule and place, whatever the order of the job. owner is
+// the same for an owner.
+func (o outcome) stopped(w *books) (why, owner say.Text) {
+	var first *finding.Finding
+	for i := range o.Findings {
+		f := &o.Findings[i]
+		if f.Level == finding.Stop && (first == nil || cmp.Or(strings.Compare(f.Rule.Name(), first.Rule.Name()),
+			strings.Compare(f.Where, first.Where)) < 0) {
+			first = f
+		}
+	}
+	if first == nil {
+		return "", ""
+	}
+	why, owner = first.Text, say.Words(w.stops[first.Rule.Name()].Owner)
+	if at, miss := o.hardest(); first.Rule == seat.RuleNoSeat && miss != nil {
+		return say.F("%s: %v", at, miss.Missed()), miss.Fail.Owner()
+	}
+	if first.Where != "" {
+		why = say.F("%s: %v", first.Where, why)
+	}
+	return why, owner
+}
+
+// hardest is the hole without a seat whose nearest miss is the largest, with
+// that miss; nil where none has one. Of equals it is the first by name.
+func (o outcome) hardest() (at string, miss *seat.Answer) {
+	for _, x := range o.bores {
+		if x.Chosen != nil || len(x.Answers) == 0 {
 			continue
 		}
-		why = f.Text
-		if f.Where != "" {
-			why = say.F("%s: %v", f.Where, f.Text)
-		}
-		break
-	}
-	for _, x := range o.bores {
-		if x.Chosen == nil && len(x.Answers) > 0 {
-			return why, seat.Nearest(x.Answers)[0].Fail.Owner()
+		a := &seat.Nearest(x.Answers)[0]
+		if miss == nil || a.Fail.Gap > miss.Fail.Gap+1e-9 || a.Fail.Gap > miss.Fail.Gap-1e-9 && x.Name() < at {
+			at, miss = x.Name(), a
 		}
 	}
-	return why, "this shop cannot do the work as it stands"
+	return at, miss
 }
 
 // nearest is the way that comes nearest to being machined: that which is free of

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"rebush/fits/say"
 	"rebush/plan/chance"
@@ -14,8 +15,10 @@ import (
 // be bought beside what each of them needs.
 func works(list []outcome, extra []verdict.Part) []verdict.Work {
 	var out []verdict.Work
+	near := nearest(list)
 	for i := range list {
 		w := list[i].work()
+		w.Near = &list[i] == near
 		w.Parts = append(w.Parts, extra...)
 		out = append(out, w)
 	}
@@ -48,7 +51,9 @@ func (o *outcome) work() verdict.Work {
 	time := route.TimeOf(o.Route.Rows, o.Route.Setups)
 	w.Minutes, w.Clampings = time.Minutes, time.Setups
 	w.Trials = ended(o.Result)
-	w.Asks = asked(o.steps.Asks)
+	if w.Asks = asked(o.steps.Asks); w.Asks != "" && w.OK {
+		w.Owner = "the old bearing is still in, and nobody knows the hole behind it"
+	}
 	return w
 }
 
@@ -57,7 +62,7 @@ func asked(bores []string) say.Text {
 	if len(bores) == 0 {
 		return ""
 	}
-	return say.F("%s: the old bush is still in, and nobody knows the seat behind it", bores[0])
+	return say.F("%s: the old bush is still in, and nobody knows the seat behind it", slices.Min(bores))
 }
 
 // takenOff is the metal that a seat takes off on radius.

@@ -3,10 +3,11 @@ package table
 import "fmt"
 
 // A StopRule is one reason that forbids machining. Accept says whether a job
-// may take it upon itself; Instead says what is right where it may not.
+// may take it upon itself; Instead says what is right where it may not; Owner is
+// the reason as an owner is told it, to stand after "since".
 type StopRule struct {
-	Name, What, Instead, Source, Address string
-	Accept                               bool
+	Name, What, Instead, Owner, Source, Address string
+	Accept                                      bool
 }
 
 // Stops reads the built-in table "stops", in its order. No shop can replace
@@ -18,7 +19,7 @@ func Stops() ([]StopRule, error) {
 	}
 	var out []StopRule
 	for _, row := range t.Rows {
-		s := StopRule{Name: row.Get("rule"), What: row.Get("what"), Instead: row.Get("instead"), Source: row.Source(),
+		s := StopRule{Name: row.Get("rule"), What: row.Get("what"), Instead: row.Get("instead"), Owner: row.Get("owner"), Source: row.Source(),
 			Address: row.Address()}
 		switch row.Get("accept") {
 		case "yes":

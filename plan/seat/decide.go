@@ -1,6 +1,7 @@
 package seat
 
 import (
+	"cmp"
 	"slices"
 
 	"rebush/fits/finding"
@@ -79,11 +80,15 @@ func goes(list []Answer) []Answer {
 }
 
 // Nearest puts those that fell before those that can be seated, the nearest
-// miss first.
+// miss of all mends first; of misses alike the one of the lesser mend.
 func Nearest(list []Answer) []Answer {
 	n := 0
 	for n < len(list) && list[n].Feasible {
 		n++
 	}
-	return append(slices.Clone(list[n:]), list[:n]...)
+	fell := slices.Clone(list[n:])
+	slices.SortStableFunc(fell, func(a, b Answer) int {
+		return cmp.Or(cmp.Compare(len(a.Fails), len(b.Fails)), by(a.gaps(), b.gaps()))
+	})
+	return append(fell, list[:n]...)
 }

@@ -94,16 +94,21 @@ func (s *speaker) noSeat() {
 		fix = fell[0].Fail.WouldSeat()
 	}
 	for _, a := range fell[:min(3, len(fell))] {
-		with := say.Text("")
-		if a.Way.Kind != NoTool {
-			with = say.F(" with %s", a.Way.Name)
-		}
-		text += say.F("; %s%v (%v)", a.Bush.Code, with, a.Fail.Text())
+		text += "; " + a.Missed()
 	}
 	if order := s.assembly(); order != "" {
 		fix = order
 	}
 	s.said.Raise(finding.Stop, RuleNoSeat, s.at, text, fix)
+}
+
+// Missed says what fell and why: "drawer 7 with 5 mm H7 reamer (...)".
+func (a *Answer) Missed() say.Text {
+	with := say.Text("")
+	if a.Way.Kind != NoTool {
+		with = say.F(" with %s", a.Way.Name)
+	}
+	return say.F("%s%v (%v)", a.Bush.Code, with, a.Fail.Text())
 }
 
 // assembly says which order of assembly lets through what must pass, where that
