@@ -10,6 +10,7 @@ import (
 	"rebush/plan/choice"
 	"rebush/plan/job"
 	"rebush/plan/seat"
+	"rebush/plan/verdict"
 )
 
 // picked is what is done at each hole of a truck that goes one way.
@@ -22,7 +23,8 @@ type picked struct {
 	cost  float64       // closed form
 	poor  int           // seats that are taken only where nothing else serves
 	lacks int           // holes without a seat
-	short finding.List  // of what the drawer runs short
+	short finding.List  // of what the drawer runs short, or why no hole takes the mend
+	miss  *seat.Answer  // the nearest miss where no hole takes it, nil where none was tried
 	shut  bool          // no hole is open to the mend
 	why   say.Text      // and why, "" where it is the placing alone
 	owner say.Text      // the same for an owner
@@ -88,7 +90,31 @@ func (g *ground) pick(s *placing, m seat.Mend, bought map[string]bool) picked {
 	if out.lacks == 0 {
 		out.sayShort(g, holes, stock, has)
 	}
+	if out.lacks == 0 && len(out.short) == 0 {
+		out.sayUnmet(g)
+	}
 	return out
+}
+
+// sayUnmet says why no hole takes the mend of a way though each has a seat by a
+// lesser one: by the nearest miss of all holes.
+func (p *picked) sayUnmet(g *ground) {
+	at, near := "", (*seat.Answer)(nil)
+	for i := range p.offers {
+		d := p.offers[i].Of(p.mend)
+		if d.WhyNot != "" || !p.allows(g, p.offers[i].Name(), p.mend, p.mend) {
+			continue
+		}
+		a := d.Nearest()
+		if name := p.offers[i].Name(); at == "" || a != nil && (near == nil || a.Nearer(near) || !near.Nearer(a) && name < at) {
+			at, near = name, a
+		}
+	}
+	why, fix := say.Text("there is no bush to choose from"), say.Text("measure what is in the drawer into bushes:")
+	if p.miss = near; near != nil {
+		why, fix = "the nearest is "+near.Missed(), near.Fail.WouldSeat()
+	}
+	p.short.Raise(finding.Stop, verdict.RuleWay, g.j.Place(at), say.F("no hole can go that way (%s): %v", string(p.mend), why), fix)
 }
 
 // best is the offer of a hole by itself.

@@ -53,7 +53,7 @@ func (f *fixer) edge(bore string, a *seat.Answer) {
 // plate has it, that is what it would be expected to be.
 func (f *fixer) centre(s finding.Finding) {
 	c := change{Kind: measure, Key: "centre " + s.Where, Missing: true, Verb: "measure",
-		What:  say.F("the middle of the hole %s, and how wide and how narrow it is", s.Where),
+		What:  say.F("%s (its middle, widest and narrowest)", s.Where),
 		Words: say.F("the middle of %s measured", s.Where)}
 	f.add(c)
 }

@@ -71,7 +71,7 @@ func (g *ground) way(m seat.Mend, all []*placing, bought map[string]bool, trials
 	}
 	if !found {
 		if o.Why == "" {
-			o.Why = "there is no hole that it would mend"
+			o.Why, o.Owner = "there is no hole that it would mend", "there is no hole that new bearings would mend"
 		}
 		return o
 	}
@@ -126,7 +126,11 @@ func (o outcome) stopped(w *books) (why, owner say.Text) {
 		return "", ""
 	}
 	why, owner = first.Text, say.Words(w.stops[first.Rule.Name()].Owner)
-	if at, miss := o.hardest(); first.Rule == seat.RuleNoSeat && miss != nil {
+	at, miss := first.Where, o.miss
+	if first.Rule == seat.RuleNoSeat {
+		at, miss = o.hardest()
+	}
+	if (first.Rule == seat.RuleNoSeat || first.Rule == verdict.RuleWay) && miss != nil {
 		return say.F("%s: %v", at, miss.Missed()), miss.Fail.Owner()
 	}
 	if first.Where != "" {

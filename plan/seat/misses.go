@@ -147,6 +147,9 @@ func (a *Answer) gaps() float64 {
 	return sum
 }
 
+// Nearer says whether a candidate that fell misses by less than another does.
+func (a *Answer) Nearer(than *Answer) bool { return a.nearer(than) }
+
 // nearer tells whether a candidate that fell misses by less than another does.
 func (a *Answer) nearer(than *Answer) bool {
 	return cmp.Or(cmp.Compare(len(a.Fails), len(than.Fails)), by(a.gaps(), than.gaps())) < 0

@@ -104,10 +104,10 @@ func TestAdvisable(t *testing.T) {
 		says   string
 	}{
 		"just likely enough": {Trials{Right: 0.5, Rework: 0.5}, Rebush, "50 in 100 such jobs come right"},
-		"not likely enough":  {Trials{Right: 0.499, Rework: 0.501}, Leave, "with new bearings only 50 in 100 such jobs would come right"},
+		"not likely enough":  {Trials{Right: 0.499, Rework: 0.501}, Leave, "the likeliest repair is new bearings, of which only 50 in 100 come right at the first go"},
 		"just safe enough":   {Trials{Right: 0.9, Lost: 0.1}, Rebush, "90 in 100"},
-		"not safe enough":    {Trials{Right: 0.899, Lost: 0.101}, Leave, "with new bearings 10 in 100 such jobs would cost the truck"},
-		"hopeless":           {Trials{Rework: 1}, Leave, "only 0 in 100 such jobs"},
+		"not safe enough":    {Trials{Right: 0.899, Lost: 0.101}, Leave, "the likeliest repair is new bearings, of which 10 in 100 end in a lost truck"},
+		"hopeless":           {Trials{Rework: 1}, Leave, "of which only 0 in 100 come right"},
 	} {
 		c := tram()
 		c.Other, c.Works = nil, c.Works[:2]

@@ -68,7 +68,7 @@ func (r Result) First(c Case, tries []Try) Result {
 		r.Needs = []Need{{t.Do, t.What, t.Cost, t.Expected}}
 		r.Then = t.then()
 		r.Bores = everyBore(c.Bores, nil)
-		r.Sentence = c.afterMending(c.firstWords(t))
+		r.Sentence = c.afterMending(c.firstWords(t), false)
 	case len(asked) > 0:
 		r.Choice, r.Cures = MeasureFirst, false
 		slices.SortFunc(asked, func(a, b int) int { return strings.Compare(tries[a].Key, tries[b].Key) })
@@ -76,7 +76,7 @@ func (r Result) First(c Case, tries []Try) Result {
 			r.Needs = append(r.Needs, Need{tries[i].Do, tries[i].What, tries[i].Cost, nil})
 		}
 		r.Bores = everyBore(c.Bores, nil)
-		r.Sentence = c.afterMending(c.askedWords(r.Needs))
+		r.Sentence = c.afterMending(c.askedWords(r.Needs), false)
 	}
 	return r
 }
@@ -134,16 +134,20 @@ func (t Try) before(o Try) bool {
 // notYet begins to tell what comes before the choice, with the reason why
 // nothing is done as it is.
 func (c *Case) notYet() say.Text {
-	if why := c.why(c.weigh()); why != "" {
-		return say.F("Not yet, since %v. ", why)
+	out := say.Text("Not yet")
+	if len(c.Mend) > 0 {
+		out = "Nothing more yet"
 	}
-	return "Not yet. "
+	if why := c.why(c.weigh()); why != "" {
+		return say.F("%v, since %v. ", out, why)
+	}
+	return out + ". "
 }
 
 // firstWords tell an owner what comes before the choice.
 func (c *Case) firstWords(t Try) say.Text {
 	w := t.chosen()
-	out := c.notYet() + capital(say.F("%v %v first: ", t.Do, t.What))
+	out := c.notYet() + say.F("First %v %v: ", t.Do, t.What)
 	if t.Expected != nil {
 		out += "if it comes out as expected, we would advise "
 	} else {
@@ -161,13 +165,18 @@ func (c *Case) firstWords(t Try) say.Text {
 	return out + "."
 }
 
-// askedWords tell what has to be measured before anything can be judged.
+// askedWords tell what has to be measured before anything can be judged: each
+// thing with what is done to it, where that is not said already.
 func (c *Case) askedWords(needs []Need) say.Text {
 	var list []say.Text
-	for _, n := range needs {
-		list = append(list, n.What)
+	for i, n := range needs {
+		if i > 0 && n.Do == needs[i-1].Do {
+			list = append(list, n.What)
+			continue
+		}
+		list = append(list, n.Do+" "+n.What)
 	}
-	return c.notYet() + say.F("Measure %v first: until then no repair can be judged.", and(list))
+	return c.notYet() + say.F("First %v: until then no repair can be judged.", and(list))
 }
 
 // Against says why a way is not the one that is advised, "" where it is.

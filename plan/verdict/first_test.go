@@ -60,12 +60,12 @@ func TestFirst(t *testing.T) {
 		says   string
 	}{
 		"buy": {Try{Key: "a", Do: "buy", What: "a 5.5 H7 reamer", Tried: tried("buy", 38), Then: after(t, 80)}, BuyFirst,
-			"Not yet, since the plate is too thin for any bearing we have. Buy a 5.5 H7 reamer first: with that we would advise new bearings, " +
+			"Not yet, since the plate is too thin for any bearing we have. First buy a 5.5 H7 reamer: with that we would advise new bearings, " +
 				"117 USD all told; 81 in 100 such jobs come right at the first go."},
 		"measure": {Try{Key: "a", Do: "measure", What: "the middle of front axle.left", Tried: tried("measure", -1), Expected: at(10.02), Then: after(t, 80)}, MeasureFirst,
-			"Measure the middle of front axle.left first: if it comes out as expected, we would advise new bearings, 117 USD all told"},
-		"make":     {Try{Key: "a", Do: "make", What: "a jig", Tried: tried("make", -1), Then: after(t, 80)}, BuyFirst, "Make a jig first: with that"},
-		"send out": {Try{Key: "a", Do: "send out", What: "the boring", Tried: tried("send out", 55), Then: after(t, 80)}, BuyFirst, "Send out the boring first: with that"},
+			"First measure the middle of front axle.left: if it comes out as expected, we would advise new bearings, 117 USD all told"},
+		"make":     {Try{Key: "a", Do: "make", What: "a jig", Tried: tried("make", -1), Then: after(t, 80)}, BuyFirst, "First make a jig: with that"},
+		"send out": {Try{Key: "a", Do: "send out", What: "the boring", Tried: tried("send out", 55), Then: after(t, 80)}, BuyFirst, "First send out the boring: with that"},
 		"a rule is the shop's own": {Try{Key: "a", Do: "set", What: "a rule", Tried: tried("rule", -1), Then: after(t, 80)}, Leave,
 			"Nothing that we would advise cures it"},
 		"no cure":       {Try{Key: "a", Do: "buy", What: "a reamer", Tried: tried("buy", 38), Then: &still}, Leave, "Nothing that we would advise cures it"},
@@ -113,7 +113,7 @@ func TestAsked(t *testing.T) {
 			Tried: finding.Tried{Change: "measure", Kind: "measure"}}
 	}
 	got := r.First(c, []Try{ask("front axle.left"), ask("front axle.right")})
-	want := "Measure the seat of front axle.left and the seat of front axle.right first: until then no repair can be judged."
+	want := "First measure the seat of front axle.left and the seat of front axle.right: until then no repair can be judged."
 	if got.Choice != MeasureFirst || got.Then != nil || got.Cures || len(got.Needs) != 2 || !strings.HasSuffix(got.Sentence.String(), want) {
 		t.Errorf("%s, then %+v, %d needs: %s", got.Choice, got.Then, len(got.Needs), got.Sentence)
 	}
@@ -153,7 +153,7 @@ func TestFirstOnlyWhereNoRepairIs(t *testing.T) {
 			if !reflect.DeepEqual(got, r) {
 				t.Errorf("%s: tries change the verdict: %+v", name, got)
 			}
-		} else if want := "Not yet. Buy a reamer first: with that"; !strings.HasPrefix(got.Sentence.String(), want) {
+		} else if want := "Not yet. First buy a reamer: with that"; !strings.HasPrefix(got.Sentence.String(), want) {
 			t.Errorf("%s: %s", name, got.Sentence)
 		}
 	}

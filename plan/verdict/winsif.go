@@ -7,6 +7,9 @@ import (
 	"rebush/fits/say"
 )
 
+// far is how many times a rate may differ and still be one that could be.
+const far = 4
+
 // winsIf solves for the figure at which the runner-up would be chosen: the
 // rate of the shop, else the price of the other truck, else the chance that it
 // is sound. It asks the decision itself, not a formula beside it, and again with
@@ -41,7 +44,7 @@ func (c *Case) winsIf(list []weighed, best, second int) say.Text {
 	case c.Rate == nil:
 		return say.F("if it took %v hours less, %s", amountUp(c.less(list, second)), w.name)
 	}
-	if v, ok := turn(*c.Rate, 0, 10**c.Rate, atRate); ok {
+	if v, ok := turn(*c.Rate, *c.Rate/far, far**c.Rate, atRate); ok {
 		if n, ok := beside(v, *c.Rate, atRate); ok {
 			return say.F("at %v an hour instead of %v, %s", n, amount(*c.Rate).Apart(v), w.name)
 		}

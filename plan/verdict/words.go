@@ -44,11 +44,12 @@ func hours(w weighed) say.Text {
 // sentence is what an owner is told: first what has to be mended before
 // anything is bored, then the choice.
 func (c *Case) sentence(list []weighed, best, second int) say.Text {
-	return c.afterMending(c.choice(list, best, second))
+	return c.afterMending(c.choice(list, best, second), best >= 0 && list[best].name == Leave)
 }
 
-// afterMending puts what has to be mended first before a sentence.
-func (c *Case) afterMending(then say.Text) say.Text {
+// afterMending puts what has to be mended first before a sentence; rest says that
+// nothing comes of it for the bearings.
+func (c *Case) afterMending(then say.Text, rest bool) say.Text {
 	if len(c.Mend) == 0 || c.doomed() {
 		return then
 	}
@@ -60,8 +61,11 @@ func (c *Case) afterMending(then say.Text) say.Text {
 			why = "each can pass for a worn hole"
 		}
 	}
-	return capital(say.F("%s: mend that first and run it again, since %s. If it is still not right, ",
-		strings.Join(words, " and "), why)) + small(then)
+	again := say.Text("If it is still not right, ")
+	if rest {
+		again = "Beside that, "
+	}
+	return capital(say.F("%s: mend that first and run it again, since %s. ", strings.Join(words, " and "), why)) + again + small(then)
 }
 
 // capital and small begin a sentence with a large letter, or with a small one.
@@ -156,15 +160,18 @@ func (c *Case) dearer(w weighed) say.Text {
 }
 
 func (c *Case) adviseSwap(list []weighed, w weighed, against say.Text) say.Text {
-	risk, since := say.Text(""), say.Text("")
+	risk, since, all := say.Text(""), say.Text(""), say.Text(" all told")
+	if w.unweighed {
+		all = ""
+	}
 	if c.Other.SecondHand {
 		risk = say.F(", counting that %.0f in 100 second-hand ones turn out sound", 100*c.swapChance())
 	}
 	if why := c.why(list); why != "" {
 		since = ", since " + why
 	}
-	return say.F("Another truck is the better way%v: about %v all told%v%v; the original truck would be given up%v.",
-		since, c.price(w), risk, against, c.givenUp())
+	return say.F("Another truck is the better way%v: about %v%v%v%v; the original truck would be given up%v.",
+		since, c.price(w), all, risk, against, c.givenUp())
 }
 
 // givenUp says that the truck that is given up is said to be worth more than the
@@ -239,9 +246,9 @@ func likelier(a, b *weighed) bool {
 // tooRisky says of a way that can be gone why it is not advised.
 func (c *Case) tooRisky(w *weighed) say.Text {
 	if w.chance != nil && *w.chance < c.Limits.AdviseLeast-1e-9 {
-		return say.F("with %s only %v such jobs would come right at the first go", w.owner, say.InHundred(*w.chance))
+		return say.F("the likeliest repair is %s, of which only %v come right at the first go", w.owner, say.InHundred(*w.chance))
 	}
-	return say.F("with %s %v such jobs would cost the truck", w.owner, say.InHundred(*w.lost))
+	return say.F("the likeliest repair is %s, of which %v end in a lost truck", w.owner, say.InHundred(*w.lost))
 }
 
 // reason is why a way is not gone, for an owner.

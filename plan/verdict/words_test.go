@@ -41,6 +41,7 @@ func TestSentences(t *testing.T) {
 			"A rim is loose: mend that first and run it again, since it feels just like a worn hole. If it is still not right, another truck is", ""},
 		"loose rim and a leak": {func(c *Case) { c.Mend = []Fake{loose, {"a wheel leaks", "so"}} },
 			"A rim is loose and a wheel leaks: mend that first and run it again, since each can pass", "since so"},
+		"loose rim, little play": {func(c *Case) { little(c); quiet(c); c.Mend = []Fake{loose} }, "Beside that, leave it alone: the most", ""},
 		"nothing fits": {func(c *Case) { stopped(c); alone(c) },
 			"Nothing that we would advise cures it: the plate is too thin for any bearing we have, and no other truck is offered. Leave it as it is for now.", "2.03"},
 		"nothing fits, original kept": {func(c *Case) { stopped(c); c.KeepOriginal = true }, "too thin for any bearing we have, and the original is to be kept.", "offered"},
@@ -53,12 +54,12 @@ func TestSentences(t *testing.T) {
 		"pitted": {func(c *Case) { alone(c); c.Axles[0].State = "pitted" },
 			"cures it: the journal of front axle is pitted and would eat the new bearings, and no other", ""},
 		"the likeliest is named": {func(c *Case) { alone(c); c.work(Rebush).Trials.Right, c.work(Plug).Trials.Right = 0.41, 0.2 },
-			"with new bearings only 41 in 100 such jobs would come right", "filling"},
+			"the likeliest repair is new bearings, of which only 41 in 100 come right at the first go", "filling"},
 		"to be known": {func(c *Case) { stopped(c); asks(c) }, "since nobody knows the seat behind the old bush: about 102", "front axle.left"},
 		"the nearest is named": {func(c *Case) { stopped(c); c.work(Rebush).Near, c.work(Plug).Near = false, true },
 			"since there is no room to fill the hole", ""},
 		"a mesh that no bearing moves": {func(c *Case) { alone(c); c.Bores = c.Bores[2:] }, "front drive stands 0.10 mm too close, and new bearings would not change that, and no other truck is offered.", ""},
-		"no price of time":             {func(c *Case) { c.Rate, c.Condition = nil, "cracked" }, "about 0.5 hours of work and its price of 65 USD all told", "not known"},
+		"no price of time":             {func(c *Case) { c.Rate, c.Condition = nil, "cracked" }, "about 0.5 hours of work and its price of 65 USD, counting", "not known"},
 		"a washer": {func(c *Case) { little(c); quiet(c); c.ShimFor, c.ShimMinutes = "side play of front axle, 0.90 mm", 30 },
 			"A washer puts it right (side play of front axle, 0.90 mm): about 60 USD", "worn"},
 	} {
@@ -110,7 +111,7 @@ func TestMendFirst(t *testing.T) {
 	c.Other = nil
 	stopped(&c)
 	buy := Try{Key: "a", Do: "buy", What: "a reamer", Tried: tried("buy", 5), Then: after(t, 80)}
-	want := "If it is still not right, not yet, since the plate is too thin for any bearing we have. Buy a reamer first: with that"
+	want := "If it is still not right, nothing more yet, since the plate is too thin for any bearing we have. First buy a reamer: with that"
 	if got := decide(t, c).First(c, []Try{buy}).Sentence.String(); !strings.Contains(got, want) {
 		t.Errorf("%s", got)
 	}
