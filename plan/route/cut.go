@@ -192,6 +192,10 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 	}
 	out = append(out, b.lastTool(x, where, through, common))
 	for i := range out {
+		if out[i].q != nil && x.Part != nil && x.Part.Through() {
+			out[i].o.Note = join(out[i].o.Note, "light cuts: the seat breaks out of the rim of its "+words(named(x.Part.Mend))+
+				", and the tool meets two metals")
+		}
 		if out[i].q != nil && x.Part != nil && x.Part.Stays {
 			out[i].o.Note = join(out[i].o.Note, "light cuts: the old bush must not turn in its plate; it turns, stop")
 		}

@@ -42,8 +42,10 @@ func (in Input) bore(x seat.Seated) Bore {
 		price := bush.Price
 		out.BushPrice = &price
 	}
-	if in.Seat.Casting.Material != nil && x.Hole.Plate2.Casting && a.HeldBy == seat.ByPress {
-		out.Tension = [2]float64{a.Peak, a.PeakLimit}
+	if x.Hole.Plate2.Casting {
+		if out.Tension[1] = a.PeakLimit; a.HeldBy == seat.ByPress {
+			out.Tension[0] = a.Peak
+		}
 	}
 	if a.Part != nil && !a.Part.Stays {
 		if t := in.tool(a.Part.Way); t != nil {

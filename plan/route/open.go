@@ -69,10 +69,19 @@ func (b *builder) opening(x Bore, far bool) []step {
 	if !x.Solid || b.loose() && b.s.Jig {
 		return steps
 	}
-	if t, ok := b.pilot(x, far); ok && (len(steps) == 0 || t.Size < steps[0].tool.Size-1e-9) {
-		return append([]step{{tool: t, kind: KindOpen, op: OpDrill, note: "pilot, from the spot"}}, steps...)
+	t, ok := b.pilot(x.mid()/2, far)
+	if !ok || len(steps) > 0 && t.Size >= steps[0].tool.Size-1e-9 {
+		return steps
 	}
-	return steps
+	out := []step{{tool: t, kind: KindOpen, op: OpDrill, note: "pilot, from the spot"}}
+	if len(steps) > 0 && steps[0].bar {
+		// Room for the bar, which then makes the axis and wants metal to do it in.
+		if wide, ok := b.pilot(x.mid()-b.r.BoredMost, far); ok && wide.Size > t.Size+1e-9 {
+			out = append(out, b.between(t.Size, wide.Size, far)...)
+			out = append(out, step{tool: wide, kind: KindOpen, op: OpDrill, note: "room for the boring bar"})
+		}
+	}
+	return append(out, steps...)
 }
 
 func (b *builder) openingOf(x Bore, far bool) []step {

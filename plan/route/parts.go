@@ -32,7 +32,8 @@ func (b *builder) part(x Bore) (Bore, bool) {
 	y.BushSizes = say.F("outside %v, length %v, %s", say.Limits(p.ODLow, p.ODHigh, 3), say.MM(long, 2), p.Metal.Name)
 	y.OD, y.U = [2]float64{p.ODLow, p.ODHigh}, [2]float64{p.ODLow - p.SeatHigh, p.ODHigh - p.SeatLow}
 	y.Length, y.FlangeOD, y.Proud, y.Porous, y.Leaded = long, 0, 0, p.Metal.Porous, p.Metal.Leaded
-	y.HeldBy, y.Second, y.PressN, y.Filled, y.MandrelIn = p.HeldBy, 0, p.PressN, false, false
+	y.HeldBy, y.Second, y.PressN, y.Filled, y.MandrelIn = p.HeldBy, p.Second, p.PressN, false, false
+	y.Tension[0] = p.PressMPa * p.Factor()
 	y.Part, y.Oil, y.Solid, y.Metal, y.ForPart = nil, nil, false, "", true
 	y.IfLarge = say.F("too large: turn the %s to the hole as it is", y.Bush)
 	return y, true
@@ -99,7 +100,7 @@ func (b *builder) setParts() {
 	cure := false
 	for _, y := range mine {
 		b.setPart(y)
-		cure = cure || y.HeldBy == seat.ByCompound
+		cure = cure || y.HeldBy == seat.ByCompound || y.Second&seat.Compound != 0
 	}
 	if cure {
 		b.cure("no plug or sleeve turns by hand")
@@ -155,6 +156,8 @@ func (b *builder) setPart(y Bore) {
 			verb = "Draw"
 		}
 		o.Do = say.F("%s the %s into %s from outside", verb, y.Bush, y.Name)
+		o.Note = join(o.Note, b.secondWords(y))
+		o.Compound = y.Second&seat.Compound != 0
 	}
 	o.Note = join(o.Note, say.F("it stands out about %v on each side", say.MM(b.r.PartProud, 1).About()))
 	b.add(o)

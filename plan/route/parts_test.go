@@ -313,3 +313,55 @@ func TestPartsWantTheirSlipBushes(t *testing.T) {
 		}
 	}
 }
+
+// Whatever the machine, and whether the plug is reamed for or bored for, its seat
+// is started in the solid by a drill before anything bores or plunges.
+func TestPlugOnEveryMachine(t *testing.T) {
+	for _, machine := range []Machine{Mill, OnLathe, DrillPress} {
+		for _, way := range []seat.Way{{Kind: seat.Reamer, Name: "7 mm H7 reamer", Size: 7}, {Kind: seat.BoringHead, Name: "boring head", Size: 7.01}} {
+			if machine == DrillPress && way.Kind == seat.BoringHead {
+				continue
+			}
+			j, s := plugged(seat.Plug), partShop()
+			j.Bores[0].Part.Way = way
+			s.Machine, s.Jig, s.BoringFrom, s.BoringTo = machine, true, 4, 30
+			var after []Operation
+			faced := false
+			for _, o := range Make(j, s, askedCut, plainRules()).Operations {
+				if faced && o.Bore == "axle.left" && o.Cut != nil {
+					after = append(after, o)
+				}
+				faced = faced || o.Kind == KindFlush
+			}
+			if len(after) < 3 {
+				t.Fatalf("%s, %s: %d cuts in the plug", machine, way.Name, len(after))
+			}
+			want := KindSpot
+			if machine == DrillPress {
+				want = KindLocate // the slip bush starts it
+			}
+			if after[0].Kind != want || !strings.Contains(after[0].Tool.String()+after[1].Tool.String(), "drill") {
+				t.Errorf("%s, %s: the plug is started by %s: %s, %s", machine, way.Name, after[0].Kind, after[0].Tool, after[1].Tool)
+			}
+			for i, o := range after[1:] {
+				// 4: the seat of 5.0085 less the 1 mm that the bar makes its axis in.
+				if before := after[i]; o.Tool == "boring tool" && before.Cut.Asked.Op == OpDrill && before.ToolMM != 4 {
+					t.Errorf("%s: the bar goes into a hole of %v", machine, before.ToolMM)
+				}
+			}
+		}
+	}
+}
+
+// A plug that wants a second hold beside its press gets it, but for the punch
+// mark that its plate does not bear.
+func TestPlugStaked(t *testing.T) {
+	j := plugged(seat.Plug)
+	j.Casting = true
+	j.Bores[0].Part.Second = seat.Stake
+	j.Bores[0].Tension = [2]float64{0, 134}
+	o := find(t, Make(j, partShop(), askedCut, plainRules()), KindSetPart, "axle.left")
+	if !strings.Contains(o.Note.String(), "stake the rim") {
+		t.Error(o.Note)
+	}
+}

@@ -257,13 +257,20 @@ func (b *builder) stakes(x Bore) bool {
 // unstaked raises what a rim that may not be staked leaves undone.
 func (b *builder) unstaked() {
 	for _, x := range b.j.Bores {
-		if x.In || x.Second&seat.Stake == 0 || b.stakes(x) {
-			continue
+		held := []Bore{x}
+		if y, ok := b.part(x); ok {
+			held = append(held, y)
 		}
-		b.trouble(Trouble{Level: finding.Caution, Rule: NoStake, Where: x.Name, Have: x.Tension[0], Want: b.r.StakeShare * x.Tension[1],
-			Unit: "MPa", Text: say.F("the press wants a second hold, and the rim must not be staked: it is pulled with %v",
-				say.Num(x.Tension[0], 0, "MPa")),
-			Fix: "a flanged bush, a solid one with retaining compound, or a larger seat with a lighter press"})
+		for _, y := range held {
+			if y.In || y.Second&seat.Stake == 0 || b.stakes(y) {
+				continue
+			}
+			b.trouble(Trouble{Level: finding.Caution, Rule: NoStake, Where: y.Name, Have: y.Tension[0],
+				Want: b.r.StakeShare * y.Tension[1], Unit: "MPa",
+				Text: say.F("the press wants a second hold, and the rim must not be staked: it is pulled with %v",
+					say.Num(y.Tension[0], 0, "MPa")),
+				Fix: "a flanged bush, a solid one with retaining compound, or a larger seat with a lighter press"})
+		}
 	}
 }
 

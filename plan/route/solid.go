@@ -16,11 +16,11 @@ func (b *builder) spot(x Bore, where string, common func(Operation) Operation) p
 	return planned{o: o, q: &Query{Op: OpDrill, Dia: d, Through: d / 2, Material: x.Metal}, pass: d, after: d}
 }
 
-// pilot is the first drill into solid metal: half the seat, which leaves the
-// tool that locates a hole to work in.
-func (b *builder) pilot(x Bore, far bool) (Tool, bool) {
+// pilot is the largest drill up to a size that goes into solid metal. Half the
+// seat leaves the tool that makes its place metal to work in.
+func (b *builder) pilot(most float64, far bool) (Tool, bool) {
 	for i := len(b.s.Drills) - 1; i >= 0; i-- {
-		if t := b.s.Drills[i]; t.Size <= x.mid()/2+1e-9 && b.canDrill(t) && (!far || b.reachOK(t)) {
+		if t := b.s.Drills[i]; t.Size <= most+1e-9 && b.canDrill(t) && (!far || b.reachOK(t)) {
 			return t, true
 		}
 	}
