@@ -18,7 +18,7 @@ func TestDecideLooksFurtherOnlyWhereItMay(t *testing.T) {
 		s := &j.Shafts[0]
 		s.Journal, s.Unworn = job.Ends{Left: dim.Must("2.97 mm"), Right: dim.Must("2.97 mm")}, job.Ends{}
 	})
-	got, _ := Decide(in, sites(in.Job))
+	got, _ := decide(in, sites(in.Job))
 	if len(got) != 2 || got[0].Chosen == nil || !got[0].Chosen.Bush.ToBuy || got[0].Chosen != &got[0].Answers[0] {
 		t.Fatalf("%d bores, chosen %+v", len(got), got[0].Chosen)
 	}
@@ -35,12 +35,12 @@ func TestDecideLooksFurtherOnlyWhereItMay(t *testing.T) {
 		t.Errorf("%d bushes to buy", bought)
 	}
 	in.Job.Choose = map[string]string{"": "thin"}
-	if got, _ := Decide(in, sites(in.Job)); got[0].Chosen != nil {
+	if got, _ := decide(in, sites(in.Job)); got[0].Chosen != nil {
 		t.Errorf("chose %s against the job", got[0].Chosen.Bush.Code)
 	}
 	in, _ = read(t, bench1, truck)
 	in.Job.Choose = map[string]string{"": "solid 5", "drive.right": "own turning"}
-	got, _ = Decide(in, sites(in.Job))
+	got, _ = decide(in, sites(in.Job))
 	for _, a := range got[1].Answers {
 		if a.Bush.Code != "own turning" {
 			t.Errorf("%s was asked about", a.Bush.Code)
@@ -48,7 +48,7 @@ func TestDecideLooksFurtherOnlyWhereItMay(t *testing.T) {
 	}
 	all := sites(in.Job)
 	all[0].Touch = false
-	if got, _ := Decide(in, all); len(got) != 1 || got[0].Name() != "drive.right" {
+	if got, _ := decide(in, all); len(got) != 1 || got[0].Name() != "drive.right" {
 		t.Errorf("%d bores, first %s", len(got), got[0].Name())
 	}
 }

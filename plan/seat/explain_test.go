@@ -63,7 +63,7 @@ func TestExplained(t *testing.T) {
 			c.change(&in, all)
 		}
 		in.Job.Choose = map[string]string{"": in.Stock[0].Code}
-		got, _ := Decide(in, all)
+		got, _ := decide(in, all)
 		x, a := got[0], got[0].Chosen
 		if a == nil || !c.is(a) {
 			t.Errorf("%s: %v, chosen %+v", c.name, x.Answers[0].Fail.Text(), a)

@@ -8,8 +8,12 @@
 //
 //	FromJob, CastingOf  read bushes, tools, plate and rules of a job into plain
 //	                    numbers in mm, MPa and N (fromjob, bushes, tools, metal, edges, rules)
-//	Decide, Search      ask every candidate the questions, in order (judge, wall,
-//	                    hold, close, finish, rest) and rank those that pass
+//	Offer, Search       ask every candidate the questions, in order (judge, wall,
+//	                    hold, close, finish, rest), rank those that pass and set
+//	                    those that fell in order of what they miss (misses, gap)
+//	                    for every mend of a hole (offer): a bush in the seat that is
+//	                    there or in a new one (search), one turned for the hole as it
+//	                    is (fitted), one in the old bush, a sleeve or a plug (within, part)
 //	formulas.go         each formula once: the search decides by it, and
 //	Explain             runs it again over what the ledger holds, for the Row that is printed
 //	Findings            says what a seat gives cause to say

@@ -12,7 +12,7 @@ import (
 func said(t *testing.T, change func(*Input, *Seated)) map[string]string {
 	t.Helper()
 	in, _ := read(t, bench1, truck)
-	got, _ := Decide(in, sites(in.Job))
+	got, _ := decide(in, sites(in.Job))
 	x := got[0]
 	if x.Chosen == nil {
 		t.Fatal(x.Answers[0].Fail.Text())
@@ -86,7 +86,11 @@ func TestNoSeatIsSaid(t *testing.T) {
 	}
 	early := Answer{Bush: Bush{Code: "early"}, Way: Way{Name: "a reamer"}, Fail: fail(CleansUp, shortOfCleanUp, 2, 3)}
 	late := Answer{Bush: Bush{Code: "late"}, Way: Way{Name: "a mill"}, Fail: fail(BearsLoad, pvHigh, 3, 2)}
-	got := said(t, none(late, early))["no seat"]
+	for i, a := range []*Answer{&late, &early} {
+		a.Fail.Gap = float64(i)
+		a.Fails = []Fail{a.Fail}
+	}
+	got := said(t, none(early, late))["no seat"]
 	if !strings.HasPrefix(got,
 		"no bush on the list can be seated here; late with a mill (pv 3.00 MPa m/s, at most 2.00); early") ||
 		!strings.HasSuffix(got, "| a longer bush, or a material that bears more") {
