@@ -64,6 +64,24 @@ func TestNearestMissFirst(t *testing.T) {
 	}
 }
 
+// Of several mends together the nearest miss comes first, and what goes last.
+func TestNearestOfSeveralMends(t *testing.T) {
+	a := func(code string, gaps ...float64) Answer {
+		x := Answer{Bush: Bush{Code: code}, Feasible: len(gaps) == 0}
+		for _, g := range gaps {
+			x.Fails = append(x.Fails, Fail{Gap: g})
+		}
+		return x
+	}
+	got := ""
+	for _, x := range Nearest([]Answer{a("goes"), a("far", 2), a("two", 0.1, 0.1), a("near", 0.5), a("also goes")}) {
+		got += x.Bush.Code + "; "
+	}
+	if want := "near; far; two; goes; also goes; "; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
 // A candidate that falls at an early question is asked on: a bush that is loose,
 // too thick for the edge and too short of speed has three reasons.
 func TestAskedOnAfterANo(t *testing.T) {

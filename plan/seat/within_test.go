@@ -246,6 +246,29 @@ func TestOldBushOfUnknownSize(t *testing.T) {
 	}
 }
 
+// The seat in which a bush works is that of the plug and of the sleeve that it stands in: the
+// planned one lies within, and a larger one than the wall of the part stands does
+// not work.
+func TestWorksWithinAPart(t *testing.T) {
+	for _, m := range []Mend{Plug, BushInABush} {
+		in, all := wide(t, bench1+lathe+compound)
+		in.Job.Choose = map[string]string{"": "solid 5"}
+		got, _ := Offer(in, all)
+		a := answered(t, got[0].Of(m))
+		w := Works(got[0].Hole, &a, in.Shop, in.Rules)
+		if w[0] > a.SeatLow+1e-4 || w[1] < a.SeatHigh-1e-4 {
+			t.Errorf("%s works from %.4f to %.4f, planned %.4f to %.4f", m, w[0], w[1], a.SeatLow, a.SeatHigh)
+		}
+		thin := a
+		p := *a.Part
+		p.SeatLow = 2*apart(p.At, a.SeatAt) + a.SeatHigh + 2*in.Rules.LeastWall - 0.004
+		thin.Part = &p
+		if v := Works(got[0].Hole, &thin, in.Shop, in.Rules); v[1] >= w[1]-1e-5 {
+			t.Errorf("%s: a part with less wall lets it work up to %.4f, another up to %.4f", m, v[1], w[1])
+		}
+	}
+}
+
 // What is explained of a bush in a plug, in a plug that its seat cuts through, in a
 // sleeve and in the old bush is what decided.
 func TestPartsExplained(t *testing.T) {

@@ -51,8 +51,12 @@ func Works(h Hole, a *Answer, shop Shop, r Rules) [2]float64 {
 	if a.HeldBy == ByCap {
 		return Gauged(a, r)
 	}
+	if a.Part != nil || a.Mend == MadeToFit {
+		h = *a.Seen // about its own seat, with what stands round it
+	}
 	h.Old = &OldSeat{Sound: true}
 	j := newJudge(h, shop, r)
+	j.part = a.Part
 	j.wallOf = r.LeastWall
 	fits := func(s float64) bool {
 		x := Answer{Bush: a.Bush, Way: Way{Kind: OldSeatWay, Low: s, High: s}, Mend: Renew, HeldBy: a.HeldBy, Second: a.Second,
