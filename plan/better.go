@@ -3,13 +3,14 @@ package plan
 import (
 	"rebush/fits/say"
 	"rebush/plan/job"
+	"rebush/plan/mesh"
 	"rebush/plan/survey"
 )
 
 // better lists what this shop could do otherwise to come right more often, in
 // the order in which it is tried. holes are the holes of the plan as it stands.
-func better(j *job.Job, instr *survey.Instruments, holes []bored) []change {
-	out := readings(j, instr)
+func better(j *job.Job, instr *survey.Instruments, drives []mesh.Drive, holes []bored) []change {
+	out := append(gearReadings(j, instr, drives), readings(j, instr)...)
 	if c, ok := jigPlate(j); ok {
 		out = append(out, c)
 	}

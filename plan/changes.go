@@ -79,6 +79,17 @@ func editable(j *job.Job) *job.Job {
 	maps.Copy(c.Choose, j.Choose)
 	maps.Copy(c.Way, j.Way)
 	c.Gears = slices.Clone(j.Gears)
+	for i := range c.Gears {
+		g := &c.Gears[i]
+		if p := g.Pinion; p != nil {
+			own := *p
+			g.Pinion = &own
+		}
+		if p := g.Worm; p != nil {
+			own := *p
+			g.Worm = &own
+		}
+	}
 	c.Shafts = slices.Clone(j.Shafts)
 	for i := range c.Shafts {
 		c.Shafts[i].Bores = slices.Clone(c.Shafts[i].Bores)

@@ -45,7 +45,7 @@ func (t toured) fixes() []change {
 				f.add(c)
 			}
 		case target.TightTooth:
-			f.mesh(s.Where)
+			f.mesh()
 		}
 	}
 	for _, name := range asking(t) {

@@ -32,7 +32,7 @@ func forget(l *dim.Length) bool {
 func readingsOf(j *job.Job) []reading {
 	var out []reading
 	for i := range j.Gears {
-		out = append(out, gearReadings(j.Gears[i].Name, i)...)
+		out = append(out, gearFigures(j.Gears[i].Name, i)...)
 	}
 	for i := range j.Shafts {
 		for k := range j.Shafts[i].Bores {
@@ -60,9 +60,9 @@ func readingsOf(j *job.Job) []reading {
 	return out
 }
 
-// gearReadings are those of one mesh. A run-out larger than is usual, and a tip
+// gearFigures are those of one mesh. A run-out larger than is usual, and a tip
 // that belongs to other teeth, are bad news, which is not asked for here.
-func gearReadings(name string, i int) (out []reading) {
+func gearFigures(name string, i int) (out []reading) {
 	of := func(what string, moves bool, at func(g *job.Gear) *dim.Length) {
 		out = append(out, reading{name + " " + what, func(j *job.Job) bool {
 			l := at(&j.Gears[i])

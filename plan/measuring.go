@@ -85,24 +85,15 @@ func (f *fixer) oldSeat(bore string) {
 	f.add(c)
 }
 
-// mesh is a mesh whose tightest tooth would bind: its mating gear in a place that
-// is known better, gears that run truer.
-func (f *fixer) mesh(gear string) {
+// mesh is a mesh whose tightest tooth would bind: its figures known better, gears
+// that run truer, bores that leave the axles less play.
+func (f *fixer) mesh() {
+	for _, c := range gearReadings(f.g.own, f.g.w.instr, f.g.meshes.Drives) {
+		f.add(c)
+	}
 	for _, c := range readings(f.g.own, f.g.w.instr) {
 		f.add(c)
 	}
-	f.add(change{Kind: makeIt, Key: "true " + gear, Words: say.F("the gears of %s trued to half their run-out", gear), Verb: "true",
-		What: say.F("the gears of %s to half their run-out", gear), Do: func(j *job.Job) bool {
-			for i := range j.Gears {
-				g := &j.Gears[i]
-				if g.Name != gear || !g.Wheel.Runout.Given() {
-					continue
-				}
-				g.Wheel.Runout = dim.OfFloat(g.Wheel.Runout.Float() / 2)
-				return true
-			}
-			return false
-		}})
-	f.add(change{Kind: makeIt, Key: "own axle", Words: "the bores opened to their own axles", Verb: "open", What: "the bores to their own axles",
+	f.add(change{Kind: makeIt, Key: "finish own", Words: "open the bores to their own axles", Verb: "open", What: "the bores to their own axles",
 		Shelf: true, Do: finishBy("to its own axle")})
 }

@@ -51,7 +51,7 @@ func (t toured) chances(o *outcome, s chance.Settings) (out Chanced) {
 func (t toured) variants(o *outcome) []chance.Variant {
 	var out []chance.Variant
 	g := t.on
-	for _, c := range better(g.own, g.w.instr, boredOf(g.survey.Holes, o.Target, o.Seats)) {
+	for _, c := range better(g.own, g.w.instr, g.meshes.Drives, boredOf(g.survey.Holes, o.Target, o.Seats)) {
 		with, ok := t.with(c, chance.Settings{})
 		if !ok {
 			continue
@@ -136,7 +136,7 @@ func (t toured) tries(r verdict.Result, trials chance.Settings) (out tried) {
 	o := t.nearest()
 	if t.ok() {
 		g := t.on
-		list = better(g.own, g.w.instr, boredOf(g.survey.Holes, o.Target, o.Seats))
+		list = better(g.own, g.w.instr, g.meshes.Drives, boredOf(g.survey.Holes, o.Target, o.Seats))
 	}
 	list = append(list, t.fixes()...)
 	if len(list) > mostSingles {

@@ -62,6 +62,18 @@ func (d Drive) Blunt() Pair {
 	return d.Pair
 }
 
+// FullTips are the tip diameters in mm of wheel and mate as their figures have
+// them, where nobody measured them: what measuring would be expected to give.
+func (d Drive) FullTips() (wheel, mate float64) {
+	switch p := d.Pair.(type) {
+	case Spur:
+		return 2 * p.tipRadius1(), 2 * p.tipRadius2()
+	case Worm:
+		return 2 * p.wheelTip(), 2 * p.wormTip()
+	}
+	return 0, 0
+}
+
 // Measured says whether both tip diameters were measured and agree with the
 // module, the tooth count and the shift: such a pair may be trusted to move a
 // shaft.

@@ -1,0 +1,130 @@
+package plan
+
+import (
+	"math"
+
+	"rebush/fits/dim"
+	"rebush/fits/say"
+	"rebush/plan/job"
+	"rebush/plan/mesh"
+	"rebush/plan/survey"
+)
+
+// gearReadings are what could be measured of the gears: tip diameters that
+// nobody has given, expected as their figures have them, all of them and mesh by
+// mesh; the place of a mate, by an instrument of the shop that reads better; and
+// gears that run truer.
+func gearReadings(j *job.Job, instr *survey.Instruments, drives []mesh.Drive) []change {
+	var out, tips []change
+	for _, d := range drives {
+		if c, ok := tipsOf(j, d); ok {
+			tips = append(tips, c)
+		}
+		out = append(out, mateBy(j, instr, d)...)
+		if g := gearOf(j, d.Name); g != nil && g.Wheel.Runout.Float() > 0 {
+			out = append(out, truer(d.Name))
+		}
+	}
+	if len(tips) > 1 {
+		all := tips[0]
+		for _, c := range tips[1:] {
+			all = both(all, c)
+		}
+		all.Missing, all.Kind = true, measure
+		tips = append([]change{all}, tips...)
+	}
+	return append(tips, out...)
+}
+
+func gearOf(j *job.Job, name string) *job.Gear {
+	for i := range j.Gears {
+		if j.Gears[i].Name == name {
+			return &j.Gears[i]
+		}
+	}
+	return nil
+}
+
+// tipsOf are the tip diameters of a mesh that nobody has given; false where they
+// were.
+func tipsOf(j *job.Job, d mesh.Drive) (change, bool) {
+	g := gearOf(j, d.Name)
+	if g == nil || d.Trusted {
+		return change{}, false
+	}
+	wheel, mate := d.FullTips()
+	w, m := dim.OfFloat(math.Round(wheel*100)/100), dim.OfFloat(math.Round(mate*100)/100)
+	noWheel := !g.Wheel.Tip.Given()
+	noMate := g.Pinion != nil && !g.Pinion.Tip.Given()
+	if !noWheel && !noMate {
+		return change{}, false // measured, and they belong to other teeth
+	}
+	var what, is []say.Text
+	expected := 0.0
+	if noMate {
+		what, is, expected = append(what, "the pinion"), append(is, say.MM(m.Float(), 2).Text()), m.Float()
+	}
+	if noWheel {
+		what, is, expected = append(what, "the wheel"), append(is, say.MM(w.Float(), 2).Text()), w.Float()
+	}
+	c := change{Kind: measure, Key: "tips " + d.Name, Missing: true, Verb: "measure", Expected: &expected,
+		What:  say.F("the tip diameter of %v of %s", say.Join(" and of ", what...), d.Name),
+		Words: say.F("the tip diameter of %v of %s measured, if it comes out at %v", say.Join(" and of ", what...), d.Name, say.Join(" and ", is...)),
+		Do: func(j *job.Job) bool {
+			g := gearOf(j, d.Name)
+			if noWheel {
+				g.Wheel.Tip = w
+			}
+			if noMate {
+				g.Pinion.Tip = m
+			}
+			return true
+		}}
+	if g.Worm != nil && (g.WheelForm == "" || g.WheelForm == string(mesh.Unknown)) {
+		c.Do, c.Expected = nil, nil // its form nobody can expect
+		c.What = say.F("the tip diameter of the wheel of %s, and see whether it is throated, helical or straight", d.Name)
+		c.Words = say.F("the tip diameter and the form of the wheel of %s looked at", d.Name)
+	}
+	return c, true
+}
+
+// mateBy is the place of a fixed mate as the better instruments of the shop read
+// it.
+func mateBy(j *job.Job, instr *survey.Instruments, d mesh.Drive) []change {
+	var out []change
+	if d.OnJob() {
+		return nil
+	}
+	for _, in := range j.Shop.Instruments {
+		u := in.U
+		if !instr.CanRead(in.Name, survey.Middle) || u.Float() >= d.UMate-1e-9 {
+			continue
+		}
+		out = append(out, change{Kind: measure, Key: "mate " + d.Name + " " + in.Name, Verb: "take",
+			Words: say.F("the place of the mating gear of %s taken with the %s", d.Name, in.Name),
+			What:  say.F("the place of the mating gear of %s with the %s", d.Name, in.Name),
+			Do: func(j *job.Job) bool {
+				switch g := gearOf(j, d.Name); {
+				case g.Pinion != nil:
+					g.Pinion.U = u
+				case g.Worm != nil:
+					g.Worm.U = u
+				}
+				return true
+			}})
+	}
+	return out
+}
+
+// truer are gears that run out half as much.
+func truer(gear string) change {
+	return change{Kind: makeIt, Key: "true " + gear, Words: say.F("the wheel of %s trued to half its run-out", gear), Verb: "true",
+		What: say.F("the wheel of %s to half its run-out", gear), Do: func(j *job.Job) bool {
+			g := gearOf(j, gear)
+			if g == nil || !g.Wheel.Runout.Given() || g.Wheel.Runout.Float() <= 0 {
+				return false
+			}
+			g.Wheel.Runout = dim.OfFloat(g.Wheel.Runout.Float() / 2)
+			return true
+		}}
+}
