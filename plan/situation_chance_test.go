@@ -71,9 +71,12 @@ func TestGainsAreThoseOfTwoJobs(t *testing.T) {
 			with("widest: 3.20, narrowest: 3.20}", "widest: 3.20, narrowest: 3.20, with: {"+key+": "+value+"}}")
 	}
 	byHand := map[string]func() situation{
-		"measure the narrowest with pins":          func() situation { return bores("narrowest", "pins") },
-		"take the middles with the dial indicator": func() situation { return bores("centre", "dial indicator") },
-		"take the middles with the read-out":       func() situation { return bores("centre", "read-out") },
+		"measure the narrowest with pins":                                 func() situation { return bores("narrowest", "pins") },
+		"take the middles with the dial indicator":                        func() situation { return bores("centre", "dial indicator") },
+		"take the middles with the read-out":                              func() situation { return bores("centre", "read-out") },
+		"the place of the mating gear of d taken with the dial indicator": func() situation { return s.with("height: 16.1400", "height: 16.1400, u: 0.006") },
+		"the place of the mating gear of d taken with the read-out":       func() situation { return s.with("height: 16.1400", "height: 16.1400, u: 0.020") },
+		"the wheel of d trued to half its run-out":                        func() situation { return s.with("runout: 0.02", "runout: 0.01") },
 		"send the boring out (30.00 GBP)": func() situation {
 			return s.inShop("location: {setup: 0.025, hole: 0.020}", "location: {setup: 0.005, hole: 0.005}")
 		},
