@@ -85,6 +85,7 @@ func worked(w *books, m job.Made, b bored, is map[inspect.What]Inspection) *job.
 	if !m.Diameter.Given() || b.Chosen == nil {
 		return n
 	}
+	n.SideMM = b.Chosen.SideUse
 	n.Bush, n.BoreMM, n.UBore = b.Chosen.Bush.Code, m.Diameter.Float()-g.BiasMM, g.UMM
 	bore := is[inspect.Bore]
 	small := bore.Result == inspect.Reject && n.BoreMM < b.Chosen.Bore[0]
@@ -98,6 +99,32 @@ func (p *Plan) left(j *job.Job, made Inspected) {
 	p.AsMade, p.Inspect, p.Hash = true, made.Rows, hashAsMade(j)
 	p.Findings = append(p.Findings, made.Findings...)
 	p.Job.Made = j.Made
+	if v := p.Verdict; v != nil && v.Choice == verdict.Leave && finishedAll(p.Job) && p.leaveCures() {
+		v.Sentence = "The bearings that were made are finished and no other is worn beyond what is left alone: nothing " +
+			"more is cut. Line the axles up, put the truck together and prove it."
+	}
+}
+
+// leaveCures says whether nothing is wrong any more.
+func (p *Plan) leaveCures() bool {
+	for _, w := range p.Ways {
+		if w.Way == verdict.Leave {
+			return w.Cures
+		}
+	}
+	return false
+}
+
+// finishedAll says whether every hole with sizes as made is finished.
+func finishedAll(now *job.Job) bool {
+	for i := range now.Shafts {
+		for _, b := range now.Shafts[i].Bores {
+			if b.Now != nil && !b.Now.Done {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 // hashAsMade is the hash of a job with sizes as made: of what the hash of the

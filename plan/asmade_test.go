@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"strings"
 	"testing"
 
 	"rebush/plan"
@@ -79,6 +80,28 @@ func TestFinishedAsMade(t *testing.T) {
 		}
 		if !hasKind(p, "", route.KindLineUp) {
 			t.Errorf("%s: the shaft is not lined up", c.bore)
+		}
+	}
+}
+
+// A truck whose holes are all finished needs nothing more, and says so; its side
+// play is that with the flanges which are in it: 20.0 less 18.0 and twice 0.8.
+func TestAllFinished(t *testing.T) {
+	p := demo(t, "plain.yaml").add("made:\n  front axle.left: {bore: 3.49, with: pins}\n" +
+		"  front axle.right: {bore: 3.49, with: pins}\n").plan()
+	if p.Verdict.Choice != "leave" || len(p.Operations) > 0 || !p.OK ||
+		!strings.HasPrefix(p.Verdict.Sentence.String(), "The bearings that were made are finished") {
+		t.Errorf("%s: %s", p.Verdict.Choice, p.Verdict.Sentence)
+	}
+	// The right bore came out 0.09 large: it is done again, and the axle lined up with both.
+	p = demo(t, "plain.yaml").add("made:\n  front axle.left: {bore: 3.49, with: pins}\n" +
+		"  front axle.right: {bore: 3.61, with: pins}\n").plan()
+	if !hasKind(p, "front axle.right", route.KindTakeOut) || len(kinds(p, "front axle.left")) > 0 || !hasKind(p, "", route.KindLineUp) {
+		t.Errorf("%v; %v", kinds(p, "front axle.right"), kinds(p, "front axle.left"))
+	}
+	for _, s := range p.Shafts {
+		if s.Shaft == "front axle" {
+			nearMM(t, "side play", s.SidePlayMM.Min, 20.0-18.0-2*0.8, 1e-9)
 		}
 	}
 }

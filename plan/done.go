@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"rebush/plan/job"
 	"rebush/plan/mesh"
 	"rebush/plan/seat"
 	"rebush/plan/survey"
@@ -9,6 +10,16 @@ import (
 
 // done says that this job has bushed a hole and finished its bore.
 func done(h survey.Hole) bool { return h.Bore.Now != nil && h.Bore.Now.Done }
+
+// allDone says whether every hole of a shaft is.
+func allDone(holes []survey.Hole, s *job.Shaft) bool {
+	for _, h := range holes {
+		if h.Shaft == s && !done(h) {
+			return false
+		}
+	}
+	return true
+}
 
 // playOf is the play that a shaft has in a hole as it now is, mm on diameter.
 func playOf(h survey.Hole, tools *survey.Instruments) float64 {

@@ -25,7 +25,7 @@ func (g *ground) weighing(works []verdict.Work) verdict.Case {
 	f := verdict.Facts{Swollen: g.survey.Growth.Level == finding.Stop, Metal: forbidden(g.w, g.c, g.own),
 		Lathe: g.own.Shop.Lathe, Play: sidePlays(g.own), Works: works, Rules: verdict.RulesOf(g.w.rules)}
 	for _, h := range g.survey.Holes {
-		f.Holes = append(f.Holes, verdict.Hole{Name: h.Name(), Shaft: h.Shaft.Name, Fixed: leftAlone(g.own, h.Shaft.Name) || done(h),
+		f.Holes = append(f.Holes, verdict.Hole{Name: h.Name(), Shaft: h.Shaft.Name, Fixed: leftAlone(g.own, h.Shaft.Name) || done(h) && !allDone(g.survey.Holes, h.Shaft),
 			PlayMM: playOf(h, g.w.instr), BushOut: bushOut(h.Bore), Known: h.Known})
 	}
 	for i, d := range g.meshes.Drives {
@@ -69,7 +69,7 @@ func sidePlays(j *job.Job) map[string]float64 {
 	out := map[string]float64{}
 	for i := range j.Shafts {
 		if s := &j.Shafts[i]; s.HubToHub.Given() && j.Chassis.Width.Given() {
-			out[s.Name] = seat.SidePlay(s.HubToHub.Float(), j.Chassis.Width.Float(), 0, seat.Washers(s))
+			out[s.Name] = seat.SidePlay(s.HubToHub.Float(), j.Chassis.Width.Float(), seat.FlangesIn(s), seat.Washers(s))
 		}
 	}
 	return out

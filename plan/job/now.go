@@ -12,8 +12,9 @@ type Now struct {
 
 	Bush          string // code of the bush in it, "" none
 	BoreMM, UBore float64
-	Done          bool // that bush stays and its bore is finished
-	Out           bool // that bush comes out
+	SideMM        float64 // what that bush takes of the side play
+	Done          bool    // that bush stays and its bore is finished
+	Out           bool    // that bush comes out
 }
 
 // Line is where the sizes as made of a bore stand in the job: the path of one.

@@ -141,7 +141,7 @@ func (in *Input) sideRoom(s Site, sites []Site) float64 {
 			sharing++
 		}
 	}
-	room := SidePlay(s.Old.Shaft.HubToHub.Float(), in.Job.Chassis.Width.Float(), 0, 0) - in.Rules.SideLow
+	room := SidePlay(s.Old.Shaft.HubToHub.Float(), in.Job.Chassis.Width.Float(), FlangesIn(s.Old.Shaft), 0) - in.Rules.SideLow
 	return room / float64(max(1, sharing))
 }
 

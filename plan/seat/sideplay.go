@@ -48,9 +48,21 @@ func SidePlays(book *ledger.Ledger, in Input, seated []Seated) (map[string]*dim.
 	return plays, said
 }
 
+// FlangesIn is the length that the flanges of bushes take which this job has
+// fitted and finished on a shaft already, mm.
+func FlangesIn(s *job.Shaft) (length float64) {
+	for i := range s.Bores {
+		if n := s.Bores[i].Now; n != nil && n.Done {
+			length += n.SideMM
+		}
+	}
+	return length
+}
+
 // flangesOn is the length that flanges take outside the plates of a shaft, and
 // whether a bore of it still waits for a bush.
 func flangesOn(s *job.Shaft, seated []Seated) (length float64, waiting bool) {
+	length = FlangesIn(s)
 	for _, x := range seated {
 		if x.Old.Shaft.Name != s.Name {
 			continue
