@@ -4,10 +4,12 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"math"
 
 	"rebush/plan/chance"
 	"rebush/plan/inspect"
 	"rebush/plan/job"
+	"rebush/plan/seat"
 	"rebush/plan/verdict"
 )
 
@@ -77,6 +79,9 @@ func worked(w *books, m job.Made, b bored, is map[inspect.What]Inspection) *job.
 	switch {
 	case m.Seat.Given():
 		n.SeatMM, n.USeatMM = m.Seat.Float()-g.BiasMM, g.UMM
+		if a := b.Chosen; a != nil && a.Way.Kind != seat.CapWay && is[inspect.Seat].Result != inspect.Reject {
+			n.SeatMM, n.USeatMM = agreed(a, n.SeatMM, n.USeatMM)
+		}
 	case b.Chosen != nil:
 		n.SeatMM, n.USeatMM = (b.Chosen.SeatLow+b.Chosen.SeatHigh)/2, (b.Chosen.SeatHigh-b.Chosen.SeatLow)/2
 	default:
@@ -92,6 +97,17 @@ func worked(w *books, m job.Made, b bored, is map[inspect.What]Inspection) *job.
 	n.Out = !n.Placed || is[inspect.Seat].Result == inspect.Reject || bore.Result == inspect.Reject && !small
 	n.Done = !n.Out && !small
 	return n
+}
+
+// agreed is a seat that was gauged and not rejected, and of which the limits of
+// the tool that made it are known, or an earlier reading: it lies where both
+// agree; where they do not, the gauge is believed.
+func agreed(a *seat.Answer, size, u float64) (mm, half float64) {
+	low, high := math.Max(size-u, a.SeatLow), math.Min(size+u, a.SeatHigh)
+	if low > high {
+		return size, u
+	}
+	return (low + high) / 2, (high - low) / 2
 }
 
 // left is the plan of what is left to do of a job with sizes as made.
