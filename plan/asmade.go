@@ -68,9 +68,12 @@ func resultsOf(rows []Inspection, bore string) map[inspect.What]Inspection {
 // worked is one hole as it was made. A seat that nobody gauged lies between the
 // limits of the plan, a place where the plan puts it. A bush whose bore is too
 // small stays and is sized again; one whose bore is too large, or that stands
-// out of place or in a seat that is no good, comes out.
+// out of place or in a seat that is no good, comes out. A seat for a bush whose
+// bore stands off its middle is not where the bore belongs, however right it is.
 func worked(w *books, m job.Made, b bored, is map[inspect.What]Inspection) *job.Now {
-	n := &job.Now{At: b.At, UAtMM: b.UPlace, Placed: is[inspect.Place].Result != inspect.Reject}
+	a := b.Chosen
+	right := is[inspect.Place].Result != inspect.Reject
+	n := &job.Now{At: seatPlace(b), UAtMM: b.UPlace, Placed: right && !eccentricIn(b)}
 	if m.Centre.Given() {
 		g, _ := gaugeOf(w.instr, m.With, inspect.Place)
 		n.At, n.UAtMM = m.Centre.Float(), g.UMM
@@ -79,23 +82,28 @@ func worked(w *books, m job.Made, b bored, is map[inspect.What]Inspection) *job.
 	switch {
 	case m.Seat.Given():
 		n.SeatMM, n.USeatMM = m.Seat.Float()-g.BiasMM, g.UMM
-		if a := b.Chosen; a != nil && a.Way.Kind != seat.CapWay && is[inspect.Seat].Result != inspect.Reject {
+		if a != nil && a.Way.Kind != seat.CapWay && is[inspect.Seat].Result != inspect.Reject {
 			n.SeatMM, n.USeatMM = agreed(a, n.SeatMM, n.USeatMM)
 		}
-	case b.Chosen != nil:
-		n.SeatMM, n.USeatMM = (b.Chosen.SeatLow+b.Chosen.SeatHigh)/2, (b.Chosen.SeatHigh-b.Chosen.SeatLow)/2
+	case a != nil:
+		n.SeatMM, n.USeatMM = (a.SeatLow+a.SeatHigh)/2, (a.SeatHigh-a.SeatLow)/2
 	default:
 		return nil // of its hole nothing is known
 	}
-	if !m.Diameter.Given() || b.Chosen == nil {
+	if !m.Diameter.Given() || a == nil {
 		return n
 	}
-	n.SideMM = b.Chosen.SideUse
-	n.Bush, n.BoreMM, n.UBore = b.Chosen.Bush.Code, m.Diameter.Float()-g.BiasMM, g.UMM
+	n.SideMM = a.SideUse
+	n.Bush, n.BoreMM, n.UBore = a.Bush.Code, m.Diameter.Float()-g.BiasMM, g.UMM
 	bore := is[inspect.Bore]
-	small := bore.Result == inspect.Reject && n.BoreMM < b.Chosen.Bore[0]
-	n.Out = !n.Placed || is[inspect.Seat].Result == inspect.Reject || bore.Result == inspect.Reject && !small
-	n.Done = !n.Out && !small
+	small := bore.Result == inspect.Reject && n.BoreMM < a.Bore[0]
+	n.Out = !right || is[inspect.Seat].Result == inspect.Reject || bore.Result == inspect.Reject && !small
+	if n.Done = !n.Out && !small; n.Done {
+		// It is the bore that stands there now.
+		if n.Placed = true; !m.Centre.Given() {
+			n.At = b.At
+		}
+	}
 	return n
 }
 

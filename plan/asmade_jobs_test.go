@@ -5,8 +5,11 @@ import (
 	"strings"
 	"testing"
 
+	"rebush/fits/dim"
 	"rebush/plan"
 	"rebush/plan/inspect"
+	"rebush/plan/job"
+	"rebush/plan/world"
 )
 
 // sizesAsPlanned are the sizes as made of a truck whose holes came out exactly as
@@ -94,5 +97,59 @@ func TestNextIsThePlan(t *testing.T) {
 			*i.Next[0].FirstTimeRight != dimNear(p.Chance.FirstTimeRight)) {
 			t.Errorf("%s: %+v, the plan has %s", seat, i.Next, got.Bush)
 		}
+	}
+}
+
+// TestWorldMadeAsPlanned: the same over trucks that were drawn, in whatever unit
+// and from whichever side they were measured.
+func TestWorldMadeAsPlanned(t *testing.T) {
+	tried := 0
+	for seed := range uint64(60) {
+		name := fmt.Sprintf("truck %d", seed)
+		j, err := world.Truck(seed, world.Options{}).Read(t.TempDir())
+		if err != nil {
+			t.Fatal(err)
+		}
+		was, err := plan.Make(j, plan.Options{NoChance: true})
+		if err != nil || !was.OK || !was.Machines() {
+			continue
+		}
+		now := *j
+		targets := map[string]job.Point{}
+		for _, x := range was.Targets {
+			if x.TargetMM != nil {
+				targets[x.Bore] = job.Point{X: x.TargetMM[0].Length(), Y: x.TargetMM[1].Length()}
+			}
+		}
+		for _, s := range was.Seats {
+			if s.SeatMM != nil && s.Bush != "" {
+				at := targets[s.Bore]
+				if s.SeatAtMM != nil {
+					at = job.Point{X: s.SeatAtMM[0].Length(), Y: s.SeatAtMM[1].Length()}
+				}
+				now.Made = append(now.Made, job.Made{Bore: s.Bore, Centre: at,
+					Seat: dim.OfFloat((s.SeatMM.Min.Float() + s.SeatMM.Max.Float()) / 2)})
+			}
+		}
+		if len(now.Made) == 0 {
+			continue
+		}
+		tried++
+		p, err := plan.Make(&now, plan.Options{NoChance: true})
+		if err != nil {
+			t.Errorf("%s: %v", name, err)
+			continue
+		}
+		for _, i := range p.Inspect {
+			if i.Result == inspect.Reject || i.What == inspect.Place && i.Result != inspect.Accept {
+				t.Errorf("%s: %s %s made %v of %v: %s %+v", name, i.Bore, i.What, i.MadeMM, i.LimitsMM, i.Result, i.By)
+			}
+		}
+		if p.Findings.Stops() {
+			t.Errorf("%s: %v", name, p.Findings)
+		}
+	}
+	if tried < 8 {
+		t.Errorf("only %d trucks were tried", tried)
 	}
 }

@@ -45,3 +45,15 @@ func boredOf(holes []survey.Hole, s target.Settled, seats Seated) []bored {
 	}
 	return out
 }
+
+// seatPlace is where the seat of a hole belongs: where its bore does, but of a
+// bush whose bore stands off its middle.
+func seatPlace(b bored) [2]float64 {
+	if b.Chosen == nil {
+		return b.At
+	}
+	return [2]float64{b.At[0] - b.Chosen.Offset[0], b.At[1] - b.Chosen.Offset[1]}
+}
+
+// eccentricIn says whether the bore of a bush stands off its middle.
+func eccentricIn(b bored) bool { return b.Chosen != nil && b.Chosen.Offset != [2]float64{} }

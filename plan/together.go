@@ -29,10 +29,11 @@ type stood struct {
 	target.Hole
 	bored
 	made job.Made
-	ok   bool    // something was
-	seat float64 // its diameter, mm: as made, or the middle of its limits; 0 where it gets no bush
-	uOff float64 // standard uncertainty of how far off its centre the shaft stands, mm
-	most float64 // the most running clearance that it has, or may have, mm
+	ok   bool       // something was
+	seat float64    // its diameter, mm: as made, or the middle of its limits; 0 where it gets no bush
+	off  [2]float64 // of its bore from the middle of what is gauged, mm: of its seat while no bush is in
+	uOff float64    // standard uncertainty of how far off its centre the shaft stands, mm
+	most float64    // the most running clearance that it has, or may have, mm
 }
 
 // newTogether puts the holes of a truck together as they were made. A place that
@@ -52,6 +53,11 @@ func newTogether(w *books, j *job.Job, of map[string]bored, t target.Settled, se
 				s.seat = (s.Chosen.SeatLow + s.Chosen.SeatHigh) / 2
 			}
 			if s.made, s.ok = j.MadeAt(h.Name()); s.ok && s.Chosen != nil {
+				if !s.made.Diameter.Given() {
+					s.off = s.Chosen.Offset
+					p.Target = seatPlace(s.bored)
+					p.At = p.Target
+				}
 				x.gauged(&s, &p)
 			}
 			x.holes, x.sites = append(x.holes, s), append(x.sites, p)
@@ -89,10 +95,15 @@ func (x *together) stands(axle int, at [][2]float64) []target.Stand {
 	for k := range x.t.Axles[axle].Holes {
 		i := x.from[axle] + k
 		st := x.holes[i].After()
-		st.Centre = at[i]
+		st.Centre = x.bore(i, at)
 		out = append(out, st)
 	}
 	return out
+}
+
+// bore is where the bore of a hole is, with the holes at these places.
+func (x *together) bore(i int, at [][2]float64) [2]float64 {
+	return [2]float64{at[i][0] + x.holes[i].off[0], at[i][1] + x.holes[i].off[1]}
 }
 
 // of are the places of an axle's holes among all.
@@ -182,7 +193,8 @@ func (x *together) lean(d mesh.Drive, g target.GearOut) []inspect.Check {
 // leanWords says how far a shaft leans as it was made.
 func (x *together) leanWords(axle int) say.Text {
 	i := x.of(axle)
-	l, r := x.sites[i[0]].At, x.sites[i[1]].At
+	at := x.here()
+	l, r := x.bore(i[0], at), x.bore(i[1], at)
 	plan, tilt, err := target.Skew(l, r, mesh.Spacing(x.j.Chassis))
 	if err != nil {
 		return ""
@@ -206,13 +218,13 @@ func (x *together) line(axle int) []inspect.Check {
 		if len(out) == 0 {
 			out = append(out, inspect.Check{Name: say.F("bores of %s out of line", h.Shaft.Name), Holes: holes,
 				Low: math.Inf(-1), High: x.w.rules.V("out_of_line_mm"),
-				Figure: func(at [][2]float64) float64 { return apart(at[holes[0]], at[holes[1]]) },
+				Figure: func(at [][2]float64) float64 { return apart(x.bore(holes[0], at), x.bore(holes[1], at)) },
 				Words:  func(float64) say.Text { return x.leanWords(axle) }})
 		}
 		out = append(out, inspect.Check{Name: say.F("running clearance that the lean takes in %s", h.Name()), Holes: holes,
 			Low: math.Inf(-1), High: h.most, UMM: 2 * h.uOff * x.wasGauged(i),
 			Figure: func(at [][2]float64) float64 {
-				return target.LeanTakes(at[holes[0]], at[holes[1]], spacing, h.Chosen.Bearing)
+				return target.LeanTakes(x.bore(holes[0], at), x.bore(holes[1], at), spacing, h.Chosen.Bearing)
 			},
 			Words: func(float64) say.Text { return x.leanWords(axle) }})
 	}
@@ -235,11 +247,7 @@ func (x *together) round(i int) []inspect.Check {
 	a := h.Chosen
 	about := func(at [][2]float64) seat.Hole { return x.seats.In.About(x.site(i, false), x.around(at), at[i]) }
 	var out []inspect.Check
-	here := make([][2]float64, len(x.sites))
-	for k := range x.sites {
-		here[k] = x.sites[k].At
-	}
-	near := about(here)
+	near := about(x.here())
 	if left, what := near.MetalLeft(h.seat); !math.IsInf(left, 1) && a.HeldBy != seat.ByCap {
 		out = append(out, inspect.Check{Name: say.F("metal left round %s", h.Name()), Holes: x.inPlate(i),
 			Low: seat.LeastMetal(a, x.seats.In.Rules), High: math.Inf(1),
@@ -256,6 +264,15 @@ func (x *together) round(i int) []inspect.Check {
 			UMM:    math.Hypot(h.Survey.U, g.UMM/2),
 			Figure: func(at [][2]float64) float64 { return seat.CleanUp(h.seat, about(at).S) },
 			Words:  func(float64) say.Text { return "none of the worn wall may show" }})
+	}
+	return out
+}
+
+// here are the places as they were made.
+func (x *together) here() [][2]float64 {
+	out := make([][2]float64, len(x.sites))
+	for k := range x.sites {
+		out[k] = x.sites[k].At
 	}
 	return out
 }
