@@ -205,7 +205,7 @@ func (t toured) attempt(c change, trials chance.Settings) attempt {
 	a.others = len(left) > 0
 	var extra []verdict.Part
 	if c.Kind != measure && c.Kind != mend && c.Kind != rule {
-		extra = []verdict.Part{{Name: c.What.String(), Price: c.Cost}}
+		extra = []verdict.Part{{Name: c.What, Price: c.Cost}}
 	}
 	r, err := verdict.Decide(with.on.weighing(works(with.Ways, extra)))
 	if err != nil {

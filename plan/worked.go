@@ -35,7 +35,7 @@ func (o *outcome) work() verdict.Work {
 		if a := x.Chosen; a != nil {
 			w.Mended = append(w.Mended, verdict.BoreWay{Bore: x.Name(), Way: mendNames[a.Mend]})
 			w.MetalMM += takenOff(x)
-			part := verdict.Part{Name: "bush of " + x.Name(), Bush: true}
+			part := verdict.Part{Name: say.Words("bush of " + x.Name()), Bush: true}
 			if a.Bush.Priced {
 				price := a.Bush.Price
 				part.Price = &price
@@ -45,7 +45,7 @@ func (o *outcome) work() verdict.Work {
 	}
 	for _, b := range o.Route.Buy {
 		if b.Kind != route.BuyBush { // those stand above, priced
-			w.Parts = append(w.Parts, verdict.Part{Name: b.What.String(), Price: b.Price})
+			w.Parts = append(w.Parts, verdict.Part{Name: b.Name, Price: b.Price})
 		}
 	}
 	time := route.TimeOf(o.Route.Rows, o.Route.Setups)

@@ -17,7 +17,7 @@ func heights(b *block, p *plan.Plan, set plan.Setup, v view, names []string, at 
 	left, _ := v.at(lo)
 	right, _ := v.at(hi)
 	for i := range at {
-		s := targetAxis(p, names[i], set.Plate, b.u, 1)
+		s := targetAxis(p, set, names[i], b.u, 1)
 		if s == "" {
 			continue
 		}
@@ -64,9 +64,11 @@ func label(b *block, x, y float64, s string) {
 }
 
 // targetAxis prints x (0) or y (1) of where a shaft goes in the plate that is
-// up, else in the other.
-func targetAxis(p *plan.Plan, shaft string, plate job.Side, u units, axis int) string {
+// up, else in the other: as the clamping cuts it, which for a plug is not where
+// its bush goes.
+func targetAxis(p *plan.Plan, set plan.Setup, shaft string, u units, axis int) string {
 	var found string
+	plate := set.Plate
 	look := func(bore string, at *plan.XY) {
 		if at == nil || shaftOf(bore) != shaft {
 			return
@@ -76,6 +78,14 @@ func targetAxis(p *plan.Plan, shaft string, plate job.Side, u units, axis int) s
 				found = f[0] // of two units a picture shows the first
 			}
 		}
+	}
+	for _, op := range p.Operations {
+		if op.Setup == set.Name && shaftOf(op.Bore) == shaft && found == "" {
+			look(op.Bore, op.AtMM)
+		}
+	}
+	if found != "" {
+		return found
 	}
 	if p.OK { // where nothing may be cut, no figure of a cut is shown
 		for _, t := range p.Targets {
@@ -137,13 +147,11 @@ func dialEnd(p *plan.Plan, set plan.Setup) (end float64, ok bool) {
 		return 0, false
 	}
 	for _, op := range p.Operations {
-		if op.Setup != set.Name || op.DialMM == nil {
+		if op.Setup != set.Name || op.DialMM == nil || op.AtMM == nil {
 			continue
 		}
-		for _, t := range p.Targets {
-			if t.Bore == op.Bore && t.TargetMM != nil && !near(op.DialMM[0], t.TargetMM[0]) {
-				return math.Round((op.DialMM[0].Float()+t.TargetMM[0].Float())*100) / 100, true
-			}
+		if !near(op.DialMM[0], op.AtMM[0]) {
+			return math.Round((op.DialMM[0].Float()+op.AtMM[0].Float())*100) / 100, true
 		}
 	}
 	return 0, false

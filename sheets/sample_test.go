@@ -185,6 +185,7 @@ func sampleOps(j *job.Job) []plan.Operation {
 		}
 		for k, b := range s.Bores {
 			at := xy(fmt.Sprintf("%.4f", float64(10+38*i)+0.01*float64(k)-0.005), "6.0400")
+			place := at
 			up := say.Text("both rising")
 			set := "A"
 			if k == 1 {
@@ -195,13 +196,13 @@ func sampleOps(j *job.Job) []plan.Operation {
 			if k == 0 {
 				first = "Target found again from the other end of the long edge: within 0.01 mm of the first reading."
 			}
-			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "open", Do: "Plunge the end mill on the new centre, through the plate", Tool: "end mill 4 mm", ToolMM: dim.Typed("4.000"), AtMM: at, DialMM: at, Approach: up,
+			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "open", Do: "Plunge the end mill on the new centre, through the plate", Tool: "end mill 4 mm", ToolMM: dim.Typed("4.000"), AtMM: place, DialMM: at, Approach: up,
 				RPM: num(1750), RPMIdeal: num(3183), FeedMMRev: num(0.03), FeedWords: "quill down slowly, 1 mm in a second", Lubricant: "none or a drop of thin oil", ThrustN: num(28),
 				Backing: "brass block behind this plate", GaugeFirst: first, MayWait: true, HoleMM: 4, Minutes: num(4), Note: "The end mill cuts on the new centre; it does not follow the oval."})
-			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "open", Do: "Drill before the reamer", Tool: "drill 4.85 mm", ToolMM: dim.Typed("4.850"), AtMM: at, DialMM: at, Approach: up, RPM: num(1250), RPMIdeal: num(1312), FeedWords: "slow and even, slower where it breaks through",
+			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "open", Do: "Drill before the reamer", Tool: "drill 4.85 mm", ToolMM: dim.Typed("4.850"), AtMM: place, DialMM: at, Approach: up, RPM: num(1250), RPMIdeal: num(1312), FeedWords: "slow and even, slower where it breaks through",
 				Backing: "brass block behind this plate", MayWait: true, HoleMM: 4.9, Minutes: num(4)})
-			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "chamfer", Do: "Chamfer the entry 0.2 x 45°, from the outside", Tool: "countersink 90°", AtMM: at, DialMM: at, RPM: num(320), FeedWords: "by hand", MayWait: true, HoleMM: 4.9})
-			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "size seat", Do: "Ream the seat", Tool: "reamer 5 mm H7", ToolMM: dim.Typed("5.000"), AtMM: at, DialMM: at, Approach: up, RPM: num(320), RPMIdeal: num(410), FeedWords: "by the quill, even, never turned back",
+			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "chamfer", Do: "Chamfer the entry 0.2 x 45°, from the outside", Tool: "countersink 90°", AtMM: place, DialMM: at, RPM: num(320), FeedWords: "by hand", MayWait: true, HoleMM: 4.9})
+			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "size seat", Do: "Ream the seat", Tool: "reamer 5 mm H7", ToolMM: dim.Typed("5.000"), AtMM: place, DialMM: at, Approach: up, RPM: num(320), RPMIdeal: num(410), FeedWords: "by the quill, even, never turned back",
 				Lubricant: "thin oil", LimitsMM: lim("5.000", "5.012"), Gauge: "pins in 0.01 steps, and a bush tried in a hole reamed in scrap", Go: "5.00 pin", NoGo: "5.02 pin", MayWait: true, HoleMM: 5, Minutes: num(5)})
 			add(plan.Operation{Setup: set, Bore: b.Name, Kind: "press", Do: "Draw the bush in from outside with bolt and washers, anvil directly behind this plate", Tool: "bush drawer 7", Backing: "anvil with a hole of 6", ThrustN: num(180),
 				GaugeFirst: "Seat between 5.000 and 5.012 mm: 5.00 pin goes, 5.02 pin does not. Both seats of this axle.", MayWait: true, HoleMM: 3.17, Minutes: num(5), Note: "32 to 180 N expected. Halt at 270 N."})

@@ -76,7 +76,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64) {
 		y := bottom + 3.2 + (float64(n)+0.5)*(em(pt)+1.2)
 		zx, _ := v.at(zero)
 		hx, hy := v.at(at[i])
-		figure := targetAxis(p, names[i], set.Plate, b.u, 0)
+		figure := targetAxis(p, set, names[i], b.u, 0)
 		if turned {
 			figure = dialX(p, set, names[i], b.u, end)
 		}

@@ -96,7 +96,7 @@ type Work struct {
 
 // Part is a bush that goes in, or a thing that has to be bought.
 type Part struct {
-	Name  string
+	Name  say.Text
 	Price *float64 // nil not given
 	Bush  bool
 }

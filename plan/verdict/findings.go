@@ -41,7 +41,7 @@ func (c *Case) findings(l *finding.List, list []weighed, best int) {
 	for _, w := range list {
 		if w.feasible() && len(w.unknown) > 0 && c.Rate != nil {
 			l.Raise(finding.Note, RulePrice, finding.Place{Where: string(w.name)},
-				say.F("not in its cost, no price is given: %s", strings.Join(w.unknown, ", ")), "give the price")
+				"not in its cost, no price is given: "+say.Join(", ", w.unknown...), "give the price")
 		}
 	}
 	risk := 0.0

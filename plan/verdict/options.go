@@ -78,14 +78,14 @@ type weighed struct {
 	ok        bool // can be done: a way that cuts is free of stops
 	cures     bool // and what is the matter
 	whyNot    say.Text
-	hours     *float64 // planned; nil where it cannot be done
-	chance    *float64 // of coming right first time; nil where nothing can go wrong, or nobody tried
-	lost      *float64 // of losing the truck
-	cost      float64  // expected, with the rate in force; without one: hours
-	unweighed bool     // its price cannot be set against hours: last of all
-	metal     float64  // mm on radius, all bores
-	work      *Work    // whose plan it is, nil where nothing is cut
-	unknown   []string // prices that are not in the cost
+	hours     *float64   // planned; nil where it cannot be done
+	chance    *float64   // of coming right first time; nil where nothing can go wrong, or nobody tried
+	lost      *float64   // of losing the truck
+	cost      float64    // expected, with the rate in force; without one: hours
+	unweighed bool       // its price cannot be set against hours: last of all
+	metal     float64    // mm on radius, all bores
+	work      *Work      // whose plan it is, nil where nothing is cut
+	unknown   []say.Text // prices that are not in the cost
 }
 
 // feasible says that a way can be gone and cures.
@@ -217,7 +217,7 @@ func (c *Case) newAxle() weighed {
 		hours += a.Minutes / 60
 		best.cost += a.Minutes / 60 * c.rate()
 		if a.Price == nil {
-			best.unknown = append(best.unknown, "axle "+a.Name)
+			best.unknown = append(best.unknown, say.Words("axle "+a.Name))
 		} else if c.Rate != nil {
 			best.cost += *a.Price
 		}
