@@ -46,3 +46,31 @@ func TestDoubtIsPrinted(t *testing.T) {
 		t.Errorf("%+v", e)
 	}
 }
+
+// A hole that is cut anyway is aimed further inside than the window asks: with
+// u 0.025495 two and a half of them inside 8.098450 to 8.179279 is past its
+// middle, 8.138865. A sound shaft that meets its window is not cut for that, and
+// one that misses it goes as far in as any other.
+func TestAimedFurtherInside(t *testing.T) {
+	in := worm()
+	in.Inside = 2.5
+	near(t, "the middle", 14.06-place(t, in).Shafts[0].T[1], 8.138865, 1e-6)
+	in.Gears[0].Hi = 8.4
+	near(t, "2.5 u inside", 14.06-place(t, in).Shafts[0].T[1], 8.098450+2.5*0.0254951, 1e-6)
+	in.Inside = 1.7
+	near(t, "1.7 u inside", 14.06-place(t, in).Shafts[0].T[1], 8.098450+1.7*0.0254951, 1e-6)
+	in.Inside, in.Shafts[0].Sound = 2.5, true
+	near(t, "sound, off its window", 14.06-place(t, in).Shafts[0].T[1], 8.098450+2.5*0.0254951, 1e-6)
+	in.Gears[0].MateAt[1] += 0.08
+	out := place(t, in)
+	near(t, "sound, inside its window", out.Shafts[0].Moved[1], 0, 1e-12)
+	if out.Gears[0].Missed != 0 || out.Gears[0].Correction[1] != 0 {
+		t.Errorf("%+v", out.Gears[0])
+	}
+	in.Shafts[0].Sound = false
+	near(t, "worn, inside its window", 14.14-place(t, in).Shafts[0].T[1], 8.098450+2.5*0.0254951, 1e-6)
+	in.Inside = -1
+	if err := in.Validate(); err == nil {
+		t.Error("-1 doubts are taken")
+	}
+}

@@ -10,7 +10,7 @@ type edges struct {
 	near, far    float64 // a under load, clearances taken the way that brings the gears nearest and farthest
 	nNear, nFar  Point   // how the limits change: their unit vectors, or the mean of both at the middle
 	lo, hi       float64 // window shifted for the clearances
-	inLo, inHi   float64 // and narrowed by the doubt
+	inLo, inHi   float64 // and narrowed by so many doubts
 	u            float64 // standard uncertainty of the centre distance
 	empty        bool    // nothing left between the shifted edges
 	wLo, wHi     float64 // the window as given
@@ -28,12 +28,12 @@ func (in Input) edge(g Gear, t []Point) edges {
 	m := g.MateAt
 	pLift := [2]Point{s.lift(g.Share, lo), s.lift(g.Share, hi)}
 	var mLift [2]Point
-	e := edges{shaft: g.Shaft, mate: g.Mate, moves: s.fixed() < 0, wLo: g.Lo, wHi: g.Hi}
+	e := edges{shaft: g.Shaft, mate: g.Mate, moves: s.fixed() < 0 && !s.held, wLo: g.Lo, wHi: g.Hi}
 	if g.Mate >= 0 {
 		ms := in.Shafts[g.Mate]
 		m = ms.bare(t[g.Mate], g.MateShare)
 		mLift = [2]Point{ms.lift(g.MateShare, lo), ms.lift(g.MateShare, hi)}
-		e.mMove = ms.fixed() < 0
+		e.mMove = ms.fixed() < 0 && !ms.held
 	}
 	e.a, e.n = g.Geometry.Distance(p, m)
 	from := func(p Point, lift [2]Point) [2]Point {
@@ -47,7 +47,11 @@ func (in Input) edge(g Gear, t []Point) edges {
 		e.lo, e.hi = mid, mid
 	}
 	e.u = in.doubt(g)
-	e.inLo, e.inHi = e.lo+e.u, e.hi-e.u
+	deep := e.u
+	if e.moves || e.mMove {
+		deep *= in.inside()
+	}
+	e.inLo, e.inHi = e.lo+deep, e.hi-deep
 	if e.inLo >= mid {
 		e.inLo, e.inHi = mid, mid
 		n := Point{(e.nNear[0] + e.nFar[0]) / 2, (e.nNear[1] + e.nFar[1]) / 2}

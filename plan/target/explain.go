@@ -32,7 +32,7 @@ func (s *settling) target(h Hole, row *Row) Point {
 		k := fmt.Sprint(i)
 		n := page.Calc("target_mm/"+k, axis+" of the new centre", "mm",
 			"smallest move, each old centre weighed by how well it is known, that brings the trusted meshes within "+
-				"their backlash limits less the doubt; with no mesh to move it, the weighted mean of the shaft's old "+
+				"their backlash limits less as many doubts as there is room for; with no mesh to move it, the weighted mean of the shaft's old "+
 				"centres",
 			"weighted least squares inside the limits: plan/target/METHODS.md 1",
 			func(v []float64) float64 { return dim.Near(at(v)[i], 4) }, s.inputs...)

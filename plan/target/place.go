@@ -80,7 +80,8 @@ const (
 
 // Place finds the targets: it minimises the sum over all bores of
 // (T-O)' C^-1 (T-O) subject to the narrowed windows of the trusted pairs, by
-// Newton on the binding windows. Where they cannot all be met it takes the
+// Newton on the binding windows: narrowed by Input.Inside doubts, or where not
+// all can be met so by as many as they can, and by one at least. Where they cannot all be met it takes the
 // least sum of squared violations in units of the windows' widths, and among
 // equals the least move; it gives in still more where a shaft would otherwise
 // be sent farther than Input.MostMove, or in a fight than half as far again as
@@ -92,7 +93,15 @@ func Place(in Input) (Output, error) {
 	p := newProblem(in)
 	t, lambda, ok := p.search(0)
 	met := ok
-	unmoved := judge(in, p.mean)
+	asked := in
+	for k := in.Inside; met && k > 1; k -= 0.5 {
+		deep := in.deeper(k, t, p.mean)
+		if to, l, fits := newProblem(deep).search(0); fits {
+			t, lambda, asked = to, l, deep
+			break
+		}
+	}
+	unmoved := judge(asked, p.mean)
 	if !met {
 		// A shaft in a fight is not sent much farther than any one pair asks:
 		// beyond that it only slides aside for a crumb of centre distance.

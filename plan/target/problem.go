@@ -33,7 +33,7 @@ func newProblem(in Input) *problem {
 		l10 := c[1][0] / l00
 		r := Cov{{l00, 0}, {l10, math.Sqrt(math.Max(0, c[1][1]-l10*l10))}}
 		p.mean, p.weight, p.root = append(p.mean, m), append(p.weight, w), append(p.root, r)
-		if s.fixed() >= 0 {
+		if s.fixed() >= 0 || s.held {
 			p.col = append(p.col, -1)
 			continue
 		}

@@ -69,7 +69,7 @@ func Settle(j *job.Job, rules *table.Rules, book *ledger.Ledger, shop Shop, axle
 // search finds the targets from the figures of the ledger: every old centre and
 // every window.
 func (s *settling) search() error {
-	in := s.out.Axles.input(s.out.Drives, s.shop)
+	in := s.out.Axles.input(s.out.Drives, s.shop, s.rules.V("clearance_max_um")/1000)
 	var v []float64
 	for _, a := range s.out.Axles {
 		for _, h := range a.Holes {
@@ -93,10 +93,11 @@ func (s *settling) search() error {
 
 // input is what the search is asked; the figures of the ledger are put in by
 // asked.
-func (x Axles) input(drives []mesh.Drive, shop Shop) Input {
-	in := Input{OneClamping: shop.OneClamping}
+func (x Axles) input(drives []mesh.Drive, shop Shop, accepted float64) Input {
+	in := Input{OneClamping: shop.OneClamping, Inside: shop.Inside}
 	for _, a := range x {
-		t := Shaft{Name: a.Shaft.Name, TowardsDeg: a.TowardsDeg, USetup: shop.Setup.U, UHole: shop.Hole.U}
+		t := Shaft{Name: a.Shaft.Name, TowardsDeg: a.TowardsDeg, USetup: shop.Setup.U, UHole: shop.Hole.U,
+			Sound: a.well(accepted)}
 		for _, h := range a.Holes {
 			b := Bore{Name: h.Name(), Cov: h.cov(), Found: h.Survey.Middle, Fixed: h.keepsPlace(),
 				CdLo: h.Clear[0], CdHi: h.Clear[1]}

@@ -14,7 +14,8 @@ type Doubt struct {
 // Shop is how well the shop places a clamping and a hole.
 type Shop struct {
 	Setup, Hole Doubt
-	OneClamping bool // all shafts are cut in one
+	OneClamping bool    // all shafts are cut in one
+	Inside      float64 // how many doubts inside its window a mesh is aimed
 }
 
 // ShopOf says how well a shop places a clamping and a hole: as its file has it,
@@ -27,7 +28,7 @@ func ShopOf(sh *job.Shop, rules *table.Rules) Shop {
 	}
 	by := func(rule string) Doubt { r := rules.Get(rule); return Doubt{r.Low, r.Address + ": " + r.Source} }
 	out := Shop{Setup: by("setup_u_" + setup + "_mm"), Hole: by("hole_u_" + hole + "_mm"),
-		OneClamping: sh.MachineKind != "lathe"}
+		OneClamping: sh.MachineKind != "lathe", Inside: rules.V("window_inside_doubts")}
 	at := sh.At("machine/location").Source("built-in small shop:1")
 	if sh.SetupU.Given() {
 		out.Setup = Doubt{sh.SetupU.Float(), at}

@@ -55,6 +55,8 @@ type Shaft struct {
 	TowardsDeg float64 // the way the shaft is pressed in its bores
 	USetup     float64 // standard uncertainty of placing a clamping, mm
 	UHole      float64 // standard uncertainty of placing one hole, mm
+	Sound      bool    // not worn: it is moved where a mesh would miss its window, and no farther
+	held       bool    // it stays for now
 }
 
 // Geometry turns two places into a centre distance: parallel shafts, or a worm
@@ -88,6 +90,30 @@ type Input struct {
 	// OneClamping says that all shafts are cut in one: on a lathe each is brought
 	// to the spindle by itself.
 	OneClamping bool
+	// Inside is how many doubts inside its window a mesh is aimed by shafts that
+	// are cut anyway, where all windows can be met so; 0: one.
+	Inside float64
+	deep   float64 // that it is now; 0: one
+}
+
+// inside is by how many doubts a window is narrowed.
+func (in Input) inside() float64 {
+	if in.deep == 0 {
+		return 1
+	}
+	return in.deep
+}
+
+// deeper is the question by how many doubts, with the shafts held that need no
+// cut: those that are sound and stay where they are at the places given.
+func (in Input) deeper(k float64, at, mean []Point) Input {
+	in.deep = k
+	in.Shafts = append([]Shaft(nil), in.Shafts...)
+	for i := range in.Shafts {
+		s := &in.Shafts[i]
+		s.held = s.Sound && math.Hypot(at[i][0]-mean[i][0], at[i][1]-mean[i][1]) <= missing
+	}
+	return in
 }
 
 func finite(v ...float64) bool {
@@ -101,6 +127,9 @@ func finite(v ...float64) bool {
 
 // Validate says in words what cannot be reckoned.
 func (in Input) Validate() error {
+	if !finite(in.Inside) || in.Inside < 0 || in.Inside > 10 {
+		return fmt.Errorf("a mesh is aimed %.4g doubts inside its window; it should be 0 to 10", in.Inside)
+	}
 	if !finite(in.MostMove) || in.MostMove < 0 {
 		return fmt.Errorf("the longest move is %.4g mm; it should be 0 or more", in.MostMove)
 	}
