@@ -1,6 +1,9 @@
 package chance
 
-import "math"
+import (
+	"hash/fnv"
+	"math"
+)
 
 // The streams of a bore, a gear and a clamping: each word feeds at most two
 // sources, low half first.
@@ -95,6 +98,41 @@ type compiled struct {
 	gears  []gearC
 	setups []float64
 	places int // bores or gears, whichever are more
+	keys   keys
+}
+
+// keys name the streams of bores, gears and clampings, so that the order of a
+// job decides no random number: by name, a clamping by the first of its bores in
+// the order of their names.
+type keys struct{ bore, gear, setup []uint64 }
+
+func (m *Model) keys() keys {
+	var k keys
+	of := map[int]string{}
+	for _, b := range m.Bores {
+		k.bore = append(k.bore, named(b.Name))
+		if first, ok := of[b.Setup]; b.Kind == Cut && (!ok || b.Name < first) {
+			of[b.Setup] = b.Name
+		}
+	}
+	for _, g := range m.Gears {
+		k.gear = append(k.gear, named(g.Name))
+	}
+	for i, s := range m.Setups {
+		name, ok := of[i]
+		if !ok {
+			name = s.Name
+		}
+		k.setup = append(k.setup, named(name))
+	}
+	return k
+}
+
+// named is a name as a number.
+func named(name string) uint64 {
+	h := fnv.New64a()
+	h.Write([]byte(name))
+	return h.Sum64()
 }
 
 func unit(deg float64) (x, y float64) {
@@ -107,7 +145,7 @@ func grid(v float64) float64 { return math.Round(v*1e12) / 1e12 }
 
 func (m *Model) compile() *compiled {
 	c := &compiled{tab: sharedTables(), bores: make([]boreC, len(m.Bores)), setups: make([]float64, len(m.Setups)),
-		places: max(len(m.Bores), len(m.Gears))}
+		places: max(len(m.Bores), len(m.Gears)), keys: m.keys()}
 	for i, s := range m.Setups {
 		c.setups[i] = s.UMM
 	}

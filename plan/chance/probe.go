@@ -30,6 +30,7 @@ type probe struct {
 // block tries one block, adds to the variants' counts and returns how many
 // trials of the base came right.
 func (p *probe) block(list []*variant, s Settings, block int) (rights int) {
+	p.w.keys = p.base.keys
 	p.w.seed(uint64(s.Seed), block)
 	for k := range uint64(min(Block, s.Trials-int64(block)*Block)) {
 		for _, v := range list {

@@ -129,8 +129,9 @@ func runAll(models []*Model, s Settings) ([]Result, []pair, error) {
 					break
 				}
 				n := int(min(Block, s.Trials-int64(block)*Block))
-				w.seed(uint64(s.Seed), block)
 				for i, c := range comp {
+					w.keys = c.keys
+					w.seed(uint64(s.Seed), block)
 					w.block(c, n, &mine[i], &bitmap)
 					if i == 0 {
 						base = bitmap

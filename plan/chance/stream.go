@@ -27,9 +27,9 @@ func mix(z uint64) uint64 {
 
 // starts sets the starts of the streams of one owner (a bore, a gear, a
 // clamping) for one block from the block's PCG seeding.
-func starts(dst []uint64, base uint64, owner, index int) {
+func starts(dst []uint64, base uint64, owner int, key uint64) {
 	for k := range dst {
-		dst[k] = mix(base + mix(uint64(owner)<<48|uint64(index)<<16|uint64(k)+1))
+		dst[k] = mix(base + mix(key^mix(uint64(owner)<<16|uint64(k)+1)))
 	}
 }
 

@@ -65,6 +65,7 @@ type worker struct {
 	qx, qy []float64 // the same with its share of the running clearance
 	centre []float64 // of each pair, as it came out
 	clear  []float64 // running clearance of each bore
+	keys   keys      // of its streams; without, each is named by its place
 }
 
 func newWorker(bores, gears, setups int) *worker {
@@ -76,14 +77,21 @@ func newWorker(bores, gears, setups int) *worker {
 func (w *worker) seed(seed uint64, block int) {
 	base := blockBase(&w.pcg, seed, block)
 	for i := range w.bore {
-		starts(w.bore[i][:], base, ownBore, i)
+		starts(w.bore[i][:], base, ownBore, keyOf(w.keys.bore, i))
 	}
 	for i := range w.gear {
-		starts(w.gear[i][:], base, ownGear, i)
+		starts(w.gear[i][:], base, ownGear, keyOf(w.keys.gear, i))
 	}
 	for i := range w.setup {
-		starts(w.setup[i:i+1], base, ownSetup, i)
+		starts(w.setup[i:i+1], base, ownSetup, keyOf(w.keys.setup, i))
 	}
+}
+
+func keyOf(keys []uint64, i int) uint64 {
+	if i < len(keys) {
+		return keys[i]
+	}
+	return uint64(i)
 }
 
 // trial runs one trial of the block that was seeded. All products that are
