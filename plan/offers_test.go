@@ -2,6 +2,7 @@ package plan
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -31,6 +32,70 @@ func TestListOrderOffersTheSame(t *testing.T) {
 		}
 	}
 }
+
+// TestOffersHoldTheWear: whatever is offered at a hole takes in the hole that is
+// there, point by point of its outline, leaves the walls that the rules want, and
+// brings the bore to where it belongs.
+func TestOffersHoldTheWear(t *testing.T) {
+	looked := map[seat.Mend]int{}
+	for seed := range uint64(60) {
+		j, err := world.Truck(seed, world.Options{}).Read(t.TempDir())
+		if err != nil {
+			t.Fatal(err)
+		}
+		w, c, err := ready(j, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		g := surveyedGround(w, c, j)
+		least, good := w.rules.V("least_wall_mm"), 1e-6
+		for _, keeps := range g.placings() {
+			for _, o := range g.place(keeps, nil).offers {
+				at := [2]float64(o.At)
+				for _, m := range o.Mends {
+					for _, a := range slices.Concat(m.Answers, m.Buy) {
+						if !a.Feasible {
+							continue
+						}
+						looked[m.Mend]++
+						say := func(what string, args ...any) {
+							t.Errorf("truck %d %s %s %s: %s", seed, o.Name(), m.Mend, a.Bush.Code, fmt.Sprintf(what, args...))
+						}
+						if d := gapOf([2]float64{a.SeatAt[0] + a.Offset[0], a.SeatAt[1] + a.Offset[1]}, at); d > 1e-6 {
+							say("its bore stands %v off", d)
+						}
+						if wall := a.BushWall(); a.Bush.Turned && wall < least-0.01 {
+							say("its wall is %v", wall)
+						}
+						middle, radius := a.SeatAt, a.SeatLow/2
+						switch {
+						case a.Part != nil && !a.Part.Stays:
+							middle, radius = a.Part.At, a.Part.SeatLow/2
+							if web := radius - gapOf(middle, a.SeatAt) - a.SeatHigh/2; !a.Part.Through() && web < least-good {
+								say("%v is left of its part", web)
+							}
+						case m.Mend == seat.Renew || m.Mend == seat.MadeToFit || a.Filled:
+							continue
+						}
+						for _, p := range o.Old.Stands().Outline(360) {
+							if d := gapOf(p, middle) - radius; d > good {
+								say("the worn wall stands %v out of a hole of %v", d, radius)
+								break
+							}
+						}
+					}
+				}
+			}
+		}
+	}
+	for _, m := range seat.MendsRising()[1:] {
+		if looked[m] < 5 {
+			t.Errorf("only %d answers of %s were looked at", looked[m], m)
+		}
+	}
+}
+
+func gapOf(a, b [2]float64) float64 { return math.Hypot(a[0]-b[0], a[1]-b[1]) }
 
 // offered tells in words and figures all that is offered at the holes of a truck.
 func offered(t *testing.T, truck world.World, open map[seat.Mend]int) string {

@@ -70,7 +70,10 @@ func (f Fail) Text() say.Text {
 	if f.Part != "" {
 		of := f
 		of.Part = ""
-		return say.F("its %s %v", f.Part, of.Text())
+		if f.What == noPartTool {
+			return say.F("its %s %v", f.Part, of.Text())
+		}
+		return say.F("its %s: %v", f.Part, of.Text())
 	}
 	name := say.Words(f.Name)
 	// against sets what is against what is wanted; the second has its unit from

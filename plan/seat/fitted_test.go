@@ -59,6 +59,11 @@ func TestSeatOffPlaceGetsAnEccentricBush(t *testing.T) {
 		t.Errorf("press %v to %v, tension %v of %v", a.ULow, a.UHigh, a.Peak, a.PeakLimit)
 	}
 
+	in.Job.Choose = map[string]string{"": "solid 5"}
+	got, _ = Offer(in, all)
+	if m := got[0].Of(MadeToFit); m.WhyNot == "" || m.Answers != nil {
+		t.Errorf("turned though the job chooses a bush: %+v", m)
+	}
 	in, all = moved(t, bench1)
 	got, _ = Offer(in, all)
 	if m := got[0].Of(MadeToFit); m.WhyNot == "" {

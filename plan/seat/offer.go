@@ -79,12 +79,14 @@ func (in *Input) mended(m Mend, s Site, sites []Site, o Offered, series []Bush) 
 	}
 	switch m {
 	case Renew:
-		out.WhyNot, out.Owner = noRenewal(h)
+		out.WhyNot, out.Owner = noRenewal(s, h)
 	case Rebush:
 		out.WhyNot, out.Owner = underCap(h)
 	case MadeToFit:
 		h, out.WhyNot, out.Owner = in.asItIs(s, sites, h)
-		list = in.turned(list)
+		if list = in.turned(list); out.WhyNot == "" && len(list) == 0 {
+			out.WhyNot, out.Owner = "the job chooses a bush that is not turned for its hole", "another bearing was asked for"
+		}
 	default:
 		out.WhyNot, out.Owner = in.shutWithin(m, s, h, o.Of(Rebush))
 		search = func(list []Bush, why bool) []Answer { return in.within(m, s, sites, h, list, why) }
@@ -110,7 +112,7 @@ func (in *Input) mended(m Mend, s Site, sites []Site, o Offered, series []Bush) 
 func asked(m Mend, s Site, h Hole) string {
 	b := s.Old.Bore
 	switch {
-	case h.Cap > 0 || !b.Bushed || b.BushedOD.Given():
+	case h.Cap > 0 || !b.Bushed || b.BushedOD.Given() && m != Renew:
 		return ""
 	case m == BushInABush:
 		return "outside of the old bush"
@@ -127,9 +129,12 @@ func underCap(h Hole) (whyNot, owner say.Text) {
 }
 
 // noRenewal says why nothing can be renewed, to whoever plans and to an owner.
-func noRenewal(h Hole) (whyNot, owner say.Text) {
+func noRenewal(s Site, h Hole) (whyNot, owner say.Text) {
 	switch old := h.Old; {
 	case h.Cap > 0:
+	case s.Old.Bore.Bushed:
+		return "the old bush is still in: whether its seat is sound shows when it is out",
+			"nobody has seen the seat of the old bearing"
 	case old == nil:
 		return "there is no seat of an old bush, and no cap", "there is no bearing to renew"
 	case !old.Sound:

@@ -244,6 +244,9 @@ func TestOldBushOfUnknownSize(t *testing.T) {
 	if m := got[0].Of(Rebush); m.Asks != "seat" {
 		t.Errorf("asks %q", m.Asks)
 	}
+	if m := got[0].Of(Renew); m.Asks != "seat" || !strings.HasPrefix(m.WhyNot.String(), "the old bush is still in") {
+		t.Errorf("asks %q: %s", m.Asks, m.WhyNot)
+	}
 }
 
 // The seat in which a bush works is that of the plug and of the sleeve that it stands in: the
