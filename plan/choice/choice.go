@@ -47,27 +47,13 @@ type Rules struct {
 //
 // Source: METHODS.md 1.
 func Cost(offers []Offer, r Rules) float64 {
-	minutes, money, setups := 0.0, 0.0, 0
-	for _, o := range offers {
-		minutes += o.Minutes + (1-o.Chance)*r.SpoiltMinutes
-		money += o.Parts + (1-o.Chance)*o.Spoilt
-		setups = max(setups, o.Setups)
-	}
-	minutes += r.ToolMinutes * float64(distinct(offers))
-	cost := (minutes/60 + float64(setups)*r.SetupHours) * r.Rate
-	if r.Priced {
-		cost += money
-	}
-	return cost
-}
-
-// distinct counts the tools that a set of offers needs, each once.
-func distinct(offers []Offer) int {
-	seen := map[string]bool{}
-	for _, o := range offers {
-		for _, t := range o.Tools {
+	all, seen := none(), map[string]bool{}
+	for i := range offers {
+		all = all.and(tallyOf(&offers[i], r))
+		for _, t := range offers[i].Tools {
 			seen[t] = true
 		}
 	}
-	return len(seen)
+	all.tools = len(seen)
+	return all.cost(r)
 }

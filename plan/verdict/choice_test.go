@@ -79,6 +79,36 @@ func TestChoices(t *testing.T) {
 	}
 }
 
+// Where it is left alone the second is what would be chosen if it rubbed, and it
+// is; where that would be left too there is none.
+func TestSecondToLeaving(t *testing.T) {
+	for name, row := range map[string]struct {
+		change func(*Case)
+		want   Name
+	}{
+		"another truck": {func(*Case) {}, Swap},
+		"a repair":      {func(c *Case) { c.Other = nil }, Rebush},
+		"stopped":       {func(c *Case) { c.Other = nil; stopped(c) }, ""},
+		"little play":   {func(c *Case) { c.Bores[0].PlayMM, c.Bores[1].PlayMM = 0.08, 0.08 }, ""},
+	} {
+		c := tram()
+		c.Binds, c.Meshes = false, nil
+		row.change(&c)
+		r := decide(t, c)
+		if r.Choice != Leave || (r.RunnerUp != nil) != (row.want != "") || r.RunnerUp != nil && (r.RunnerUp.Name != row.want ||
+			r.RunnerUp.WinsIf != "if it rubs, or the owner complains of it") {
+			t.Errorf("%s: %s before %+v", name, r.Choice, r.RunnerUp)
+		}
+		for _, complain := range []func(*Case){func(c *Case) { c.Rubs = true }, func(c *Case) { c.Noisy = true }, func(c *Case) { c.Binds = true }} {
+			then := c
+			complain(&then)
+			if got := decide(t, then).Choice; row.want != "" && got != row.want {
+				t.Errorf("%s: %s, and then %s", name, row.want, got)
+			}
+		}
+	}
+}
+
 // stopped is a truck of which no plan is free of stops; re-bush comes nearest.
 func stopped(c *Case) {
 	c.Works = []Work{

@@ -142,9 +142,8 @@ func (c *Case) ifComplained() int {
 }
 
 func (c *Case) pickOne(list []weighed, without int) int {
-	doomed := c.doomed()
 	may := func(i int) bool {
-		return i != without && c.advisable(list[i]) && !(doomed && list[i].cuts)
+		return i != without && c.advisable(list[i])
 	}
 	least := math.Inf(1)
 	for i, w := range list {

@@ -51,6 +51,10 @@ func TestFromJob(t *testing.T) {
 	if got := FromJob(j, f).ShimFor.String(); got != "side play of a, 0.90 mm" {
 		t.Errorf("washer for %q", got)
 	}
+	slices.Reverse(j.Shafts)
+	if got := FromJob(j, f).ShimFor.String(); got != "side play of a, 0.90 mm" {
+		t.Errorf("washer for %q", got)
+	}
 	f.Play["a"], f.Play["c"] = 0.80, 0.80 // twice what is wanted is no more than that
 	if got := FromJob(j, f).ShimFor; got != "" {
 		t.Errorf("washer for %q", got)
