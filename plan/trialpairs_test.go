@@ -6,6 +6,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/plan/chance"
+	"rebush/plan/mesh"
 	"rebush/plan/world"
 )
 
@@ -24,6 +25,16 @@ func factsOf(t *testing.T, seed uint64) (s steps, f chance.Facts) {
 	of := tour(g, nil, chance.Settings{}, nil)
 	s = of.nearest().steps
 	return s, g.trialFacts(s)
+}
+
+// driveOf is a mesh of a plan by its name.
+func driveOf(s steps, name string) mesh.Drive {
+	for _, d := range s.Target.Drives {
+		if d.Name == name {
+			return d
+		}
+	}
+	return mesh.Drive{}
 }
 
 // Every mesh of a truck is tried. Of one whose shafts stay as they are the
@@ -45,6 +56,10 @@ func TestEveryMeshIsTried(t *testing.T) {
 			if p.Placeless {
 				placeless++
 				continue
+			}
+			if d := driveOf(s, p.Name); d.Trusted == (len(p.SpreadMM) > 0) || p.UGeomMM != d.UTeeth || d.UGeom < d.UTeeth {
+				t.Errorf("truck %d, %s: trusted %v, tried with %d shifts, u %v of %v", seed, p.Name, d.Trusted,
+					len(p.SpreadMM), p.UGeomMM, d.UGeom)
 			}
 			touched, shift := false, 0.0
 			for _, h := range f.Holes {
