@@ -212,15 +212,11 @@ func eccentric(a *seat.Answer) say.Text {
 		say.MM(e.LeastWallMM, 2))
 }
 
-// tooLarge is how much larger than its tool leaves it a seat is taken to come
-// out that is planned for, mm.
-const tooLarge = 0.02
-
 // ifLarge plans what is done where the seat of a hole comes out too large: the
 // rest of the job from there, by bore. Of a seat that is not cut there is
 // nothing to plan.
 func (x *afterwards) ifLarge(j *job.Job, s steps) map[string]Next {
-	out := map[string]Next{}
+	out, by := map[string]Next{}, x.w.rules.V("glue_from_mm")
 	for _, b := range boredOf(s.Survey.Holes, s.Target, s.Seats) {
 		a := b.Chosen
 		if a == nil || a.Mend != seat.Rebush || !a.Way.Kind.Cuts() {
@@ -229,7 +225,7 @@ func (x *afterwards) ifLarge(j *job.Job, s steps) map[string]Next {
 		other := editable(j)
 		_, hole := other.Bore(b.Name())
 		most := seat.Works(b.Wanted, a, s.Seats.In.Shop, s.Seats.In.Rules)[1]
-		hole.Now = &job.Now{SeatMM: math.Max(a.SeatHigh+tooLarge, most+tooLarge/2), At: b.At, UAtMM: b.UPlace, Placed: true}
+		hole.Now = &job.Now{SeatMM: math.Max(a.SeatHigh+by, most+by/2), At: b.At, UAtMM: b.UPlace, Placed: true}
 		o := x.plan(other)
 		if got, _ := o.at(b.Name()); o.OK && got.Chosen != nil {
 			out[b.Name()] = Next{Do: say.F("at %v, %v", say.MM(hole.Now.SeatMM, 3), x.words(got, *hole.Now)), Bush: got.Chosen.Bush.Code, FirstTimeRight: o.Right}

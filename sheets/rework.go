@@ -76,7 +76,8 @@ func reworkLine(list []plan.Inspection) string {
 	if n[inspect.Reject] == 0 && n[inspect.CannotTell] == 0 {
 		return s + " Go on with the plan."
 	}
-	return s + " Cut nothing more at those bores before a way on is chosen."
+	return s + " Cut nothing more at those bores before a way on is chosen. The operations behind this page are " +
+		"those of the first planned way at each."
 }
 
 func inspected(b *block, p *paper, in plan.Inspection) {

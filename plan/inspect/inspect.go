@@ -1,11 +1,10 @@
-// Package inspect sets sizes as made against the plan, and says what can be
-// done from there.
+// Package inspect sets sizes as made against the plan.
 //
-// Of judges every size that was gauged at a hole with the instrument that
-// gauged it (Decide) and lists the ways on from one that is not accepted: the
-// bushes that would still go in, which it asks of the plan by functions, an
-// eccentric bush (PutBack), or to let it pass. It knows no bush list and no
-// gears. Lengths in mm, plain numbers.
+// Of judges a seat or a bore by what works, with the instrument that gauged it
+// (Decide); Places judges the places of a truck, all together, by Checks that
+// are handed to it as functions of places; PutBack is the bush that brings a
+// bore back from a seat beside its place. It knows no bush list and no gears:
+// the ways on are planned by who calls it. Lengths in mm, plain numbers.
 package inspect
 
 import (

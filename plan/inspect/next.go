@@ -87,7 +87,26 @@ func (h *Hole) better(i int, places []Site, all []Outcome, s Shop) []Next {
 			out = append(out, Next{Do: all[k].Try})
 		}
 	}
+	if other := ungauged(i, places, all); other != "" && len(out) == 0 {
+		out = append(out, Next{Do: say.F("gauge the place of %s too: it counts where it belongs, with the doubt of its placing", other)})
+	}
 	return out
+}
+
+// ungauged is a place that nobody gauged and that what is in doubt of another
+// hangs on, "" none.
+func ungauged(i int, places []Site, all []Outcome) string {
+	for k := range all {
+		if !all[k].concerns(i) {
+			continue
+		}
+		for _, h := range all[k].Holes {
+			if !places[h].Gauged && all[k].own[h] > all[k].own[i] {
+				return places[h].Name
+			}
+		}
+	}
+	return ""
 }
 
 // sureTo is what is said of an instrument of standard uncertainty u: twice it,

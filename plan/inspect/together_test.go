@@ -2,6 +2,7 @@ package inspect
 
 import (
 	"math"
+	"strings"
 	"testing"
 )
 
@@ -118,5 +119,11 @@ func TestUngauged(t *testing.T) {
 	}
 	if want := 1000 * 1.65 * math.Hypot(0.003, 0.03) / 2; math.Abs(*rows[0].By[0].GuardUM-want) > 1e-6 {
 		t.Errorf("guard %v, by hand %v", *rows[0].By[0].GuardUM, want)
+	}
+	// 0.015 inside, where the other hole alone brings a guard of 0.0248.
+	s[0].At[1] = 0.05
+	rows, _ = Places(s, []Check{drive()}, shop, func(string) Hole { return reamed() })
+	if rows[0].Result != CannotTell || !strings.HasPrefix(onwards(rows[0]), "gauge the place of a.right too") {
+		t.Errorf("%s: %s", rows[0].Result, onwards(rows[0]))
 	}
 }

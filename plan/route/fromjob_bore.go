@@ -24,7 +24,7 @@ func (in Input) bore(x seat.Seated) Bore {
 		FinishTool:  a.FinishTool,
 		FinishSizes: a.FinishSizes, MandrelIn: a.MandrelIn, Filled: a.Filled,
 		Limits: a.Bore, Expected: a.Expected, Closed: a.Closed, Journal: x.Hole.Journal, LoadDeg: math.NaN(),
-		IfLarge: in.ifLarge(x), Mend: a.Mend, Part: a.Part, SeatAt: a.SeatAt,
+		IfLarge: ifLarge(x), Mend: a.Mend, Part: a.Part, SeatAt: a.SeatAt,
 		SeatUnknown: seatUnknown(x)}
 	if n := x.Old.Bore.Now; n != nil {
 		out.Made, out.Follows, out.Repaired = true, n.Placed, false
@@ -117,24 +117,12 @@ func turned(b seat.Bush) say.Text {
 	return sizes
 }
 
-// ifLarge says what to go on with where a seat comes out too large: the best
-// candidate with a larger outside, else what can be turned or glued.
-func (in Input) ifLarge(x seat.Seated) say.Text {
+// ifLarge says what is done where a seat comes out too large. What goes on from
+// there is planned from the size that was made, not guessed before.
+func ifLarge(x seat.Seated) say.Text {
 	if x.Chosen.Mend == seat.Renew {
 		return ""
 	}
-	for _, a := range x.Answers {
-		if a.Feasible && a.SeatLow > x.Chosen.SeatHigh+1e-9 && !a.Bush.Turned && !a.Bush.ToBuy {
-			return say.F("too large: go on to bush %s, seat %v by %s", a.Bush.Code,
-				say.Limits(a.SeatLow, a.SeatHigh, 3), a.Way.Name)
-		}
-	}
-	switch {
-	case in.Seat.Shop.Lathe:
-		return "too large: turn a bush to the hole as it is"
-	case in.Seat.Shop.Compound && !x.Chosen.Bush.Metal.Porous:
-		from := in.Seat.Table.V("glue_from_mm")
-		return say.F("too large by %v or more: retaining compound instead of the press", say.MM(from, 2))
-	}
-	return "too large: stop, and look for a bush with a larger outside"
+	return "too large: press nothing and cut no more there; the size goes into the job file under made:, and the rest is " +
+		"planned from it"
 }
