@@ -26,17 +26,20 @@ type books struct {
 }
 
 // booksFor reads the tables for a shop; from hands on what another plan has
-// read from the same tables and rules.
+// read from the same tables.
 func booksFor(shop *job.Shop, from *books) (*books, error) {
 	b := &books{lib: shop.Tables, rules: shop.Rules}
 	var err error
 	if b.instr, err = survey.ReadInstruments(b.lib, shop); err != nil {
 		return nil, err
 	}
-	if from != nil && from.lib == b.lib && from.rules == b.rules {
+	if from != nil && from.lib == b.lib {
 		b.materials, b.limits, b.cutting, b.drills = from.materials, from.limits, from.cutting, from.drills
 		b.stops, b.safety = from.stops, from.safety
-		return b, nil
+		if from.rules != b.rules {
+			b.cutting, err = cutting.New(b.lib, b.rules)
+		}
+		return b, err
 	}
 	if b.stops, err = readStops(); err != nil {
 		return nil, err

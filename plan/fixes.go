@@ -81,21 +81,23 @@ func (f *fixer) seat(t toured, bore string) {
 			f.reamers(low, high)
 			f.head(low, high)
 		}
+		if name, want := a.Fail.Rule(f.g.w.rules.V); name != "" {
+			f.rule(name, want)
+		}
 		switch a.Fail.Figure() {
 		case seat.OfBore, seat.OfFinish:
 			f.finisher(bore, a)
 		case seat.OfMetalLeft:
 			f.edge(bore, a)
-		case seat.OfHold, seat.OfGap, seat.OfInterference, seat.OfTension:
-			f.compound()
+		case seat.OfTool:
+			f.head(a.Fail.Have, a.Fail.Have)
 		case seat.OfSeat:
 			for _, c := range readings(f.g.own, f.g.w.instr) {
 				f.add(c)
 			}
 		}
 	}
-	f.compound()
-	f.turned()
+	f.bushings()
 }
 
 // misses are the nearest misses of a hole over all ways, each bush once.

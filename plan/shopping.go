@@ -7,6 +7,7 @@ import (
 	"math"
 	"rebush/feeds/drills"
 	"rebush/fits/dim"
+	"rebush/fits/material"
 	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/seat"
@@ -130,48 +131,82 @@ func (f *fixer) finisher(bore string, a *seat.Answer) {
 		}})
 }
 
-// compound is retaining compound for a shop without.
-func (f *fixer) compound() {
-	if len(f.g.own.Shop.Compounds) > 0 {
-		return
-	}
-	f.add(change{Kind: buy, Key: "compound", Words: "retaining compound, to buy", Verb: "buy", What: "retaining compound", Shelf: true,
+// compound is retaining compound for a shop without; false where it has some.
+func (f *fixer) compound() (change, bool) {
+	return change{Kind: buy, Key: "compound", Words: "retaining compound, to buy", Verb: "buy", What: "retaining compound", Shelf: true,
 		Do: func(j *job.Job) bool {
 			j.Shop.Compounds = append(j.Shop.Compounds, "retaining compound")
 			return true
-		}})
+		}}, len(f.g.own.Shop.Compounds) == 0
 }
 
 // turnedMetal is what a bush is turned of where the job has none to turn.
 const turnedMetal = "bearing bronze C93200"
 
-// turned are bushes turned for their seats: in this shop, or by somebody with a
-// lathe.
-func (f *fixer) turned() {
+// bushings are other bushes than the drawer holds, and another hold: turned of
+// bronze in this shop or outside, set in compound, and both together.
+func (f *fixer) bushings() {
+	turned, hasTurned := f.turned()
+	glue, hasGlue := f.compound()
+	if hasTurned {
+		f.add(turned)
+	}
+	if hasGlue {
+		f.add(glue)
+	}
+	if hasTurned && hasGlue {
+		f.add(both(turned, glue))
+	}
+}
+
+// turned are bushes turned for their seats of a metal that carries current and
+// stands a press; false where the shop can turn such ones already.
+func (f *fixer) turned() (change, bool) {
 	j := f.g.own
-	metal, has := turnedMetal, false
+	lathe := j.Shop.Lathe || j.Shop.MachineKind == "lathe"
 	for _, b := range j.Bushes {
-		if b.Turned {
-			metal, has = b.Material, true
+		if b.Turned && lathe && f.solid(b.Material) {
+			return change{}, false
 		}
 	}
-	lathe := j.Shop.Lathe || j.Shop.MachineKind == "lathe"
-	if has && lathe {
-		return
+	metal := turnedMetal
+	for _, b := range j.Bushes {
+		if b.Turned && f.solid(b.Material) {
+			metal = b.Material
+		}
 	}
 	c := change{Kind: makeIt, Key: "turned", Words: say.F("bushes turned of %s", metal), Verb: "buy",
-		What:  say.F("%s, to turn the bushes of", metal),
-		Shelf: true, Do: func(j *job.Job) bool {
+		What: say.F("%s, to turn the bushes of", metal), Shelf: true, Do: func(j *job.Job) bool {
 			j.Shop.Lathe = true
-			if !has {
-				j.Bushes = append(j.Bushes, job.Bush{Code: "turned bush", Turned: true, Material: metal, Index: len(j.Bushes)})
-			}
+			j.Bushes = append(j.Bushes, job.Bush{Code: "turned bush", Turned: true, Material: metal, Index: len(j.Bushes)})
 			return true
 		}}
 	if !lathe {
 		c.Kind, c.Words, c.Verb, c.What = sendOut, say.F("bushes of %s turned outside", metal), "have", say.F("bushes of %s turned outside", metal)
 	}
-	f.add(c)
+	return c, true
+}
+
+// solid says whether a metal is a bronze or a brass that is not porous.
+func (f *fixer) solid(name string) bool {
+	m, err := f.g.w.materials.Find(name)
+	return err == nil && (m.Kind == material.SolidBronze || m.Kind == material.BrassBush)
+}
+
+// rule is a rule of judgement that the shop may set otherwise, where it answers
+// for it.
+func (f *fixer) rule(name string, want float64) {
+	want = dim.Near(want, 4)
+	f.add(change{Kind: rule, Key: fmt.Sprintf("rule %s %g", name, want), Verb: "answer for",
+		Words: say.F("the rule %s at %g instead of %g, if the shop answers for it", name, want, f.g.w.rules.V(name)),
+		What:  say.F("the rule %s at %g", name, want), Shelf: true, Do: func(j *job.Job) bool {
+			rules := j.Shop.Rules.Copy()
+			if rules.Set(name, want, math.NaN(), "tried") != nil {
+				return false
+			}
+			j.Shop.Rules = rules
+			return true
+		}})
 }
 
 // moreOf buys bushes of which the drawer runs short.

@@ -38,6 +38,9 @@ func tourOf(g *ground, all []*placing, bought map[string]bool, trials chance.Set
 	if nearest(t.Ways) == nil {
 		t.Base = g.standsStill(all[0])
 		for i := range t.Ways {
+			if t.Ways[i].OK = t.Base.OK && t.Ways[i].Name == verdict.Rebush; t.Ways[i].OK {
+				t.Ways[i].Why, t.Ways[i].Owner = "", "" // nothing is to be cut, and nothing stops that
+			}
 			if !t.Base.OK {
 				t.Ways[i].Why, t.Ways[i].Owner = t.Base.stopped(g.w)
 			}

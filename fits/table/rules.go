@@ -2,6 +2,7 @@ package table
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"reflect"
 	"slices"
@@ -83,6 +84,11 @@ func (r *Rules) Set(name string, low, high float64, source string) error {
 	rule.Low, rule.High, rule.Source, rule.Address, rule.Shop = low, high, source, source, true
 	r.byName[name] = rule
 	return nil
+}
+
+// Copy returns the same rules, to be set otherwise.
+func (r *Rules) Copy() *Rules {
+	return &Rules{byName: maps.Clone(r.byName), order: slices.Clone(r.order)}
 }
 
 // Get returns a rule. A name that does not exist is a fault of the program.
