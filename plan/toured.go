@@ -113,6 +113,10 @@ func shown(t toured, r verdict.Result, asked verdict.Name) showing {
 		s.of, s.cuts, s.ok = o, true, o.OK
 		return s
 	}
+	if s.way == verdict.Rebush && nearest(t.Ways) == nil && t.Base.OK {
+		s.ok = true // nothing is to be cut
+		return s
+	}
 	for _, w := range r.Ways {
 		if w.Way == s.way {
 			s.closed.Raise(finding.Stop, verdict.RuleWay, finding.Place{}, say.F("%s: %v", string(w.Way), w.WhyNot), "another way, or what the reason names")
