@@ -77,6 +77,7 @@ func TestOutcomes(t *testing.T) {
 		}, right, ""},
 		"shifted far":      {func(_ *Bore, g *Gear) { g.SpreadMM = []float64{-0.09} }, next, "drive: gears too far apart"},
 		"shifted near":     {func(_ *Bore, g *Gear) { g.SpreadMM = []float64{0.07} }, next, "drive: gears too close"},
+		"shifted, binds":   {func(_ *Bore, g *Gear) { g.SpreadMM = []float64{0.2} }, next, "drive: no backlash at the tightest tooth"},
 		"shifted, right":   {func(_ *Bore, g *Gear) { g.SpreadMM = []float64{0.06} }, right, ""},
 		"wrong as entered": {func(_ *Bore, g *Gear) { g.CentreMM, g.SpreadMM = 8.2, []float64{0.1} }, next, "drive: gears too far apart"},
 		"placeless": {func(_ *Bore, g *Gear) {

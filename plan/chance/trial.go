@@ -141,30 +141,32 @@ func (w *worker) tryGear(c *compiled, i int, t uint64, s *sight) {
 			s.fail(next, kLean*places+i)
 		}
 	}
-	g.turn(a, s, places, i)
+	g.turn(a, g.bad, s, places, i)
 	if n := uint64(len(g.spread)); n > 0 {
 		x = mix(st[gSpread] + t)
-		g.turn(a-g.spread[x>>32*n>>32], s, places, i)
+		// What such teeth really are shows when the mesh is tried before the bores
+		// are opened: no truck is lost by it.
+		g.turn(a-g.spread[x>>32*n>>32], next, s, places, i)
 	}
 }
 
 // off is what becomes of a pair that is not as it should be: one that runs, or
 // one that does not.
-func (g *gearC) off(stuck bool) class {
+func off(bad class, stuck bool) class {
 	if stuck {
-		return g.bad
+		return bad
 	}
 	return next
 }
 
 // turn is a whole turn of the pair at a mean distance of a: the tightest tooth,
-// the loosest and the mean.
-func (g *gearC) turn(a float64, s *sight, places, i int) {
+// the loosest and the mean. bad is what becomes of a pair that does not run.
+func (g *gearC) turn(a float64, bad class, s *sight, places, i int) {
 	if near := a - g.reach; near < g.tight {
-		s.fail(g.off(near < g.bind), kNoBacklash*places+i)
+		s.fail(off(bad, near < g.bind), kNoBacklash*places+i)
 	}
 	if far := a + g.reach; far > g.loose {
-		s.fail(g.off(far > g.part), kContact*places+i)
+		s.fail(off(bad, far > g.part), kContact*places+i)
 	}
 	if a < g.lo {
 		s.fail(next, kMeshTight*places+i)
