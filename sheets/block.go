@@ -13,6 +13,7 @@ type block struct {
 	y  float64
 
 	currency string // of the shop
+	already  bool   // the job may be machined as it stands
 }
 
 // write sets a text into a column with the top of its first line at y, and

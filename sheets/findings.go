@@ -60,7 +60,7 @@ func stops(p *paper, pl *plan.Plan) {
 func fitFinding(p *paper, f finding.Finding) {
 	p.fit(func(st style) *block {
 		b := p.block()
-		b.st, b.currency = st, p.currency
+		b.st, b.currency, b.already = st, p.currency, !p.stop
 		findingBlock(b, f)
 		return b
 	})
@@ -105,7 +105,7 @@ func findingBlock(b *block, f finding.Finding) {
 			b.para("What would change it, each tried:", draw.Regular, b.st.body)
 			b.y -= 1.2
 		}
-		b.dashed(t.Said(b.currency).String() + ".")
+		b.dashed(t.Said(b.currency, b.already).String() + ".")
 	}
 	b.Reach(b.y)
 }

@@ -253,10 +253,23 @@ func change(p *paper, pl *plan.Plan) {
 		b.para(secondLine(r), draw.Regular, p.st.body)
 		p.add(b)
 	}
-	for _, t := range v.Tried {
+	triedList(p, pl)
+}
+
+// triedList is what was tried, each with what it gives.
+func triedList(p *paper, pl *plan.Plan) {
+	for i, t := range pl.Verdict.Tried {
 		b := p.block()
-		b.dashed(ended(t.Said(v.Currency).String()))
-		p.tight(b)
+		if i == 0 {
+			b.para("Tried, the whole job planned again with each", draw.Bold, p.st.body)
+			b.y -= 1.5
+		}
+		b.dashed(ended(t.Said(p.currency, pl.OK).String()))
+		if i == 0 {
+			p.add(b)
+		} else {
+			p.tight(b)
+		}
 	}
 }
 
@@ -316,7 +329,7 @@ func inShort(p *paper, pl *plan.Plan) {
 			}
 			b.dashed(s)
 			for _, t := range f.Tried {
-				b.dashed(t.Said(p.currency).String() + ".")
+				b.dashed(t.Said(p.currency, pl.OK).String() + ".")
 			}
 			p.tight(b)
 		}

@@ -79,8 +79,8 @@ func TestNothingToCutBy(t *testing.T) {
 		}
 		got := wordsOf(doc)
 		for _, want := range []string{shout, "Nothing is cut by this sheet.", pl.Verdict.Sentence.String(), "The choices side by side", "What was found",
-			"What would change it", "A 5.5 H7 reamer, to buy (38.00 USD): may be machined, right first time 94 in 100.",
-			"A jig plate pinned in sound holes: still not to be machined.", "Supply off and unplugged before the truck is stripped",
+			"What would change it", "A 5.5 H7 reamer, to buy (38.00 USD): right first time 94 in 100.",
+			"A jig plate pinned in sound holes: not to be machined then.", "Supply off and unplugged before the truck is stripped",
 			"For your safety. Old paint may hold lead: wash hands."} {
 			if !strings.Contains(got, want) {
 				t.Errorf("%s lacks %q in:\n%s", choice, want, got)

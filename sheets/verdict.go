@@ -64,20 +64,10 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	// the page that he reads.
 	ways(p, v)
 	others(p, pl)
-	for i, t := range v.Tried {
-		b := p.block()
-		if i == 0 {
-			b.para("What would change it", draw.Bold, p.st.body)
-			b.y -= 1.5
-		}
-		b.dashed(t.Said(v.Currency).String() + ".")
-		if i == 0 {
-			p.add(b)
-		} else {
-			p.tight(b)
-		}
+	triedList(p, pl)
+	if len(v.Tried) == 0 {
+		better(p, pl.Chance)
 	}
-	better(p, pl.Chance)
 	return p.finish()
 }
 

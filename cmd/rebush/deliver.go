@@ -31,7 +31,7 @@ func stopLines(e *env, w io.Writer, p *plan.Plan) {
 	for _, f := range p.Findings {
 		if f.Level == finding.Stop {
 			fmt.Fprintln(w, findingLine(e, f))
-			showTried(&page{w: w}, f.Tried, currencyOf(p))
+			showTried(&page{w: w}, f.Tried, currencyOf(p), p.OK)
 		}
 	}
 }

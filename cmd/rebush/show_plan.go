@@ -72,14 +72,14 @@ func showPlan(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 		showWays(pg, p)
 	}
 	if v := p.Verdict; v != nil && len(v.Tried) > 0 {
-		head("What would change that")
-		showTried(pg, v.Tried, v.Currency)
+		head("Tried, the whole job planned again with each")
+		showTried(pg, v.Tried, v.Currency, p.OK)
 	}
 	if len(p.Findings) > 0 {
 		head("Findings")
 		for _, f := range p.Findings {
 			pg.line("%s", findingLine(e, f))
-			showTried(pg, f.Tried, currencyOf(p))
+			showTried(pg, f.Tried, currencyOf(p), p.OK)
 		}
 	}
 }

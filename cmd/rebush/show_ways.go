@@ -45,10 +45,11 @@ func thenWords(t *verdict.Then, currency string) string {
 	return s
 }
 
-// showTried prints changes with which the job was planned again.
-func showTried(pg *page, list []finding.Tried, currency string) {
+// showTried prints changes with which the job was planned again. already says
+// that it may be machined as it stands.
+func showTried(pg *page, list []finding.Tried, currency string, already bool) {
 	for _, t := range list {
-		pg.line("  - %s", t.Said(currency))
+		pg.line("  - %s", t.Said(currency, already))
 	}
 }
 

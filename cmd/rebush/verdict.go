@@ -84,8 +84,8 @@ func showVerdict(e *env, w io.Writer, p *plan.Plan) {
 	pg.line("")
 	showWays(pg, p)
 	if len(v.Tried) > 0 {
-		pg.line("\nWhat would change that:")
-		showTried(pg, v.Tried, v.Currency)
+		pg.line("\nTried, the whole job planned again with each:")
+		showTried(pg, v.Tried, v.Currency, p.OK)
 	}
 	pg.line("")
 	for _, f := range p.Findings {

@@ -9,24 +9,29 @@ import (
 // Said is a change and what came of it, on one line: "a 5.5 H7 reamer, to buy
 // (38.00 EUR): may be machined, right first time 94 in 100". The change stands
 // as whoever tried it worded it; a price is in the currency of the shop, which
-// may have no name.
-func (t Tried) Said(currency string) say.Text {
+// may have no name. Where the job may be machined as it stands, only what is
+// otherwise is said.
+func (t Tried) Said(currency string, already bool) say.Text {
 	out := t.Change
 	if t.Cost != nil {
 		out += say.F(" (%v)", Money(*t.Cost, currency))
 	}
-	return out + ": " + t.Gives()
+	return out + ": " + t.gives(already)
 }
 
-// Gives is what came of a change, without the change.
-func (t Tried) Gives() say.Text {
+// gives is what came of a change, without the change.
+func (t Tried) gives(already bool) say.Text {
 	switch {
 	case t.OK == nil:
 		return "asked for; nobody can tell beforehand what it gives"
+	case !*t.OK && already:
+		return "not to be machined then"
 	case !*t.OK:
 		return "still not to be machined"
 	case t.FirstTimeRight == nil:
 		return "may be machined"
+	case already:
+		return "right first time " + say.InHundred(*t.FirstTimeRight)
 	}
 	return "may be machined, right first time " + say.InHundred(*t.FirstTimeRight)
 }
