@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"strings"
 
+	"rebush/fits/finding"
 	"rebush/plan"
+	"rebush/plan/job"
 	"rebush/plan/verdict"
 	"rebush/sheets/draw"
 )
@@ -67,6 +69,8 @@ func noCut(p *paper, pl *plan.Plan) {
 			in.para(v.Sentence.String(), draw.Bold, in.st.body+1)
 		}
 		in.para("Nothing is cut by this sheet.", draw.Regular, in.st.body)
+		in.y -= 1
+		in.para(sameWord, draw.Regular, in.st.small)
 		in.y -= 1.5
 	})
 	p.add(b)
@@ -78,10 +82,6 @@ func noCut(p *paper, pl *plan.Plan) {
 	change(p, pl)
 	hurts(p, pl)
 	inShort(p, pl)
-	b = p.block()
-	b.y = b.write(0, 0, b.Width, sameWord, draw.Regular, p.st.small)
-	b.Reach(b.y)
-	p.add(b)
 }
 
 func errandBlock(p *paper, e errand) {
@@ -306,34 +306,56 @@ func hurts(p *paper, pl *plan.Plan) {
 	owned(p, pl.Safety.Owner)
 }
 
-// inShort lists the findings a paragraph each, cautions first.
+// inShort lists the findings a paragraph each, stops and cautions first, notes
+// in small type; what is said of several places stands once. Keys that no step
+// uses are left to the screen.
 func inShort(p *paper, pl *plan.Plan) {
-	first := true
-	for _, l := range levels {
-		for _, f := range pl.Findings {
-			if f.Level != l {
-				continue
-			}
-			if first {
-				p.follow("Findings", "findings")
-				first = false
-			}
-			b := p.block()
-			s := string(l)
-			if f.Where != "" {
-				s += ", " + f.Where
-			}
-			s = ended(s + ": " + f.Text.String())
-			if fix := f.Else(); fix != "" {
-				s += ended(" What would change it: " + fix.String())
-			}
+	list := alike(pl.Findings)
+	if len(list) > 0 {
+		p.follow("Findings", "findings")
+	}
+	for _, f := range list {
+		b := p.block()
+		s := string(f.Level)
+		if f.Where != "" {
+			s += ", " + f.Where
+		}
+		s = ended(s + ": " + f.Text.String())
+		if fix := f.Else(); fix != "" {
+			s += ended(" What would change it: " + fix.String())
+		}
+		if f.Level == finding.Note {
+			b.y = b.write(0, 0, b.Width, sentence(s), draw.Regular, p.st.small) + 0.6
+			b.Reach(b.y)
+		} else {
 			b.dashed(s)
-			for _, t := range f.Tried {
-				b.dashed(t.Said(p.currency, pl.OK).String() + ".")
+		}
+		for _, t := range f.Tried {
+			b.dashed(ended(t.Said(p.currency, pl.OK).String()))
+		}
+		p.tight(b)
+	}
+}
+
+// alike are findings by their level, those that say the same of several places
+// put together.
+func alike(list finding.List) finding.List {
+	var out finding.List
+	at := map[string]int{}
+	for _, l := range levels {
+		for _, f := range list {
+			key := string(l) + "\x00" + f.Text.String() + "\x00" + f.Fix.String()
+			i, said := at[key]
+			switch {
+			case f.Level != l || f.Rule == job.KeyNotUsed:
+			case said && f.Where != "" && len(f.Tried) == 0:
+				out[i].Where += ", " + f.Where
+			default:
+				at[key], out = len(out), append(out, f)
 			}
-			p.tight(b)
 		}
 	}
+	return out
 }
 
 // cost is money as an owner reads it: whole, with its currency where it has one.

@@ -277,3 +277,24 @@ func TestStopShowsNoSeat(t *testing.T) {
 		t.Error("the plan itself was changed")
 	}
 }
+
+// TestAlike: what is said of several places stands once, cautions before notes,
+// and a key that no step uses is left out.
+func TestAlike(t *testing.T) {
+	var l finding.List
+	for _, at := range []string{"axle.left", "axle.right"} {
+		l.Raise(finding.Note, "survey/sister", finding.Place{Where: at}, "the sister is not used", "two holes more")
+		l.Raise(finding.Caution, "seat/wall", finding.Place{Where: at}, say.F("thin at %s", at), "")
+		l.Raise(finding.Note, job.KeyNotUsed, finding.Place{Where: at}, "read and not used", "")
+	}
+	var got []string
+	for _, f := range alike(l) {
+		got = append(got, string(f.Level)+" "+f.Where)
+	}
+	if s := strings.Join(got, "; "); s != "caution axle.left; caution axle.right; note axle.left, axle.right" {
+		t.Error(s)
+	}
+	if l[0].Where != "axle.left" {
+		t.Error("the list itself was changed")
+	}
+}
