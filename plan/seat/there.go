@@ -50,11 +50,12 @@ func clears(old survey.Hole, at [2]float64, there float64) float64 {
 	return s
 }
 
-// wallAt is how far the wall of what is there lies from the middle of a hole, in
-// a direction in radians, mm.
+// wallAt is how far the wall that metal was measured from lies from the middle of a
+// hole, in a direction in radians, mm: that of the hole as it is seen. Of an old bush
+// that is still in its bore is seen, and not its outside.
 func wallAt(old survey.Hole, there, towards float64) float64 {
 	away := old.Surveyed().Ray(old.Middle, towards)
-	if there <= 0 {
+	if there <= 0 || old.Bore.Seat == nil {
 		return away
 	}
 	// From the middle m to the circle about c: t = d.u + sqrt(R^2 - |d|^2 + (d.u)^2), d = c - m.

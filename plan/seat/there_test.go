@@ -41,11 +41,15 @@ func TestOldBushAndEdgeBesideASeat(t *testing.T) {
 	b := all[0].Old.Bore
 	b.Bushed, b.BushedOD = true, dim.Must("5 mm")
 	near(t, "bushed", []float64{in.hole(all[0], all).S}, []float64{2.5 + math.Hypot(0.1, 0.05)})
+	// Its outside is not seen: the metal below is measured from the worn bore, which
+	// stands 1.6 below the old centre.
+	edges := freeEdges(all[0].Old, [2]float64{10, 8}, 5, measured(b), job.Chassis{})
+	near(t, "edge beside an old bush", []float64{edges[0].away}, []float64{0.05 + 1.6 + 4})
 	b.Bushed, b.BushedOD = false, dim.Length{}
 	b.Seat = &job.OldSeat{Diameter: dim.Must("6.2 mm")}
 	near(t, "wall below", []float64{wallAt(all[0].Old, 6.2, -math.Pi/2), wallAt(all[0].Old, 6.2, math.Pi/2)},
 		[]float64{3.15, 3.05})
-	edges := freeEdges(all[0].Old, [2]float64{10, 8}, 6.2, measured(b), job.Chassis{})
+	edges = freeEdges(all[0].Old, [2]float64{10, 8}, 6.2, measured(b), job.Chassis{})
 	near(t, "edge", []float64{edges[0].away}, []float64{7.15})
 }
 
