@@ -9,6 +9,7 @@ import (
 	"rebush/plan/job"
 	"rebush/plan/route"
 	"rebush/plan/safety"
+	"rebush/plan/seat"
 	"rebush/plan/survey"
 )
 
@@ -23,6 +24,7 @@ type books struct {
 	instr     *survey.Instruments
 	stops     map[string]table.StopRule
 	safety    *safety.Book
+	seats     *seat.Memo // what plans by these tables work out alike
 }
 
 // booksFor reads the tables for a shop; from hands on what another plan has
@@ -35,12 +37,13 @@ func booksFor(shop *job.Shop, from *books) (*books, error) {
 	}
 	if from != nil && from.lib == b.lib {
 		b.materials, b.limits, b.cutting, b.drills = from.materials, from.limits, from.cutting, from.drills
-		b.stops, b.safety = from.stops, from.safety
+		b.stops, b.safety, b.seats = from.stops, from.safety, from.seats
 		if from.rules != b.rules {
 			b.cutting, err = cutting.New(b.lib, b.rules)
 		}
 		return b, err
 	}
+	b.seats = new(seat.Memo)
 	if b.stops, err = readStops(); err != nil {
 		return nil, err
 	}

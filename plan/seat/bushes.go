@@ -73,20 +73,16 @@ func (in *Input) classes(nominal dim.Length, class string) (lower, upper decimal
 // series are the bushes that can be bought, for when nothing on the list can be
 // seated.
 func (in *Input) series(said *finding.List) []Bush {
-	if in.Series != nil {
-		return in.Series
-	}
-	out, err := SeriesOf(in.Tables)
+	out, err := in.Memo.sold(func() ([]Bush, error) { return seriesOf(in.Tables) })
 	if err != nil {
 		saySeries(said, err)
 	}
 	return out
 }
 
-// SeriesOf are the bushes that are sold, with their limits: to be read once for
-// many jobs by the same tables. A size for which its class does not exist, and a
+// seriesOf are the bushes that are sold, with their limits. A size for which its class does not exist, and a
 // material that is not known, are left out; an error is that of the table.
-func SeriesOf(t Tables) ([]Bush, error) {
+func seriesOf(t Tables) ([]Bush, error) {
 	list, err := stock.Series(t.Library)
 	if err != nil {
 		return nil, err

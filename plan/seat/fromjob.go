@@ -22,7 +22,7 @@ type Tables struct {
 	Metals          *material.Registry
 	Limits          *limits.Limits
 	UBore, UOutside dim.Length
-	Series          []Bush // bushes that are sold, as SeriesOf has them; nil: read when they are wanted
+	Memo            *Memo // what other plans by these tables have worked out, nil nothing
 }
 
 // Input is what the search reads beside the holes: the job with its shop, the
@@ -96,7 +96,7 @@ func (in *Input) hole(s Site, sites []Site) Hole {
 		h.Cap = 2 * s.Old.Worn.R
 	}
 	if in.Shop.Compound && !h.Live && h.There == 0 {
-		h.Fill = fillRadius(s.Old, s.At, in.Rules.FillDeg)
+		h.Fill = in.fillRadius(s.Old, s.At)
 	}
 	return h
 }
@@ -162,6 +162,11 @@ func (in *Input) chosenCode(bore string) string {
 		return code
 	}
 	return in.Job.Choose[""]
+}
+
+func (in *Input) fillRadius(old survey.Hole, at [2]float64) float64 {
+	of := filled{old.Stands(), at, in.Rules.FillDeg}
+	return in.Memo.radius(of, func() float64 { return fillRadius(old, at, of.degrees) })
 }
 
 // fillRadius is the least seat radius about a new centre that stands in unworn

@@ -71,8 +71,8 @@ func (j *judge) suited(fell []Answer) {
 }
 
 // SeatThatWould are the limits, as diameters in mm, between which a seat would
-// let this bush pass every question; false where no seat would, or where it was not worked
-// out: it is for the nearest four of a search that fell.
+// let this bush pass every question; false where no seat would, or where it was not
+// worked out: it is for the nearest four of a search in which nothing goes.
 func (a Answer) SeatThatWould() (low, high float64, ok bool) {
 	return a.seats[0], a.seats[1], a.seatsOK
 }

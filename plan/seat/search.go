@@ -76,7 +76,9 @@ func (j *judge) search(mends []Mend, bushes []Bush, why bool) []Answer {
 		}
 		out = append(out, a)
 	}
-	j.suited(out[len(good):])
+	if len(good) == 0 {
+		j.suited(out)
+	}
 	return out
 }
 

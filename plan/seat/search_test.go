@@ -112,7 +112,9 @@ func plain(h Hole, bushes []Bush, shop Shop, r Rules) []Answer {
 			return again
 		})
 	}
-	j.suited(fell)
+	if len(good) == 0 {
+		j.suited(fell)
+	}
 	return append(good, fell...)
 }
 
