@@ -37,6 +37,8 @@ func (t toured) fixes() []change {
 			f.moreOf(s.Where, int(math.Round(*s.Want-*s.Have)))
 		case survey.RuleNoCentre:
 			f.centre(s)
+		case survey.RuleGrowth:
+			f.wheelbase()
 		case route.NoJig:
 			if c, ok := jigPlate(f.g.own); ok {
 				f.add(c)

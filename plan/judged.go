@@ -22,7 +22,7 @@ type (
 
 // weighing gathers what the verdict needs to weigh some ways.
 func (g *ground) weighing(works []verdict.Work) verdict.Case {
-	f := verdict.Facts{Swollen: g.survey.Growth.Level == finding.Stop, Metal: forbidden(g.w, g.c, g.own),
+	f := verdict.Facts{Swollen: g.survey.Growth.Swollen(), Metal: forbidden(g.w, g.c, g.own),
 		Lathe: g.own.Shop.Lathe, Play: sidePlays(g.own), Works: works, Rules: verdict.RulesOf(g.w.rules)}
 	for _, h := range g.survey.Holes {
 		f.Holes = append(f.Holes, verdict.Hole{Name: h.Name(), Shaft: h.Shaft.Name, Fixed: leftAlone(g.own, h.Shaft.Name) || done(h) && !allDone(g.survey.Holes, h.Shaft),

@@ -49,6 +49,28 @@ func (f *fixer) edge(bore string, a *seat.Answer) {
 	}
 }
 
+// wheelbase is one that the holes dispute: expected as they have it.
+func (f *fixer) wheelbase() {
+	g, w := f.g.survey.Growth, f.g.own.Chassis.Wheelbase
+	if g.OtherMM == 0 || w == nil || !w.Found.Given() {
+		return
+	}
+	other := g.OtherMM
+	if dim.Near(w.Found.Float(), 6) == dim.Near(other, 6) {
+		other = g.MM
+	}
+	want := dim.OfFloat(dim.Near(other, 6))
+	v := want.Float()
+	f.add(change{Kind: measure, Key: "wheelbase", Verb: "measure again", What: "the wheelbase", Expected: &v,
+		Words: say.F("the wheelbase measured again, if it comes out at %v as between the old centres", say.MM(v, 3).Trim()),
+		Do: func(j *job.Job) bool {
+			own := *j.Chassis.Wheelbase
+			own.Found = want
+			j.Chassis.Wheelbase = &own
+			return true
+		}})
+}
+
 // centre is a middle that nobody has given and nothing tells. Where the other
 // plate has it, that is what it would be expected to be.
 func (f *fixer) centre(s finding.Finding) {

@@ -8,6 +8,7 @@ import (
 	"rebush/fits/say"
 	"rebush/plan/chance"
 	"rebush/plan/seat"
+	"rebush/plan/survey"
 	"rebush/plan/verdict"
 )
 
@@ -126,6 +127,9 @@ func (o outcome) stopped(w *books) (why, owner say.Text) {
 		return "", ""
 	}
 	why, owner = first.Text, say.Words(w.stops[first.Rule.Name()].Owner)
+	if first.Rule == survey.RuleGrowth && !o.steps.Survey.Growth.Swollen() {
+		owner = "two ways of measuring the wheelbase do not agree"
+	}
 	at, miss := first.Where, o.miss
 	if first.Rule == seat.RuleNoSeat {
 		at, miss = o.hardest()

@@ -19,7 +19,12 @@ type Growth struct {
 	By      string        // how it was had, in words
 	Percent float64       // longer than the sister's, of that
 	Limit   float64       // of Percent, that it passes
+	OtherMM float64       // the same distance had another way, where both cannot be right; 0 nothing disputes it
 }
+
+// Swollen says that the casting has grown beyond what may be machined, and that
+// nothing else that was measured disputes it.
+func (g Growth) Swollen() bool { return g.Level == finding.Stop && g.OtherMM == 0 }
 
 // Grown compares a job's wheelbase with a sound sister's, by the old centres
 // and as it was measured, and returns the one that says more. A stop forbids
@@ -49,8 +54,11 @@ func Grown(j *job.Job, holes []Hole, rules *table.Rules) (Growth, finding.List) 
 		}
 	}
 	var said finding.List
+	if may := sister * rules.V("growth_note_percent") / 100; other.By != "" && math.Abs(other.MM-worst.MM) > may {
+		worst.OtherMM = other.MM
+	}
 	if worst.Level != "" {
-		sayGrowth(&said, j, worst, other, sister, sister*rules.V("growth_note_percent")/100)
+		sayGrowth(&said, j, worst, other, sister)
 	}
 	return worst, said
 }
@@ -100,9 +108,8 @@ func ShaftCentre(holes []Hole, shaft string) *[2]float64 {
 }
 
 // sayGrowth says the gravest view; other is the second one, of no By where there
-// is but one, and they cannot both be right where they are further apart than
-// may.
-func sayGrowth(l *finding.List, j *job.Job, g, other Growth, sister, may float64) {
+// is but one.
+func sayGrowth(l *finding.List, j *job.Job, g, other Growth, sister float64) {
 	text := say.F("the wheelbase is %v %s, a sound sister has %v: %+.2f %%", say.MM(g.MM, 3), g.By,
 		say.MM(sister, 3).Bare(), g.Percent)
 	fix := say.Text("a swollen casting is not cured by moving holes; look for cracks, and measure the sister again")
@@ -110,7 +117,7 @@ func sayGrowth(l *finding.List, j *job.Job, g, other Growth, sister, may float64
 		// No casting shrinks: one of the two was measured wrong.
 		fix = "a casting does not shrink: measure this wheelbase and the sister's again"
 	}
-	if other.By != "" && math.Abs(other.MM-g.MM) > may {
+	if g.OtherMM > 0 {
 		text += say.F("; %s it is %v, and both cannot be right", other.By, say.MM(other.MM, 3))
 		fix = "measure the wheelbase and the middles of the holes again before anything is cut"
 	}

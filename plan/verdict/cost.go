@@ -96,6 +96,9 @@ func (c *Case) worked(k *Work) weighed {
 	if why := c.idleFor(); why != "" {
 		return w.idle(why)
 	}
+	if len(k.Mended) == 0 && k.Minutes == 0 {
+		return w.idle("nothing that could be cut would cure it")
+	}
 	if k.Asks != "" {
 		return w.idle(k.Asks)
 	}
