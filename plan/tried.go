@@ -147,8 +147,27 @@ func (t toured) tries(r verdict.Result, trials chance.Settings) (out tried) {
 		out.list = append(out.list, t.attempt(c, trials))
 	}
 	out.pairs(t, trials)
+	if t.ok() {
+		out.list = slices.DeleteFunc(out.list, func(a attempt) bool { return !a.tells(r, o) })
+	}
 	slices.SortStableFunc(out.list, before)
 	return out
+}
+
+// leastGain is the least gain of a chance that is worth telling.
+const leastGain = 0.01
+
+// tells says whether a change to a truck that may be machined is worth telling:
+// it would make a repair the choice, a figure is asked, or it comes right more
+// often by a point or more.
+func (a attempt) tells(r verdict.Result, o *outcome) bool {
+	switch {
+	case a.OK == nil || a.Then != nil && a.Then.Repairs() && !r.Repairs():
+		return true
+	case a.FirstTimeRight == nil || !*a.OK || o.Result == nil:
+		return false
+	}
+	return *a.FirstTimeRight >= o.Result.FirstTimeRight+leastGain
 }
 
 // before puts what lets the truck be machined first, the likeliest to come right
