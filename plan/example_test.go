@@ -13,6 +13,7 @@ import (
 	"rebush/fits/table"
 	"rebush/plan"
 	"rebush/plan/job"
+	"rebush/plan/verdict"
 )
 
 // A plan is made from a job file in two calls; what it has to say for itself
@@ -122,6 +123,34 @@ func Example_finding() {
 		"a thinner bush, or a seat nearer the middle").Against(0.41, 1.25, "mm")
 	fmt.Println(list.Stops(), list[0].Rule, *list[0].Have, *list[0].Want)
 	// Output: true wall 0.41 1.25
+}
+
+// The verdict weighs ways that were planned: here two that cut, beside leaving it.
+func Example_verdict() {
+	rules, err := table.ReadRules(table.BuiltIn())
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	r, err := verdict.Decide(verdict.Case{
+		Rubs:  true,
+		Bores: []verdict.Bore{{Name: "front axle.left", Shaft: "front axle", PlayMM: 0.3}},
+		Works: []verdict.Work{
+			{Name: verdict.Rebush, OK: true, Minutes: 84, Clampings: 1, MetalMM: 0.9},
+			{Name: verdict.Plug, OK: true, Minutes: 160, Clampings: 2, MetalMM: 1.4},
+		},
+		SetupHours: 0.5, StripHours: 1,
+		Limits: verdict.RulesOf(rules).Limits,
+	})
+	if err != nil {
+		fmt.Println(err)
+		return
+	}
+	fmt.Println(r.Choice, r.Cures)
+	fmt.Println(r.Sentence)
+	// Output:
+	// re-bush true
+	// We advise new bearings: about 2.9 hours of work, against 4.7 hours for filling the holes and setting new bearings.
 }
 
 // Lengths are exact: what was typed is what is printed.
