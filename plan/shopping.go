@@ -176,7 +176,7 @@ func (f *fixer) turned() (change, bool) {
 		}
 	}
 	c := change{Kind: makeIt, Key: "turned", Words: say.F("bushes turned of %s", metal), Verb: "buy",
-		What: say.F("%s, to turn the bushes of", metal), Shelf: true, Do: func(j *job.Job) bool {
+		What: say.F("%s to turn the bushes from", metal), Shelf: true, Do: func(j *job.Job) bool {
 			j.Shop.Lathe = true
 			j.Bushes = append(j.Bushes, job.Bush{Code: "turned bush", Turned: true, Material: metal, Index: len(j.Bushes)})
 			return true

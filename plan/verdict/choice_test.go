@@ -137,7 +137,7 @@ func TestAdvisable(t *testing.T) {
 		"not likely enough":  {Trials{Right: 0.499, Rework: 0.501}, Leave, "the likeliest repair is new bearings, of which only 50 in 100 come right at the first go"},
 		"just safe enough":   {Trials{Right: 0.9, Lost: 0.1}, Rebush, "90 in 100"},
 		"not safe enough":    {Trials{Right: 0.899, Lost: 0.101}, Leave, "the likeliest repair is new bearings, of which 10 in 100 end in a lost truck"},
-		"hopeless":           {Trials{Rework: 1}, Leave, "of which only 0 in 100 come right"},
+		"hopeless":           {Trials{Rework: 1}, Leave, "the likeliest repair is new bearings, and hardly one in 100 comes right"},
 	} {
 		c := tram()
 		c.Other, c.Works = nil, c.Works[:2]

@@ -192,9 +192,9 @@ func (c *Case) nothing(list []weighed) say.Text {
 	}
 	switch {
 	case c.KeepOriginal:
-		why += ", and the original is to be kept"
+		why += "; the original is to be kept"
 	case c.Other == nil:
-		why += ", and no other truck is offered"
+		why += "; no other truck is offered"
 	}
 	return say.F("Nothing that we would advise cures it: %v. Leave it as it is for now.", why)
 }
@@ -245,6 +245,9 @@ func likelier(a, b *weighed) bool {
 
 // tooRisky says of a way that can be gone why it is not advised.
 func (c *Case) tooRisky(w *weighed) say.Text {
+	if w.chance != nil && *w.chance < 0.005 {
+		return say.F("the likeliest repair is %s, and hardly one in 100 comes right at the first go", w.owner)
+	}
 	if w.chance != nil && *w.chance < c.Limits.AdviseLeast-1e-9 {
 		return say.F("the likeliest repair is %s, of which only %v come right at the first go", w.owner, say.InHundred(*w.chance))
 	}
