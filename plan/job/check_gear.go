@@ -174,20 +174,32 @@ func checkWorm(r *reader, g *Gear, v *value, c [2]float64, there bool) {
 			"write shaft_diameter: 2.0 beside it")
 		return
 	}
-	if d := g.Worm.PitchDiameter; d.Given() && g.Module > 0 {
-		tip := d.Float() + 2*g.Module
+	d, derived := g.Worm.Pitch(g.Module)
+	if d == 0 && v.missing("pitch_diameter") && v.missing("tip") {
+		r.say(v.pos, "worm: its diameter is not given", "write tip: 7.00, its outside diameter as measured, or "+
+			"pitch_diameter by a drawing")
+		return
+	}
+	if d > 0 && g.Module > 0 {
+		tip := d + 2*g.Module
 		between(r, v.get("tip"), g.Worm.Tip, 0.85*tip, 1.15*tip,
 			"pitch diameter and module, whose tip diameter is about "+r.show(tip))
-		between(r, v.get("shaft_diameter"), g.Worm.ShaftDiameter, 0.8, d.Float(), "the pitch diameter of the worm")
+		between(r, v.get("shaft_diameter"), g.Worm.ShaftDiameter, 0.8, d, "the pitch diameter of the worm")
+		if derived && d < 2.6*g.Module {
+			r.say(v.get("tip").pos, fmt.Sprintf("tip: a worm of %s outside has no core under threads of module %.4g",
+				r.show(g.Worm.Tip.Float()), g.Module),
+				"measure over the threads, and check the module")
+			return
+		}
 	}
-	if !there || !g.Worm.PitchDiameter.Given() || g.Module == 0 || g.Wheel.Teeth == 0 {
+	if !there || d == 0 || g.Module == 0 || g.Wheel.Teeth == 0 {
 		return
 	}
 	y, place := g.Worm.Height.Float(), h
 	if top != nil {
 		y, place = g.Worm.Top.Float()-g.Worm.ShaftDiameter.Float()/2, top
 	}
-	a0 := (g.Worm.PitchDiameter.Float() + g.Module*float64(g.Wheel.Teeth)) / 2
+	a0 := (d + g.Module*float64(g.Wheel.Teeth)) / 2
 	apart(r, place, "worm "+place.name, math.Abs(y-c[1]), a0, g.Module)
 }
 

@@ -42,6 +42,19 @@ type Pinion struct {
 	Moved  bool
 }
 
+// Pitch is the pitch diameter of a worm for a wheel of that module, mm: as given,
+// else that of a thread of full depth within its outside diameter. derived says
+// that it is the latter; without either it is 0.
+func (w Worm) Pitch(module float64) (d float64, derived bool) {
+	switch {
+	case w.PitchDiameter.Given():
+		return w.PitchDiameter.Float(), false
+	case w.Tip.Given():
+		return w.Tip.Float() - 2*module, true
+	}
+	return 0, false
+}
+
 // Worm lies across the wheel at a height (of its own shaft) above the datum.
 type Worm struct {
 	Starts        int

@@ -53,6 +53,7 @@ type Drive struct {
 	Denied  bool     // its figures contradict how it ran: see Seen
 	UGeom   float64  // standard uncertainty of the window's place, mm
 	UTeeth  float64  // the same where the teeth are as entered, mm
+	UPitch  float64  // part of it: a worm's pitch diameter that was worked out from its outside, mm
 	Bound   float64  // the most that the window may lie aside, mm
 	Odd     float64  // share of unmeasured gears that are not cut as they are counted
 	Spread  Spread   // where the window may lie beside its place: see SpreadFrom

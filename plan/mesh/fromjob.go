@@ -142,8 +142,13 @@ func (r *reader) worm(d *Drive, g *job.Gear) error {
 	if g.WheelForm == "" {
 		form = Unknown
 	}
+	pitch, derived := w.Pitch(g.Module)
+	if derived {
+		d.UPitch = r.Rules.V("worm_depth_u_modules") * g.Module
+		r.book.Cite("rules/worm_depth_u_modules")
+	}
 	pair := Worm{Form: form, Module: g.Module, Starts: w.Starts, Teeth: g.Wheel.Teeth,
-		PitchDiameter: w.PitchDiameter.Float(),
+		PitchDiameter: pitch,
 		Angle:         g.PressureAngle, Shift: g.Wheel.Shift, Thinned: g.Thinned.Float(), ShaftAngle: g.ShaftAngle,
 		WheelTip: g.Wheel.Tip.Float(), WormTip: w.Tip.Float()}
 	height, err := wormHeight(w)
@@ -225,8 +230,8 @@ func (r *reader) rule(name string) ledger.Num { return r.book.Leaf(r.Rules.Get(n
 // window is known.
 func (r *reader) trust(d *Drive, g *job.Gear) {
 	d.Trusted = d.Pair.Measured()
-	d.UGeom = UGeometry(d.Pair, g.Module, r.Rules.V("u_geometry_trusted_mm"), r.Rules.V("u_geometry_module_factor"))
-	d.UTeeth, d.Odd = r.Rules.V("u_geometry_trusted_mm"), r.Rules.V("odd_gear_share")
+	d.UTeeth, d.Odd = math.Hypot(r.Rules.V("u_geometry_trusted_mm"), d.UPitch), r.Rules.V("odd_gear_share")
+	d.UGeom = UGeometry(d.Pair, g.Module, d.UTeeth, r.Rules.V("u_geometry_module_factor"))
 	d.Bound = r.Rules.V("u_geometry_module_factor") * g.Module
 	r.book.Cite("rules/u_geometry_trusted_mm")
 	r.blanks(g, d.Pair.Tips())

@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"rebush/fits/dim"
 )
 
 // pairOf is a pair 12/36 of module 0.5, nothing measured: tight at 12.
@@ -132,4 +134,21 @@ func TestBlunt(t *testing.T) {
 	if a, b := must[float64](t)(w.Blunt().CentreForContactRatio(1.2)), must[float64](t)(w.Pair.CentreForContactRatio(1.2)); a >= b-0.02 {
 		t.Errorf("worm: %v, with full tips %v", a, b)
 	}
+}
+
+// A worm measured over its threads: 7.00 less two modules of 0.5 is the pitch
+// diameter 6 of a thread of full depth, and its doubt, 0.05 modules, is added to
+// that of the teeth: 0.02 and 0.025 make 0.0320.
+func TestWormByItsOutside(t *testing.T) {
+	j := wormJob()
+	given, _ := drives(t, j)
+	j.Gears[0].Worm.PitchDiameter, j.Gears[0].Worm.Tip = dim.Length{}, dim.Must("7.00")
+	got, said := drives(t, j)
+	if len(got) != 1 || !got[0].Trusted {
+		t.Fatalf("%+v %s", got, rulesOf(said))
+	}
+	near(t, "pitch diameter", got[0].Pair.(Worm).PitchDiameter, 6, 1e-12)
+	near(t, "u", got[0].UGeom, math.Hypot(0.02, 0.025), 1e-12)
+	near(t, "u of one by a drawing", given[0].UGeom, 0.02, 1e-12)
+	near(t, "tight", got[0].Pair.Tight(), 8, 1e-9)
 }
