@@ -127,7 +127,7 @@ func needs(p *paper, v *plan.Verdict) {
 		}
 		b.ticked(ended(s), draw.Regular)
 		b.y -= 1
-		line := []blankLine{{"found or bought", "", 1.4}, {"date", "", 0.8}}
+		line := []blankLine{{"done or found", "", 1.4}, {"date", "", 0.8}}
 		if n.Expected != nil {
 			line[0].name = "expected " + number(*n.Expected) + ", found"
 		}
@@ -256,20 +256,37 @@ func change(p *paper, pl *plan.Plan) {
 	triedList(p, pl)
 }
 
-// triedList is what was tried, each with what it gives.
+// mostTried is how many changes paper lists; the screen has them all.
+const mostTried = 8
+
+// triedList is what was tried, each with what it gives; where the job may be
+// machined as it stands, without what would only stop it.
 func triedList(p *paper, pl *plan.Plan) {
-	for i, t := range pl.Verdict.Tried {
+	n, more := 0, 0
+	for _, t := range pl.Verdict.Tried {
+		switch {
+		case pl.OK && t.OK != nil && !*t.OK:
+			continue
+		case n == mostTried:
+			more++
+			continue
+		}
 		b := p.block()
-		if i == 0 {
+		if n == 0 {
 			b.para("Tried, the whole job planned again with each", draw.Bold, p.st.body)
 			b.y -= 1.5
 		}
 		b.dashed(ended(t.Said(p.currency, pl.OK).String()))
-		if i == 0 {
+		if n++; n == 1 {
 			p.add(b)
 		} else {
 			p.tight(b)
 		}
+	}
+	if more > 0 {
+		b := p.block()
+		b.para(fmt.Sprintf("%d more were tried: rebush verdict lists them.", more), draw.Regular, p.st.small)
+		p.tight(b)
 	}
 }
 

@@ -79,14 +79,13 @@ func TestNothingToCutBy(t *testing.T) {
 		}
 		got := wordsOf(doc)
 		for _, want := range []string{shout, "Nothing is cut by this sheet.", pl.Verdict.Sentence.String(), "The choices side by side", "What was found",
-			"What would change it", "A 5.5 H7 reamer, to buy (38.00 USD): right first time 94 in 100.",
-			"A jig plate pinned in sound holes: not to be machined then.", "Supply off and unplugged before the truck is stripped",
+			"What would change it", "A 5.5 H7 reamer, to buy (38.00 USD): right first time 94 in 100.", "Supply off and unplugged before the truck is stripped",
 			"For your safety. Old paint may hold lead: wash hands."} {
 			if !strings.Contains(got, want) {
 				t.Errorf("%s lacks %q in:\n%s", choice, want, got)
 			}
 		}
-		for _, no := range []string{"new centre", "rev/min", "GAUGE FIRST", "Lay out", "Route", "DO NOT MACHINE", "NOT ADVISED", "First time right"} {
+		for _, no := range []string{"new centre", "rev/min", "GAUGE FIRST", "Lay out", "Route", "DO NOT MACHINE", "NOT ADVISED", "First time right", "A jig plate pinned"} {
 			if strings.Contains(got, no) {
 				t.Errorf("%s says %q", choice, no)
 			}
@@ -296,5 +295,21 @@ func TestAlike(t *testing.T) {
 	}
 	if l[0].Where != "axle.left" {
 		t.Error("the list itself was changed")
+	}
+}
+
+// TestTriedList: paper lists the first eight changes that help, and says how
+// many more there are; one that would only stop the job is not among them.
+func TestTriedList(t *testing.T) {
+	p := chosen(verdict.Swap)
+	for i := range 9 {
+		t := p.Verdict.Tried[0]
+		t.Change = say.F("change number %d", i)
+		p.Verdict.Tried = append(p.Verdict.Tried, t)
+	}
+	got := wordsOf(must(Setup(p, Options{})))
+	if !strings.Contains(got, "Change number 6 (38.00 USD): right first time 94 in 100.") || strings.Contains(got, "hange number 7") ||
+		!strings.Contains(got, "2 more were tried: rebush verdict lists them.") {
+		t.Error(got)
 	}
 }
