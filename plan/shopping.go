@@ -193,10 +193,17 @@ func (f *fixer) solid(name string) bool {
 	return err == nil && (m.Kind == material.SolidBronze || m.Kind == material.BrassBush)
 }
 
+// mostRelaxed is how far a rule of judgement is stretched: no shop would answer
+// for more.
+const mostRelaxed = 1.5
+
 // rule is a rule of judgement that the shop may set otherwise, where it answers
 // for it.
 func (f *fixer) rule(name string, want float64) {
 	want = dim.Near(want, 4)
+	if now := f.g.w.rules.V(name); want > mostRelaxed*now || want < now/mostRelaxed {
+		return
+	}
 	f.add(change{Kind: rule, Key: fmt.Sprintf("rule %s %g", name, want), Verb: "answer for",
 		Words: say.F("the rule %s at %g instead of %g, if the shop answers for it", name, want, f.g.w.rules.V(name)),
 		What:  say.F("the rule %s at %g", name, want), Shelf: true, Do: func(j *job.Job) bool {

@@ -184,6 +184,7 @@ func (d *tried) pairs(t toured, trials chance.Settings) {
 		}
 	}
 	singles := slices.Clone(d.list)
+	slices.SortStableFunc(singles, func(a, b attempt) int { return strings.Compare(a.change.Key, b.change.Key) })
 	n := 0
 	for i, a := range singles {
 		for _, b := range singles[i+1:] {

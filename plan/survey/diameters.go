@@ -53,7 +53,7 @@ func FromDiameters(d Diameters) (Evidence, error) {
 		e.Centre, e.Cov = d.Middle, round2(d.UMiddle)
 		b.Round, b.Cov = true, e.Cov
 		if len(d.WornTo) > 0 {
-			b.ThetaRad = d.WornTo[0]
+			b.ThetaRad = between(d.WornTo)
 		}
 		e.Bore = &b
 		return e, nil
@@ -83,6 +83,15 @@ func FromDiameters(d Diameters) (Evidence, error) {
 	return e, nil
 }
 
+// between is the direction that a hole has worn to, or the middle of the two
+// that it was loaded in, radians: whichever is named first.
+func between(worn []float64) float64 {
+	if len(worn) == 1 {
+		return worn[0]
+	}
+	return worn[0] + math.Remainder(worn[1]-worn[0], 2*math.Pi)/2
+}
+
 // direction settles which way it has worn from the stated side and the line of
 // the widest diameter.
 func (d Diameters) direction(e *Evidence) (dir, u float64, known bool) {
@@ -94,7 +103,7 @@ func (d Diameters) direction(e *Evidence) (dir, u float64, known bool) {
 		dir = d.WornTo[0]
 	default:
 		half := math.Remainder(d.WornTo[1]-d.WornTo[0], 2*math.Pi) / 2
-		dir = d.WornTo[0] + half
+		dir = between(d.WornTo)
 		u = math.Max(u, math.Abs(half)/math.Sqrt(3))
 		e.say("two loads: one diameter tells less; probe the wall all round")
 	}

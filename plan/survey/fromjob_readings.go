@@ -165,11 +165,11 @@ func (r reader) walls() Source {
 		old = r.pins
 	}
 	d, uOld := old(&s)
-	s.Figures = append(s.Figures, r.u("u_wall_mm", "one wall", r.by(&s, b, "walls", Middle)), d, uOld, r.h.journal,
-		r.sides()[0])
+	s.Figures = append(s.Figures, r.u("u_wall_mm", "one wall", r.by(&s, b, "walls", Middle)), d, uOld, r.h.journal)
+	s.Figures = append(s.Figures, r.sides()...)
 	s.Find = func(in []float64) (Answer, error) {
 		e, err := FromWalls(Walls{Left: in[0], Right: in[1], Bottom: in[2], Top: in[3], UWall: in[4], R: in[5] / 2,
-			UR: in[6] / 2, JournalR: in[7] / 2, WornTo: in[8] * deg})
+			UR: in[6] / 2, JournalR: in[7] / 2, WornTo: between(radians(in[8:]))})
 		return Answer{Evidence: e}, err
 	}
 	return s

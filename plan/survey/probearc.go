@@ -5,7 +5,7 @@ import "math"
 // grown is the answer without a journal.
 func (pd *Probed) grown(p Probe, pts [][2]float64) error {
 	pd.Rank, pd.Method = RankArc, ByArc
-	a, err := GrownArc(pts, p.s(), p.WornTo[0])
+	a, err := GrownArc(pts, p.s(), between(p.WornTo))
 	if err != nil {
 		return err
 	}
@@ -13,8 +13,8 @@ func (pd *Probed) grown(p Probe, pts [][2]float64) error {
 	if used := count(a.Used); used < 4 {
 		pd.doubt("only %d points lie on one circle opposite the wear", used)
 	}
-	if !pd.Bore.Round && pd.Bore.W > 0 && apart(pd.Bore.ThetaRad, p.WornTo[0]) > doubtSide+0.2 {
-		pd.doubt("it is said to have worn to %.0f degrees, but the points off the circle lie at %.0f", angle(p.WornTo[0])*180/math.Pi, pd.Bore.ThetaRad*180/math.Pi)
+	if !pd.Bore.Round && pd.Bore.W > 0 && apart(pd.Bore.ThetaRad, between(p.WornTo)) > doubtSide+0.2 {
+		pd.doubt("it is said to have worn to %.0f degrees, but the points off the circle lie at %.0f", angle(between(p.WornTo))*180/math.Pi, pd.Bore.ThetaRad*180/math.Pi)
 		pd.Cov = scale2(pd.Cov, 4)
 	}
 	return nil
@@ -56,7 +56,7 @@ func (pd *Probed) arc(p Probe, pts [][2]float64, a ArcFit) {
 	}
 	b := NewWornBore(a.Centre, a.R, 0, w, 0)
 	if len(p.WornTo) > 0 {
-		b.ThetaRad = angle(p.WornTo[0])
+		b.ThetaRad = angle(between(p.WornTo))
 	}
 	if w > 0 {
 		b.ThetaRad = angle(math.Atan2(sy, sx))

@@ -50,7 +50,7 @@ func (pd *Probed) noSide(p Probe, f, other OutlineFit) {
 // contradicted asks whether the points fit another side better than the stated
 // one.
 func (pd *Probed) contradicted(p Probe, pts [][2]float64, f OutlineFit) (best, other OutlineFit, err error) {
-	side := p.WornTo[0]
+	side := between(p.WornTo)
 	limit := fanGain * p.s() * p.s()
 	any, _, err := p.anySide(pts, side)
 	if err != nil {
