@@ -127,13 +127,13 @@ func (r reader) round() Source {
 			old, _ = r.narrowest(&s)
 		}
 	}
-	theta := r.direction("worn_to/0", "side it has worn to (0 where it is not said)", "worn_to", 0)
-	if sides := r.sides(); len(sides) > 0 {
-		theta = sides[0]
+	sides := r.sides()
+	if len(sides) == 0 {
+		sides = []Figure{r.direction("worn_to/0", "side it has worn to (0 where it is not said)", "worn_to", 0)}
 	}
-	s.Figures = []Figure{old, widest, journal, theta}
+	s.Figures = append([]Figure{old, widest, journal}, sides...)
 	s.Find = func(in []float64) (Answer, error) {
-		w := NewWornBore([2]float64{}, in[0]/2, in[2]/2, math.Max(0, in[1]-in[0]), in[3]*deg)
+		w := NewWornBore([2]float64{}, in[0]/2, in[2]/2, math.Max(0, in[1]-in[0]), between(radians(in[3:])))
 		return Answer{Evidence: Evidence{Bore: &w}}, nil
 	}
 	return s

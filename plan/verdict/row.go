@@ -111,5 +111,5 @@ func rounded(v *float64, per float64) *float64 {
 	if v == nil {
 		return nil
 	}
-	return dim.Number(math.Round(*v*per) / per)
+	return dim.Number(math.Round(dim.Sig9(*v*per)) / per)
 }
