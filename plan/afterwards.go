@@ -10,6 +10,7 @@ import (
 	"rebush/plan/job"
 	"rebush/plan/seat"
 	"rebush/plan/target"
+	"rebush/plan/verdict"
 )
 
 // afterwards plans ways on from sizes as made that are not right.
@@ -17,6 +18,7 @@ type afterwards struct {
 	w     *books
 	c     seat.Casting
 	was   map[string]bored // as the plan had them
+	way   verdict.Name     // asked for, "" the advised one
 	trial chance.Settings  // none: how likely it comes right is not asked
 	bench inspect.Shop
 }
@@ -30,10 +32,16 @@ type onward struct {
 	Right *float64 // how likely the whole job comes right; nil where it is stopped, or nothing is left to try
 }
 
-// plan plans what is left of a job.
+// plan plans what is left of a job: the way that is asked for, else the advised
+// one, else the nearest that cuts.
 func (x *afterwards) plan(now *job.Job) onward {
 	of := tour(surveyedGround(x.w, x.c, now), nil, x.trial, nil)
 	o := of.nearest()
+	if judged, err := verdict.Decide(of.on.weighing(works(of.Ways, nil))); err == nil {
+		if s := shown(of, judged, x.way); s.cuts {
+			o = s.of
+		}
+	}
 	return onward{steps: o.steps, Right: rightOnward(o)}
 }
 

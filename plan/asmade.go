@@ -31,7 +31,7 @@ func asMade(j *job.Job, way verdict.Name, trials chance.Settings) (*job.Job, Ins
 	}
 	was := shown(of, judged, way).of.steps
 	made := inspected(w, j, was.Book, was.Survey.Holes, was.Target, was.Seats)
-	x := afterwards{w: w, c: c, was: map[string]bored{}, bench: inspect.ShopOf(w.rules), trial: trials}
+	x := afterwards{w: w, c: c, was: map[string]bored{}, bench: inspect.ShopOf(w.rules), trial: trials, way: way}
 	for _, b := range boredOf(was.Survey.Holes, was.Target, was.Seats) {
 		x.was[b.Name()] = b
 	}

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"rebush/fits/say"
@@ -32,7 +33,10 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 	b.boxed(0.8, 4, func(in *block) {
 		in.para(reworkLine(pl.Inspect), draw.Bold, in.st.body+2)
 		if remains(pl) {
-			in.para("What remains to be done, from the truck as it now is, follows in "+count(len(pl.Operations), "operation")+".", draw.Regular, in.st.body)
+			in.para("What remains to be done, from the truck as it now is, follows in "+count(len(pl.Operations), "operation")+
+				": the first planned way at each bore.", draw.Regular, in.st.body)
+		} else if s := restWords(pl); s != "" {
+			in.para(s, draw.Regular, in.st.body)
 		}
 		in.y -= 1.5
 	})
@@ -64,6 +68,28 @@ func remains(pl *plan.Plan) bool {
 	return pl.AsMade && pl.OK && pl.Machines() && len(pl.Operations) > 0
 }
 
+// restWords says why no operations follow: what is advised of the truck as it
+// now is, and how the operations of another way are had.
+func restWords(pl *plan.Plan) string {
+	if !pl.AsMade || pl.Verdict == nil || !pl.OK {
+		return ""
+	}
+	s := pl.Verdict.Sentence.String()
+	name, least := "", math.Inf(1)
+	for _, w := range pl.Ways {
+		if w.OK && w.Way.Cuts() && (name == "" || w.Cost != nil && *w.Cost < least) {
+			name = strings.ReplaceAll(string(w.Way), " ", "-")
+			if w.Cost != nil {
+				least = *w.Cost
+			}
+		}
+	}
+	if name == "" {
+		return s
+	}
+	return s + " For what would remain to be done all the same, make this sheet with --way " + name + "."
+}
+
 func reworkLine(list []plan.Inspection) string {
 	if len(list) == 0 {
 		return "No size as made was given. Write them into the job file under made."
@@ -76,8 +102,7 @@ func reworkLine(list []plan.Inspection) string {
 	if n[inspect.Reject] == 0 && n[inspect.CannotTell] == 0 {
 		return s + " Go on with the plan."
 	}
-	return s + " Cut nothing more at those bores before a way on is chosen. The operations behind this page are " +
-		"those of the first planned way at each."
+	return s + " Cut nothing more at those bores before a way on is chosen."
 }
 
 func inspected(b *block, p *paper, in plan.Inspection) {

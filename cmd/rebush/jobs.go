@@ -50,9 +50,10 @@ func jobCommands() []*command {
 			more:     "It is that of the advised way, or of --way; where nothing is cut, none is drawn.",
 			examples: []string{"rebush template testdata/jobs/pellinthwaite.yaml -o template.pdf"}},
 		{name: "inspect", args: "JOB", what: "sizes as made against the plan: accept, or what to do next",
-			flags: flags(reading, chance, paper), run: runInspect,
+			flags: flags(reading, way, chance, paper), run: runInspect,
 			more: "Write what was made under `made:` in the job: made: {front axle.left: " +
-				"{seat: 5.008, with: pins}}. -o makes the rework sheet.",
+				"{seat: 5.008, with: pins}}. -o makes the rework sheet: what is right, and the operations that remain " +
+				"of the advised way, or of --way.",
 			examples: nil},
 		{name: "why", args: "JOB [NUMBER|KEY|WORD]", what: "where a number came from, down to what was measured",
 			flags: flags(reading, way, chance), run: runWhy,
