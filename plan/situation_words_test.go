@@ -63,7 +63,7 @@ func TestGrowthAsMeasured(t *testing.T) {
 		return plain(t).with("  current: none\n", "  current: none\n  wheelbase: {between: [drive, other], found: "+found+", sister: 38.00}\n")
 	}
 	f := saidOf(t, with("38.21").plan(), "growth", "chassis")
-	if f.Level != finding.Stop || !strings.Contains(f.Text.String(), "38.210 mm as measured") || !strings.Contains(f.Text.String(), "between old centres it is 38.000") || !strings.Contains(f.Fix.String(), "measure") {
+	if f.Level != finding.Stop || !strings.Contains(f.Text.String(), "38.210 mm as measured") || !strings.Contains(f.Text.String(), "between old centres it is 38.000") || len(f.Tried) != 1 || !strings.Contains(f.Tried[0].Change.String(), "measured again") {
 		t.Errorf("%+v", f)
 	}
 	near(t, "percent", *f.Have, 100*0.21/38, 1e-6)
