@@ -37,6 +37,7 @@ func cover(p *paper, pl *plan.Plan) {
 		p.add(b)
 	}
 	if p.stop {
+		otherWay(p, pl)
 		needs(p, pl.Verdict)
 		stops(p, pl)
 	} else {
@@ -62,6 +63,17 @@ func asMade(p *paper, pl *plan.Plan) {
 	}
 	b := p.block()
 	b.para("From the truck as it now is, by the sizes as made. It takes the place of the sheets before it.", draw.Bold, p.st.body)
+	p.add(b)
+}
+
+// otherWay says of a way that must not be machined that it is not the one that
+// is advised.
+func otherWay(p *paper, pl *plan.Plan) {
+	if pl.NotAdvised == "" || pl.Advised == "" {
+		return
+	}
+	b := p.block()
+	b.para("This sheet is of another way, "+pl.Way.Owner()+". Advised is: "+pl.Advised.Owner()+".", draw.Bold, p.st.body)
 	p.add(b)
 }
 

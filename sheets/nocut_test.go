@@ -277,6 +277,19 @@ func TestStopShowsNoSeat(t *testing.T) {
 	}
 }
 
+// TestStoppedOtherWay: a way that must not be machined says which one is advised.
+func TestStoppedOtherWay(t *testing.T) {
+	p := stoppedWithTried()
+	const says = "This sheet is of another way, "
+	if strings.Contains(pagesOf(must(Setup(p, Options{})))[0], says) {
+		t.Error("the advised way is called another")
+	}
+	p.Way, p.Advised, p.NotAdvised = verdict.Plug, verdict.Rebush, "dearer"
+	if one := pagesOf(must(Setup(p, Options{})))[0]; !strings.Contains(one, says+"filling the holes and setting new bearings. Advised is: new bearings.") {
+		t.Error(one)
+	}
+}
+
 // TestAlike: what is said of several places stands once, cautions before notes,
 // and a key that no step uses is left out.
 func TestAlike(t *testing.T) {
