@@ -32,6 +32,9 @@ func (j *judge) closure(a *Answer) {
 	// A stiff bush flows earlier and then closes more, a soft one closes more
 	// before it flows: every pair of moduli is asked.
 	for k := range 8 {
+		if k&1 > 0 && p.ELow == p.EHigh || k&2 > 0 && m.ELow == m.EHigh || k&4 > 0 && flow[0] == flow[1] {
+			continue // it was asked
+		}
 		plate, bush, yield := [2]float64{p.ELow, p.EHigh}[k&1], [2]float64{m.ELow, m.EHigh}[k>>1&1], flow[k>>2]
 		least := pressed(j.wallShape(a.SeatHigh), a.SeatHigh, thick,
 			press.Elastic{E: plate, Nu: p.Nu}, press.Elastic{E: bush, Nu: m.Nu, Yield: yield})
