@@ -318,3 +318,60 @@ func TestSecondOilHole(t *testing.T) {
 		t.Errorf("%v and %v minutes", first.Minutes, second.Minutes)
 	}
 }
+
+// A cast wall is touched at one height; the head is trammed before anything is
+// clamped under it; a plate is square and a lathe has no head.
+func TestHowItIsClamped(t *testing.T) {
+	for _, c := range []struct {
+		machine    Machine
+		casting    bool
+		wall, tram bool
+	}{{Mill, true, true, true}, {Mill, false, false, true}, {OnLathe, true, false, false}} {
+		j, s := axle(), millShop()
+		j.Casting, s.Machine = c.casting, c.machine
+		note := find(t, Make(j, s, plainCut, plainRules()), KindSetUp, "").Note.String()
+		if strings.Contains(note, "one height") != c.wall || strings.Contains(note, "trammed") != c.tram {
+			t.Errorf("%+v: %s", c, note)
+		}
+	}
+}
+
+// A cutter of which nobody says how far it reaches is taken for a short one, and
+// the operation says what it needs: 3 of plate and 2 beyond it.
+func TestReachIsSaid(t *testing.T) {
+	s := millShop()
+	s.EndMills = []Tool{{Name: "4 mm end mill", Size: 4}}
+	note := find(t, Make(axle(), s, plainCut, plainRules()), KindLocate, "axle.left").Note.String()
+	for _, w := range []string{"needs a reach of 5.0 mm", "flutes 11.0 mm, shank 6.0 mm"} {
+		if !strings.Contains(note, w) {
+			t.Errorf("no %q in %s", w, note)
+		}
+	}
+	note = find(t, Make(axle(), millShop(), plainCut, plainRules()), KindLocate, "axle.right").Note.String()
+	if !strings.Contains(note, "needs a reach of at least 16.0 mm") || strings.Contains(note, "not given") {
+		t.Error(note)
+	}
+}
+
+// What a jig holds is printed as a place and not as dials; a bush that is in
+// already wants no rod.
+func TestPlaceWithoutDials(t *testing.T) {
+	row := Operation{Place: [2]float64{10, 6}, Placed: true}.row()
+	if row.DialMM != nil || row.AtMM == nil || row.AtMM[0].Float() != 10 {
+		t.Errorf("%+v", row)
+	}
+	if row = (Operation{Place: [2]float64{10, 6}}).row(); row.AtMM != nil {
+		t.Errorf("%+v", row)
+	}
+	j, s := axle(), millShop()
+	s.Lathe = true
+	for i := range j.Bores {
+		j.Bores[i].HeldBy, j.Bores[i].In, j.Bores[i].Made = seat.ByCompound, true, true
+		j.Bores[i].Way = seat.OldSeatWay
+	}
+	for _, o := range Make(j, s, plainCut, plainRules()).Operations {
+		if strings.Contains(o.Do.String(), "bonding rod") {
+			t.Errorf("%s for bushes that are in", o.Do)
+		}
+	}
+}

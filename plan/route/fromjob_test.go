@@ -108,6 +108,11 @@ func TestHazardsBesideOperations(t *testing.T) {
 		len(before) == 0 {
 		t.Errorf("%v %v %v", each, first, before)
 	}
+	// Rods and jigs are of steel, whatever the chassis is.
+	aid, _, _ := h.Beside(Route{Operations: []Operation{{Kind: KindAid, Spindle: true}}})
+	if !has(aid[0], "eyes") || !has(aid[0], "hot and sharp") {
+		t.Errorf("%v", aid)
+	}
 	zinc := Hazards{Table: book, Metals: h.Metals, Chassis: material.ZincCasting}
 	each, _, _ = zinc.Beside(Route{Operations: []Operation{{Kind: KindSetUp}, {Kind: KindLocate}, {Kind: KindSetUp}}})
 	if !has(each[0], "zinc or magnesium") || has(each[2], "zinc or magnesium") {

@@ -64,6 +64,10 @@ func TestHandbookOfADrill(t *testing.T) {
 	if err != nil || math.Abs(ream.Depth-5) > 1e-9 {
 		t.Errorf("a reamer goes %v mm deep, want 3 and 2 beyond; %v", ream.Depth, err)
 	}
+	// Slower than the table's, and it says why.
+	if !strings.Contains(ream.Note.String(), "held to: reaming by hand feed 15 m/min") {
+		t.Errorf("%q", ream.Note)
+	}
 }
 
 // What the spindle is set to: a step at or below the ideal, what a scale

@@ -106,6 +106,9 @@ func TestPlug(t *testing.T) {
 		}
 	}
 	set := find(t, r, KindSetPart, "axle.left")
+	if strings.Contains(set.Tool.String(), "guide") {
+		t.Errorf("a guide in a solid plug: %s", set.Tool)
+	}
 	if !set.Pressed || set.GaugeFirst == "" || !strings.Contains(set.Note.String(), "HALT") {
 		t.Errorf("%+v", set)
 	}
@@ -363,5 +366,46 @@ func TestPlugStaked(t *testing.T) {
 	o := find(t, Make(j, partShop(), askedCut, plainRules()), KindSetPart, "axle.left")
 	if !strings.Contains(o.Note.String(), "stake the rim") {
 		t.Error(o.Note)
+	}
+}
+
+// Two plugs of one shaft are cut for in one clamping where the tool of their holes
+// reaches; a short one wants the chassis turned over.
+func TestToolOfAPartReaches(t *testing.T) {
+	for reach, want := range map[float64]int{40: 2, 12: 3} {
+		j := plugged(seat.Plug)
+		j.Bores[0].Part.At = j.Bores[0].At
+		j.Bores[1].Part, j.Bores[1].Mend = j.Bores[0].Part, seat.Plug
+		for i := range j.Bores {
+			j.Bores[i].PartReach, j.Bores[i].PartShank = reach, 7
+		}
+		s := partShop()
+		for i := range s.EndMills {
+			s.EndMills[i].Reach = 40
+		}
+		for i := range s.Drills {
+			s.Drills[i].Reach = 40
+		}
+		if got := Make(j, s, askedCut, plainRules()).Time().Setups; got != want {
+			t.Errorf("with a reach of %v: %d clampings, want %d", reach, got, want)
+		}
+	}
+}
+
+// One trial in scrap does not answer for another metal, nor a plug's hole for a
+// bush's.
+func TestScrapOfEachMetal(t *testing.T) {
+	j := plugged(seat.Plug)
+	p := j.Bores[0].Part
+	p.Way, p.SeatLow, p.SeatHigh = seat.Way{Kind: seat.Reamer, Name: "5 mm H7 reamer", Size: 5}, 5.005, 5.012
+	p.ODLow, p.ODHigh = 5.019, 5.031
+	n := 0
+	for _, o := range Make(j, partShop(), askedCut, plainRules()).Operations {
+		if o.Kind == KindScrap {
+			n++
+		}
+	}
+	if n != 3 { // the plug's hole in the plate, the seat in brass, the other seat in the plate
+		t.Errorf("%d trials, want 3", n)
 	}
 }

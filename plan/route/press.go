@@ -283,6 +283,9 @@ func (b *builder) pressTool(x Bore) (tool, note say.Text) {
 	if low := x.Closed[0]; low > 0 && b.r.GuideMost > 0 {
 		guide = say.F("guide %v", say.MMs(hundredth(low-b.r.GuideMost), hundredth(low-b.r.GuideLeast), 2))
 	}
+	if x.ForPart { // it is solid
+		guide = "kept square by its face"
+	}
 	expect := say.F("expect %v", say.Row(0, "N", " to ", x.PressN[0], x.PressN[1]))
 	halt := b.r.HaltFactor * x.PressN[1]
 	switch {
