@@ -35,7 +35,6 @@ func (b *builder) part(x Bore) (Bore, bool) {
 	y.HeldBy, y.Second, y.PressN, y.Filled, y.MandrelIn = p.HeldBy, p.Second, p.PressN, false, false
 	y.Tension[0] = p.PressMPa * p.Factor()
 	y.Part, y.Oil, y.Solid, y.Metal, y.ForPart = nil, nil, false, "", true
-	y.Closed = [2]float64{}
 	y.IfLarge = say.F("too large: turn the %s to the hole as it is", y.Bush)
 	return y, true
 }
