@@ -51,8 +51,8 @@ func (o *outcome) work() verdict.Work {
 	time := route.TimeOf(o.Route.Rows, o.Route.Setups)
 	w.Minutes, w.Clampings = time.Minutes, time.Setups
 	w.Trials = ended(o.Result)
-	if w.Asks = asked(o.steps.Asks); w.Asks != "" && w.OK {
-		w.Owner = "the old bearing is still in, and nobody knows the hole behind it"
+	if w.Asks = asked(o.steps.Asks); w.Asks != "" {
+		w.Unknown = "the old bearing is still in, and nobody knows the hole behind it"
 	}
 	return w
 }

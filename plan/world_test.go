@@ -95,6 +95,9 @@ func TestWorld(t *testing.T) {
 			ends["stopped"]++
 		}
 		if p.Verdict != nil {
+			for _, why := range disagrees(p) {
+				t.Errorf("truck %d: %s", seed, why)
+			}
 			advice[string(p.Verdict.Choice)]++
 		}
 		met := map[string]bool{}

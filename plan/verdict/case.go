@@ -91,6 +91,7 @@ type Work struct {
 	MetalMM   float64   // metal taken off on radius, all bores
 	Trials    *Trials   // nil where none were run
 	Asks      say.Text  // what has to be known before it can be judged, "" nothing
+	Unknown   say.Text  // the same for an owner
 	Near      bool      // of the ways that are stopped, the one that comes nearest
 }
 

@@ -121,7 +121,7 @@ func stopped(c *Case) {
 // asks is a truck whose plug can be judged only when something is known.
 func asks(c *Case) {
 	*c.work(Plug) = Work{Name: Plug, OK: true, Minutes: 10, Parts: bushings(nil),
-		Asks: "front axle.left: nobody knows the seat behind the old bush", Owner: "nobody knows the seat behind the old bush"}
+		Asks: "front axle.left: nobody knows the seat behind the old bush", Unknown: "nobody knows the seat behind the old bush"}
 }
 
 // A repair is advised from a chance of advise_least on, and to a chance of a lost
@@ -332,6 +332,15 @@ func TestSentencesCarryFigures(t *testing.T) {
 	c := tram()
 	c.Binds, c.Meshes = false, nil
 	if got := decide(t, c).Sentence; got != say.F("Leave it and have it looked at again: the left side of the front axle has %v of play.", say.MM(0.15, 2)) {
+		t.Errorf("%q", got)
+	}
+}
+
+// Everything that is complained of is the reason why it cannot be left.
+func TestComplaints(t *testing.T) {
+	c := tram()
+	c.Meshes, c.Noisy, c.Rubs = nil, true, true
+	if got := rowOf(t, decide(t, c), Leave).WhyNot.String(); got != "it binds, is noisy and rubs, and front axle.left has 0.15 mm of play" {
 		t.Errorf("%q", got)
 	}
 }

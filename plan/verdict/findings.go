@@ -66,7 +66,7 @@ func (c *Case) findings(l *finding.List, list []weighed, best int) {
 	}
 	if c.complaint() != "" {
 		l.Raise(finding.Note, RuleComplaint, nowhere,
-			say.F("it %s, and the bearings do not look like the reason", c.complaint()),
+			say.F("it %v, and the bearings do not look like the reason", c.complaint()),
 			"look at rims, hubs, gauge, gears, wiring")
 	}
 }

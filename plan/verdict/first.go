@@ -132,13 +132,13 @@ func (t Try) before(o Try) bool {
 }
 
 // notYet begins to tell what comes before the choice, with the reason why
-// nothing is done as it is.
-func (c *Case) notYet() say.Text {
+// nothing is done as it is, where there is one.
+func (c *Case) notYet(why say.Text) say.Text {
 	out := say.Text("Not yet")
 	if len(c.Mend) > 0 {
 		out = "Nothing more yet"
 	}
-	if why := c.why(c.weigh()); why != "" {
+	if why != "" {
 		return say.F("%v, since %v. ", out, why)
 	}
 	return out + ". "
@@ -147,7 +147,7 @@ func (c *Case) notYet() say.Text {
 // firstWords tell an owner what comes before the choice.
 func (c *Case) firstWords(t Try) say.Text {
 	w := t.chosen()
-	out := c.notYet() + say.F("First %v %v: ", t.Do, t.What)
+	out := c.notYet(c.why(c.weigh())) + say.F("First %v %v: ", t.Do, t.What)
 	if t.Expected != nil {
 		out += "if it comes out as expected, we would advise "
 	} else {
@@ -176,7 +176,13 @@ func (c *Case) askedWords(needs []Need) say.Text {
 		}
 		list = append(list, n.Do+" "+n.What)
 	}
-	return c.notYet() + say.F("First %v: until then no repair can be judged.", and(list))
+	why := c.why(c.weigh())
+	for _, k := range c.Works {
+		if k.Asks != "" {
+			why = k.Unknown
+		}
+	}
+	return c.notYet(why) + say.F("First %v: until then no repair can be judged.", and(list))
 }
 
 // Against says why a way is not the one that is advised, "" where it is.

@@ -117,6 +117,15 @@ func TestAsked(t *testing.T) {
 	if got.Choice != MeasureFirst || got.Then != nil || got.Cures || len(got.Needs) != 2 || !strings.HasSuffix(got.Sentence.String(), want) {
 		t.Errorf("%s, then %+v, %d needs: %s", got.Choice, got.Then, len(got.Needs), got.Sentence)
 	}
+	unknown := c
+	unknown.Works = append([]Work(nil), c.Works...)
+	unknown.Works[2].Asks, unknown.Works[2].Unknown = "the seat", "nobody knows the seat"
+	push := ask("front axle.left")
+	push.Key, push.Do = "z", "push out the bush and measure"
+	want = "Not yet, since nobody knows the seat. First measure the seat of front axle.right and push out the bush and measure the seat of front axle.left: until"
+	if got := r.First(unknown, []Try{push, ask("front axle.right")}).Sentence.String(); !strings.HasPrefix(got, want) {
+		t.Errorf("what is asked for is not the reason: %s", got)
+	}
 	buy := Try{Key: "z", Do: "buy", What: "a reamer", Tried: tried("buy", 38), Then: after(t, 80)}
 	if got := r.First(c, []Try{ask("front axle.left"), buy}); got.Choice != BuyFirst {
 		t.Errorf("asked before what would do: %s", got.Choice)

@@ -1,10 +1,6 @@
 package verdict
 
-import (
-	"strings"
-
-	"rebush/fits/say"
-)
+import "rebush/fits/say"
 
 // needs lists the bores that have to be put right: those that are worn or
 // wrong, and the other bore of the same axle.
@@ -51,17 +47,17 @@ func (c *Case) worst() (name string, play float64) {
 }
 
 // complaint says in words what the owner would say, "" where nothing.
-func (c *Case) complaint() string {
-	var out []string
+func (c *Case) complaint() say.Text {
+	var out []say.Text
 	for _, w := range []struct {
 		yes  bool
-		word string
+		word say.Text
 	}{{c.Binds, "binds"}, {c.Noisy, "is noisy"}, {c.Rubs, "rubs"}} {
 		if w.yes {
 			out = append(out, w.word)
 		}
 	}
-	return strings.Join(out, " and ")
+	return and(out)
 }
 
 // meshWrong says of the pair that stands furthest from where it would run right
@@ -126,7 +122,7 @@ func (c *Case) mustGo() (why say.Text, wrong bool) {
 		most := say.MM(c.Limits.LookAgainMM, 2).Bare()
 		return say.F("%s has %v of play, %v at most may stay", name, say.MM(play, 2), most), false
 	case play > c.Limits.LeaveMM+1e-9 && said != "":
-		return say.F("it %s, and %s has %v of play", said, name, say.MM(play, 2)), false
+		return say.F("it %v, and %s has %v of play", said, name, say.MM(play, 2)), false
 	}
 	return "", false
 }

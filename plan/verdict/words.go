@@ -256,8 +256,12 @@ func (c *Case) tooRisky(w *weighed) say.Text {
 
 // reason is why a way is not gone, for an owner.
 func (w *weighed) reason() say.Text {
-	if w.work != nil && w.work.Owner != "" {
-		return w.work.Owner
+	k := w.work
+	switch {
+	case k != nil && w.ok && k.Unknown != "":
+		return k.Unknown
+	case k != nil && k.Owner != "":
+		return k.Owner
 	}
 	return w.whyNot
 }

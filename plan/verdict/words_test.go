@@ -56,6 +56,12 @@ func TestSentences(t *testing.T) {
 		"the likeliest is named": {func(c *Case) { alone(c); c.work(Rebush).Trials.Right, c.work(Plug).Trials.Right = 0.41, 0.2 },
 			"the likeliest repair is new bearings, of which only 41 in 100 come right at the first go", "filling"},
 		"to be known": {func(c *Case) { stopped(c); asks(c) }, "since nobody knows the seat behind the old bush: about 102", "front axle.left"},
+		"all complaints": {func(c *Case) {
+			c.Meshes, c.Noisy, c.Rubs, c.Bores[0].PlayMM, c.Condition, c.Other = nil, true, true, 0.2, "sound", nil
+			stopped(c)
+			c.Works = nil
+		},
+			"Nothing that we would advise cures it: no repair is open to it", ""},
 		"the nearest is named": {func(c *Case) { stopped(c); c.work(Rebush).Near, c.work(Plug).Near = false, true },
 			"since there is no room to fill the hole", ""},
 		"a mesh that no bearing moves": {func(c *Case) { alone(c); c.Bores = c.Bores[2:] }, "front drive stands 0.10 mm too close, and new bearings would not change that; no other truck is offered.", ""},
