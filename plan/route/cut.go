@@ -193,8 +193,8 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 	out = append(out, b.lastTool(x, where, through, common))
 	for i := range out {
 		if out[i].q != nil && x.Part != nil && x.Part.Through() {
-			out[i].o.Note = join(out[i].o.Note, "light cuts: the seat breaks out of the rim of its "+words(named(x.Part.Mend))+
-				", and the tool meets two metals")
+			out[i].o.Note = join(out[i].o.Note, "light cuts: the seat breaks out of the rim of its "+
+				words(named(x.Part.Mend))+", and the tool meets two metals")
 		}
 		if out[i].q != nil && x.Part != nil && x.Part.Stays {
 			out[i].o.Note = join(out[i].o.Note, "light cuts: the old bush must not turn in its plate; it turns, stop")
@@ -239,7 +239,8 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 			say.MM(size, 1).About(), say.MM(across, 1).About()),
 		Tool: "countersink 90 degrees", ToolMM: math.NaN(), HoleMM: hole,
 		Note: "before the last tool, which takes its burr off; " + why})
-	p := planned{o: o, q: &Query{Op: OpCountersink, Dia: across, Through: (across - hole) / 2, Material: x.Metal}, after: hole}
+	p := planned{o: o, after: hole,
+		q: &Query{Op: OpCountersink, Dia: across, Through: (across - hole) / 2, Material: x.Metal}}
 	if b.loose() && b.s.Jig {
 		p.o.Note = join("slip bush out, chassis stays where it is", p.o.Note)
 	}
@@ -272,7 +273,8 @@ func (b *builder) lastTool(x Bore, where string, through *Bore, common func(Oper
 	case seat.Reamer:
 		if through != nil {
 			o.Do = say.F("Ream the seats of %s and %s in one stroke", x.Name, through.Name)
-			o.Note = join("down through the near plate and on through the far one, out only when it has passed both", o.Note)
+			o.Note = join("down through the near plate and on through the far one, out only when it has passed both",
+				o.Note)
 			q.Through = math.Max(b.j.Width, x.Plate)
 		}
 		if b.loose() && b.s.Jig {

@@ -116,8 +116,8 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 			size := say.Row(2, "mm", " / ", low...).About()
 			o.Tool = say.F("dummy axle turned to pass (%v), paper strip in the mesh", size)
 			if !made {
-				b.makeRods("dummy axle", []say.Text{say.F("%s %v", shaft, size)}, "it passes both bores as they are, without shake; "+
-					"the gear sits on it as on its axle")
+				b.makeRods("dummy axle", []say.Text{say.F("%s %v", shaft, size)},
+					"it passes both bores as they are, without shake; the gear sits on it as on its axle")
 				b.setup, made = finishing, true
 			}
 		}

@@ -221,7 +221,8 @@ func (b *builder) needsScrap(x Bore) bool {
 
 // scrapKey is one for bores that one scrap hole answers for.
 func scrapKey(x Bore) string {
-	return fmt.Sprintf("%s %v %s %.3f %.3f %.3f %v", x.WayName, x.ForPart, x.Metal, x.Seat[0], x.OD[0], x.OD[1], x.HeldBy)
+	return fmt.Sprintf("%s %v %s %.3f %.3f %.3f %v",
+		x.WayName, x.ForPart, x.Metal, x.Seat[0], x.OD[0], x.OD[1], x.HeldBy)
 }
 
 // unique leaves the first of what is alike.

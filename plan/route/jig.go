@@ -57,7 +57,8 @@ func (b *builder) jig() {
 		}
 		return
 	}
-	b.add(Operation{Kind: KindAid, Setup: atLathe, Do: say.F("Turn %d slip %s", len(sizes), plural(len(sizes), "bush", "bushes")),
+	b.add(Operation{Kind: KindAid, Setup: atLathe,
+		Do:   say.F("Turn %d slip %s", len(sizes), plural(len(sizes), "bush", "bushes")),
 		Tool: "turning tool, drill, boring tool", Spindle: true, Backing: "bar in the chuck, held short",
 		Minutes: b.r.SlipBush * float64(len(sizes)), Gauge: "each tool runs in its own without shake",
 		Note: say.F("all of one outside, to the bush holes of the plate; bored %v", bushes)})

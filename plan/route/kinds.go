@@ -37,8 +37,8 @@ const (
 // Kinds lists every kind once, in the order of a route.
 func Kinds() []Kind {
 	return []Kind{KindLookOver, KindStrip, KindTakeOut, KindTryFast, KindAid, KindScrap, KindSetUp, KindSpot,
-		KindLocate, KindOpen, KindChamfer, KindSizeSeat, KindGauge, KindWash, KindTurn, KindFace, KindSetPart, KindFlush,
-		KindPress, KindCure, KindOil, KindTryMesh, KindSizeBore, KindLineUp, KindAssemble, KindWheels}
+		KindLocate, KindOpen, KindChamfer, KindSizeSeat, KindGauge, KindWash, KindTurn, KindFace, KindSetPart,
+		KindFlush, KindPress, KindCure, KindOil, KindTryMesh, KindSizeBore, KindLineUp, KindAssemble, KindWheels}
 }
 
 // Machine is what turns the tools.

@@ -53,11 +53,12 @@ func (b *builder) measureAndStop() {
 			continue
 		}
 		b.add(Operation{Kind: KindGauge, Bore: x.Name, Minutes: b.r.Gauging, OfSeat: true,
-			Do:    say.F("Measure the seat that the old bush of %s left", x.Name),
-			Tool:  "pins or a small hole gauge, micrometer",
-			Gauge: "widest and narrowest, each at both faces; its middle, as the centres were measured; is it round and unscored",
-			Note: "THIS SHEET ENDS HERE. Nothing is cut yet: write the seat into the job file (diameter, centre, sound " +
-				"or not, and bushed: no) and plan again"})
+			Do:   say.F("Measure the seat that the old bush of %s left", x.Name),
+			Tool: "pins or a small hole gauge, micrometer",
+			Gauge: "widest and narrowest, each at both faces; its middle, as the centres were measured; " +
+				"is it round and unscored",
+			Note: "THIS SHEET ENDS HERE. Nothing is cut yet: write the seat into the job file (diameter, centre, " +
+				"sound or not, and bushed: no) and plan again"})
 		b.trouble(Trouble{Level: finding.Note, Rule: EndsHere, Where: x.Name,
 			Text: "the old bush is in and its seat is not known: the operations end when it is out and measured",
 			Fix:  "write its outside, bushed: {od: ...}, where it is known"})

@@ -147,7 +147,8 @@ func (b *builder) setPart(y Bore) {
 		GaugeFirst: say.F("Hole of %s: %v. %v", y.Name, g.box(), say.F("The %s %v", y.Bush, b.measured(y)))}
 	if y.HeldBy == seat.ByCompound {
 		o.Do, o.Compound = say.F("Set the %s into %s from outside with retaining compound", y.Bush, y.Name), true
-		o.Tool, o.Note = "retaining compound", "both faces free of oil, a thin bead round the leading end; leave it undisturbed"
+		o.Tool = "retaining compound"
+		o.Note = "both faces free of oil, a thin bead round the leading end; leave it undisturbed"
 	} else {
 		o.Pressed = true
 		o.Tool, o.Note = b.pressTool(y)

@@ -170,7 +170,8 @@ func (b *builder) press(x Bore) {
 	case seat.ByCompound:
 		o.Do = say.F("Set bush %s into %s from outside with retaining compound", x.Bush, x.Name)
 		o.Tool = say.F("retaining compound, greased rod %v", b.bondingRod(x.Shaft))
-		o.Note = "both faces free of oil, a thin bead round the leading end, none in the bore; wipe off what squeezes out"
+		o.Note = "both faces free of oil, a thin bead round the leading end, none in the bore; wipe off what " +
+			"squeezes out"
 		o.Note = join(o.Note, b.clocking(x))
 		o.Note = join(o.Note, "the greased rod goes through both bores of the shaft: it lines them up, and stays in, "+
 			"undisturbed, until the compound is cured")
@@ -239,10 +240,11 @@ func (b *builder) secondWords(x Bore) say.Text {
 		case s == seat.Compound:
 			w = append(w, "compound on the outside, none in the bore")
 		case s == seat.Stake && b.stakes(x):
-			w = append(w, "then stake the rim lightly at three points, on a support, none of them towards the nearest edge")
+			w = append(w, "then stake the rim lightly at three points, on a support, none of them towards the "+
+				"nearest edge")
 		case s == seat.Stake:
-			w = append(w, say.F("no punch mark round this rim: the press already pulls it with %v of the %v that it is allowed",
-				say.Num(x.Tension[0], 0, "MPa").Bare(), say.Num(x.Tension[1], 0, "MPa")))
+			w = append(w, say.F("no punch mark round this rim: the press already pulls it with %v of the %v that it "+
+				"is allowed", say.Num(x.Tension[0], 0, "MPa").Bare(), say.Num(x.Tension[1], 0, "MPa")))
 		}
 	}
 	return join(w...)

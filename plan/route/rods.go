@@ -79,8 +79,10 @@ func (b *builder) makeRods(what string, sizes []say.Text, note say.Text) {
 		return
 	}
 	name := plural(len(sizes), what, what+"s")
-	b.add(Operation{Kind: KindAid, Setup: atLathe, Do: say.F("Turn the %s", name), Tool: "turning tool, silver steel in the collet",
+	said := []say.Text{say.Text(strings.ToUpper(name[:1])+name[1:]) + " " + say.Join("; ", sizes...), note}
+	b.add(Operation{Kind: KindAid, Setup: atLathe, Do: say.F("Turn the %s", name),
+		Tool:  "turning tool, silver steel in the collet",
 		Gauge: "micrometer", Backing: "held short, the far end on a centre", Spindle: true,
 		Minutes: b.r.MakeRod * float64(len(sizes)),
-		Note:    join(append([]say.Text{say.Text(strings.ToUpper(name[:1])+name[1:]) + " " + say.Join("; ", sizes...)}, note)...)})
+		Note:    join(said...)})
 }

@@ -77,9 +77,11 @@ func (b *builder) setUpNote(c clamping) say.Text {
 	case b.loose():
 		w = append(w, "lower the drill into the hole with the spindle stopped and clamp where it centres itself")
 	case len(c.from) > 0:
-		w = append(w, b.putIn(c), "bring the part that stands up true under the spindle and set the dials to its figures", rodOut)
+		w = append(w, b.putIn(c), "bring the part that stands up true under the spindle and set the dials to its figures",
+			rodOut)
 	default:
-		w = append(w, "square it by a close-fitting rod through the better axle hole, not by the walls, then touch "+b.datum(c))
+		w = append(w, "square it by a close-fitting rod through the better axle hole, not by the walls, then touch "+
+			b.datum(c))
 		if b.j.Casting {
 			w = append(w, "a cast wall leans: touch it at one height, near the upper face")
 		}
@@ -163,8 +165,8 @@ func (b *builder) secondDatum(c clamping) say.Text {
 	}
 	switch {
 	case b.loose() && !b.s.Jig:
-		return say.F("Hole of %s centred under the drill: with the spindle stopped it goes in and pushes nothing aside.",
-			x.Name)
+		return say.F("Hole of %s centred under the drill: with the spindle stopped it goes in and pushes nothing "+
+			"aside.", x.Name)
 	case len(c.from) > 0 && b.loose():
 		return say.F("The rod in the seat of %s stands up freely into its slip bush.", c.from[0])
 	case len(c.from) > 0:

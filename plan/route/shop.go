@@ -62,7 +62,7 @@ type Rules struct {
 	BlockHeight    float64 `rule:"block_height_mm"`
 	PlugStep       float64 `rule:"plug_step_mm"` // of plug gauges to be bought
 	PlugStepInch   float64 `rule:"plug_step_mm,high"`
-	StakeShare     float64 `rule:"stake_share"`       // tension of a casting beside which a rim is staked, of what it is allowed
+	StakeShare     float64 `rule:"stake_share"`       // of what a casting bears: beside less, a rim is staked
 	PassOver       float64 `rule:"pass_um,mm"`        // room for what must pass a bore
 	RodClear       float64 `rule:"rod_clear_mm"`      // of a stepped rod in a hole that is not cut yet
 	SpotMost       float64 `rule:"spot_mm"`           // across, of a spot in solid metal
