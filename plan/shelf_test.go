@@ -57,7 +57,8 @@ func TestShelves(t *testing.T) {
 		for _, k := range x.Takers {
 			takers = append(takers, fmt.Sprint(k.Job, " ", k.Wanted, " ", k.Short))
 		}
-		said = append(said, fmt.Sprint(x.Shop, " ", x.Code, ": ", x.Wanted, " of ", there, " short ", x.Short, " for ", cost,
+		said = append(said, fmt.Sprint(x.Shop, " ", x.Code, ": ", x.Wanted, " of ", there, " short ", x.Short,
+			" for ", cost,
 			" turned ", x.Turned, " differ ", x.Differ, " ", takers))
 	}
 	want := []string{
@@ -74,10 +75,13 @@ func TestShelves(t *testing.T) {
 // TestBuyTools: a tool is bought once for a shop, whatever the order of the
 // jobs, and no bush stands among the tools.
 func TestBuyTools(t *testing.T) {
-	a, b, c := batchJob("1", "shop.yaml", 5, "series 5"), batchJob("2", "shop.yaml", 5), batchJob("3", "other.yaml", 5)
-	a.Buy = []plan.BuyLine{{What: say.F("reamer %s", "5.5 H7"), Why: "axle.left"}, {What: say.F("bush %s", "series 5"), Why: "axle.left"}}
+	a, b, c := batchJob("1", "shop.yaml", 5, "series 5"), batchJob("2", "shop.yaml", 5), batchJob("3", "other.yaml",
+		5)
+	a.Buy = []plan.BuyLine{{What: say.F("reamer %s", "5.5 H7"), Why: "axle.left"}, {What: say.F("bush %s",
+		"series 5"), Why: "axle.left"}}
 	b.Buy, c.Buy = a.Buy[:1], a.Buy[:1]
-	if got := fmt.Sprint(plan.BuyTools([]*plan.Plan{a, b, c})); got != "[{shop.yaml reamer 5.5 H7 [1 2]} {other.yaml reamer 5.5 H7 [3]}]" {
+	if got := fmt.Sprint(plan.BuyTools([]*plan.Plan{a, b,
+		c})); got != "[{shop.yaml reamer 5.5 H7 [1 2]} {other.yaml reamer 5.5 H7 [3]}]" {
 		t.Error(got)
 	}
 }

@@ -27,7 +27,8 @@ func chosen(choice verdict.Name) *plan.Plan {
 	switch choice {
 	case verdict.Leave:
 		v.Sentence = "Leave it alone: the most play is 0.07 mm and the gears run right."
-		p.Findings.Raise(finding.Note, verdict.RulePlay, finding.Place{Where: "front axle.left"}, "left for now: look again in a season", "a complaint, or a wheel that rubs")
+		p.Findings.Raise(finding.Note, verdict.RulePlay, finding.Place{Where: "front axle.left"},
+			"left for now: look again in a season", "a complaint, or a wheel that rubs")
 	case verdict.Shim:
 		v.Sentence = "A washer puts it right (side play of front axle, 0.85 mm): about 18 USD."
 	case verdict.Swap:
@@ -35,7 +36,8 @@ func chosen(choice verdict.Name) *plan.Plan {
 	case verdict.MeasureFirst, verdict.BuyFirst:
 		p.Way = ""
 		v.Sentence = "Not yet: one reading decides whether this truck can be mended."
-		v.Needs = []verdict.Need{{Do: "measure", What: say.F("the metal left to edge at front axle.left, 270 degrees, with a micrometer; if it comes out at %v or better", say.MM(1.25, 2)),
+		v.Needs = []verdict.Need{{Do: "measure",
+			What:     say.F("the metal left to edge at front axle.left, 270 degrees, with a micrometer; if it comes out at %v or better", say.MM(1.25, 2)),
 			Expected: num(1.27)}, {Do: "buy", What: "two bushes 3.18 x 5.00", Cost: num(4.5)}}
 		v.Then = &verdict.Then{Way: verdict.Rebush, Cost: num(78), FirstTimeRight: num(0.86)}
 	}
@@ -55,17 +57,22 @@ func stoppedWithTried() *plan.Plan {
 	p := samplePlan(2)
 	yes, no := true, false
 	p.OK, p.Cuts = false, false
-	f := p.Findings.Raise(finding.Stop, "seat/no seat", finding.Place{Where: "front axle.left", File: "jobs/truck.yaml", Line: 31},
-		say.F("the nearest, drawer 9, leaves %v at the edge, needs %v", say.MM(0.4137, 2), say.MM(1.25, 2).Bare()), "a 5.5 H7 reamer, to buy; 14 changes were tried")
-	f.Tried = []finding.Tried{{Change: "a 5.5 H7 reamer, to buy", Kind: "buy", Cost: num(38), OK: &yes, FirstTimeRight: num(0.941)},
-		{Change: "the centre of front axle.left by pins", Kind: "measure"}, {Change: "edge_mm 1.0 in place of 1.25", Kind: "rule", OK: &no}}
+	f := p.Findings.Raise(finding.Stop, "seat/no seat", finding.Place{Where: "front axle.left",
+		File: "jobs/truck.yaml", Line: 31},
+		say.F("the nearest, drawer 9, leaves %v at the edge, needs %v", say.MM(0.4137, 2), say.MM(1.25, 2).Bare()),
+		"a 5.5 H7 reamer, to buy; 14 changes were tried")
+	f.Tried = []finding.Tried{{Change: "a 5.5 H7 reamer, to buy", Kind: "buy", Cost: num(38), OK: &yes,
+		FirstTimeRight: num(0.941)},
+		{Change: "the centre of front axle.left by pins", Kind: "measure"}, {Change: "edge_mm 1.0 in place of 1.25",
+			Kind: "rule", OK: &no}}
 	return p
 }
 
 // TestNothingToCutBy: the sheet of a way that cuts nothing is two pages at the
 // most and holds no place, tool, seat or step to cut by.
 func TestNothingToCutBy(t *testing.T) {
-	shouts := map[verdict.Name]string{verdict.Leave: "LEAVE IT AS IT IS", verdict.Shim: "FIT A WASHER", verdict.Swap: "ANOTHER TRUCK",
+	shouts := map[verdict.Name]string{verdict.Leave: "LEAVE IT AS IT IS", verdict.Shim: "FIT A WASHER",
+		verdict.Swap:         "ANOTHER TRUCK",
 		verdict.MeasureFirst: "MEASURE FIRST", verdict.BuyFirst: "BUY FIRST"}
 	for choice, shout := range shouts {
 		pl := chosen(choice)
@@ -78,14 +85,17 @@ func TestNothingToCutBy(t *testing.T) {
 			t.Errorf("%s: %d pages", choice, n)
 		}
 		got := wordsOf(doc)
-		for _, want := range []string{shout, "Nothing is cut by this sheet.", pl.Verdict.Sentence.String(), "The choices side by side", "What was found",
-			"What would change it", "A 5.5 H7 reamer, to buy (38.00 USD): right first time 94 in 100.", "Supply off and unplugged before the truck is stripped",
+		for _, want := range []string{shout, "Nothing is cut by this sheet.", pl.Verdict.Sentence.String(),
+			"The choices side by side", "What was found",
+			"What would change it", "A 5.5 H7 reamer, to buy (38.00 USD): right first time 94 in 100.",
+			"Supply off and unplugged before the truck is stripped",
 			"For your safety. Old paint may hold lead: wash hands."} {
 			if !strings.Contains(got, want) {
 				t.Errorf("%s lacks %q in:\n%s", choice, want, got)
 			}
 		}
-		for _, no := range []string{"new centre", "rev/min", "GAUGE FIRST", "Lay out", "Route", "DO NOT MACHINE", "NOT ADVISED", "First time right", "A jig plate pinned"} {
+		for _, no := range []string{"new centre", "rev/min", "GAUGE FIRST", "Lay out", "Route", "DO NOT MACHINE",
+			"NOT ADVISED", "First time right", "A jig plate pinned"} {
 			if strings.Contains(got, no) {
 				t.Errorf("%s says %q", choice, no)
 			}
@@ -106,7 +116,8 @@ func TestNeeded(t *testing.T) {
 		t.Fatal(err)
 	}
 	got := wordsOf(doc)
-	for _, want := range []string{"if it comes out at 1.25 mm or better.", "expected 1.27, found", "Buy: two bushes 3.18 x 5.00. Cost: 4 USD.",
+	for _, want := range []string{"if it comes out at 1.25 mm or better.", "expected 1.27, found",
+		"Buy: two bushes 3.18 x 5.00. Cost: 4 USD.",
 		"If it comes out so: new bearings, about 78 USD all told, right first time 86 in 100, an estimate."} {
 		if !strings.Contains(got, want) {
 			t.Errorf("lacks %q in:\n%s", want, got)
@@ -116,7 +127,8 @@ func TestNeeded(t *testing.T) {
 	if doc, err = Setup(pl, Options{}); err != nil {
 		t.Fatal(err)
 	}
-	if got := wordsOf(doc); !strings.Contains(got, "What is chosen then nobody can tell before.") || strings.Contains(got, "If it comes out so") {
+	if got := wordsOf(doc); !strings.Contains(got,
+		"What is chosen then nobody can tell before.") || strings.Contains(got, "If it comes out so") {
 		t.Error(got)
 	}
 }
@@ -129,7 +141,8 @@ func TestNotAdvised(t *testing.T) {
 		t.Fatal(err)
 	}
 	for i, text := range pagesOf(doc) {
-		if !strings.Contains(text, "NOT ADVISED") || !strings.Contains(text, "Another truck costs 102 USD all told against 174 USD") {
+		if !strings.Contains(text, "NOT ADVISED") || !strings.Contains(text,
+			"Another truck costs 102 USD all told against 174 USD") {
 			t.Errorf("page %d does not say that it is not advised, and why:\n%s", i+1, text)
 		}
 		if signed := strings.Contains(text, "wanted all the same by"); signed != (i == 0) {
@@ -153,8 +166,10 @@ func TestTriedCures(t *testing.T) {
 		t.Fatal(err)
 	}
 	one := pagesOf(doc)[0]
-	for _, want := range []string{"What would change it, each tried:", "A 5.5 H7 reamer, to buy (38.00 USD): may be machined, right first time 94 in 100.",
-		"asked for; nobody can tell beforehand what it gives.", "Edge_mm 1.0 in place of 1.25: still not to be machined.", "truck.yaml, line 31"} {
+	for _, want := range []string{"What would change it, each tried:",
+		"A 5.5 H7 reamer, to buy (38.00 USD): may be machined, right first time 94 in 100.",
+		"asked for; nobody can tell beforehand what it gives.",
+		"Edge_mm 1.0 in place of 1.25: still not to be machined.", "truck.yaml, line 31"} {
 		if !strings.Contains(one, want) {
 			t.Errorf("page one lacks %q in:\n%s", want, one)
 		}
@@ -173,7 +188,8 @@ func TestUncheckedOnVerdict(t *testing.T) {
 		p.Ways[i].Cost = nil
 	}
 	p.Job.Swap = swapAt(65)
-	p.Findings.Raise(finding.Note, verdict.RuleLookAlikes, finding.Place{}, "not looked at, and each can pass for a worn hole: rims, hubs, ohms", "check them before paying for bearings")
+	p.Findings.Raise(finding.Note, verdict.RuleLookAlikes, finding.Place{},
+		"not looked at, and each can pass for a worn hole: rims, hubs, ohms", "check them before paying for bearings")
 	doc, err := VerdictPage(p, Options{})
 	if err != nil {
 		t.Fatal(err)
@@ -217,13 +233,16 @@ func TestBatchDrawers(t *testing.T) {
 	three, price := 3, 0.85
 	one.Job.Bushes = []job.Bush{{Code: "drawer 7", OnHand: &three, Price: &price}}
 	two.Job.Bushes, two.JobNumber, two.Job.Number = one.Job.Bushes, "2026-108", "2026-108"
-	doc, err := Traveller([]*plan.Plan{one, chosen(verdict.Swap), two, stoppedWithTried()}, Options{}, "jobs/broken.yaml")
+	doc, err := Traveller([]*plan.Plan{one, chosen(verdict.Swap), two, stoppedWithTried()}, Options{},
+		"jobs/broken.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	got := wordsOf(doc)
-	for _, want := range []string{"Batch of 4 jobs", "2 advised to be machined, 2 not.", "Not in this batch, since it could not be planned: broken.yaml.",
-		"Two jobs are called 2026-107: give each a number of its own.", "2026-107 takes 2, 2026-108 takes 2. In this order runs short: 2026-108 by 1.",
+	for _, want := range []string{"Batch of 4 jobs", "2 advised to be machined, 2 not.",
+		"Not in this batch, since it could not be planned: broken.yaml.",
+		"Two jobs are called 2026-107: give each a number of its own.",
+		"2026-107 takes 2, 2026-108 takes 2. In this order runs short: 2026-108 by 1.",
 		"1 of bush drawer 7 (0.85", "1 sizing mandrel 3.21, for 2026-107, 2026-108"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("lacks %q in:\n%s", want, got)
@@ -285,7 +304,8 @@ func TestStoppedOtherWay(t *testing.T) {
 		t.Error("the advised way is called another")
 	}
 	p.Way, p.Advised, p.NotAdvised = verdict.Plug, verdict.Rebush, "dearer"
-	if one := pagesOf(must(Setup(p, Options{})))[0]; !strings.Contains(one, says+"filling the holes and setting new bearings. Advised is: new bearings.") {
+	if one := pagesOf(must(Setup(p, Options{})))[0]; !strings.Contains(one,
+		says+"filling the holes and setting new bearings. Advised is: new bearings.") {
 		t.Error(one)
 	}
 }
@@ -321,7 +341,8 @@ func TestTriedList(t *testing.T) {
 		p.Verdict.Tried = append(p.Verdict.Tried, t)
 	}
 	got := wordsOf(must(Setup(p, Options{})))
-	if !strings.Contains(got, "Change number 6 (38.00 USD): right first time 94 in 100.") || strings.Contains(got, "hange number 7") ||
+	if !strings.Contains(got, "Change number 6 (38.00 USD): right first time 94 in 100.") || strings.Contains(got,
+		"hange number 7") ||
 		!strings.Contains(got, "2 more were tried: rebush verdict lists them.") {
 		t.Error(got)
 	}

@@ -54,8 +54,11 @@ func shelfBlock(b *block, x plan.Shelf) {
 	if x.Short > 0 {
 		short.face = draw.Bold
 	}
-	b.y = b.fields(0, 0.4, b.Width, 6, []field{{name: "bush" + inShop(x.Shop), lines: []string{x.Code}, face: draw.Bold, wide: 3},
-		{name: "wanted", lines: []string{strconv.Itoa(x.Wanted)}}, {name: "on hand", lines: []string{there}}, short}) - 1
+	b.y = b.fields(0, 0.4, b.Width, 6, []field{
+		{name: "bush" + inShop(x.Shop), lines: []string{x.Code}, face: draw.Bold, wide: 3},
+		{name: "wanted", lines: []string{strconv.Itoa(x.Wanted)}},
+		{name: "on hand", lines: []string{there}},
+		short}) - 1
 	if s := shortWords(x); s != "" {
 		b.y = b.write(0, b.y, b.Width, s, draw.Regular, b.st.body) + 1
 	}

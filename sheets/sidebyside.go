@@ -101,8 +101,9 @@ func wayRow(b *block, pl *plan.Plan, w verdict.WayRow) {
 	if w.Way == pl.Goes() {
 		name, face = "› "+name, draw.Bold
 	}
-	b.wayCells([4]string{name, costWords(pl, w), figureOr(w.Hours, "-", func(f float64) string { return fmt.Sprintf("%.1f", f) }),
-		figureOr(w.FirstTimeRight, "-", percent)}, face, b.st.body)
+	hours := figureOr(w.Hours, "-", func(f float64) string { return fmt.Sprintf("%.1f", f) })
+	right := figureOr(w.FirstTimeRight, "-", percent)
+	b.wayCells([4]string{name, costWords(pl, w), hours, right}, face, b.st.body)
 	if s := wayWords(w); s != "" {
 		b.y = b.write(0, b.y, b.Width, s, draw.Regular, b.st.body) + 1
 	}

@@ -184,7 +184,8 @@ func runTemplate(e *env, o options, words []string) error {
 		return endWith(refused)
 	}
 	if !p.Machines() {
-		fmt.Fprintf(e.errOut, "rebush: nothing is cut (%s), so no template is drawn; --way NAME draws that of another way\n", p.Goes())
+		fmt.Fprintf(e.errOut, "rebush: nothing is cut (%s), so no template is drawn; --way NAME draws that of "+
+			"another way\n", p.Goes())
 		return nil
 	}
 	doc, err := sheets.Template(p, po)

@@ -31,7 +31,8 @@ func showShelves(e *env, plans []*plan.Plan) {
 		short := "-"
 		if x.Short > 0 {
 			short = strconv.Itoa(x.Short) + ": " + strings.Join(shortOf(x), ", ")
-			buy = append(buy, []string{strconv.Itoa(x.Short), "bush " + x.Code, money(x.Cost, x.Currency), drawerOf(x.Shop)})
+			buy = append(buy, []string{strconv.Itoa(x.Short), "bush " + x.Code, money(x.Cost, x.Currency),
+				drawerOf(x.Shop)})
 		}
 		if x.Differ {
 			there += ", the least that a job says"

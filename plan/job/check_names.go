@@ -47,7 +47,8 @@ func checkWay(r *reader, j *Job, way *value) {
 		if b == nil || !s.Leave || v.raw == "keep" || v.raw == "auto" {
 			continue
 		}
-		r.say(v.pos, fmt.Sprintf("%s: %s is left alone (do: leave), and way wants %s for its hole", name, s.Name, v.raw),
+		r.say(v.pos,
+			fmt.Sprintf("%s: %s is left alone (do: leave), and way wants %s for its hole", name, s.Name, v.raw),
 			"write keep here, or take do: leave away")
 	}
 }

@@ -69,7 +69,8 @@ func TestBushed(t *testing.T) {
 	}
 	read := func(bushed, height string) (*Job, error) {
 		text := strings.Replace(string(data), "worn_to: 90", "worn_to: 90\n        bushed: "+bushed, 1)
-		return Parse("job.yaml", situations, []byte(strings.Replace(text, "height: 24", "height: "+height, 1)), Options{})
+		return Parse("job.yaml", situations, []byte(strings.Replace(text, "height: 24", "height: "+height, 1)),
+			Options{})
 	}
 	for bushed, want := range map[string]string{"no": "false ", "yes": "true ", "{od: 5.0}": "true 5 mm",
 		"{od: 0.2 in}": "true 5.08 mm"} {
