@@ -162,6 +162,11 @@ func TestFinish(t *testing.T) {
 			s.shop.BoreReamers = []Way{{Name: "3.2 mm H7 reamer", Size: 3.2, Low: 3.205, High: 3.212}}
 		}, ToOwnAxle, 0},
 		{"bored in place", func(s *scene) { s.bore(-0.2); s.shop.BoringFrom, s.shop.BoringTo = 3, 20 }, BoreInPlace, 0},
+		{"bored as thin as is turned", func(s *scene) {
+			s.bore(-0.4)
+			s.shop.BoringFrom, s.shop.BoringTo = 3, 20
+			s.r.LeastWall = (s.b.ODLow - 3.22) / 2
+		}, BoreInPlace, 0},
 		{"plastic takes no set", func(s *scene) {
 			s.h.Plate2 = brass
 			s.b.Metal = nylon

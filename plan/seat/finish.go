@@ -16,13 +16,14 @@ func (j *judge) finishes(a *Answer) Fail {
 		return fail(BoreFinishes, boreTooLarge, a.Closed[1], hi)
 	}
 	m := &a.Bush.Metal
+	wall := !j.thinned(a)
 	if may(Mandrel) && !m.Plastic && j.mandrels(a) {
 		return Fail{}
 	}
-	if may(Ream) && !m.Porous && j.reamer(a) {
+	if may(Ream) && wall && !m.Porous && j.reamer(a) {
 		return Fail{}
 	}
-	if from := j.shop.BoringFrom; may(BoreInPlace) && from > 0 && from <= lo+slack && j.shop.BoringTo >= hi-slack {
+	if from := j.shop.BoringFrom; may(BoreInPlace) && wall && from > 0 && from <= lo+slack && j.shop.BoringTo >= hi-slack {
 		a.Finish, a.FinishTool = BoreInPlace, "boring head"
 		mid := (lo + hi) / 2
 		a.Expected = [2]float64{math.Max(lo, mid-j.r.BoringHead), math.Min(hi, mid+j.r.BoringHead)}
@@ -51,6 +52,12 @@ func (j *judge) finishes(a *Answer) Fail {
 		a.Expected[1] = hi
 	}
 	return Fail{}
+}
+
+// thinned says that opening the pressed bore to its limits would leave a bush
+// less wall than is turned, beyond the little that any bush is eased by.
+func (j *judge) thinned(a *Answer) bool {
+	return a.Bore[0]-a.Closed[0] > j.r.OpenSolid+slack && (a.Bush.ODLow-a.Bore[1])/2 < j.r.LeastWall-slack
 }
 
 // mandrels looks for a row of sizing mandrels that opens the closed bore in

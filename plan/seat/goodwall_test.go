@@ -35,3 +35,16 @@ func TestGoodWallFirst(t *testing.T) {
 		t.Error("a thin wall is taken where something else goes")
 	}
 }
+
+// A bush of the drawer that would be bored to a wall of less than is turned is
+// none: 5.019 outside and a bore of 3.22 leave 0.8995.
+func TestBoredTooThin(t *testing.T) {
+	for least, want := range map[float64]bool{0.899: true, 0.901: false} {
+		s := scenery(t)
+		s.bore(-0.4)
+		s.shop.BoringFrom, s.shop.BoringTo, s.r.LeastWall = 3, 20, least
+		if a := s.only(t); a.Feasible != want {
+			t.Errorf("least wall %v: feasible %v %s", least, a.Feasible, a.Fail.Text())
+		}
+	}
+}
