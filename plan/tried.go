@@ -41,6 +41,7 @@ func (t toured) chances(o *outcome, s chance.Settings) (out Chanced) {
 	if sens, err := chance.Sensitive(o.Model, s); err == nil {
 		most, out.Without = sens.Most, sens.Without
 	}
+	gains = slices.DeleteFunc(gains, func(g chance.Gain) bool { return g.Gain < leastGain-1e-9 })
 	out.Row = o.Result.Row(gains, most)
 	o.Model.Explain(o.Book, *o.Result)
 	return out
