@@ -1,6 +1,7 @@
 package verdict
 
 import (
+	"slices"
 	"strings"
 
 	"rebush/fits/finding"
@@ -41,7 +42,7 @@ func (c *Case) findings(l *finding.List, list []weighed, best int) {
 	for _, w := range list {
 		if w.feasible() && len(w.unknown) > 0 && c.Rate != nil {
 			l.Raise(finding.Note, RulePrice, finding.Place{Where: string(w.name)},
-				"not in its cost, no price is given: "+say.Join(", ", w.unknown...), "give the price")
+				"not in its cost, no price is given: "+say.Join(", ", sorted(w.unknown)...), "give the price")
 		}
 	}
 	risk := 0.0
@@ -69,4 +70,9 @@ func (c *Case) findings(l *finding.List, list []weighed, best int) {
 			say.F("it %v, and the bearings do not look like the reason", c.complaint()),
 			"look at rims, hubs, gauge, gears, wiring")
 	}
+}
+
+// sorted puts things in the order of their words, whatever order they came in.
+func sorted(list []say.Text) []say.Text {
+	return slices.SortedFunc(slices.Values(list), func(a, b say.Text) int { return strings.Compare(a.String(), b.String()) })
 }
