@@ -23,7 +23,11 @@ func TestExplain(t *testing.T) {
 			}
 			if ok {
 				n++
-				if len(e.Inputs) != 3 {
+				want := 3
+				if w.Way.Cuts() { // minutes, clampings, parts, five shares of trials
+					want += 8
+				}
+				if len(e.Inputs) != want {
 					t.Errorf("%s of %s from %v", key, w.Way, e.Inputs)
 				}
 			}
@@ -34,6 +38,17 @@ func TestExplain(t *testing.T) {
 	}
 	if bad := book.Recompute(); len(bad) != 0 {
 		t.Errorf("%v", bad)
+	}
+	// The figures of its plan are those that its cost hangs on: by hand ten
+	// minutes more cost a sixth of 40.
+	more := tram()
+	for i := range more.Works {
+		more.Works[i].Minutes += 10
+	}
+	fresh := ledger.New()
+	more.Explain(fresh, "shop.yaml:3", "shop.yaml:5")
+	if a, b := book.Num("verdict/options/re-bush/cost").V, fresh.Num("verdict/options/re-bush/cost").V; math.Abs(b-a-40.0/6) > 1e-6 {
+		t.Errorf("ten minutes more cost %v", b-a)
 	}
 	c.Rate = nil
 	book = ledger.New()
