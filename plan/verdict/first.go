@@ -90,12 +90,7 @@ func (t Try) choice() Name {
 
 // chosen is the row of what would be chosen then.
 func (t Try) chosen() WayRow {
-	for _, w := range t.Then.Ways {
-		if w.Way == t.Then.Choice {
-			return w
-		}
-	}
-	return WayRow{}
+	return t.Then.way(t.Then.Choice)
 }
 
 func (t Try) then() *Then {
@@ -190,16 +185,28 @@ func (r Result) Against(way Name, currency string) say.Text {
 	if way == "" || way == r.Choice {
 		return ""
 	}
-	advised := say.F("we advise %s", string(r.Choice))
-	for _, w := range r.Ways {
-		switch {
-		case w.Way != way:
-		case w.WhyNot != "":
-			return say.F("%v; %s: %v", advised, string(way), w.WhyNot)
-		case w.Cost != nil && w.FirstTimeRight != nil:
-			return say.F("%v; %s would cost %v, and %v such jobs come right at the first go", advised, string(way),
-				say.Join(" ", amount(*w.Cost).Text(), say.Words(currency)), say.InHundred(*w.FirstTimeRight))
+	money := func(v float64) say.Text { return say.Join(" ", amount(v).Text(), say.Words(currency)) }
+	advised, chosen := say.F("we advise %s", string(r.Choice)), r.way(r.Choice)
+	switch w := r.way(way); {
+	case w.WhyNot != "":
+		return say.F("%v; %s: %v", advised, string(way), w.WhyNot)
+	case w.Cost != nil && w.FirstTimeRight != nil:
+		against := say.Text("")
+		if chosen.Cost != nil {
+			against = say.F(" against %v", money(*chosen.Cost))
 		}
+		return say.F("%v; %s would cost %v%v, and %v such jobs come right at the first go", advised, string(way),
+			money(*w.Cost), against, say.InHundred(*w.FirstTimeRight))
 	}
 	return advised
+}
+
+// way is the row of a way; none of a name that is no way.
+func (r Result) way(name Name) WayRow {
+	for _, w := range r.Ways {
+		if w.Way == name {
+			return w
+		}
+	}
+	return WayRow{}
 }
