@@ -10,6 +10,7 @@ import (
 	"rebush/plan/seat"
 	"rebush/plan/survey"
 	"rebush/plan/target"
+	"rebush/plan/verdict"
 )
 
 // nearestMisses is how many of the nearest misses of a hole changes are sought
@@ -33,6 +34,8 @@ func (t toured) fixes() []change {
 		switch s.Rule {
 		case seat.RuleNoSeat:
 			f.seat(t, s.Where)
+		case verdict.RuleWay:
+			f.unchosen("")
 		case seat.RuleStock:
 			f.moreOf(s.Where, int(math.Round(*s.Want-*s.Have)))
 		case survey.RuleNoCentre:
@@ -149,7 +152,7 @@ func (f *fixer) unchosen(bore string) {
 				return true
 			}})
 	}
-	if fixedMend(j, bore) != "" {
+	if fixedMend(j, bore) != "" || bore == "" && len(j.Way) > 0 {
 		f.add(change{Kind: mend, Key: "way", Words: "another mend than the job asks for", Verb: "take",
 			What: "another mend than the job asks for", Do: func(j *job.Job) bool {
 				clear(j.Way)

@@ -72,3 +72,19 @@ func TestCuresAreFollowed(t *testing.T) {
 		near(t, name, *d.FirstTimeRight, after.Chance.FirstTimeRight, 1e-9)
 	}
 }
+
+// TestAskedForAndClosed: a mend that the job asks for and no hole is open to stops
+// it by the line that asks, with the cure tried.
+func TestAskedForAndClosed(t *testing.T) {
+	p := plain(t).add("complaint: {binds: yes, noisy: no, rubs: no}\nway: renew\n").raw()
+	if p.OK || p.Cuts {
+		t.Errorf("ok %v, cuts %v", p.OK, p.Cuts)
+	}
+	f := saidOf(t, p, "way", "")
+	if f.Level != finding.Stop || f.Line == 0 || !strings.Contains(f.Text.String(), "the job asks for renew, and drive.left: there is no seat") {
+		t.Errorf("%+v", f)
+	}
+	if d := triedOf(t, p, "another mend"); d.OK == nil || !*d.OK || d.Kind != "mend" {
+		t.Errorf("%+v", d)
+	}
+}

@@ -1,10 +1,12 @@
 package plan
 
 import (
+	"maps"
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/chance"
 	"rebush/plan/verdict"
+	"slices"
 )
 
 // toured are all ways of a truck that cut, and how it stands where none of them
@@ -37,16 +39,34 @@ func tourOf(g *ground, all []*placing, bought map[string]bool, trials chance.Set
 	t.Ways = g.ways(all, bought, trials)
 	if nearest(t.Ways) == nil {
 		t.Base = g.standsStill(all[0])
+		if slices.ContainsFunc(all, func(s *placing) bool { return len(s.offers) > 0 }) {
+			t.shut()
+		}
 		for i := range t.Ways {
 			if t.Ways[i].OK = t.Base.OK && t.Ways[i].Name == verdict.Rebush; t.Ways[i].OK {
 				t.Ways[i].Why, t.Ways[i].Owner = "", "" // nothing is to be cut, and nothing stops that
 			}
-			if !t.Base.OK {
+			if !t.Base.OK && t.Ways[i].Why == "" {
 				t.Ways[i].Why, t.Ways[i].Owner = t.Base.stopped(g.w)
 			}
 		}
 	}
 	return t
+}
+
+// shut stops a truck whose holes want something and are open to no way: the one
+// that the job asks for is none of theirs.
+func (t *toured) shut() {
+	why := say.Text("no hole of this truck is open to any way")
+	asked := slices.Collect(maps.Values(t.on.own.Way))
+	for _, o := range t.Ways {
+		if slices.Contains(asked, string(o.Name)) && o.Why != "" {
+			why = say.F("the job asks for %s, and %v", string(o.Name), o.Why)
+			break
+		}
+	}
+	t.Base.OK, t.Base.steps.OK = false, false
+	t.Base.Findings.Raise(finding.Stop, verdict.RuleWay, t.on.own.PlaceAt("", "way"), why, "another way, or what the reason names")
 }
 
 // named is the outcome of one way, nil where there is no such plan.
