@@ -68,7 +68,8 @@ func whole(j *job.Job, o Options) (*Plan, error) {
 		odds = t.chances(s.of, o.trials())
 	}
 	costs(of, j, s.of.Book)
-	said = join(opening(w, c, j), d.beside(s.findings()), odds.Findings, said, judged.Findings)
+	_, axles := s.newAxles(j)
+	said = join(opening(w, c, j), axles, d.beside(s.findings()), odds.Findings, said, judged.Findings)
 	p := printed(g, s, odds, judged, o.Way != "", closing(w, j, said))
 	if s.cuts && s.ok && !o.NoChance {
 		x := afterwards{w: w, c: c, trial: o.trials(), bench: inspect.ShopOf(w.rules)}

@@ -118,7 +118,10 @@ type Axle struct {
 }
 
 // bad says whether new bearings on this axle would be wasted.
-func (a Axle) bad() bool { return a.State == "ridged" || a.State == "pitted" || a.State == "bent" }
+func (a Axle) bad() bool { return Wasted(a.State) }
+
+// Wasted says whether new bearings on a journal in such a state would be wasted.
+func Wasted(state string) bool { return state == "ridged" || state == "pitted" || state == "bent" }
 
 // Mesh says whether a pair runs inside its window as found.
 type Mesh struct {

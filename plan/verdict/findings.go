@@ -18,6 +18,7 @@ const (
 	RuleLoss       finding.Rule = "verdict/loss"
 	RuleValue      finding.Rule = "verdict/value"
 	RuleWay        finding.Rule = "verdict/way" // a way is asked for that this truck cannot go
+	RuleNewAxle    finding.Rule = "verdict/new axle"
 	RulePlay       finding.Rule = "verdict/play"
 	RuleComplaint  finding.Rule = "verdict/complaint"
 )
