@@ -35,7 +35,7 @@ type onward struct {
 // plan plans what is left of a job: the way that is asked for, else the advised
 // one, else the nearest that cuts.
 func (x *afterwards) plan(now *job.Job) onward {
-	of := tour(surveyedGround(x.w, x.c, now), nil, x.trial, nil)
+	of := tour(surveyedGround(x.w, x.c, now), x.trial)
 	o := of.nearest()
 	if judged, err := verdict.Decide(of.on.weighing(works(of.Ways, nil))); err == nil {
 		if s := shown(of, judged, x.way); s.cuts {

@@ -24,7 +24,7 @@ func asMade(j *job.Job, way verdict.Name, trials chance.Settings) (*job.Job, Ins
 	if err != nil {
 		return nil, Inspected{}, err
 	}
-	of := tour(surveyedGround(w, c, &before), nil, trials, nil)
+	of := tour(surveyedGround(w, c, &before), trials)
 	judged, err := verdict.Decide(of.on.weighing(works(of.Ways, nil)))
 	if err != nil {
 		return nil, Inspected{}, err

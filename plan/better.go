@@ -17,12 +17,16 @@ func better(j *job.Job, instr *survey.Instruments, drives []mesh.Drive, holes []
 	if c, ok := boringOut(j); ok {
 		out = append(out, c)
 	}
-	out = append(out,
-		change{Kind: makeIt, Key: "finish own", Words: "open the bores to their own axles", Verb: "open", What: "the bores to their own axles",
-			Do: finishBy("to its own axle"), Shelf: true},
+	out = append(out, openedToAxles(),
 		change{Kind: makeIt, Key: "finish ream", Words: "ream the bores after pressing", Verb: "ream", What: "the bores after pressing",
 			Do: finishBy("ream"), Shelf: true})
 	return append(out, bushes(holes)...)
+}
+
+// openedToAxles are bores opened until their own axles run.
+func openedToAxles() change {
+	return change{Kind: makeIt, Key: "finish own", Words: "open the bores to their own axles", Verb: "open",
+		What: "the bores to their own axles", Do: finishBy("to its own axle"), Shelf: true}
 }
 
 // jigPlate is a jig for a machine whose tool does not stand on a figure by

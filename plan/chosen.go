@@ -52,7 +52,7 @@ func (g *ground) pick(s *placing, m seat.Mend, bought map[string]bool) picked {
 				out.asks = append(out.asks, o.Name())
 			}
 			for _, a := range usable(d, bought) {
-				holes[i].Offers = append(holes[i].Offers, g.offer(a))
+				holes[i].Offers = append(holes[i].Offers, g.offer(a, s.in.Rules))
 				answers[i] = append(answers[i], a)
 			}
 		}
@@ -63,7 +63,7 @@ func (g *ground) pick(s *placing, m seat.Mend, bought map[string]bool) picked {
 		return out
 	}
 	stock := stockOf(s.in.Stock)
-	index, ok := choice.Pick(holes, stock, has, g.choiceRules())
+	index, ok := choice.Pick(holes, stock, has, g.choice)
 	for i := range s.offers {
 		var chosen *seat.Answer
 		if ok {
@@ -83,7 +83,7 @@ func (g *ground) pick(s *placing, m seat.Mend, bought map[string]bool) picked {
 				out.poor++
 			}
 		}
-		out.OK, out.cost = true, choice.Cost(list, g.choiceRules())
+		out.OK, out.cost = true, choice.Cost(list, g.choice)
 		return out
 	}
 	out.cost = math.Inf(1)
@@ -124,7 +124,7 @@ func (g *ground) best(h choice.Hole, has int) int {
 		gravest = max(gravest, o.Mend)
 	}
 	for ; gravest >= 0; gravest-- {
-		if index, ok := choice.Pick([]choice.Hole{h}, nil, gravest, g.choiceRules()); ok {
+		if index, ok := choice.Pick([]choice.Hole{h}, nil, gravest, g.choice); ok {
 			return index[0]
 		}
 	}
@@ -259,23 +259,13 @@ func bushLine(g *ground, code string) string {
 	return "bushes"
 }
 
-// choiceRules are what seats are weighed by in this shop.
-func (g *ground) choiceRules() choice.Rules {
-	r := choice.Rules{Rate: 1, SetupHours: g.j.Shop.SetupHours}
-	g.w.rules.Fill(&r)
-	if g.j.Shop.PerHour != nil {
-		r.Rate, r.Priced = *g.j.Shop.PerHour, true
-	}
-	return r
-}
-
 // offer is an answer as the choice weighs it.
-func (g *ground) offer(a *seat.Answer) choice.Offer {
+func (g *ground) offer(a *seat.Answer, r seat.Rules) choice.Offer {
 	t := g.handling
 	o := choice.Offer{Mend: rankOf(a.Mend), Bush: a.Bush.Code, Chance: a.Chance, LeftMM: a.Ligament,
 		Poor: a.Filled || a.Bush.Turned && a.BushWall() < t.GoodWall-1e-9, Turned: a.Turned(), Tools: a.Tools(),
 		Key: fmt.Sprintf("%s\x00%09.4f\x00%s\x00%s\x00%s", a.Bush.Code, a.SeatLow, a.Way.Name, a.HeldBy, a.Finish)}
-	o.Minutes = t.Press + t.Gauge + t.Turn*float64(o.Turned)
+	o.Minutes = t.Press + t.Gauge + a.MinutesMore(r)
 	if a.Way.Kind == seat.BoringHead {
 		o.Minutes += t.Size // set to size by trial cuts
 	}
@@ -293,7 +283,7 @@ func (g *ground) offer(a *seat.Answer) choice.Offer {
 	if p := a.Part; p != nil {
 		o.LeftMM = math.Min(o.LeftMM, p.Left)
 		if !p.Stays {
-			o.Minutes += t.Press + t.Gauge
+			o.Minutes += t.Gauge
 		}
 		if p.Mend == seat.Plug {
 			o.Setups = 1 // it sets before it is bored
@@ -311,6 +301,5 @@ type handling struct {
 	Press    float64 `rule:"minutes_press"`
 	Size     float64 `rule:"minutes_sizing"`
 	Gauge    float64 `rule:"minutes_gauging"`
-	Turn     float64 `rule:"minutes_turn_bush"`
 	GoodWall float64 `rule:"good_wall_mm"`
 }

@@ -188,7 +188,7 @@ func drift(t *testing.T, name string, j *job.Job, count map[string]int) (seats i
 		t.Fatal(err)
 	}
 	g := surveyedGround(w, c, j)
-	of := tour(g, nil, chance.Settings{}, nil)
+	of := tour(g, chance.Settings{})
 	for i := range of.Ways {
 		if of.Ways[i].placing != nil {
 			seats += driftOf(t, name, w, of.Ways[i].steps, count)

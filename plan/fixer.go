@@ -1,9 +1,12 @@
 package plan
 
+import "rebush/plan/seat"
+
 // fixer gathers changes, each once.
 type fixer struct {
 	g    *ground
-	of   string // the stop that changes are sought for
+	in   *seat.Input // what the search reads of the shop
+	of   string      // the stop that changes are sought for
 	list []change
 	seen map[string]int
 }

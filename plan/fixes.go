@@ -24,7 +24,7 @@ func stopKey(f finding.Finding) string { return f.Rule.Name() + "\x00" + f.Where
 // what stops it, and from the nearest misses where no bush can be seated. None of
 // them is known to help before it was tried.
 func (t toured) fixes() []change {
-	f := fixer{g: t.on, seen: map[string]int{}}
+	f := fixer{g: t.on, in: &t.placings[0].in, seen: map[string]int{}}
 	o := t.nearest()
 	for _, s := range o.Findings {
 		if s.Level != finding.Stop {

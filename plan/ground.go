@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"rebush/fits/ledger"
+	"rebush/plan/choice"
 	"rebush/plan/job"
 	"rebush/plan/seat"
 	"rebush/plan/target"
@@ -21,6 +22,7 @@ type ground struct {
 	survey   Surveyed
 	meshes   Meshed
 	handling handling
+	choice   choice.Rules
 	needed   []string // bores that something is wrong with, in the order of the job
 }
 
@@ -41,10 +43,32 @@ func surveyedGround(w *books, c seat.Casting, j *job.Job) *ground {
 // look surveys a job and its meshes.
 func look(w *books, c seat.Casting, own, j *job.Job) *ground {
 	g := &ground{w: w, c: c, own: own, j: j, shop: target.ShopOf(j.Shop, w.rules), book: ledger.New()}
-	w.rules.Fill(&g.handling)
+	g.weighs()
 	g.survey = surveyed(w, j, g.book)
 	g.meshes = meshed(w, j, g.book, g.shop, g.survey.Holes, seat.RulesOf(w.rules))
 	return g
+}
+
+// restocked is the same truck in a shop that differs in what it can buy or make
+// alone: what was found stands.
+func (g *ground) restocked(w *books, c seat.Casting, j *job.Job) *ground {
+	on := *g
+	on.w, on.c, on.own, on.j = w, c, j, j
+	if kept := leaving(j, g.needed); kept != nil {
+		on.j = kept
+	}
+	on.weighs()
+	return &on
+}
+
+// weighs reads what seats are weighed by in this shop.
+func (g *ground) weighs() {
+	g.w.rules.Fill(&g.handling)
+	g.choice = choice.Rules{Rate: 1, SetupHours: g.j.Shop.SetupHours}
+	g.w.rules.Fill(&g.choice)
+	if g.j.Shop.PerHour != nil {
+		g.choice.Rate, g.choice.Priced = *g.j.Shop.PerHour, true
+	}
 }
 
 // leaving is a job in which the shafts are left alone that have none of some

@@ -53,7 +53,7 @@ func whole(j *job.Job, o Options) (*Plan, error) {
 		return nil, err
 	}
 	g := surveyedGround(w, c, j)
-	t := tour(g, nil, o.trials(), nil)
+	t := tour(g, o.trials())
 	of := g.weighing(works(t.Ways, nil))
 	judged, err := verdict.Decide(of)
 	said := finding.List{}
@@ -68,9 +68,10 @@ func whole(j *job.Job, o Options) (*Plan, error) {
 		odds = t.chances(s.of, o.trials())
 	}
 	costs(of, j, s.of.Book)
-	_, axles := s.newAxles(j)
+	layOut, axles := s.newAxles(j)
 	said = join(opening(w, c, j), axles, d.beside(s.findings()), odds.Findings, said, judged.Findings)
 	p := printed(g, s, odds, judged, o.Way != "", closing(w, j, said))
+	p.LayOut = append(layOut, p.LayOut...)
 	if s.cuts && s.ok && !o.NoChance {
 		x := afterwards{w: w, c: c, trial: o.trials(), bench: inspect.ShopOf(w.rules)}
 		p.ifLarge = func() map[string]Next { return x.ifLarge(j, s.of.steps) }

@@ -143,7 +143,7 @@ func rightOf(t *testing.T, j *job.Job) (r chance.Result, ok bool) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	of := tour(surveyedGround(w, c, j), nil, chance.Settings{}, nil)
+	of := tour(surveyedGround(w, c, j), chance.Settings{})
 	s := of.nearest()
 	m := s.Model
 	if !s.OK || !s.Cuts {

@@ -3,6 +3,7 @@ package plan
 import (
 	"fmt"
 	"math"
+
 	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/fits/say"
@@ -116,6 +117,5 @@ func (f *fixer) mesh() {
 	for _, c := range readings(f.g.own, f.g.w.instr) {
 		f.add(c)
 	}
-	f.add(change{Kind: makeIt, Key: "finish own", Words: "open the bores to their own axles", Verb: "open", What: "the bores to their own axles",
-		Shelf: true, Do: finishBy("to its own axle")})
+	f.add(openedToAxles())
 }

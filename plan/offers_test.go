@@ -49,8 +49,8 @@ func TestOffersHoldTheWear(t *testing.T) {
 		}
 		g := surveyedGround(w, c, j)
 		least, good := w.rules.V("least_wall_mm"), 1e-6
-		for _, keeps := range g.placings() {
-			for _, o := range g.place(keeps, nil).offers {
+		for _, s := range g.placed(nil) {
+			for _, o := range s.offers {
 				at := [2]float64(o.At)
 				for _, m := range o.Mends {
 					for _, a := range slices.Concat(m.Answers, m.Buy) {
@@ -115,10 +115,10 @@ func told(t *testing.T, j *job.Job, open map[seat.Mend]int) []string {
 	}
 	var out []string
 	g := surveyedGround(w, c, j)
-	for _, keeps := range g.placings() {
-		for _, o := range g.place(keeps, nil).offers {
+	for _, s := range g.placed(nil) {
+		for _, o := range s.offers {
 			for _, m := range o.Mends {
-				at := fmt.Sprint(slices.Sorted(slices.Values(keeps)), " ", o.Name(), " ", m.Mend, " ")
+				at := fmt.Sprint(s.keeps, " ", o.Name(), " ", m.Mend, " ")
 				out = append(out, fmt.Sprint(at, m.WhyNot, m.Owner, m.Asks))
 				if m.OK() && open != nil {
 					open[m.Mend]++

@@ -54,17 +54,12 @@ func (g *ground) placings() [][]string {
 	return sets
 }
 
-// place settles where everything goes with some holes that keep their place, and
-// offers what could be done at each hole there. from hands on the placing of
-// another plan of the same job that differs in what the shop can buy or make
-// alone.
-func (g *ground) place(keeps []string, from *placing) *placing {
-	s := &placing{keeps: slices.Sorted(slices.Values(keeps))}
-	if from != nil {
-		s.book, s.target = from.book, from.target
-	} else {
+// place settles where everything goes with some holes that keep their place,
+// unless that is settled, and offers what could be done at each hole there.
+func (g *ground) place(s *placing) {
+	if s.book == nil {
 		s.book = g.book.Copy()
-		axles := g.meshes.Axles.Keeping(func(h survey.Hole) bool { return slices.Contains(keeps, h.Name()) })
+		axles := g.meshes.Axles.Keeping(func(h survey.Hole) bool { return s.keepsPlace(h.Name()) })
 		s.target = target.Settle(g.j, g.w.rules, s.book, g.shop, axles, g.meshes.Drives)
 	}
 	where, unread := sites(g.w, g.j, g.survey.Holes, s.target)
@@ -77,7 +72,22 @@ func (g *ground) place(keeps []string, from *placing) *placing {
 	s.in, s.said = seat.FromJob(g.j, g.w.forSeat(), g.c)
 	s.offers, said = seat.Offer(s.in, where)
 	s.said = join(unread, s.said, said)
-	return s
+}
+
+// placed are the placings of a truck. from are those of another plan of the same
+// job that differs in what the shop can buy or make alone: each is made again only
+// as far as it has to be.
+func (g *ground) placed(from []*placing) []*placing {
+	var out []*placing
+	for _, keeps := range g.placings() {
+		s := &placing{keeps: slices.Sorted(slices.Values(keeps))}
+		if k := slices.IndexFunc(from, func(f *placing) bool { return f.key() == s.key() }); k >= 0 {
+			s.book, s.target = from[k].book, from[k].target
+		}
+		g.place(s)
+		out = append(out, s)
+	}
+	return out
 }
 
 func (s *placing) key() string { return strings.Join(s.keeps, "\x00") }

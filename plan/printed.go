@@ -38,8 +38,7 @@ func printed(g *ground, s showing, odds Chanced, judged verdict.Result, asked bo
 	if s.cuts {
 		r := o.Route
 		p.Seats, p.Operations, p.Chance, p.Setups, p.Buy = some(o.Seats.Rows), some(r.Rows), odds.Row, r.Setups, r.Buy
-		axles, _ := s.newAxles(j)
-		p.LayOut, p.Proving, p.Safety = append(axles, r.LayOut...), r.Proving, safetyOf(hurt, r)
+		p.LayOut, p.Proving, p.Safety = r.LayOut, r.Proving, safetyOf(hurt, r)
 	}
 	p.Ledger, p.Rules = o.Book.Entries(), rulesUsed(o.Book, g.w.rules)
 	return p

@@ -3,23 +3,22 @@ package plan
 import (
 	"cmp"
 	"fmt"
-	"maps"
 	"math"
+	"slices"
+	"strings"
+
 	"rebush/feeds/drills"
 	"rebush/fits/dim"
 	"rebush/fits/material"
 	"rebush/fits/say"
 	"rebush/plan/job"
 	"rebush/plan/seat"
-	"slices"
-	"strings"
 )
 
 // series seeks bushes of the series that are sold: those that would go best.
 func (f *fixer) series(t toured, bore string) {
 	n, seen := 0, map[string]bool{}
-	for _, key := range slices.Sorted(maps.Keys(t.Stand)) {
-		s := t.Stand[key]
+	for _, s := range slices.SortedFunc(slices.Values(t.placings), func(a, b *placing) int { return cmp.Compare(a.key(), b.key()) }) {
 		for i := range s.offers {
 			if s.offers[i].Name() != bore {
 				continue
@@ -52,14 +51,13 @@ func (f *fixer) reamers(low, high float64) {
 		off  float64
 	}
 	var list []sold
-	in := seatInput(f.g)
 	for _, series := range drills.ReamerSeries() {
 		for _, d := range f.g.w.drills.All(series) {
 			if v := d.Size.Float(); v < low-0.1 || v > high+0.1 {
 				continue
 			}
 			tool := job.Tool{Size: d.Size, Name: d.Name, Class: "H7", Index: len(f.g.own.Shop.Reamers)}
-			if lo, hi, err := in.SeatBy(tool); err == nil && lo < high && hi > low {
+			if lo, hi, err := f.in.SeatBy(tool); err == nil && lo < high && hi > low {
 				list = append(list, sold{tool, math.Abs(lo + hi - low - high)})
 			}
 		}
@@ -68,11 +66,6 @@ func (f *fixer) reamers(low, high float64) {
 	for _, x := range list[:min(len(list), nearestMisses)] {
 		f.add(reamer(x.tool))
 	}
-}
-
-func seatInput(g *ground) seat.Input {
-	in, _ := seat.FromJob(g.j, g.w.forSeat(), g.c)
-	return in
 }
 
 // reamer is a reamer to be bought.

@@ -2,11 +2,12 @@ package plan
 
 import (
 	"maps"
+	"slices"
+
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/chance"
 	"rebush/plan/verdict"
-	"slices"
 )
 
 // toured are all ways of a truck that cut, and how it stands where none of them
@@ -15,27 +16,18 @@ type toured struct {
 	on       *ground
 	placings []*placing
 	Ways     []outcome
-	Base     outcome             // nothing picked
-	Stand    map[string]*placing // placings by key
+	Base     outcome // nothing picked
 }
 
-// tour plans every way that cuts. bought are bushes of the series that are to be
-// had; from hands on the placings of another plan of the same job that differs
-// in what can be bought or made alone.
-func tour(g *ground, bought map[string]bool, trials chance.Settings, from map[string]*placing) toured {
-	var all []*placing
-	for _, keeps := range g.placings() {
-		all = append(all, g.placeFrom(keeps, from))
-	}
-	return tourOf(g, all, bought, trials)
+// tour plans every way that cuts.
+func tour(g *ground, trials chance.Settings) toured {
+	return tourOf(g, g.placed(nil), nil, trials)
 }
 
-// tourOf plans every way over some placings.
+// tourOf plans every way over some placings. bought are bushes of the series that
+// are to be had.
 func tourOf(g *ground, all []*placing, bought map[string]bool, trials chance.Settings) toured {
-	t := toured{on: g, placings: all, Stand: map[string]*placing{}}
-	for _, s := range all {
-		t.Stand[s.key()] = s
-	}
+	t := toured{on: g, placings: all}
 	t.Ways = g.ways(all, bought, trials)
 	if nearest(t.Ways) == nil {
 		t.Base = g.standsStill(all[0])
@@ -103,18 +95,17 @@ func (t toured) ok() bool {
 
 // showing is what is printed of a truck.
 type showing struct {
-	way     verdict.Name
-	of      *outcome // whose targets, meshes and ledger are printed
-	cuts    bool     // and whose seats, operations and chance
-	ok      bool
-	advised verdict.Name
-	closed  finding.List // why the way that is asked for is none
+	way    verdict.Name
+	of     *outcome // whose targets, meshes and ledger are printed
+	cuts   bool     // and whose seats, operations and chance
+	ok     bool
+	closed finding.List // why the way that is asked for is none
 }
 
 // shown is the way that is printed: the one that is asked for, else that which
 // is advised.
 func shown(t toured, r verdict.Result, asked verdict.Name) showing {
-	s := showing{way: asked, advised: r.Choice, of: t.nearest(), ok: t.ok()}
+	s := showing{way: asked, of: t.nearest(), ok: t.ok()}
 	if asked == "" {
 		s.way = r.Choice
 		if s.way == verdict.MeasureFirst || s.way == verdict.BuyFirst {

@@ -22,7 +22,7 @@ func factsOf(t *testing.T, seed uint64) (s steps, f chance.Facts) {
 		t.Fatal(err)
 	}
 	g := surveyedGround(w, c, j)
-	of := tour(g, nil, chance.Settings{}, nil)
+	of := tour(g, chance.Settings{})
 	s = of.nearest().steps
 	return s, g.trialFacts(s)
 }

@@ -53,11 +53,12 @@ func (t toured) variants(o *outcome) []chance.Variant {
 	var out []chance.Variant
 	g := t.on
 	for _, c := range better(g.own, g.w.instr, g.meshes.Drives, boredOf(g.survey.Holes, o.Target, o.Seats)) {
-		with, ok := t.with(c, chance.Settings{})
+		next, ok := t.changed(c)
 		if !ok {
 			continue
 		}
-		if a := with.named(o.Name); a != nil && a.OK && a.Cuts && len(a.Model.Bores) == len(o.Model.Bores) {
+		a := next.on.way(o.mend, next.placings, next.bought, chance.Settings{})
+		if a.OK && a.Cuts && len(a.Model.Bores) == len(o.Model.Bores) {
 			out = append(out, chance.Variant{Change: c.priced(g.own.Shop.Currency), Model: a.Model})
 		}
 	}
@@ -65,45 +66,48 @@ func (t toured) variants(o *outcome) []chance.Variant {
 }
 
 // with plans every way of a truck with one thing changed; ok is false where the
-// change changes nothing, or nothing can be planned with it. What a change does
-// not touch is not found out again.
+// change changes nothing, or nothing can be planned with it.
 func (t toured) with(c change, trials chance.Settings) (out toured, ok bool) {
-	g := t.on
-	if c.Do == nil {
-		if len(c.Bought) == 0 {
-			return out, false
-		}
-		return t.again(g, c.Bought, trials, nil), true
-	}
-	edited := editable(g.own)
-	if !c.Do(edited) {
+	next, ok := t.changed(c)
+	if !ok {
 		return out, false
 	}
-	w, metal, err := ready(edited, g.w)
-	if err != nil {
-		return out, false
-	}
-	if !c.Shelf {
-		return t.again(surveyedGround(w, metal, edited), c.Bought, trials, nil), true
-	}
-	on := *g
-	on.w, on.c, on.own, on.j = w, metal, edited, edited
-	if kept := leaving(edited, g.needed); kept != nil {
-		on.j = kept
-	}
-	return t.again(&on, c.Bought, trials, t.Stand), true
+	return tourOf(next.on, next.placings, next.bought, trials), true
 }
 
-// again is another tour, on a ground that may be the same.
-func (t toured) again(g *ground, codes []string, trials chance.Settings, from map[string]*placing) toured {
-	bought := map[string]bool{}
-	for _, code := range codes {
-		bought[code] = true
+// start is what the ways of a truck are planned from.
+type start struct {
+	on       *ground
+	placings []*placing
+	bought   map[string]bool // bushes of the series that are to be had
+}
+
+// changed is where a truck with one thing changed is planned from. What the
+// change does not touch is not found out again.
+func (t toured) changed(c change) (s start, ok bool) {
+	s = start{on: t.on, placings: t.placings, bought: map[string]bool{}}
+	for _, code := range c.Bought {
+		s.bought[code] = true
 	}
-	if g == t.on {
-		return tourOf(g, t.placings, bought, trials)
+	if c.Do == nil {
+		return s, len(c.Bought) > 0
 	}
-	return tour(g, bought, trials, from)
+	edited := editable(t.on.own)
+	if !c.Do(edited) {
+		return s, false
+	}
+	w, metal, err := ready(edited, t.on.w)
+	if err != nil {
+		return s, false
+	}
+	if c.Shelf {
+		s.on = t.on.restocked(w, metal, edited)
+		s.placings = s.on.placed(t.placings)
+	} else {
+		s.on = surveyedGround(w, metal, edited)
+		s.placings = s.on.placed(nil)
+	}
+	return s, true
 }
 
 // A job is planned again with so many changes, one at a time, and with so many
@@ -124,7 +128,6 @@ type attempt struct {
 	change
 	verdict.Try
 	removes []string // stops that are gone with it
-	others  bool     // stops are left
 }
 
 // tries plans a truck again with the changes that could help it: where every way
@@ -223,7 +226,6 @@ func (t toured) attempt(c change, trials chance.Settings) attempt {
 			a.removes = append(a.removes, k)
 		}
 	}
-	a.others = len(left) > 0
 	var extra []verdict.Part
 	if c.Kind != measure && c.Kind != mend && c.Kind != rule {
 		extra = []verdict.Part{{Name: c.What, Price: c.Cost}}

@@ -93,7 +93,7 @@ func followed(t *testing.T, seed uint64, j *job.Job, p *Plan, o Options) (n int)
 	if err != nil {
 		t.Fatal(err)
 	}
-	of := tour(surveyedGround(w, c, j), nil, chance.Settings{}, nil)
+	of := tour(surveyedGround(w, c, j), chance.Settings{})
 	r, err := verdict.Decide(of.on.weighing(works(of.Ways, nil)))
 	if err != nil {
 		t.Fatal(err)

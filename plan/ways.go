@@ -47,12 +47,6 @@ func (g *ground) standsStill(s *placing) outcome {
 	return o
 }
 
-// placeFrom is a placing, made again only as far as it has to be.
-func (g *ground) placeFrom(keeps []string, from map[string]*placing) *placing {
-	key := (&placing{keeps: keeps}).key()
-	return g.place(keeps, from[key])
-}
-
 // way is the cheapest plan with a mend in one hole at least: over the placings
 // whichever has a seat for most holes, fewest poor ones, and costs least.
 func (g *ground) way(m seat.Mend, all []*placing, bought map[string]bool, trials chance.Settings) outcome {
