@@ -3,11 +3,12 @@ package main
 import (
 	"fmt"
 	"os"
-	"rebush/fits/spelling"
 	"slices"
 	"strings"
 
 	"github.com/urfave/cli/v2"
+
+	"rebush/fits/spelling"
 )
 
 // The command line is read once, here: options are taken from among the words,

@@ -1,8 +1,9 @@
 package main
 
 import (
-	"rebush/fits/spelling"
 	"slices"
+
+	"rebush/fits/spelling"
 )
 
 // flagDef is one option. An option means the same in every command that

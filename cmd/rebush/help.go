@@ -1,8 +1,9 @@
 package main
 
 import (
-	"rebush/fits/spelling"
 	"strings"
+
+	"rebush/fits/spelling"
 )
 
 func helpCommand() *command {

@@ -2,8 +2,9 @@ package chance
 
 import (
 	"math"
-	"rebush/fits/say"
 	"sort"
+
+	"rebush/fits/say"
 )
 
 // Variant is the plan with one thing changed.

@@ -2,8 +2,9 @@ package chance
 
 import (
 	"math"
-	"rebush/fits/say"
 	"sort"
+
+	"rebush/fits/say"
 )
 
 // Effect is what a source of error does to the chance of coming right first

@@ -17,8 +17,9 @@ package mesh
 import (
 	"fmt"
 	"math"
-	"rebush/fits/say"
 	"strconv"
+
+	"rebush/fits/say"
 )
 
 const rad = math.Pi / 180

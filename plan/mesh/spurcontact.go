@@ -2,6 +2,7 @@ package mesh
 
 import (
 	"math"
+
 	"rebush/fits/say"
 )
 

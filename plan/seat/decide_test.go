@@ -1,11 +1,12 @@
 package seat
 
 import (
+	"strings"
+	"testing"
+
 	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/plan/job"
-	"strings"
-	"testing"
 )
 
 // The job's choice goes before the list; a bush of the series is offered where

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+
 	"rebush/fits/say"
 )
 

@@ -2,6 +2,7 @@ package survey
 
 import (
 	"math"
+
 	"rebush/fits/say"
 )
 

@@ -4,9 +4,10 @@ import (
 	"errors"
 	"math"
 	"math/rand/v2"
-	"rebush/fits/say"
 	"strings"
 	"testing"
+
+	"rebush/fits/say"
 )
 
 // The example of METHODS.md 6.

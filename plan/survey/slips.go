@@ -2,8 +2,9 @@ package survey
 
 import (
 	"math"
-	"rebush/fits/say"
 	"sort"
+
+	"rebush/fits/say"
 )
 
 // slips finds points so far from all others that they are no wall: mostly a

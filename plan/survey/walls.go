@@ -3,6 +3,7 @@ package survey
 import (
 	"fmt"
 	"math"
+
 	"rebush/fits/say"
 )
 
