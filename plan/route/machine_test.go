@@ -36,6 +36,22 @@ func TestMachines(t *testing.T) {
 			t.Error(o.Approach)
 		}
 	})
+	t.Run("off place on a faceplate", func(t *testing.T) {
+		// The hole that is there is run true, and the chassis goes 0.20 and 0.09
+		// from there; seen from the right plate the target lies to the right of
+		// the hole, so the chassis goes to the left.
+		j, s := axle(), millShop()
+		s.Machine = "lathe"
+		j.Bores = j.Bores[1:]
+		x := &j.Bores[0]
+		x.Old, x.At, x.Repaired = [2]float64{46.21, 14.88}, [2]float64{46.007, 14.971}, true
+		up := find(t, Make(j, s, plainCut, plainRules()), "set up", "")
+		for _, w := range []string{"as the earlier repair left it", "0.20 mm to the left and 0.09 mm down"} {
+			if !strings.Contains(up.Note.String(), w) {
+				t.Errorf("no %q in %q", w, up.Note)
+			}
+		}
+	})
 	t.Run("lathe", func(t *testing.T) {
 		s := millShop()
 		s.Machine = "lathe"
