@@ -37,7 +37,7 @@ type onward struct {
 func (x *afterwards) plan(now *job.Job) onward {
 	of := tour(surveyedGround(x.w, x.c, now), x.trial)
 	o := of.nearest()
-	if judged, err := verdict.Decide(of.on.weighing(works(of.Ways, nil))); err == nil {
+	if _, judged, err := of.judged(nil); err == nil {
 		if s := shown(of, judged, x.way); s.cuts {
 			o = s.of
 		}

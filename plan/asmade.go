@@ -25,7 +25,7 @@ func asMade(j *job.Job, way verdict.Name, trials chance.Settings) (*job.Job, Ins
 		return nil, Inspected{}, err
 	}
 	of := tour(surveyedGround(w, c, &before), trials)
-	judged, err := verdict.Decide(of.on.weighing(works(of.Ways, nil)))
+	_, judged, err := of.judged(nil)
 	if err != nil {
 		return nil, Inspected{}, err
 	}
@@ -123,20 +123,10 @@ func (p *Plan) left(j *job.Job, made Inspected) {
 	p.AsMade, p.Inspect, p.Hash = true, made.Rows, hashAsMade(j)
 	p.Findings = append(p.Findings, made.Findings...)
 	p.Job.Made = j.Made
-	if v := p.Verdict; v != nil && v.Choice == verdict.Leave && finishedAll(p.Job) && p.leaveCures() {
+	if v := p.Verdict; v != nil && v.Choice == verdict.Leave && finishedAll(p.Job) && v.Cures {
 		v.Sentence = "The bearings that were made are finished and no other is worn beyond what is left alone: nothing " +
 			"more is cut. Line the axles up, put the truck together and prove it."
 	}
-}
-
-// leaveCures says whether nothing is wrong any more.
-func (p *Plan) leaveCures() bool {
-	for _, w := range p.Ways {
-		if w.Way == verdict.Leave {
-			return w.Cures
-		}
-	}
-	return false
 }
 
 // finishedAll says whether every hole with sizes as made is finished.

@@ -54,8 +54,7 @@ func whole(j *job.Job, o Options) (*Plan, error) {
 	}
 	g := surveyedGround(w, c, j)
 	t := tour(g, o.trials())
-	of := g.weighing(works(t.Ways, nil))
-	judged, err := verdict.Decide(of)
+	of, judged, err := t.judged(nil)
 	said := finding.List{}
 	if err != nil {
 		said = noVerdict(err)

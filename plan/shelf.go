@@ -6,6 +6,7 @@ import (
 
 	"rebush/fits/say"
 	"rebush/plan/job"
+	"rebush/plan/route"
 )
 
 // Shelf is one bush that the jobs of a batch take from the drawer of one shop.
@@ -123,7 +124,7 @@ func BuyTools(batch []*Plan) []BatchBuy {
 		}
 		shop := shopOf(p.Job)
 		for _, l := range p.Buy {
-			if slices.ContainsFunc(p.Seats, func(s Seat) bool { return l.What == say.F("bush %s", s.Bush) }) {
+			if l.Kind == route.BuyBush {
 				continue
 			}
 			i := slices.IndexFunc(out, func(x BatchBuy) bool { return x.Shop == shop && x.What == l.What })

@@ -8,6 +8,7 @@ import (
 	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/plan/job"
+	"rebush/plan/route"
 	"rebush/plan/seat"
 )
 
@@ -78,7 +79,7 @@ func TestBuyTools(t *testing.T) {
 	a, b, c := batchJob("1", "shop.yaml", 5, "series 5"), batchJob("2", "shop.yaml", 5), batchJob("3", "other.yaml",
 		5)
 	a.Buy = []plan.BuyLine{{What: say.F("reamer %s", "5.5 H7"), Why: "axle.left"}, {What: say.F("bush %s",
-		"series 5"), Why: "axle.left"}}
+		"series 5"), Why: "axle.left", Kind: route.BuyBush}}
 	b.Buy, c.Buy = a.Buy[:1], a.Buy[:1]
 	if got := fmt.Sprint(plan.BuyTools([]*plan.Plan{a, b,
 		c})); got != "[{shop.yaml reamer 5.5 H7 [1 2]} {other.yaml reamer 5.5 H7 [3]}]" {

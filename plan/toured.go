@@ -93,6 +93,14 @@ func (t toured) ok() bool {
 	return false
 }
 
+// judged is the verdict over the ways of a truck, and the case that it is of. extra
+// is what has to be bought beside what each of them needs.
+func (t toured) judged(extra []verdict.Part) (of verdict.Case, r verdict.Result, err error) {
+	of = t.on.weighing(works(t.Ways, extra))
+	r, err = verdict.Decide(of)
+	return of, r, err
+}
+
 // showing is what is printed of a truck.
 type showing struct {
 	way    verdict.Name

@@ -230,7 +230,7 @@ func (t toured) attempt(c change, trials chance.Settings) attempt {
 	if c.Kind != measure && c.Kind != mend && c.Kind != rule {
 		extra = []verdict.Part{{Name: c.What, Price: c.Cost}}
 	}
-	r, err := verdict.Decide(with.on.weighing(works(with.Ways, extra)))
+	_, r, err := with.judged(extra)
 	if err != nil {
 		return a
 	}

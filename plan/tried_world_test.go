@@ -94,7 +94,7 @@ func followed(t *testing.T, seed uint64, j *job.Job, p *Plan, o Options) (n int)
 		t.Fatal(err)
 	}
 	of := tour(surveyedGround(w, c, j), chance.Settings{})
-	r, err := verdict.Decide(of.on.weighing(works(of.Ways, nil)))
+	_, r, err := of.judged(nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -8,13 +8,9 @@ import (
 // sameWord is said once on paper.
 const sameWord = "Two words, one thing: a truck is a bogie, and a bush a bushing."
 
-func cover(p *paper, pl *plan.Plan) {
-	what := "Setup sheet"
-	p.section = what
-	p.page()
-	if p.stop {
-		banner(p)
-	}
+// headed begins the first page of a job's paper: what it is of, whether it is
+// advised, and whether it starts from a truck in work.
+func headed(p *paper, pl *plan.Plan, what string) {
 	b := p.block()
 	b.Bookmark(what, 0, 0)
 	b.Anchor("cover", 0)
@@ -22,9 +18,19 @@ func cover(p *paper, pl *plan.Plan) {
 	p.add(b)
 	against(p, pl)
 	asMade(p, pl)
+}
+
+func cover(p *paper, pl *plan.Plan) {
+	what := "Setup sheet"
+	p.section = what
+	p.page()
+	if p.stop {
+		banner(p)
+	}
+	headed(p, pl, what)
 
 	if pl.Verdict != nil && pl.Verdict.Sentence != "" {
-		b = p.block()
+		b := p.block()
 		b.boxed(0.6, 3, func(in *block) {
 			in.para(pl.Verdict.Sentence.String(), draw.Bold, in.st.body)
 			in.para(chanceLine(pl.Chance), draw.Regular, in.st.body)
@@ -32,7 +38,7 @@ func cover(p *paper, pl *plan.Plan) {
 		})
 		p.add(b)
 	} else if c := chanceLine(pl.Chance); c != "" {
-		b = p.block()
+		b := p.block()
 		b.para(c, draw.Regular, p.st.body)
 		p.add(b)
 	}

@@ -18,14 +18,8 @@ func noCut(p *paper, pl *plan.Plan) {
 	e := errands(p.u)[pl.Goes()]
 	p.section = what
 	p.page()
+	headed(p, pl, what)
 	b := p.block()
-	b.Bookmark(what, 0, 0)
-	b.Anchor("cover", 0)
-	jobHead(b, p, pl, what)
-	p.add(b)
-	against(p, pl)
-	asMade(p, pl)
-	b = p.block()
 	b.boxed(0.8, 4, func(in *block) {
 		if e.shout != "" {
 			in.tag(0, in.y, e.shout, in.st.figure)

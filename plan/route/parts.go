@@ -152,11 +152,7 @@ func (b *builder) setPart(y Bore) {
 	} else {
 		o.Pressed = true
 		o.Tool, o.Note = b.pressTool(y)
-		verb := "Press"
-		if b.drawn(y) {
-			verb = "Draw"
-		}
-		o.Do = say.F("%s the %s into %s from outside", verb, y.Bush, y.Name)
+		o.Do = say.F("%s the %s into %s from outside", b.pressVerb(y), y.Bush, y.Name)
 		o.Note = join(o.Note, b.secondWords(y))
 		o.Compound = y.Second&seat.Compound != 0
 	}

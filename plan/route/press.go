@@ -185,11 +185,7 @@ func (b *builder) press(x Bore) {
 	default:
 		o.Pressed = true
 		o.Tool, o.Note = b.pressTool(x)
-		verb := "Press"
-		if b.drawn(x) {
-			verb = "Draw"
-		}
-		o.Do = say.F("%s bush %s into %s from outside", verb, x.Bush, x.Name)
+		o.Do = say.F("%s bush %s into %s from outside", b.pressVerb(x), x.Bush, x.Name)
 		o.Note = join(o.Note, b.clocking(x), b.secondWords(x))
 		if x.MandrelIn && len(x.FinishSizes) > 0 {
 			last := trim(x.FinishSizes[len(x.FinishSizes)-1])
@@ -299,4 +295,13 @@ func (b *builder) pressTool(x Bore) (tool, note say.Text) {
 		return "press, " + guide, say.F("%v; HALT at %v", expect, say.Num(math.Min(halt, b.s.PressN), 0, "N"))
 	}
 	return "bolt, nut and washers, " + guide, say.F("%v; HALT at %v", expect, say.Num(halt, 0, "N"))
+}
+
+// pressVerb is what is done to what goes in by a press: drawn in by the bolt where
+// the press cannot give enough.
+func (b *builder) pressVerb(x Bore) string {
+	if b.drawn(x) {
+		return "Draw"
+	}
+	return "Press"
 }
