@@ -83,3 +83,29 @@ func TestChanges(t *testing.T) {
 		t.Errorf("kinds %v", kinds)
 	}
 }
+
+// What nobody can expect is asked by itself, and is no part of what is measured
+// together.
+func TestAtOnce(t *testing.T) {
+	of := func(key string, do func(*job.Job) bool) change {
+		return change{Kind: measure, Key: key, Missing: true, Do: do}
+	}
+	yes := func(*job.Job) bool { return true }
+	for name, c := range map[string]struct {
+		list []change
+		want string
+	}{
+		"one":             {[]change{of("a", yes)}, ""},
+		"two":             {[]change{of("a", yes), of("b", yes)}, "a\x00b"},
+		"one is unknown":  {[]change{of("a", yes), of("b", nil)}, ""},
+		"two and unknown": {[]change{of("a", yes), of("b", nil), of("c", yes)}, "a\x00c"},
+	} {
+		got := ""
+		if all := atOnce(c.list); len(all) == 1 {
+			got = all[0].Key
+		}
+		if got != c.want {
+			t.Errorf("%s: %q, want %q", name, got, c.want)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"math"
+	"slices"
 
 	"rebush/fits/dim"
 	"rebush/fits/say"
@@ -25,15 +26,22 @@ func gearReadings(j *job.Job, instr *survey.Instruments, drives []mesh.Drive) []
 			out = append(out, truer(d.Name))
 		}
 	}
-	if len(tips) > 1 {
-		all := tips[0]
-		for _, c := range tips[1:] {
-			all = both(all, c)
-		}
-		all.Missing, all.Kind = true, measure
-		tips = append([]change{all}, tips...)
+	return append(append(atOnce(tips), tips...), out...)
+}
+
+// atOnce are all of some measurements made at once that somebody can expect a
+// figure of; none where there is but one.
+func atOnce(list []change) []change {
+	known := slices.DeleteFunc(slices.Clone(list), func(c change) bool { return c.Do == nil })
+	if len(known) < 2 {
+		return nil
 	}
-	return append(tips, out...)
+	all := known[0]
+	for _, c := range known[1:] {
+		all = both(all, c)
+	}
+	all.Missing, all.Kind = true, measure
+	return []change{all}
 }
 
 func gearOf(j *job.Job, name string) *job.Gear {
