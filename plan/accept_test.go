@@ -118,7 +118,11 @@ func TestMagnesiumHasTurns(t *testing.T) {
 				t.Errorf("%s: %d %s: %s on magnesium", machine, o.Number, o.Do, o.Lubricant)
 			}
 		}
-		if n < 3 {
+		least := 4
+		if machine == "lathe" {
+			least = 3 // one stroke of the reamer for both seats
+		}
+		if n < least {
 			t.Errorf("%s: %d cuts", machine, n)
 		}
 	}
