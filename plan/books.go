@@ -6,6 +6,7 @@ import (
 	"rebush/fits/limits"
 	"rebush/fits/material"
 	"rebush/fits/table"
+	"rebush/plan/habit"
 	"rebush/plan/job"
 	"rebush/plan/route"
 	"rebush/plan/safety"
@@ -25,12 +26,14 @@ type books struct {
 	stops     map[string]table.StopRule
 	safety    *safety.Book
 	seats     *seat.Memo // what plans by these tables work out alike
+	habits    habit.Habits
 }
 
 // booksFor reads the tables for a shop; from hands on what another plan has
 // read from the same tables.
 func booksFor(shop *job.Shop, from *books) (*books, error) {
 	b := &books{lib: shop.Tables, rules: shop.Rules}
+	b.habits = habitsOf(b, shop)
 	var err error
 	if b.instr, err = survey.ReadInstruments(b.lib, shop); err != nil {
 		return nil, err

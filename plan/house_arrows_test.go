@@ -68,10 +68,10 @@ var doors = map[string][]string{
 	"fits/finding":  {"fits/say"},
 	"fits/ledger":   {"fits/dim"},
 	"fits/material": {"fits/table", "fits/dim", "fits/spelling"},
-	"plan/target":   {"plan/mesh", "plan/survey"},
-	"plan/seat":     {"plan/survey"},
+	"plan/target":   {"plan/mesh", "plan/survey", "plan/habit"},
+	"plan/seat":     {"plan/survey", "plan/habit"},
 	"plan/route":    {"plan/seat", "plan/safety"},
-	"plan/chance":   {"plan/survey"},
+	"plan/chance":   {"plan/survey", "plan/habit"},
 }
 
 // guests are the modules of others that the program is built from, each with
