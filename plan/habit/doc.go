@@ -6,5 +6,5 @@
 // Of joins the rules (what shops do) with the shop's record (what this one did);
 // Learn works a record out of what was gauged in past jobs. It knows no plan:
 // who calls it says what each plan expected. Sizes are on diameter in
-// micrometres, places in mm per axis; METHODS.md has the formulas.
+// micrometres, places in mm per axis; METHODS.md 1 has the formulas.
 package habit
