@@ -39,6 +39,7 @@ func jigPlate(j *job.Job) (change, bool) {
 	return change{Kind: makeIt, Key: "jig", Words: "make a jig plate pinned in sound holes", Verb: "make",
 		What: "a jig plate pinned in sound holes", Do: func(j *job.Job) bool {
 			j.Shop.Jig = "pinned"
+			forgetPlaces(j.Shop)
 			return true
 		}}, true
 }
@@ -53,6 +54,7 @@ func boringOut(j *job.Job) (change, bool) {
 		Do: func(j *job.Job) bool {
 			sh := j.Shop
 			sh.SetupU, sh.HoleU = so.LocationU, so.LocationU
+			forgetPlaces(sh)
 			if sh.MachineKind == "drill press" || sh.MachineKind == "hand" {
 				sh.Jig = "pinned" // the holes come back in their places
 			}

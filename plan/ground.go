@@ -42,7 +42,7 @@ func surveyedGround(w *books, c seat.Casting, j *job.Job) *ground {
 
 // look surveys a job and its meshes.
 func look(w *books, c seat.Casting, own, j *job.Job) *ground {
-	g := &ground{w: w, c: c, own: own, j: j, shop: target.ShopOf(j.Shop, w.rules), book: ledger.New()}
+	g := &ground{w: w, c: c, own: own, j: j, shop: w.places(j.Shop), book: ledger.New()}
 	g.weighs()
 	g.survey = surveyed(w, j, g.book)
 	g.meshes = meshed(w, j, g.book, g.shop, g.survey.Holes, seat.RulesOf(w.rules))

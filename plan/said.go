@@ -29,6 +29,7 @@ func opening(w *books, c seat.Casting, j *job.Job) finding.List {
 		out.Raise(finding.Note, RuleOwnTable, finding.Place{},
 			say.F("the shop's own table %s was used in the place of the built-in one", t), "")
 	}
+	out = append(out, fewJobs(w, j.Shop)...)
 	return append(out, job.Unused(j)...)
 }
 

@@ -64,14 +64,20 @@ type Habits struct {
 	Place     Place
 	Clearance Size // running clearance over what was planned
 	Slips     Slips
+
+	unnamed Size // of the shop's other reamers, where the record names some
 }
 
 // Seat is what a way of making a seat gives; reamer is the name of the reamer
-// that makes it, "" where none does. A reamer that the record does not name does
-// as the shop's reamers do.
+// that makes it, "" where none does. Where the record names single reamers, one
+// that it does not name cuts over as the rules have it, and scatters as the
+// shop's reamers do.
 func (h Habits) Seat(w Way, reamer string) Size {
-	if s, ok := h.Reamers[reamer]; ok && w == Reamed {
+	if w != Reamed || len(h.Reamers) == 0 || reamer == "" {
+		return h.Ways[w]
+	}
+	if s, ok := h.Reamers[reamer]; ok {
 		return s
 	}
-	return h.Ways[w]
+	return h.unnamed
 }

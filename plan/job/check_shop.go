@@ -53,6 +53,7 @@ func checkShop(r *reader, s *Shop, root *value) {
 		r.say(root.get("friction").pos, "friction: high is below low", "write {low: 0.05, high: 0.20}")
 	}
 	checkOwnInstruments(r, s, root)
+	checkRecord(r, s, root.get("record"))
 }
 
 // checkOwnInstruments: each has a name of its own, and a doubt that its kind

@@ -1,6 +1,9 @@
 package job
 
 import (
+	"maps"
+	"slices"
+
 	"rebush/fits/dim"
 	"rebush/fits/table"
 )
@@ -41,6 +44,7 @@ type Shop struct {
 	Currency     string
 	PerHour      *float64
 	Paper        string // A4 | Letter | ""
+	Record       *Record
 	Rules        *table.Rules
 	Tables       *table.Library
 	where        map[string]Pos
@@ -80,4 +84,71 @@ type Instrument struct {
 type SendOut struct {
 	LocationU dim.Length
 	Price     float64
+}
+
+// Record is what a shop really did in past jobs. What it does not know is nil.
+type Record struct {
+	Reamed, Bored, Milled *Recorded
+	Reamers               map[string]Recorded // by Tool.Called
+	Clearance             *Recorded
+	Place                 *RecordedPlace
+	Slips                 *RecordedSlips
+}
+
+// Recorded is what came out of one way of making a diameter.
+type Recorded struct {
+	Over    dim.Length // larger than it should be
+	U       dim.Length // standard uncertainty of Over, not given: by the scatter
+	Scatter dim.Length // standard deviation from hole to hole, not given: the gauge could not tell
+	Jobs    int
+}
+
+// RecordedPlace is how far holes stand from their targets, per axis.
+type RecordedPlace struct {
+	Setup, Hole dim.Length // standard deviations of one clamping and of one hole
+	Jobs        int
+}
+
+// RecordedSlips are the holes that went wrong by a slip.
+type RecordedSlips struct{ Slipped, Holes, Jobs int }
+
+// RecordRow is one row of a record: its key under `record`, and the jobs it rests on.
+type RecordRow struct {
+	Key  string
+	Jobs int
+}
+
+// Recorded lists the rows of a shop's record, reamers by name.
+func (s *Shop) Recorded() (out []RecordRow) {
+	r := s.Record
+	if r == nil {
+		return nil
+	}
+	sizes := func(key string, of *Recorded) {
+		if of != nil {
+			out = append(out, RecordRow{key, of.Jobs})
+		}
+	}
+	sizes("reamed", r.Reamed)
+	sizes("bored", r.Bored)
+	sizes("milled", r.Milled)
+	for _, name := range slices.Sorted(maps.Keys(r.Reamers)) {
+		out = append(out, RecordRow{"reamers/" + name, r.Reamers[name].Jobs})
+	}
+	if r.Place != nil {
+		out = append(out, RecordRow{"place", r.Place.Jobs})
+	}
+	sizes("clearance", r.Clearance)
+	if r.Slips != nil {
+		out = append(out, RecordRow{"slips", r.Slips.Jobs})
+	}
+	return out
+}
+
+// Called is the name of a tool with its class, "5 mm H7".
+func (t Tool) Called() string {
+	if t.Class == "" {
+		return t.Name
+	}
+	return t.Name + " " + t.Class
 }
