@@ -30,6 +30,7 @@ type (
 type Routed struct {
 	Rows            []Operation
 	Setups          []Setup
+	Scrap           []string // tools that are tried in scrap before the truck is cut
 	Buy             []BuyLine
 	LayOut          []say.Text
 	Proving         []Step
@@ -49,7 +50,7 @@ func routed(w *books, in route.Input, book *ledger.Ledger) Routed {
 			book.Cite("rules/cap_slide_um") // what its seat is gauged by
 		}
 	}
-	out := Routed{Setups: r.Setups, Buy: r.Buy, LayOut: r.LayOut, Findings: said}
+	out := Routed{Setups: r.Setups, Scrap: r.Scrap, Buy: r.Buy, LayOut: r.LayOut, Findings: said}
 	for _, t := range r.Troubles {
 		out.Findings.Raise(t.Level, t.Rule, in.Seat.Job.Place(t.Where), t.Text, t.Fix).Against(dim.Sig9(t.Have),
 			dim.Sig9(t.Want), cmp.Or(t.Unit, "mm"))

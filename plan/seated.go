@@ -45,7 +45,7 @@ func (w *books) forSeat() seat.Tables {
 		return dim.OfFloat(r.U)
 	}
 	return seat.Tables{Library: w.lib, Table: w.rules, Metals: w.materials, Limits: w.limits, UBore: u(survey.Width),
-		UOutside: u("outside"), Memo: w.seats}
+		UOutside: u("outside"), Habits: w.habits, Memo: w.seats}
 }
 
 // sites are the holes as the seat wants them: with their new centres, and with

@@ -61,7 +61,7 @@ func (g *ground) follow(p picked) steps {
 
 // trialFacts is a plan as its trials read it.
 func (g *ground) trialFacts(s steps) chance.Facts {
-	return trialFacts(g.w, g.j, g.shop, g.survey.Holes, s.Target, s.Seats, s.Route.Setups)
+	return trialFacts(g.w, g.j, g.shop, g.survey.Holes, s.Target, s.Seats, s.Route)
 }
 
 // reachable are the clearances that the chosen finishes lead to, by bore: what

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"slices"
+
 	"rebush/plan/chance"
 	"rebush/plan/job"
 	"rebush/plan/seat"
@@ -10,16 +12,14 @@ import (
 
 // trialFacts is a plan as its trials read it.
 func trialFacts(w *books, j *job.Job, shop target.Shop, holes []survey.Hole, s target.Settled,
-	seats Seated, setups []Setup) chance.Facts {
+	seats Seated, r Routed) chance.Facts {
 	in := seats.In
-	p := in.Casting.Plate
 	f := chance.Facts{USetupMM: shop.Setup.U, UHoleMM: shop.Hole.U,
-		Lathe: in.Shop.Lathe, Compound: in.Shop.Compound, Rules: chance.RulesOf(w.rules),
-		Plate: chance.Plate{ELow: p.ELow, EHigh: p.EHigh, Casting: p.Casting, LimitMPa: p.Limit}}
+		Lathe: in.Shop.Lathe, Compound: in.Shop.Compound, Rules: chance.RulesOf(w.rules)}
 	for _, b := range in.Stock {
 		f.Turns = f.Turns || b.Turned && in.Shop.Lathe
 	}
-	for _, s := range setups {
+	for _, s := range r.Setups {
 		if s.Clamping {
 			f.Clampings = append(f.Clampings, chance.Clamping{Name: s.Name, Bores: s.Bores})
 		}
@@ -32,7 +32,7 @@ func trialFacts(w *books, j *job.Job, shop target.Shop, holes []survey.Hole, s t
 		f.Shafts = append(f.Shafts, chance.Shaft{Name: a.Shaft.Name, LoadDeg: a.TowardsDeg})
 		for _, h := range a.Holes {
 			b := of[h.Name()]
-			x := chance.Hole{Hole: b.Hole, On: i, At: b.At, FoundMM: h.Kept().Off, Fitting: fitted(w, j, b)}
+			x := chance.Hole{Hole: b.Hole, On: i, At: b.At, FoundMM: h.Kept().Off, Fitting: fitted(w, j, b, r.Scrap)}
 			if b.Bore.Now != nil {
 				x.Worn = h.Survey.Stands()
 			}
@@ -55,21 +55,18 @@ var holds = map[seat.Hold]chance.Hold{seat.ByPress: chance.Pressed, seat.ByCompo
 	seat.ByCap: chance.Capped}
 
 // fitted is what the trials want to know of the seat that was chosen for a
-// hole; nil where it stays as it is.
-func fitted(w *books, j *job.Job, b bored) *chance.Fitting {
+// hole; nil where it stays as it is. scrap are the tools that are tried first.
+func fitted(w *books, j *job.Job, b bored, scrap []string) *chance.Fitting {
 	a := b.Chosen
 	if a == nil {
 		return nil
 	}
-	m := a.Bush.Metal
 	f := &chance.Fitting{
 		Renews: a.Mend == seat.Renew || a.Mend == seat.MadeToFit, SetUMM: a.USet, Hold: holds[a.HeldBy], Filled: a.Filled,
-		Tool: a.Way.Name, SeatMM: [2]float64{a.SeatLow, a.SeatHigh},
-		Bush: chance.Bush{ODMM: [2]float64{a.Bush.ODLow, a.Bush.ODHigh}, BoreMM: [2]float64{a.Bush.BLow, a.Bush.BHigh},
-			RunoutMM: bushRunout(w, j, a.Bush), ELow: m.ELow, EHigh: m.EHigh, YieldMPa: [2]float64{m.Yield, m.YieldHi},
-			Porous: m.Porous, Turned: a.Bush.Turned, OnHand: a.Bush.OnHand},
-		WindowMM: [2]float64{a.WindowLow, a.WinHigh}, MostUMM: a.UHigh, Stress: a.Stress, LeftMM: a.Ligament,
-		Finish: finishes[a.Finish], BoreMM: a.Bore, ExpectedMM: a.Expected,
+		Tool: a.Way.Name, Tried: slices.Contains(scrap, a.Way.Name), SeatMM: [2]float64{a.SeatLow, a.SeatHigh}, Odds: a.Odds,
+		Bush: chance.Bush{RunoutMM: bushRunout(w, j, a.Bush), Porous: a.Bush.Metal.Porous, Turned: a.Bush.Turned,
+			OnHand: a.Bush.OnHand},
+		LeftMM: a.Ligament, Finish: finishes[a.Finish],
 		MustPassMM: b.Wanted.MustPass, Live: b.Wanted.Live,
 	}
 	if p := a.Part; p != nil {
@@ -81,7 +78,6 @@ func fitted(w *books, j *job.Job, b bored) *chance.Fitting {
 	if a.Mend == seat.MadeToFit {
 		f.PlaceU = middleU(w, b)
 	}
-	f.OwnMM, f.OverMM = toolOf(w, j.Shop, a)
 	for i := range b.Answers {
 		if o := &b.Answers[i]; o.Feasible && o.SeatLow > a.SeatHigh+1e-9 {
 			f.Larger = append(f.Larger, chance.Larger{SeatMM: o.SeatLow, LeftMM: o.Ligament})
@@ -115,21 +111,4 @@ func middleU(w *books, b bored) float64 {
 		return r.U
 	}
 	return b.U
-}
-
-// toolOf are the limits of the tool that makes a seat, before what it may cut
-// over, and the most that it does. A spindle lets an end mill cut larger by its
-// run-out at the most; the spread of the rule holds that of an ordinary one
-// already.
-func toolOf(w *books, sh *job.Shop, a *seat.Answer) (own [2]float64, over float64) {
-	own = [2]float64{a.SeatLow, a.SeatHigh}
-	switch a.Way.Kind {
-	case seat.Reamer:
-		if lo, hi, err := seat.ReamerLimits(w.limits, sh.Reamers[a.Way.Index]); err == nil {
-			return [2]float64{lo, hi}, a.SeatHigh - hi
-		}
-	case seat.EndMill:
-		over = sh.Runout.Float() - w.rules.V("end_mill_mm")
-	}
-	return own, over
 }

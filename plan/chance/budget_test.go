@@ -124,7 +124,7 @@ func TestTrialsBesideClosedForm(t *testing.T) {
 		tol    float64
 	}{
 		"press": {func(m *Model) {
-			m.Bores[0].Seat.Sigma, m.Bores[0].PressUM = 0.004, [2]float64{6, 18}
+			m.Bores[0].Seat.U, m.Bores[0].PressUM = 0.004, [2]float64{6, 18}
 		}, 0.003},
 		"clean-up": {func(m *Model) {
 			b := &m.Bores[0]

@@ -48,7 +48,8 @@ func (m *Model) checkBore(b *Bore) error {
 		return fmt.Errorf("no clamping %d", b.Setup)
 	}
 	s := b.Survey
-	errs := []float64{b.UHoleMM, b.USetMM, b.PartFails, 1 - b.PartFails, s.UDepthMM, b.Seat.Half, b.Seat.Over, b.Seat.Sigma, b.OD.U, b.Hole.U, b.UJournalMM,
+	errs := []float64{b.UHoleMM, b.USetMM, b.PartFails, 1 - b.PartFails, s.UDepthMM, b.Seat.Half, b.Seat.ToolU, b.Seat.U, b.Seat.Lobes, b.Slips, 1 - b.Slips, b.FillFails,
+		b.EasesUM, b.GaugeUM, b.SizedUMM, b.Wall.StressU, b.OD.U, b.Hole.U, b.UJournalMM,
 		b.RunoutMM, b.OD.High - b.OD.Low, b.Hole.High - b.Hole.Low, b.ToolMM[1] - b.ToolMM[0], s.Cov[0], s.Cov[2],
 		b.Closure.FlowUM[1] - b.Closure.FlowUM[0], b.Closure.Slope[1] - b.Closure.Slope[0], b.MaxOpenMM, s.FanDeg,
 		b.PressUM[1] - b.PressUM[0], b.BoreMM[1] - b.BoreMM[0], b.RunningUM[1] - b.RunningUM[0]}

@@ -32,7 +32,7 @@ func (m *Model) Budget() []Line {
 		if b.Kind == Cut {
 			out = append(out, m.cleanupLine(b))
 		}
-		seat, od := b.Seat.Mid+b.Seat.Over/2, (b.OD.Low+b.OD.High)/2
+		seat, od := b.Seat.Mid+b.Seat.Lobes/2, (b.OD.Low+b.OD.High)/2
 		out = append(out, line(b.Name+": press", od-seat, b.PressUM[0]/1000, b.PressUM[1]/1000, append(b.Seat.terms(-1), b.OD.terms(1)...)))
 		if b.Finish == BoreInPlace || b.Finish == Ream {
 			tool := Size{Low: b.ToolMM[0], High: b.ToolMM[1]}
@@ -54,7 +54,8 @@ func line(check string, mean, low, high float64, terms []term) Line {
 
 // terms are the errors of a seat size, times c.
 func (s SeatSize) terms(c float64) []term {
-	return []term{{What: "tool", C: c, U: s.Half / math.Sqrt(3)}, {What: "oversize", C: c, U: s.Over / math.Sqrt(12)}, {What: "seat", C: c, U: s.Sigma}}
+	return []term{{What: "tool", C: c, U: s.Half / math.Sqrt(3)}, {What: "habit of the tool", C: c, U: s.ToolU},
+		{What: "lobes", C: c, U: s.Lobes / math.Sqrt(12)}, {What: "seat", C: c, U: s.U}}
 }
 
 func (s Size) terms(c float64) []term {
@@ -71,7 +72,7 @@ func (m *Model) cleanupLine(b *Bore) Line {
 	along := math.Sqrt(math.Max(0, s.Cov[0]*wx*wx+2*s.Cov[1]*wx*wy+s.Cov[2]*wy*wy))
 	terms := append(b.Seat.terms(0.5), term{What: "survey", C: 1, U: along}, term{What: "wear depth", C: -1, U: s.UDepthMM},
 		term{What: "hole", C: 1, U: b.UHoleMM}, term{What: "clamping", C: 1, U: m.Setups[b.Setup].UMM})
-	return line(b.Name+": clean-up", (b.Seat.Mid+b.Seat.Over/2)/2-need, 0, math.MaxFloat64, terms)
+	return line(b.Name+": clean-up", b.Seat.Mid/2-need, 0, math.MaxFloat64, terms)
 }
 
 func (m *Model) gearLine(g *Gear) Line {

@@ -3,6 +3,7 @@ package chance
 import (
 	"hash/fnv"
 	"math"
+	"slices"
 )
 
 // The streams of a bore, a gear and a clamping: each word feeds at most two
@@ -10,8 +11,11 @@ import (
 const (
 	sSurvey  = iota // x, y of the old centre
 	sHole           // x, y of the hole
-	sSeat           // size of the tool, its oversize
+	sSeat           // size of a seat that was measured, its lobes
 	sSeatN          // normal error of the seat, wear depth
+	sTrial          // the hole in scrap, gauging
+	sSlip           // whether something slips, the friction
+	sWall           // strength, normal error of a finished size
 	sOD             // even, normal
 	sHoleDia        // bore of the bush: even, normal
 	sRunout         // clocking, amount
@@ -29,6 +33,7 @@ const (
 	ownBore = iota + 1
 	ownGear
 	ownSetup
+	ownTool
 )
 
 // boreC is a bore made ready for the loop, all in mm.
@@ -45,8 +50,14 @@ type boreC struct {
 	cosFan           float64
 	uHole, uSet      float64
 	partFails        float64
+	fillFails        float64
 	seatLo, seatW    float64
-	over, sigma      float64
+	tool             int     // whose habit it shares, -1 none
+	toolU, sigma     float64 // of that, and from seat to seat
+	lobes, slips     float64
+	tried            bool
+	gaugeU, eases    float64
+	sizedU, stressU  float64
 	seatMid          float64
 	odLo, odW, odU   float64
 	idLo, idW, idU   float64
@@ -97,14 +108,15 @@ type compiled struct {
 	bores  []boreC
 	gears  []gearC
 	setups []float64
+	tools  int // whose habits several bores may share
 	places int // bores or gears, whichever are more
 	keys   keys
 }
 
-// keys name the streams of bores, gears and clampings, so that the order of a
-// job decides no random number: by name, a clamping by the first of its bores in
+// keys name the streams of bores, gears, clampings and tools, so that the order of
+// a job decides no random number: by name, a clamping by the first of its bores in
 // the order of their names.
-type keys struct{ bore, gear, setup []uint64 }
+type keys struct{ bore, gear, setup, tool []uint64 }
 
 func (m *Model) keys() keys {
 	var k keys
@@ -125,7 +137,20 @@ func (m *Model) keys() keys {
 		}
 		k.setup = append(k.setup, named(name))
 	}
+	for _, name := range m.tools() {
+		k.tool = append(k.tool, named(name))
+	}
 	return k
+}
+
+// tools are the tools that make seats, each once.
+func (m *Model) tools() (out []string) {
+	for i := range m.Bores {
+		if b := &m.Bores[i]; b.Seat.ToolU > 0 && !slices.Contains(out, b.SeatBy) {
+			out = append(out, b.SeatBy)
+		}
+	}
+	return out
 }
 
 // named is a name as a number.
@@ -149,8 +174,11 @@ func (m *Model) compile() *compiled {
 	for i, s := range m.Setups {
 		c.setups[i] = s.UMM
 	}
+	tools := m.tools()
+	c.tools = len(tools)
 	for i := range m.Bores {
 		c.bores[i] = m.compileBore(&m.Bores[i])
+		c.bores[i].tool = slices.Index(tools, m.Bores[i].SeatBy)
 	}
 	for i := range m.Gears {
 		c.gears = append(c.gears, m.compileGear(&m.Gears[i]))
@@ -163,7 +191,9 @@ func (m *Model) compileBore(b *Bore) boreC {
 	c := boreC{kind: b.Kind, finish: b.Finish, setup: b.Setup,
 		vx: b.TargetMM[0] - s.Centre[0], vy: b.TargetMM[1] - s.Centre[1],
 		r: s.R, jr: s.JournalR, d: s.D, uDepth: s.UDepthMM,
-		uHole: b.UHoleMM, uSet: b.USetMM, partFails: b.PartFails, seatLo: b.Seat.Mid - b.Seat.Half, seatW: 2 * b.Seat.Half, over: b.Seat.Over, sigma: b.Seat.Sigma,
+		uHole: b.UHoleMM, uSet: b.USetMM, partFails: b.PartFails, fillFails: b.FillFails, seatLo: b.Seat.Mid - b.Seat.Half, seatW: 2 * b.Seat.Half,
+		toolU: b.Seat.ToolU, sigma: b.Seat.U, lobes: b.Seat.Lobes, slips: b.Slips, tried: b.Tried,
+		gaugeU: b.GaugeUM / 1000, eases: b.EasesUM / 1000, sizedU: b.SizedUMM, stressU: w.StressU,
 		seatMid: b.Seat.Mid, odLo: b.OD.Low, odW: b.OD.High - b.OD.Low, odU: b.OD.U,
 		idLo: b.Hole.Low, idW: b.Hole.High - b.Hole.Low, idU: b.Hole.U,
 		ecc: b.RunoutMM / 2, eccEven: b.RunoutEven,

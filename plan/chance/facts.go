@@ -1,7 +1,7 @@
 package chance
 
 import (
-	"rebush/fits/press"
+	"rebush/fits/odds"
 	"rebush/fits/table"
 	"rebush/plan/survey"
 )
@@ -17,7 +17,6 @@ type Facts struct {
 	Turns     bool // a bush can be turned to any size
 	Lathe     bool // there is one
 	Compound  bool // and retaining compound
-	Plate     Plate
 	Rules     Rules
 }
 
@@ -25,13 +24,6 @@ type Facts struct {
 type Clamping struct {
 	Name  string
 	Bores []string
-}
-
-// Plate is what the seats are cut in.
-type Plate struct {
-	ELow, EHigh float64 // moduli, MPa
-	Casting     bool
-	LimitMPa    float64 // tension allowed in a casting
 }
 
 // Hole is one hole and what goes into it.
@@ -64,34 +56,26 @@ type Fitting struct {
 	Filled bool // compound fills what is left of the wear
 
 	Tool   string     // that makes the seat, "5 mm reamer"
+	Tried  bool       // in scrap, before the truck is cut
 	SeatMM [2]float64 // limits of the seat, on diameter
-	OwnMM  [2]float64 // limits of the tool, before what it may cut over
-	OverMM float64    // the most that it cuts over
+	Odds   odds.Seat  // what comes of it: the same figures that chose it
 
-	Bush     Bush
-	WindowMM [2]float64 // interference that hold and wall allow
-	MostUMM  float64    // the largest that can come
-	Stress   press.Seat // at that one
-	LeftMM   float64    // metal left to the edge, +Inf where there is none near
+	Bush   Bush
+	LeftMM float64 // metal left to the edge, +Inf where there is none near
 
 	Finish     Finish
-	BoreMM     [2]float64 // limits of the finished bore
-	ExpectedMM [2]float64 // where it will lie
-	MustPassMM float64    // largest diameter that goes through, 0 none
-	Live       bool       // current passes here
+	MustPassMM float64 // largest diameter that goes through, 0 none
+	Live       bool    // current passes here
 
 	Larger []Larger // what else could be seated, larger than this one
 }
 
 // Bush is what the trials want to know of a bush.
 type Bush struct {
-	ODMM, BoreMM [2]float64
-	RunoutMM     float64
-	ELow, EHigh  float64    // moduli, MPa
-	YieldMPa     [2]float64 // lowest and highest, 0 not known
-	Porous       bool
-	Turned       bool
-	OnHand       int // -1 not said
+	RunoutMM float64
+	Porous   bool
+	Turned   bool
+	OnHand   int // -1 not said
 }
 
 // Part is a plug or a sleeve that a seat is cut in.
@@ -138,21 +122,13 @@ type Lean struct {
 
 // Rules are the defaults that the trials judge by.
 type Rules struct {
-	UJournalMM    float64 `rule:"u_journal_mm"`
-	RunLeastUM    float64 `rule:"bore_over_journal_um"` // running clearance
-	RunMostUM     float64 `rule:"clearance_max_um"`
-	MaxPressShare float64 `rule:"most_press_share"` // of the seat, largest interference that is pressed at all
-	GapLowMM      float64 `rule:"compound_gap_mm"`
-	GapHighMM     float64 `rule:"compound_gap_mm,high"`
-	CapLowMM      float64 `rule:"cap_slide_um,mm"`
-	CapHighMM     float64 `rule:"cap_slide_um,high,mm"`
-	MandrelMM     float64 `rule:"mandrel_total_mm"` // the most that mandrels open a bore
-	FlowLowMPa    float64 `rule:"porous_flow_mpa"`  // strength of a porous bush
-	FlowHighMPa   float64 `rule:"porous_flow_mpa,high"`
-	LeastWallMM   float64 `rule:"least_wall_mm"`
-	NoWallRadii   float64 `rule:"wall_none_radii"`
-	CastingShare  float64 `rule:"casting_stress_share"`   // of its strength, that is allowed in a casting
-	LeanShare     float64 `rule:"lean_share_of_backlash"` // of the least backlash, that lean may cost
+	UJournalMM  float64 `rule:"u_journal_mm"`
+	RunLeastUM  float64 `rule:"bore_over_journal_um"` // running clearance
+	RunMostUM   float64 `rule:"clearance_max_um"`
+	LeastWallMM float64 `rule:"least_wall_mm"`
+	NoWallRadii float64 `rule:"wall_none_radii"`
+	GaugeUM     float64 `rule:"gauge_seat_um"`          // doubt of a seat as it is gauged
+	LeanShare   float64 `rule:"lean_share_of_backlash"` // of the least backlash, that lean may cost
 }
 
 // RulesOf reads them.

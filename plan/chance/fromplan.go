@@ -3,7 +3,6 @@ package chance
 import (
 	"math"
 
-	"rebush/fits/press"
 	"rebush/plan/job"
 )
 
@@ -57,12 +56,15 @@ func (f *Facts) bore(h Hole) Bore {
 		b.Kind = OldSeat
 	}
 	b.RunningUM = [2]float64{r.RunLeastUM, r.RunMostUM}
-	b.Seat = SeatSize{Mid: mid(x.OwnMM), Half: (x.OwnMM[1] - x.OwnMM[0]) / 2, Over: math.Max(0, x.OverMM)}
-	b.SeatBy = x.Tool
-	b.OD, b.Hole = Size{Low: x.Bush.ODMM[0], High: x.Bush.ODMM[1]}, Size{Low: x.Bush.BoreMM[0], High: x.Bush.BoreMM[1]}
+	o := &x.Odds
+	b.Seat = SeatSize{Mid: o.SeatMid, Half: o.SeatHalf, ToolU: o.ToolU, U: o.SeatU, Lobes: o.Lobes}
+	b.SeatBy, b.Slips, b.Tried, b.GaugeUM = x.Tool, o.Slips, x.Tried, r.GaugeUM
+	b.OD, b.Hole = about(o.ODMid, o.ODHalf, o.ODSigma), about(o.BoreMid, o.BoreHalf, 0)
 	b.RunoutMM, b.RunoutEven = x.Bush.RunoutMM, true
-	f.hold(x, &b)
-	x.sized(h.Journal(), r, &b)
+	b.PressUM, b.EasesUM = [2]float64{o.UMin * 1000, o.UMax * 1000}, o.Eases*1000
+	b.Closure = Closure{Elastic: o.Elastic, FlowUM: [2]float64{o.FlowLow * 1000, o.FlowHigh * 1000}, Slope: [2]float64{o.SlopeLow, o.SlopeHigh}}
+	b.Finish, b.BoreMM = x.Finish, [2]float64{o.BoreLow, o.BoreHigh}
+	b.ToolMM, b.SizedUMM, b.MaxOpenMM = [2]float64{o.ToolLow, o.ToolHigh}, o.SizedU, o.MostOpen
 	if n := h.Bore.Now; x.Filled || x.Part != nil || n != nil && n.Placed {
 		// Nothing has to be cleared: compound fills what the seat leaves, a plug
 		// has taken the wear in, or a tool follows the seat as it was made.
@@ -75,86 +77,30 @@ func (f *Facts) bore(h Hole) Bore {
 	if x.Part != nil {
 		b.PartFails = 1 - x.Part.Chance
 	}
+	if x.Filled {
+		cleared, _, _ := o.Parts()
+		b.FillFails = 1 - cleared
+	}
 	b.MustPassMM = x.MustPassMM
 	b.Wall = f.wall(h)
 	f.wayOut(x, &b)
 	return b
 }
 
-func mid(v [2]float64) float64 { return (v[0] + v[1]) / 2 }
+// about is a diameter by its middle.
+func about(mid, half, u float64) Size { return Size{Low: mid - half, High: mid + half, U: u} }
 
-func um(mm [2]float64) [2]float64 { return [2]float64{mm[0] * 1000, mm[1] * 1000} }
-
-// hold is the interference that holds: of compound and of a cap a gap.
-func (f *Facts) hold(x *Fitting, b *Bore) {
-	r := &f.Rules
-	switch x.Hold {
-	case Bonded:
-		b.PressUM = um([2]float64{-r.GapHighMM, -r.GapLowMM})
-	case Capped:
-		b.PressUM = um([2]float64{-r.CapHighMM, -r.CapLowMM})
-	default:
-		b.PressUM = um([2]float64{x.WindowMM[0], math.Min(x.WindowMM[1], r.MaxPressShare*x.SeatMM[0])})
-		b.Closure = f.closure(x)
-	}
-}
-
-// sized is how the pressed bore comes to size.
-func (x *Fitting) sized(journal float64, r *Rules, b *Bore) {
-	b.Finish, b.BoreMM, b.ToolMM = x.Finish, x.BoreMM, x.ExpectedMM
-	switch x.Finish {
-	case OwnAxle:
-		b.ToolMM = [2]float64{x.ExpectedMM[0] - journal, x.ExpectedMM[1] - journal}
-	case Mandrel:
-		b.MaxOpenMM = r.MandrelMM
-	}
-}
-
-// closure straightens how a bore closes on pressing about the middle of the
-// moduli.
-func (f *Facts) closure(x *Fitting) Closure {
-	s := x.Stress
-	s.Housing.E = (f.Plate.EHigh + f.Plate.ELow) / 2
-	s.Bush.E = (x.Bush.EHigh + x.Bush.ELow) / 2
-	s.Bush.Yield = 0
-	const u = 0.001
-	c := Closure{Elastic: s.At(u).Closure / u}
-	flow := [2]float64{x.Bush.YieldMPa[0], press.MisesOverTresca * x.Bush.YieldMPa[1]}
-	if x.Bush.Porous {
-		flow = [2]float64{f.Rules.FlowLowMPa, f.Rules.FlowHighMPa}
-	}
-	for i, y := range flow {
-		if y > 0 {
-			s.Bush.Yield = y
-			c.FlowUM[i] = s.InterferenceFor(s.FlowPressure()) * 1000
-		}
-	}
-	lo, hi := s.FlowSlopes()
-	c.Slope = [2]float64{math.Min(1, lo), hi}
-	return c
-}
-
-// wall is the metal beside the seat. Half of a casting's strength is allowed;
-// the wall goes at the whole of it.
+// wall is the metal beside the seat. It is given up below what a press wants,
+// and cracks at the whole strength of a casting, of which half is allowed.
 func (f *Facts) wall(h Hole) Wall {
-	x, r := h.Fitting, &f.Rules
+	x, r, o := h.Fitting, &f.Rules, &h.Fitting.Odds
 	if math.IsInf(x.LeftMM, 1) {
-		return Wall{}
+		return Wall{StressPerUM: o.Tension / 1000, StressLimit: o.Strength, StressU: o.StrengthU, StressCapMPa: o.TensionMost}
 	}
 	w := Wall{LeftMM: x.LeftMM, NoneBelowMM: r.LeastWallMM, EdgeDeg: edgeDeg(h)}
-	if x.Hold != Pressed {
-		return w
-	}
-	w.NoneBelowMM = r.NoWallRadii * x.SeatMM[1] / 4
-	if x.MostUMM > 0 && f.Plate.Casting && x.Part == nil { // a plug bears the press in its place
-		s := x.Stress
-		s.Bush.Yield = 0
-		w.StressPerUM = s.At(0.001).HousingHoopMax
-		w.StressLimit = f.Plate.LimitMPa / r.CastingShare
-		if x.Stress.Bush.Yield > 0 {
-			fac := s.Factors()
-			w.StressCapMPa = x.Stress.FlowPressure() * math.Max(fac.HoleMax, fac.EdgeMax)
-		}
+	if x.Hold == Pressed {
+		w.NoneBelowMM = r.NoWallRadii * x.SeatMM[1] / 4
+		w.StressPerUM, w.StressLimit, w.StressU, w.StressCapMPa = o.Tension/1000, o.Strength, o.StrengthU, o.TensionMost
 	}
 	return w
 }
@@ -190,7 +136,7 @@ func (f *Facts) wayOut(x *Fitting, b *Bore) {
 		b.NextBush, b.NextSeatMM = true, 0
 	}
 	b.Bond = f.Compound && !x.Bush.Porous && !x.Live
-	b.Eccentric = f.Lathe && (x.Bush.ODMM[0]-x.BoreMM[1])/2 > f.Rules.LeastWallMM+0.1
+	b.Eccentric = f.Lathe && (x.Odds.ODMid-x.Odds.ODHalf-x.Odds.BoreHigh)/2 > f.Rules.LeastWallMM+0.1
 	b.Replaceable = x.Bush.Turned || x.Bush.OnHand != 1 && x.Bush.OnHand != 0
 }
 

@@ -5,20 +5,20 @@ import (
 	"testing"
 
 	"rebush/fits/dim"
-	"rebush/fits/press"
+	"rebush/fits/odds"
 	"rebush/plan/job"
 	"rebush/plan/survey"
 )
 
-// pressed is a solid bush of 3 in a seat of 5, plate and bush of one metal of
-// 80 GPa, 0.8 mm from an edge.
+// pressed is a solid bush of 3 in a seat of 5 cut by a reamer, 0.8 mm from an edge.
 func pressed() *Fitting {
-	metal := press.Elastic{E: 80000, Nu: 0.3}
-	return &Fitting{Tool: "5 mm reamer", SeatMM: [2]float64{5, 5.012}, OwnMM: [2]float64{5, 5.010}, OverMM: 0.002,
-		Bush:     Bush{ODMM: [2]float64{5.019, 5.027}, BoreMM: [2]float64{3.2, 3.212}, RunoutMM: 0.02, ELow: 80000, EHigh: 80000, OnHand: 2},
-		WindowMM: [2]float64{0.004, 0.3}, MostUMM: 0.027, LeftMM: 0.8,
-		Stress: press.Seat{D: 5, Di: 3, L: 2, Housing: metal, Bush: metal, Wall: press.Infinite{}},
-		Finish: OwnAxle, BoreMM: [2]float64{3.175, 3.22}, ExpectedMM: [2]float64{3.18, 3.2}, MustPassMM: 3.17}
+	return &Fitting{Tool: "5 mm reamer", SeatMM: [2]float64{5, 5.012}, LeftMM: 0.8, Finish: OwnAxle, MustPassMM: 3.17,
+		Bush: Bush{RunoutMM: 0.02, OnHand: 2},
+		Odds: odds.Seat{SeatMid: 5.006, ToolU: 0.004, SeatU: 0.003, Lobes: 0.003, Slips: 0.01,
+			ODMid: 5.023, ODHalf: 0.004, BoreMid: 3.206, BoreHalf: 0.006, UMin: 0.004, UMax: 0.1, Eases: 0.002,
+			Tension: 5120, Strength: 240, StrengthU: 0.15, TensionMost: 300, Elastic: 0.6,
+			Sized: true, OwnAxle: true, ToolLow: 0.02, ToolHigh: 0.04, SizedU: 0.001, MostOpen: 0.05,
+			BoreLow: 3.175, BoreHigh: 3.22, RunLow: 0.015, RunHigh: 0.06, Journal: 3.16, JournalU: 0.005}}
 }
 
 func facts(x *Fitting) Facts {
@@ -28,9 +28,8 @@ func facts(x *Fitting) Facts {
 	return Facts{USetupMM: 0.01, UHoleMM: 0.02, Lathe: true, Compound: true, Shafts: []Shaft{{Name: "a", LoadDeg: 90}},
 		Clampings: []Clamping{{"A", []string{"b.left"}}, {"B", []string{"a.left"}}},
 		Holes:     []Hole{{Hole: hole, At: [2]float64{10, 8.01}, FoundMM: 0.12, Fitting: x}},
-		Plate:     Plate{ELow: 80000, EHigh: 80000, Casting: true, LimitMPa: 120},
-		Rules: Rules{UJournalMM: 0.005, RunLeastUM: 15, RunMostUM: 60, MaxPressShare: 0.02, GapLowMM: 0.02, GapHighMM: 0.08, CapLowMM: 0.005, CapHighMM: 0.03,
-			MandrelMM: 0.05, LeastWallMM: 0.5, NoWallRadii: 0.5, CastingShare: 0.5, LeanShare: 0.25}}
+		Rules: Rules{UJournalMM: 0.005, RunLeastUM: 15, RunMostUM: 60, LeastWallMM: 0.5, NoWallRadii: 0.5, GaugeUM: 3,
+			LeanShare: 0.25}}
 }
 
 func length(s string) dim.Length {
@@ -48,11 +47,8 @@ func is(t *testing.T, what string, got, want float64) {
 	}
 }
 
-// By hand, a bush of bore d in a seat D of a wide plate of the same metal: it
-// closes by d/D of its interference, 0.6; at 1 um it presses with
-// E u / 2D (1 - (d/D)^2) = 80000 x 0.001 / 10 x 0.64 = 5.12 MPa, which is the
-// tension at the hole (Lame). The casting goes at 120 / 0.5.
-func TestPressedByHand(t *testing.T) {
+// What chose a seat is what its trials draw from, length for length.
+func TestDrawnAsChosen(t *testing.T) {
 	m, ok := FromPlan(facts(pressed()))
 	if !ok || len(m.Bores) != 1 || len(m.Setups) != 2 {
 		t.Fatalf("%v %+v", ok, m)
@@ -61,22 +57,112 @@ func TestPressedByHand(t *testing.T) {
 	if b.Kind != Cut || b.Setup != 1 || b.Right || b.SeatBy != "5 mm reamer" || b.SurveyBy != "pins" {
 		t.Errorf("%+v", b)
 	}
-	is(t, "middle of the seat", b.Seat.Mid, 5.005)
-	is(t, "half of it", b.Seat.Half, 0.005)
-	is(t, "oversize", b.Seat.Over, 0.002)
+	if want := (SeatSize{Mid: 5.006, ToolU: 0.004, U: 0.003, Lobes: 0.003}); b.Seat != want {
+		t.Errorf("seat %+v, want %+v", b.Seat, want)
+	}
+	is(t, "slips", b.Slips, 0.01)
+	is(t, "least outside", b.OD.Low, 5.019)
+	is(t, "largest bore", b.Hole.High, 3.212)
 	is(t, "least press", b.PressUM[0], 4)
-	is(t, "most press", b.PressUM[1], 100) // 0.02 x 5 mm, not the 300 of the window
+	is(t, "most press", b.PressUM[1], 100)
+	is(t, "or by friction less", b.EasesUM, 2)
+	is(t, "gauge", b.GaugeUM, 3)
 	is(t, "closure", b.Closure.Elastic, 0.6)
 	is(t, "tension of 1 um", b.Wall.StressPerUM, 5.12)
 	is(t, "where the casting goes", b.Wall.StressLimit, 240)
+	is(t, "doubt of that", b.Wall.StressU, 0.15)
+	is(t, "most that the bush can raise", b.Wall.StressCapMPa, 300)
 	is(t, "least wall", b.Wall.NoneBelowMM, 0.5*5.012/4)
 	is(t, "clearance aimed at", b.ToolMM[0], 0.02)
 	is(t, "most of it", b.ToolMM[1], 0.04)
+	is(t, "its error", b.SizedUMM, 0.001)
+	is(t, "most that is opened", b.MaxOpenMM, 0.05)
 	is(t, "of the journal", b.JournalMM, 3.16)
 	is(t, "most clearance", b.RunningUM[1], 60)
 	// (5.019 - 3.22)/2 of wall leaves room for an eccentric bush; two are on hand.
 	if !b.Bond || !b.Eccentric || !b.Replaceable || b.NextBush {
 		t.Errorf("what could be done: %+v", b)
+	}
+}
+
+// One bore by itself: its trials and its closed form agree within noise, for seats
+// of every kind. 20 blocks are 82 000 trials, of which the share wobbles by 0.0018
+// at the most; the closed form is good to 0.006.
+func TestClosedFormBesideTrials(t *testing.T) {
+	for name, change := range map[string]func(*Fitting){
+		"as it is":     func(*Fitting) {},
+		"tight wall":   func(x *Fitting) { x.Odds.UMax, x.Odds.Strength = 0.020, 125 },
+		"barely holds": func(x *Fitting) { x.Odds.UMin, x.Odds.Eases = 0.012, 0.004 },
+		"flows": func(x *Fitting) {
+			x.Odds.FlowLow, x.Odds.FlowHigh, x.Odds.SlopeLow, x.Odds.SlopeHigh = 0.008, 0.014, 1, 1.3
+			x.Odds.BoreHigh, x.Finish = 3.197, AsDelivered
+			x.Odds.Sized, x.Odds.OwnAxle, x.Odds.BoreLow = false, false, 3.18
+		},
+		"reamed bore": func(x *Fitting) {
+			x.Finish, x.Odds.OwnAxle = Ream, false
+			x.Odds.ToolLow, x.Odds.ToolHigh, x.Odds.SizedU = 3.200, 3.200, 0.008
+		},
+		"there": func(x *Fitting) {
+			x.Renews, x.SetUMM = true, 0.01
+			x.Odds.SeatHalf, x.Odds.ToolU, x.Odds.SeatU, x.Odds.Slips, x.Odds.UMin = 0.006, 0, 0, 0, 0.014
+		},
+		"slips often": func(x *Fitting) { x.Odds.Slips = 0.1 },
+		"filled":      func(x *Fitting) { x.Filled, x.Odds.CleanupMargin, x.Odds.CleanupU = true, 0.02, 0.02 },
+	} {
+		x := pressed()
+		if x.Odds.CleanupMargin = 1; name != "" {
+			change(x)
+		}
+		f := facts(x)
+		f.Holes[0].Worn.R, f.Holes[0].Worn.D = 1, 0 // the seat clears by far
+		x.LeftMM = math.Inf(1)
+		m, _ := FromPlan(f)
+		m.Gears = nil
+		got, want := run(t, m, 20*Block).FirstTimeRight, x.Odds.Chance()
+		if math.Abs(got-want) > 0.008 {
+			t.Errorf("%s: trials %.4f, closed form %.4f", name, got, want)
+		}
+		if name != "as it is" && want > 0.985 {
+			t.Errorf("%s: %.4f says nothing", name, want)
+		}
+	}
+}
+
+// Two seats by one tool share what it does on the whole: both are right more often
+// than twice one. By another tool they are not.
+func TestToolIsShared(t *testing.T) {
+	x := pressed()
+	x.Odds.UMin, x.Odds.Slips, x.Odds.Eases = 0.014, 0, 0
+	f := facts(x)
+	f.Holes[0].Worn.R, f.Holes[0].Worn.D = 1, 0
+	m, _ := FromPlan(f)
+	one := run(t, m, 20*Block).FirstTimeRight
+	right := m.Bores[0]
+	right.Name, right.Right = "a.right", true
+	m.Bores = append(m.Bores, right)
+	both := run(t, m, 20*Block).FirstTimeRight
+	m.Bores[1].SeatBy = "another reamer"
+	apart := run(t, m, 20*Block).FirstTimeRight
+	if both < one*one+0.02 || math.Abs(apart-one*one) > 0.01 {
+		t.Errorf("one %.4f, both %.4f, by two tools %.4f", one, both, apart)
+	}
+}
+
+// A seat too large, with nothing to put into it: the truck is lost, but of what its
+// tool does on the whole the scrap hole tells before.
+func TestScrapTells(t *testing.T) {
+	x := pressed()
+	x.Bush.OnHand, x.Bush.Porous = 1, true
+	x.Odds.UMin, x.Odds.Slips, x.Odds.Eases, x.Odds.ToolU, x.Odds.SeatU = 0.014, 0, 0, 0.006, 0.001
+	f := facts(x)
+	f.Holes[0].Worn.R, f.Holes[0].Worn.D = 1, 0
+	f.Lathe, f.Compound = false, false
+	m, _ := FromPlan(f)
+	blind := run(t, m, 10*Block)
+	m.Bores[0].Tried = true
+	tried := run(t, m, 10*Block)
+	if tried.Right != blind.Right || tried.Lost > blind.Lost/4 || blind.Lost < 0.1 {
+		t.Errorf("without scrap %.3f lost, with it %.3f; right %d and %d", blind.Lost, tried.Lost, blind.Right, tried.Right)
 	}
 }
 
@@ -88,13 +174,9 @@ func TestOtherHolds(t *testing.T) {
 		check  func(Bore)
 	}{
 		{func(x *Fitting) { x.Hold = Bonded }, func(b Bore) {
-			is(t, "widest gap", b.PressUM[0], -80)
-			is(t, "narrowest gap", b.PressUM[1], -20)
 			is(t, "least wall with compound", b.Wall.NoneBelowMM, 0.5)
-			is(t, "closure", b.Closure.Elastic, 0)
 		}},
 		{func(x *Fitting) { x.Hold, x.Renews = Capped, true }, func(b Bore) {
-			is(t, "widest slide", b.PressUM[0], -30)
 			if b.Kind != OldSeat {
 				t.Errorf("kind %v", b.Kind)
 			}
@@ -103,12 +185,8 @@ func TestOtherHolds(t *testing.T) {
 			is(t, "wear to clear", b.Survey.D, 0)
 			is(t, "outline", b.Survey.R, 1.25)
 		}},
-		{func(x *Fitting) { x.Finish = Mandrel }, func(b Bore) {
-			is(t, "most by mandrels", b.MaxOpenMM, 0.05)
-			is(t, "size", b.ToolMM[0], 3.18)
-		}},
 		{func(x *Fitting) {
-			x.Bush.Porous, x.Bush.OnHand, x.Bush.ODMM[0] = true, 1, 4.4
+			x.Bush.Porous, x.Bush.OnHand, x.Odds.ODMid = true, 1, 4.404
 			x.Larger = []Larger{{6.5, 0.3}, {5.5, 0.7}, {7, math.Inf(1)}}
 		}, func(b Bore) {
 			if b.Bond || b.Eccentric || b.Replaceable || !b.NextBush {
@@ -118,7 +196,7 @@ func TestOtherHolds(t *testing.T) {
 			is(t, "metal left by the best", b.Wall.NextLeftMM, 0.7)
 		}},
 		{func(x *Fitting) { x.LeftMM = math.Inf(1) }, func(b Bore) {
-			if b.Wall != (Wall{}) {
+			if b.Wall.LeftMM != 0 || b.Wall.NoneBelowMM != 0 {
 				t.Errorf("no edge near, and yet %+v", b.Wall)
 			}
 		}},
@@ -181,30 +259,12 @@ func TestPair(t *testing.T) {
 	}
 }
 
-// A bush flows at its yield at the least and at 1.155 times its highest yield at
-// the most (Tresca and von Mises): with yields of 100 and 200 the second
-// interference is 2.31 times the first. One oil-filled flows by the rule.
-func TestFlowByHand(t *testing.T) {
-	x := pressed()
-	x.Bush.YieldMPa = [2]float64{100, 200}
-	m, _ := FromPlan(facts(x))
-	c := m.Bores[0].Closure
-	is(t, "most over least", c.FlowUM[1]/c.FlowUM[0], 2.31)
-	x.Bush.Porous = true
-	f := facts(x)
-	f.Rules.FlowLowMPa, f.Rules.FlowHighMPa = 75, 138
-	m, _ = FromPlan(f)
-	porous := m.Bores[0].Closure
-	is(t, "porous, of its yield", porous.FlowUM[0]/c.FlowUM[0], 0.75)
-	is(t, "porous, most", porous.FlowUM[1]/c.FlowUM[0], 1.38)
-}
-
 // An eccentric bush keeps 0.1 mm more than the least wall: (od - 3.22)/2 is
 // 0.59 at 4.40 and 0.61 at 4.44.
 func TestEccentricWall(t *testing.T) {
 	for od, want := range map[float64]bool{4.40: false, 4.44: true} {
 		x := pressed()
-		x.Bush.ODMM[0] = od
+		x.Odds.ODMid = od + x.Odds.ODHalf
 		if m, _ := FromPlan(facts(x)); m.Bores[0].Eccentric != want {
 			t.Errorf("outside %v: %v", od, m.Bores[0].Eccentric)
 		}
@@ -243,6 +303,7 @@ func TestMadeToFit(t *testing.T) {
 func TestPlugged(t *testing.T) {
 	x := pressed()
 	x.Part = &Part{Chance: 0.75}
+	x.Odds.Strength = 0
 	m, _ := FromPlan(facts(x))
 	b := m.Bores[0]
 	if b.Kind != Cut || b.Survey.D != 0 || b.Wall.StressLimit != 0 {

@@ -70,21 +70,27 @@ type Bore struct {
 	UHoleMM  float64 // per axis
 	USetMM   float64 // per axis, of the bore of an eccentric bush that is set in a seat that is there
 
+	FillFails float64 // chance that a seat which leaves some of the worn wall does not reach the sound wall far enough round
 	PartFails float64 // chance that the plug or sleeve round the bush does not take the wear in or does not hold
 
 	Seat   SeatSize
-	SeatBy string // "5 mm reamer"
-	OD     Size   // outside of the bush
-	Hole   Size   // bore of the bush before pressing
+	SeatBy string  // "5 mm reamer"; bores by one tool share what it does on the whole
+	Slips  float64 // chance that the seat is spoilt by a slip
+	Tried  bool    // its tool is tried in scrap before the truck is cut
+	OD     Size    // outside of the bush
+	Hole   Size    // bore of the bush before pressing
 
 	RunoutMM   float64 // total run-out of bore to outside; eccentricity is half
 	RunoutEven bool    // run-out is a limit: eccentricity even from 0 to half, else all of it
 
 	PressUM [2]float64 // interference wanted, least and most
+	EasesUM float64    // the least lies anywhere from so much less to that, by the friction that there is
+	GaugeUM float64    // doubt of the gauge that stands between a seat too small and a press, standard
 	Closure Closure
 
 	Finish     Finish
 	ToolMM     [2]float64 // size the finish gives; OwnAxle: clearance over the journal
+	SizedUMM   float64    // and its normal error
 	MaxOpenMM  float64    // most that a mandrel opens the bore, 0 no limit
 	BoreMM     [2]float64 // limits of the finished bore; not looked at for OwnAxle
 	RunningUM  [2]float64 // running clearance accepted, least and most
@@ -117,9 +123,10 @@ type Survey struct {
 	FanDeg     float64 // half-angle, below 90
 }
 
-// SeatSize is the diameter a tool cuts: even over Mid plus and minus Half,
-// plus an oversize even from 0 to Over, plus a normal error.
-type SeatSize struct{ Mid, Half, Over, Sigma float64 }
+// SeatSize is a diameter: even over Mid plus and minus Half; with what its tool
+// does on the whole, standard, the same for all seats of a truck by that tool; with
+// what it does from seat to seat. A press feels it larger by 0 to Lobes, evenly.
+type SeatSize struct{ Mid, Half, ToolU, U, Lobes float64 }
 
 // Size is a diameter even between limits, or one that was measured: Low equal
 // to High with a normal error U.
@@ -141,7 +148,8 @@ type Wall struct {
 	NoneBelowMM  float64 // below this the wall is given up
 	EdgeDeg      float64
 	StressPerUM  float64 // greatest tension per um of interference
-	StressLimit  float64 // tension at which the wall is given up
+	StressLimit  float64 // tension at which the wall cracks
+	StressU      float64 // its relative standard uncertainty
 	NextLeftMM   float64 // the same metal with the next bush up; 0: not looked at
 	StressCapMPa float64 // the most that a flowing bush can raise; 0 no cap
 }

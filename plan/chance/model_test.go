@@ -13,7 +13,7 @@ func truck() Model {
 			Name: [4]string{"front axle.left", "front axle.right", "rear axle.left", "rear axle.right"}[i], Shaft: i / 2, Right: i%2 == 1, Setup: i / 2,
 			Survey:   Survey{Centre: at, Cov: [3]float64{0.0001, 0.00002, 0.0002}, R: 1.605, JournalR: 1.58, D: 0.125, UDepthMM: 0.01, TowardsDeg: 90, FanDeg: 10},
 			SurveyBy: "inside calliper", TargetMM: at, UHoleMM: 0.010,
-			Seat: SeatSize{Mid: 5.006, Half: 0.002, Over: 0.0018}, SeatBy: "5 mm reamer",
+			Seat: SeatSize{Mid: 5.006, Half: 0.002, U: 0.002}, SeatBy: "5 mm reamer",
 			OD: Size{Low: 5.019, High: 5.031}, Hole: Size{Low: 3.210, High: 3.222},
 			RunoutMM: 0.03, PressUM: [2]float64{10, 24},
 			Closure: Closure{Elastic: 0.6, FlowUM: [2]float64{8, 15}, Slope: [2]float64{1, 1.5}},

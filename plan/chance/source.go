@@ -6,7 +6,7 @@ import "math"
 // how large it is, and how to scale it in a copy.
 type source struct {
 	words string
-	owner int // ownBore, ownGear or ownSetup: what has to be tried again when it changes
+	owner int // ownBore, ownGear, ownSetup or ownTool: what has to be tried again when it changes
 	index int // of the owner
 	size  float64
 	scale func(m *Model, k float64)
@@ -25,6 +25,16 @@ func (m *Model) sources() []source {
 	for i, s := range m.Setups {
 		owner, index = ownSetup, i
 		add("clamping "+s.Name, s.UMM, func(m *Model, k float64) { m.Setups[i].UMM *= k })
+	}
+	for i, name := range m.tools() {
+		owner, index = ownTool, i
+		add("what "+by(name, "the seat's tool")+" cuts over its size", 1, func(m *Model, k float64) {
+			for b := range m.Bores {
+				if m.Bores[b].SeatBy == name {
+					m.Bores[b].Seat.ToolU *= k
+				}
+			}
+		})
 	}
 	for i := range m.Bores {
 		owner, index = ownBore, i
@@ -66,11 +76,13 @@ func (m *Model) boreSources(i int, add func(string, float64, func(*Model, float6
 	if b.Kind == OldSeat {
 		add("how the bush is turned and set at "+name, b.USetMM, func(m *Model, k float64) { at(m).USetMM *= k })
 	}
-	add(by(b.SeatBy, "seat size")+" at "+name, b.Seat.Half+b.Seat.Sigma, func(m *Model, k float64) {
+	add(by(b.SeatBy, "seat size")+" at "+name, b.Seat.Half+b.Seat.U+b.Seat.Lobes, func(m *Model, k float64) {
 		at(m).Seat.Half *= k
-		at(m).Seat.Sigma *= k
+		at(m).Seat.U *= k
+		at(m).Seat.Lobes *= k
 	})
-	add("oversize of the seat at "+name, b.Seat.Over, func(m *Model, k float64) { at(m).Seat.Over *= k })
+	add("slips at "+name, b.Slips, func(m *Model, k float64) { at(m).Slips = math.Min(1, at(m).Slips*k) })
+	add("strength of the wall at "+name, b.Wall.StressU, func(m *Model, k float64) { at(m).Wall.StressU *= k })
 	add("outside of the bush at "+name, b.OD.High-b.OD.Low+b.OD.U, func(m *Model, k float64) { at(m).OD.scale(k) })
 	add("bore of the bush at "+name, b.Hole.High-b.Hole.Low+b.Hole.U, func(m *Model, k float64) { at(m).Hole.scale(k) })
 	if b.Finish != BoreInPlace {
@@ -84,7 +96,10 @@ func (m *Model) boreSources(i int, add func(string, float64, func(*Model, float6
 		})
 	}
 	if b.Finish != AsDelivered {
-		add("finished size at "+name, b.ToolMM[1]-b.ToolMM[0], func(m *Model, k float64) { scale(&at(m).ToolMM, k) })
+		add("finished size at "+name, b.ToolMM[1]-b.ToolMM[0]+b.SizedUMM, func(m *Model, k float64) {
+			scale(&at(m).ToolMM, k)
+			at(m).SizedUMM *= k
+		})
 	}
 	add(by(b.JournalBy, "micrometer")+" on the journal at "+name, b.UJournalMM, func(m *Model, k float64) { at(m).UJournalMM *= k })
 }

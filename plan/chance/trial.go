@@ -19,7 +19,8 @@ const (
 
 // The checks in the order of the job.
 const (
-	kCleanup = iota
+	kSlip = iota
+	kCleanup
 	kPart
 	kWall
 	kLoose
@@ -60,6 +61,8 @@ type worker struct {
 	bore   [][boreStreams]uint64
 	gear   [][gearStreams]uint64
 	setup  []uint64
+	tool   []uint64
+	habit  []float64 // of each tool, in standard deviations
 	sx, sy []float64 // of each clamping
 	px, py []float64 // of each bore's axis, off its target
 	qx, qy []float64 // the same with its share of the running clearance
@@ -68,9 +71,11 @@ type worker struct {
 	keys   keys      // of its streams; without, each is named by its place
 }
 
+// newWorker has room for as many tools as bores.
 func newWorker(bores, gears, setups int) *worker {
 	f := func(n int) []float64 { return make([]float64, n) }
 	return &worker{bore: make([][boreStreams]uint64, bores), gear: make([][gearStreams]uint64, gears), setup: make([]uint64, setups),
+		tool: make([]uint64, bores), habit: f(bores),
 		sx: f(setups), sy: f(setups), px: f(bores), py: f(bores), qx: f(bores), qy: f(bores), centre: f(gears), clear: f(bores)}
 }
 
@@ -84,6 +89,9 @@ func (w *worker) seed(seed uint64, block int) {
 	}
 	for i := range w.setup {
 		starts(w.setup[i:i+1], base, ownSetup, keyOf(w.keys.setup, i))
+	}
+	for i := range w.tool {
+		starts(w.tool[i:i+1], base, ownTool, keyOf(w.keys.tool, i))
 	}
 }
 
@@ -110,13 +118,16 @@ func (w *worker) trial(c *compiled, t uint64) sight {
 	return s
 }
 
-// clamp draws the error of every clamping. Like tryBore and tryGear it takes
+// clamp draws the error of every clamping, and what every tool does on the whole. Like tryBore and tryGear it takes
 // the trial times gamma.
 func (w *worker) clamp(c *compiled, t uint64) {
 	for i, u := range c.setups {
 		x := mix(w.setup[i] + t)
 		w.sx[i] = float64(u * c.tab.normal(uint32(x)))
 		w.sy[i] = float64(u * c.tab.normal(uint32(x>>32)))
+	}
+	for i := range c.tools {
+		w.habit[i] = c.tab.normal(uint32(mix(w.tool[i] + t)))
 	}
 }
 

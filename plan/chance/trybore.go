@@ -37,16 +37,31 @@ func (w *worker) tryBore(c *compiled, i int, t uint64, s *sight) {
 		return
 	}
 
-	if b.partFails > 0 && even(uint32(mix(st[sPart]+t))) < b.partFails {
+	x := mix(st[sPart] + t)
+	if b.partFails > 0 && even(uint32(x)) < b.partFails {
 		s.fail(next, kPart*places+i)
 	}
-	x := mix(st[sSeat] + t)
-	seat := b.seatLo + float64(b.seatW*even(uint32(x))) + float64(b.over*even(uint32(x>>32)))
+	if b.fillFails > 0 && even(uint32(x>>32)) < b.fillFails {
+		s.fail(next, kCleanup*places+i)
+	}
+	x = mix(st[sSeat] + t)
+	seat := b.seatLo + float64(b.seatW*even(uint32(x)))
+	felt := float64(b.lobes * even(uint32(x>>32))) // by a press, beyond what a gauge feels
+	habit := 0.0
+	if b.tool >= 0 {
+		habit = float64(b.toolU * w.habit[b.tool])
+	}
+	seat += habit
 	depth := b.d
 	if b.sigma > 0 || b.uDepth > 0 {
 		x = mix(st[sSeatN] + t)
 		seat += float64(b.sigma * tab.normal(uint32(x)))
 		depth += float64(b.uDepth * tab.normal(uint32(x>>32)))
+	}
+	x = mix(st[sSlip] + t)
+	least := b.uMin - float64(b.eases*even(uint32(x>>32)))
+	if b.slips > 0 && even(uint32(x)) < b.slips {
+		s.fail(b.large, kSlip*places+i)
 	}
 	replaced := false // by another bush, which is then taken to run in the middle
 	if b.kind == Cut {
@@ -78,27 +93,15 @@ func (w *worker) tryBore(c *compiled, i int, t uint64, s *sight) {
 	clear := b.runMid
 	if !replaced {
 		x = mix(st[sOD] + t)
-		u := b.odLo + float64(b.odW*even(uint32(x))) - seat
+		od := b.odLo + float64(b.odW*even(uint32(x)))
 		if b.odU > 0 {
-			u += float64(b.odU * tab.normal(uint32(x>>32)))
+			od += float64(b.odU * tab.normal(uint32(x>>32)))
 		}
-		if u < b.uMin {
-			s.fail(b.large, kLoose*places+i)
+		if u := od - seat - felt; u < least {
+			s.fail(w.tooLarge(b, st, tab, t, od-habit, least), kLoose*places+i)
 			replaced = true
 		} else {
-			if u > b.uMax {
-				s.fail(rework, kTight*places+i)
-				if b.limit > 0 {
-					p := b.stress * u
-					if b.cap > 0 && p > b.cap {
-						p = b.cap
-					}
-					if p > b.limit {
-						s.fail(lost, kCrack*places+i)
-					}
-				}
-				u = b.uMax
-			}
+			u = w.pressed(b, st, tab, t, u, s, places, i)
 			clear = w.size(b, st, tab, t, u, s, places, i)
 		}
 	}
@@ -106,6 +109,46 @@ func (w *worker) tryBore(c *compiled, i int, t uint64, s *sight) {
 	w.clear[i] = clear
 	w.px[i], w.py[i] = px, py
 	w.qx[i], w.qy[i] = px+float64(h*b.lx), py+float64(h*b.ly)
+}
+
+// tooLarge is what becomes of a seat that is too large for its bush: where its tool
+// has been tried in scrap and that hole is too large as well, another bush or tool
+// is taken before the truck is cut. od is the outside of the bush less what the tool
+// does on the whole.
+func (w *worker) tooLarge(b *boreC, st *[boreStreams]uint64, tab *tables, t uint64, od, least float64) class {
+	if b.large == lost && b.tried {
+		scrap := b.seatMid + float64(b.sigma*tab.normal(uint32(mix(st[sTrial]+t))))
+		if od-scrap < least {
+			return next
+		}
+	}
+	return b.large
+}
+
+// pressed presses the bush: a seat too small for it is cut again where the gauge
+// tells, and the wall may crack under what is pressed. It returns the interference
+// that is right at last.
+func (w *worker) pressed(b *boreC, st *[boreStreams]uint64, tab *tables, t uint64, u float64, s *sight, places, i int) float64 {
+	if u > b.uMax {
+		s.fail(rework, kTight*places+i)
+		if u+float64(b.gaugeU*tab.normal(uint32(mix(st[sTrial]+t)>>32))) > b.uMax {
+			return b.uMax
+		}
+	}
+	if b.limit > 0 {
+		pull := float64(b.stress * u)
+		if b.cap > 0 && pull > b.cap {
+			pull = b.cap
+		}
+		stands := b.limit
+		if b.stressU > 0 {
+			stands += float64(b.limit * float64(b.stressU*tab.normal(uint32(mix(st[sWall]+t)))))
+		}
+		if pull > stands {
+			s.fail(lost, kCrack*places+i)
+		}
+	}
+	return min(u, b.uMax)
 }
 
 // clears says whether a seat of radius q cuts the whole worn outline away. Most
@@ -155,6 +198,9 @@ func (w *worker) size(b *boreC, st *[boreStreams]uint64, tab *tables, t uint64, 
 	journal := b.journal + float64(b.uj*tab.normal(uint32(x>>32)))
 	if b.finish != AsDelivered {
 		size := b.toolLo + float64(b.toolW*even(uint32(x)))
+		if b.sizedU > 0 {
+			size += float64(b.sizedU * tab.normal(uint32(mix(st[sWall]+t)>>32)))
+		}
 		if b.finish == OwnAxle {
 			size += journal
 		}

@@ -11,6 +11,7 @@ const RuleChance finding.Rule = "chance/chance"
 // causes are the checks in the words of the bench, to stand after the name of
 // the bore or of the mesh.
 var causes = [checks]string{
+	kSlip:       "a slip: a tool grabs, or a dial is misread",
 	kCleanup:    "seat does not clean up the wear",
 	kPart:       "plug or sleeve leaves wear or does not hold",
 	kLoose:      "press too loose",

@@ -203,6 +203,7 @@ func (b *builder) tryInScrap() {
 			holes = []string{"the " + x.Bush + " of " + list(holes)}
 		}
 		lim := x.Seat
+		b.out.Scrap = appendNew(b.out.Scrap, x.WayName)
 		b.add(Operation{Kind: KindScrap,
 			Do: say.F("In scrap of %v make a hole as for %s and try %v in it", metal, list(holes),
 				try), Tool: words(x.WayName), ToolMM: math.NaN(),

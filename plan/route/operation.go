@@ -108,6 +108,7 @@ type Trouble struct {
 
 // Route is the outcome.
 type Route struct {
+	Scrap []string // tools that are tried in scrap before the truck is cut
 	Operations []Operation
 	Setups     []Setup
 	Troubles   []Trouble

@@ -10,6 +10,7 @@ import (
 	"rebush/fits/limits"
 	"rebush/fits/material"
 	"rebush/fits/table"
+	"rebush/plan/habit"
 	"rebush/plan/job"
 	"rebush/plan/survey"
 )
@@ -22,7 +23,8 @@ type Tables struct {
 	Metals          *material.Registry
 	Limits          *limits.Limits
 	UBore, UOutside dim.Length
-	Memo            *Memo // what other plans by these tables have worked out, nil nothing
+	Habits          habit.Habits // what this shop's tools really do
+	Memo            *Memo        // what other plans by these tables have worked out, nil nothing
 }
 
 // Input is what the search reads beside the holes: the job with its shop, the

@@ -121,8 +121,8 @@ func TestBushesOfAJob(t *testing.T) {
 func TestToolsOfAShop(t *testing.T) {
 	in, _ := read(t, bench1, truck)
 	want := []Way{
-		{Kind: Reamer, Name: "5 mm H7 reamer", Size: 5, Low: 5.005, High: 5.0118, Index: 0},
-		{Kind: Reamer, Name: "6 mm reamer", Size: 6, Low: 6.004, High: 6.0118, Index: 1},
+		{Kind: Reamer, Name: "5 mm H7 reamer", Size: 5, Low: 5.005, High: 5.0118, Own: 5.0075, Tool: "5 mm H7", Index: 0},
+		{Kind: Reamer, Name: "6 mm reamer", Size: 6, Low: 6.004, High: 6.0118, Own: 6.007, Tool: "6 mm", Index: 1},
 		{Kind: BoringHead, Name: "boring head", Low: 5, High: 20, Index: 2},
 		{Kind: EndMill, Name: "4.5 mm end mill", Size: 4.5, Low: 4.48, High: 4.52, Index: 3},
 	}

@@ -100,6 +100,7 @@ func (j *judge) seatThatWould(a *Answer) ([2]float64, bool) {
 		if b.Turned {
 			w.High = w.Low + j.r.BoringHead // a reamed seat, not a step of the list
 		}
+		w.Own = (w.Low + w.High) / 2
 		var x Answer
 		if j.answer(&x, &a.Bush, &w, glued, false); !x.Feasible {
 			n = 0

@@ -68,6 +68,11 @@ type Rules struct {
 	SetOver          float64 `rule:"set_over_mm"`
 	TurnMinutes      float64 `rule:"minutes_turn_bush"`
 	PressMinutes     float64 `rule:"minutes_press"`
+	LobesReamed      float64 `rule:"roundness_reamed_um,mm"`
+	LobesBored       float64 `rule:"roundness_bored_um,mm"`
+	LobesMilled      float64 `rule:"roundness_milled_um,mm"`
+	CastingShare     float64 `rule:"casting_stress_share"`
+	StrengthU        float64 `rule:"casting_strength_u"`
 }
 
 // RulesOf reads them from the table in force.

@@ -15,7 +15,7 @@ import (
 func (in *Input) tools(said *finding.List) Shop {
 	sh := in.Job.Shop
 	lathe := sh.MachineKind == "lathe"
-	s := Shop{Lathe: sh.Lathe || lathe, Compound: len(sh.Compounds) > 0}
+	s := Shop{Lathe: sh.Lathe || lathe, Compound: len(sh.Compounds) > 0, Habits: in.Habits}
 	s.FrictionLow, s.FrictionHigh = in.friction()
 	for i, r := range sh.Reamers {
 		w, err := in.reamer(r, i)
@@ -85,6 +85,7 @@ func (in *Input) reamer(r job.Tool, i int) (Way, error) {
 	if err != nil {
 		return Way{}, err
 	}
+	own := (low + high) / 2
 	d, err := in.Limits.Class(r.Size, classOf(r))
 	if err != nil {
 		return Way{}, err
@@ -95,7 +96,8 @@ func (in *Input) reamer(r job.Tool, i int) (Way, error) {
 	if r.Class != "" {
 		name += " " + r.Class
 	}
-	return Way{Kind: Reamer, Name: name + " reamer", Size: r.Size.Float(), Low: low, High: high, Index: i}, nil
+	return Way{Kind: Reamer, Name: name + " reamer", Size: r.Size.Float(), Low: low, High: high, Own: own,
+		Tool: name, Index: i}, nil
 }
 
 // ReamerLimits are a reamer's own limits in mm, as measured or by its class:

@@ -22,7 +22,11 @@
 // It trusts the survey and the target, and writes into neither.
 package seat
 
-import "rebush/fits/press"
+import (
+	"rebush/fits/odds"
+	"rebush/fits/press"
+	"rebush/plan/habit"
+)
 
 // Hole is one bore as the search sees it.
 type Hole struct {
@@ -138,6 +142,8 @@ type Way struct {
 	Name      string
 	Size      float64
 	Low, High float64 // seat limits; of a boring head: the sizes it reaches
+	Own       float64 // of a reamer the middle of its own limits, 0 that of Low and High
+	Tool      string  // of a reamer its name and class, as the shop's record has it: "5 mm H7"
 	Index     int     // in the shop's list
 }
 
@@ -152,6 +158,7 @@ type Shop struct {
 	Compound     bool
 	FrictionLow  float64
 	FrictionHigh float64
+	Habits       habit.Habits // what its tools really do
 }
 
 // Part is what stands in the plate round a bush: the filling of a plug, or the
@@ -239,8 +246,9 @@ type Answer struct {
 	Bearing            float64    // length that the axle runs in
 	SideUse            float64    // length taken outside the plate
 	Chance             float64
-	USet               float64 // standard uncertainty of the bore's place from how an eccentric bush is turned and set, mm per axis
-	Seen               *Hole   // the hole as this answer saw it: about its seat, with what its plate then is
+	Odds               odds.Seat // what it rests on, and what the trials draw from
+	USet               float64   // standard uncertainty of the bore's place from how an eccentric bush is turned and set, mm per axis
+	Seen               *Hole     // the hole as this answer saw it: about its seat, with what its plate then is
 	Wall               press.Wall
 
 	made    [2]float64 // what the finishing tool leaves, whatever the bore was
