@@ -116,7 +116,7 @@ func TestFittedByHand(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := fitted(&books{rules: rules}, &job.Job{Shop: &job.Shop{}}, boredOf(holes, s, seats)[0])
+	f := fitted(&books{rules: rules}, &job.Job{Shop: &job.Shop{}}, boredOf(holes, s, seats)[0], nil)
 	if want := []chance.Larger{{SeatMM: 5.5, LeftMM: 1.2}}; !slices.Equal(f.Larger, want) {
 		t.Errorf("larger %v", f.Larger)
 	}

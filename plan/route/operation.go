@@ -108,7 +108,7 @@ type Trouble struct {
 
 // Route is the outcome.
 type Route struct {
-	Scrap []string // tools that are tried in scrap before the truck is cut
+	Scrap      []string // tools that are tried in scrap before the truck is cut
 	Operations []Operation
 	Setups     []Setup
 	Troubles   []Trouble
