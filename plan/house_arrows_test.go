@@ -50,7 +50,7 @@ func floor(dir string) (int, bool) {
 	switch parent := path.Dir(dir); {
 	case parent == "feeds":
 		return holeBits, true
-	case parent == "plan":
+	case parent == "plan", dir == carryRoom:
 		return planBits, true
 	case parent == "sheets":
 		return paperBits, true
@@ -89,6 +89,9 @@ var guests = map[string][]string{
 // worldRoom is the room that makes trucks with a known truth: it shares nothing with
 // the planner but the files, and nothing in the program leans on it.
 const worldRoom = "plan/world"
+
+// carryRoom carries plans out on those trucks; it reads plans as JSON alone.
+const carryRoom = "plan/world/carry"
 
 // testGuests are known to test files only.
 var testGuests = []string{
@@ -181,7 +184,7 @@ func importFault(f goFile, imp string) string {
 		return arrowFault(from, to)
 	}
 	first, _, _ := strings.Cut(imp, "/")
-	if from == worldRoom && strings.Contains(first, ".") && !f.test() {
+	if (from == worldRoom || from == carryRoom) && strings.Contains(first, ".") && !f.test() {
 		return "the world stands on the standard library alone"
 	}
 	if !strings.Contains(first, ".") {
@@ -218,7 +221,11 @@ func arrowFault(from, to string) string {
 		return "the house has no such room"
 	case from == worldRoom && to != "plan/job":
 		return "the world shares nothing with the planner that it tries"
-	case to == worldRoom:
+	case from == carryRoom && to != worldRoom:
+		return "the world shares nothing with the planner that it tries"
+	case from == carryRoom:
+		return ""
+	case to == worldRoom, to == carryRoom:
 		return "the world is for tests only"
 	case from == "sheets/draw":
 		return "the drawing room knows nothing of the job"

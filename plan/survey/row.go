@@ -20,6 +20,8 @@ type Row struct {
 
 	PlayMM      dim.Gauged `json:"play_mm"`      // as found, on diameter: widest less journal
 	PlayPercent *float64   `json:"play_percent"` // of the journal
+
+	CentreCovMM2 *[3]float64 `json:"centre_cov_mm2"` // covariance of the old centre: xx, xy, yy
 }
 
 // EvidenceRow is one way of knowing an old centre.
@@ -48,6 +50,7 @@ func (h Hole) Row(book *ledger.Ledger) Row {
 	mm := func(k string) dim.Gauged { return dim.Place(p.Num(k).V) }
 	row.CentreMM = &dim.XY{mm("centre_mm/0"), mm("centre_mm/1")}
 	row.CentreUMM, row.DiameterMM, row.WearMM = mm("centre_u_mm"), mm("diameter_mm"), mm("wear_mm")
+	row.CentreCovMM2 = &[3]float64{dim.Near(h.Worn.Cov[0][0], 12), dim.Near(h.Worn.Cov[0][1], 12), dim.Near(h.Worn.Cov[1][1], 12)}
 	row.Method = h.Method.String()
 	if h.Worn.W > 0 && (len(h.Bore.WornTo) > 0 || h.Bore.WidestAt != nil || len(h.Points) > 0) {
 		row.WearDeg = dim.Number(p.Num("wear_deg").V)

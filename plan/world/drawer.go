@@ -18,7 +18,7 @@ type bush struct {
 // tools for them.
 func (m *maker) openDrawer() {
 	s := m.stream("drawer")
-	if m.prepared = m.stream("prepared").yes(0.45); m.prepared {
+	if m.prepared = m.stream("prepared").yes(0.45) || m.o.Apt; m.prepared {
 		m.note("a shop that prepared")
 		m.fitting()
 	}
@@ -76,7 +76,11 @@ func (m *maker) fitting() {
 		m.flange(s, b.entry, thick[i], od, thick[i] < 0.55*od)
 		b.entry.set("material", text(map[bool]string{true: "sintered bronze", false: "bearing bronze C93200"}[porous]))
 		m.price(s, b.entry, 0.3, 3)
-		b.entry.set("on_hand", number(float64(s.whole(2, 12))))
+		least := 2
+		if m.o.Apt {
+			least = 8
+		}
+		b.entry.set("on_hand", number(float64(s.whole(least, 12))))
 		m.drawer = append(m.drawer, b)
 	}
 }

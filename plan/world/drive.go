@@ -81,7 +81,7 @@ func (m *maker) spur(s stream, axle int, deg float64) Gear {
 		t.Thinned = s.between(0.01, 0.1) * t.Module
 	}
 	g := Gear{Wheel: shaft.Name, Teeth: t}
-	g.Design = t.At(s.between(0.04, 0.12) * math.Max(t.Module, 0.4))
+	g.Design = t.At(m.whenNew(s, t.Module, 0.04, 0.12))
 	tip, mate := t.Tips()
 	g.Tip = [2]float64{tip - s.between(0, 0.03), mate - s.between(0, 0.03)}
 	g.At = shaft.Design.Plus(deg, g.Design+s.normal(0.012))
@@ -102,7 +102,7 @@ func (m *maker) train(s stream, axle int) {
 		t.Module, t.Pressure, t.Thinned = first.Teeth.Module, first.Teeth.Pressure, first.Teeth.Thinned
 		t.Wheel, t.Shift = first.Teeth.Pinion, [2]float64{first.Teeth.Shift[1], 0}
 		second.Teeth = &t
-		second.Design = t.At(s.between(0.04, 0.12) * math.Max(t.Module, 0.4))
+		second.Design = t.At(m.whenNew(s, t.Module, 0.04, 0.12))
 		tip, mate := t.Tips()
 		second.Tip = [2]float64{tip - s.between(0, 0.03), mate - s.between(0, 0.03)}
 		second.At = m.truth.Shafts[idler].Design.Plus(m.rails+s.between(-60, 60), second.Design+s.normal(0.012))
@@ -135,7 +135,7 @@ func (m *maker) worm(s stream, axle int) {
 	if s.yes(0.25) {
 		w.Thinned = s.between(0.01, 0.1) * w.Module
 	}
-	g.Design = w.At(s.between(0.03, 0.09) * math.Max(w.Module, 0.4))
+	g.Design = w.At(m.whenNew(s, w.Module, 0.03, 0.09))
 	deg := 90.0
 	if s.yes(0.2) {
 		deg = 270
@@ -187,4 +187,15 @@ func (m *maker) addGear(s stream, g Gear) {
 		m.note("wheel outside the plates")
 	}
 	t.Gears = append(t.Gears, g)
+}
+
+// whenNew is the normal backlash that the maker meant a mesh to have: between
+// shares of a module, of which some lie below what is wanted today. A truck that
+// is apt ran well when it was new.
+func (m *maker) whenNew(s stream, module, low, high float64) float64 {
+	share := s.between(low, high)
+	if m.o.Apt {
+		share += 0.08
+	}
+	return share * math.Max(module, 0.4)
 }

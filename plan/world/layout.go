@@ -49,7 +49,7 @@ func (m *maker) layOut() {
 	t.DrilledAsPair = s.yes(0.6)
 	t.Width = t.Thickness[0] + t.Thickness[1] + s.between(6, 24)
 	m.condition(kind.name)
-	m.bushed = s.yes(kind.factoryBush)
+	m.bushed = s.yes(kind.factoryBush) && !m.o.Apt
 	m.axles()
 	m.drives()
 	m.outline()
@@ -62,6 +62,7 @@ func (m *maker) condition(material string) {
 	s := m.stream("condition")
 	m.truth.Condition = "sound"
 	switch zinc := len(material) > 3 && material[:4] == "zinc"; {
+	case m.o.Apt:
 	case s.yes(0.02):
 		m.truth.Condition = "cracked"
 	case zinc && s.yes(0.06):
@@ -121,6 +122,9 @@ func (m *maker) outline() {
 		}
 	}
 	metal := func() float64 {
+		if m.o.Apt {
+			return s.between(6, 14)
+		}
 		if s.yes(0.03) {
 			m.note("thin edge")
 			return s.between(0.6, 1.4)

@@ -133,6 +133,7 @@ func (m *maker) seldom(s stream, shaft *Shaft, e *node) {
 		for k, plate := range plates {
 			beside := shaft.Journal[k] + s.of("beside "+plate).between(0.005, 0.06)
 			ends.set(plate, size(max(m.fine(beside), m.ends[shaft.Name][k])))
+			shaft.MustPass[k] = math.Max(shaft.MustPass[k], beside) // the same end goes in through the hole
 		}
 		e.set("unworn", ends)
 		m.note("thickness beside the worn run")

@@ -20,6 +20,12 @@ type bench struct {
 
 type pins struct{ from, to, step, u float64 }
 
+// usualBench is how well a shop places that does not say it: common practice,
+// no source.
+var usualBench = map[string]Bench{"hand": {Setup: 0.10, Hole: 0.10}, "punch": {Setup: 0.10, Hole: 0.02},
+	"jig": {Setup: 0.02, Hole: 0.02}, "dials": {Setup: 0.015, Hole: 0.020}, "read-out": {Setup: 0.010, Hole: 0.010},
+	"lathe": {Setup: 0.015, Hole: 0.005}}
+
 // openShop draws the shop.
 func (m *maker) openShop() {
 	s := m.stream("shop")
@@ -35,6 +41,7 @@ func (m *maker) openShop() {
 	if kind == "bare" {
 		m.bench.instruments = builtIn
 		m.bench.pins = &pins{1, 8, 0.01, zz}
+		m.truth.Bench = Bench{Setup: 0.02, Hole: 0.02, Careful: m.stream("care at the bench").yes(0.5)}
 		return
 	}
 	rich := map[string]float64{"hand": 0.1, "punch": 0.25, "jig": 0.5, "dials": 0.65, "read-out": 0.9, "lathe": 0.7}[kind]
@@ -78,9 +85,12 @@ func (m *maker) machine(kind string) {
 	}
 	finds := map[string][2]float64{"hand": {0.06, 0.2}, "punch": {0.05, 0.15}, "jig": {0.015, 0.03}, "dials": {0.01, 0.025},
 		"read-out": {0.004, 0.012}, "lathe": {0.005, 0.02}}[kind]
+	m.truth.Bench = usualBench[kind]
+	m.truth.Bench.Careful = m.stream("care at the bench").yes(0.5)
 	if s.yes(0.75) {
-		setup, hole := s.between(finds[0], finds[1]), s.between(finds[0], finds[1])
-		machine.set("location", record().set("setup", size(m.fine(setup))).set("hole", size(m.fine(hole))))
+		setup, hole := m.fine(s.between(finds[0], finds[1])), m.fine(s.between(finds[0], finds[1]))
+		machine.set("location", record().set("setup", size(setup)).set("hole", size(hole)))
+		m.truth.Bench.Setup, m.truth.Bench.Hole = setup.mm(), hole.mm()
 	} else {
 		m.note("missing location")
 	}

@@ -17,6 +17,13 @@ type Truth struct {
 	Shafts        []Shaft
 	Gears         []Gear
 	Features      []Feature
+	Bench         Bench
+}
+
+// Bench is what the shop truly does, which its file may or may not say.
+type Bench struct {
+	Setup, Hole float64 // standard deviation of placing a clamping and a hole in it, mm on each axis
+	Careful     bool    // reams through a bush, with oil, as slowly as it should
 }
 
 // Shaft is an axle or another shaft and the holes it runs in.

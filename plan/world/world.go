@@ -26,6 +26,7 @@ type Options struct {
 	Units    string // "mm" or "in": what the job and the shop are written in
 	Shop     string // one of Shops
 	Complete bool   // every figure that could be measured was measured
+	Apt      bool   // sound metal enough round every hole, and a shop that prepared: most can be bushed
 }
 
 // World is one truck: what the bench knows, and what is true.

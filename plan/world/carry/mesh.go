@@ -1,0 +1,84 @@
+package carry
+
+import (
+	"math"
+
+	"rebush/plan/world"
+)
+
+// What a whole turn of a mesh has to keep.
+const (
+	tightest = 0.01 // normal backlash of the tightest tooth, mm (common practice, no source)
+	contact  = 1.2  // contact ratio of the loosest (common handbook minimum, from memory)
+	running  = 1.0  // the same of a pair of few teeth that never reaches the usual one
+)
+
+// turn is a mesh over a whole turn on the truth.
+type turn struct {
+	mean, near, far float64 // distances of the axes
+	backlash        float64 // mean, round the operating pitch circle
+	tight           float64 // normal, at the tightest tooth
+	contact         float64 // at the loosest
+	wanted          float64 // what that has to be
+}
+
+// turned runs a mesh whose axes stand as given.
+func (c *carrying) turned(g *world.Gear, wheel, mate axis) turn {
+	from := g.Left
+	w := c.at(wheel, from)
+	m := [2]float64(g.At)
+	if g.Mate != "" {
+		m = c.at(mate, from)
+	}
+	t := turn{mean: g.Distance(w, m)}
+	reach := (g.Runout[0] + g.Runout[1]) / 2
+	if g.Screw != nil {
+		reach = g.Runout[0] / 2 // a worm that runs out moves in and out once a turn of its own, at every tooth
+	}
+	t.near, t.far = t.mean-reach, t.mean+reach
+	t.backlash = g.Backlash(t.mean) / math.Cos(working(g, t.mean))
+	t.tight = g.Backlash(t.near)
+	t.contact, t.wanted = ratio(g, t.far), contact
+	if ratio(g, unplayed(g)) < contact {
+		t.wanted = running
+	}
+	return t
+}
+
+// meshed is what became of one mesh.
+type meshed struct {
+	turn
+	failed string
+}
+
+// judged holds a turned mesh to the window that the plan states for it. Where
+// there is none, or it is closed, a mesh is right where it runs.
+func judged(m *Mesh, t turn) string {
+	if !(t.tight >= tightest) {
+		return "tightest tooth"
+	}
+	if m == nil || m.Window == nil || !m.Window[0].known() || m.Window[1]-m.Window[0] < 1e-6 {
+		if !(t.contact >= running) {
+			return "contact of the loosest"
+		}
+		return ""
+	}
+	if !(t.contact >= t.wanted) {
+		return "contact of the loosest"
+	}
+	if t.backlash < float64(m.Window[0]) {
+		return "backlash below its window"
+	}
+	if t.backlash > float64(m.Window[1]) {
+		return "backlash above its window"
+	}
+	return ""
+}
+
+// unplayed is the distance of the axes at which there is no backlash.
+func unplayed(g *world.Gear) float64 {
+	if g.Screw != nil {
+		return g.Screw.At(0)
+	}
+	return g.Teeth.At(0)
+}
