@@ -315,3 +315,15 @@ func lastSlash(s string) int {
 	}
 	return -1
 }
+
+// LoadTowards is the way in degrees that a shaft is pressed in its bores: as the
+// job says, else away from the rails.
+func (c Chassis) LoadTowards(s *Shaft) float64 {
+	switch {
+	case s.LoadTowards != nil:
+		return *s.LoadTowards
+	case c.RailsAbove:
+		return 270
+	}
+	return 90
+}

@@ -69,7 +69,7 @@ func (in *Input) round(s Site, h Hole) (low, high float64, at [2]float64, name s
 		whyNot = say.F("a hole of %v leaves a bush on a journal of %v no wall", say.MM(2*w.R, 2), say.MM(h.Journal, 2))
 	default:
 		// The diameter with twice its doubt; what is left of wear makes it larger.
-		return 2 * (w.R - w.RU), 2*(w.R+w.RU) + math.Max(0, w.W), w.O, "the hole as it is", ""
+		return 2 * (w.R - w.RU), 2*(w.R+w.RU) + math.Max(0, w.W), w.Found(), "the hole as it is", ""
 	}
 	return 0, 0, at, "", whyNot
 }

@@ -25,61 +25,61 @@ type Diameters struct {
 	HasWidestAt       bool
 	WornTo            []float64
 	UDir              float64 // of the direction
-	Journal           float64 // diameter of the journal, 0 unknown
+	Usual             Usual   // of the side, where none is said
+	Journal, UJournal float64 // diameter of the journal, 0 unknown; its u
 }
 
 // FromDiameters finds the old centre from the largest and smallest diameter:
 //
-//	R = narrowest/2,  w = widest - narrowest,  O = M - (w/2) towards the wear
+//	R = narrowest/2,  w = max(0, widest - narrowest),  O = M - (w/2) towards the wear
 //
-// with u^2 along the wear u_M^2 + u_w^2/4 and across u_M^2 + (w/2)^2 u_theta^2.
-// Both diameters are exact for one lobe, whatever the clearance. A bore whose
-// diameters differ by less than 2u is round: its centre is its centre.
+// with u^2 along the wear u_M^2 + u_w^2/4, however little it wore, and across
+// u_M^2 + (w/2)^2 u_theta^2. Both diameters are exact for one lobe, whatever the
+// clearance. A hole is no smaller than the journal that turns in it: what reads
+// smaller within 2u is taken as large as that. Where no side is said, half of the
+// wear is weighed by where it may lie, and its spread is doubt.
 func FromDiameters(d Diameters) (Evidence, error) {
 	if !finite(d.Middle[0], d.Middle[1], d.Widest, d.Narrowest, d.UMiddle, d.UWidest, d.UNarrow) || d.Narrowest <= 0 || d.Widest <= 0 {
 		return Evidence{}, fmt.Errorf("widest and narrowest: %w", ErrNotFinite)
 	}
 	uw := math.Hypot(d.UWidest, d.UNarrow)
-	w := d.Widest - d.Narrowest
-	if w < -2*uw {
+	if d.Widest-d.Narrowest < -2*uw-1e-9 {
 		return Evidence{}, fmt.Errorf("%w: %.3f and %.3f; swap them or measure again", ErrSwapped, d.Narrowest, d.Widest)
 	}
-	e := Evidence{Rank: RankReadings, Method: ByDiameters, R: d.Narrowest / 2, RU: d.UNarrow / 2}
-	if d.Journal > d.Narrowest+2*d.UNarrow {
-		return Evidence{}, fmt.Errorf("%w: %.3f in a hole whose narrowest is %.3f", ErrJournal, d.Journal, d.Narrowest)
+	if least := d.Journal - 2*math.Hypot(d.UNarrow, d.UJournal); d.Narrowest < least-1e-9 {
+		return Evidence{}, fmt.Errorf("%w: a journal of %.4f in a hole whose narrowest is %.4f, at the least %.4f would do",
+			ErrJournal, d.Journal, d.Narrowest, least)
 	}
-	b := NewWornBore(d.Middle, e.R, d.Journal/2, math.Max(0, w), 0)
-	b.RU, b.WU = e.RU, uw
-	if w <= 2*uw {
-		e.Centre, e.Cov = d.Middle, round2(d.UMiddle)
-		b.Round, b.Cov = true, e.Cov
-		if len(d.WornTo) > 0 {
-			b.ThetaRad = between(d.WornTo)
-		}
-		e.Bore = &b
-		return e, nil
-	}
-	dir, u, known := d.direction(&e)
-	along := d.UMiddle*d.UMiddle + uw*uw/4
-	across := d.UMiddle*d.UMiddle + w*w/4*u*u
-	if !known {
-		// Either way along the widest, or anywhere: the middle, and half the wear.
-		e.Centre = d.Middle
-		along += w * w / 4
-		across = math.Max(across, d.UMiddle*d.UMiddle)
-		if !d.HasWidestAt {
-			across = along
-		}
-		e.Cov = scale2(alongAcross(along, across, dir), 4)
-		e.doubt("the side it has worn to is not known: the old centre lies %v from the middle of the hole, one way or the other; say where the metal is gone", say.MM(w/2, 3))
-	} else {
+	old := math.Max(d.Narrowest, d.Journal)
+	reads := d.Widest - old
+	w := math.Max(0, reads)
+	e := Evidence{Rank: RankReadings, Method: ByDiameters, R: old / 2, RU: d.UNarrow / 2}
+	b := NewWornBore(d.Middle, e.R, d.Journal/2, w, 0)
+	b.RU, b.WU, b.Round = e.RU, uw, w <= 2*uw
+	if len(d.WornTo) > 0 {
+		dir, u := d.direction(&e)
 		e.Centre = toward(d.Middle, -w/2, dir)
-		e.Cov = alongAcross(along, across, dir)
+		e.Cov = alongAcross(d.UMiddle*d.UMiddle+uw*uw/4, d.UMiddle*d.UMiddle+w*w/4*u*u, dir)
 		if e.Doubtful {
 			e.Cov = scale2(e.Cov, 4)
 		}
+		b.ThetaRad = dir
+	} else {
+		mean, square := d.Usual.depth(reads, uw)
+		l := lean(mean, square, d.Usual.side(d.WidestAt, d.HasWidestAt, d.UDir))
+		e.Centre = [2]float64{d.Middle[0] - l.Mean[0], d.Middle[1] - l.Mean[1]}
+		e.Cov = add2(round2(d.UMiddle), l.Cov)
+		if b.ThetaRad = d.Usual.Rad; d.HasWidestAt {
+			b.ThetaRad = d.WidestAt
+			if d.Usual.end(d.WidestAt, d.UDir) < 0.5 {
+				b.ThetaRad += math.Pi
+			}
+		}
+		if !b.Round {
+			e.doubt("the side it has worn to is not known: the old centre lies %v from the middle of the hole, one way or the other; say where the metal is gone", say.MM(w/2, 3))
+		}
 	}
-	b.O, b.Cov, b.ThetaRad = e.Centre, e.Cov, dir
+	b.O, b.Cov = e.Centre, e.Cov
 	e.Bore = &b
 	return e, nil
 }
@@ -95,16 +95,10 @@ func between(worn []float64) float64 {
 
 // direction settles which way it has worn from the stated side and the line of
 // the widest diameter.
-func (d Diameters) direction(e *Evidence) (dir, u float64, known bool) {
-	u = d.UDir
-	switch len(d.WornTo) {
-	case 0:
-		return d.WidestAt, u, false
-	case 1:
-		dir = d.WornTo[0]
-	default:
+func (d Diameters) direction(e *Evidence) (dir, u float64) {
+	dir, u = between(d.WornTo), d.UDir
+	if len(d.WornTo) > 1 {
 		half := math.Remainder(d.WornTo[1]-d.WornTo[0], 2*math.Pi) / 2
-		dir = between(d.WornTo)
 		u = math.Max(u, math.Abs(half)/math.Sqrt(3))
 		e.say("two loads: one diameter tells less; probe the wall all round")
 	}
@@ -121,5 +115,5 @@ func (d Diameters) direction(e *Evidence) (dir, u float64, known bool) {
 		}
 		dir = line // the measured line, on the stated side
 	}
-	return dir, u, true
+	return dir, u
 }

@@ -119,6 +119,27 @@ func (r reader) sides() []Figure {
 	return out
 }
 
+// usual is what is known of the side of wear where nobody says it.
+func (r reader) usual() []Figure {
+	towards := r.j.Chassis.LoadTowards(r.h.Shaft)
+	source := r.j.Source("chassis/rails")
+	if r.h.Shaft.LoadTowards != nil {
+		source = r.j.Source("shafts/" + r.h.Shaft.Name + "/load_towards")
+	}
+	out := []Figure{{Key: r.key("pressed_deg"), What: "the way the shaft is pressed", Unit: "deg", Source: source,
+		V: towards}}
+	for _, name := range []string{"u_usual_side_deg", "usual_side_share", "unsaid_worn_share", "unsaid_wear_least_mm",
+		"unsaid_wear_most_mm"} {
+		out = append(out, rule(r.rules.Get(name)))
+	}
+	return out
+}
+
+// usual is the same from its figures.
+func usual(in []float64) Usual {
+	return Usual{Rad: in[0] * deg, U: in[1] * deg, Share: in[2], Worn: in[3], Least: in[4], Most: in[5]}
+}
+
 // by says how well a figure of a bore is known. A name that no shop and no
 // table knows is told, and the default taken.
 func (r reader) by(s *Source, b *job.Bore, key string, what Quantity) Reading {

@@ -105,15 +105,7 @@ type Axles []Axle
 
 // LoadTowards is the way in degrees that a shaft is pressed in its bores: as
 // the job says, else away from the rails.
-func LoadTowards(c job.Chassis, s *job.Shaft) float64 {
-	switch {
-	case s.LoadTowards != nil:
-		return *s.LoadTowards
-	case c.RailsAbove:
-		return 270
-	}
-	return 90
-}
+func LoadTowards(c job.Chassis, s *job.Shaft) float64 { return c.LoadTowards(s) }
 
 // AxlesOf gathers the holes of a job by shaft. clear tells the running
 // clearances that a finished bore may have, keeps whether its place is given.
