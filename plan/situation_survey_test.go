@@ -82,9 +82,9 @@ func TestOldCentres(t *testing.T) {
 			with("  current: none\n", "  current: none\n"+features).with("    rpm: 400\n", "    rpm: 400\n    design: [9.90, 8.05]\n"), 6, 10, 8, 0, math.NaN(), math.NaN(), 1e-4, false},
 		// An earlier repair drops ranks 1 to 4: the other plate speaks.
 		{"repaired", plain(t).drive("repaired: yes, centre: [10.1, 8.2], widest: 3.5, narrowest: 3.3, worn_to: 90", good), 5, 10, 8, 0.05173, math.NaN(), math.NaN(), 1e-4, false},
-		// Round within 2u (2 x hypot(0.004, 0.004) = 0.0113): its centre is its
-		// centre.
-		{"round", plain(t).drive("centre: [10.00, 8.05], widest: 3.21, narrowest: 3.20, worn_to: 90", good), 4, 10, 8.05, 0.010, math.NaN(), 3.2, 1e-4, false},
+		// Round within 2u (2 x hypot(0.004, 0.004) = 0.0113), yet half of what it
+		// reads lies on the stated side: 8.05 - 0.005; u hypot(0.010, 0.00283).
+		{"round", plain(t).drive("centre: [10.00, 8.05], widest: 3.21, narrowest: 3.20, worn_to: 90", good), 4, 10, 8.045, 0.01039, 0.01, 3.2, 1e-4, false},
 		// No side: the middle, doubtful.
 		{"side not known", plain(t).drive("centre: [10.00, 8.05], widest: 3.30, narrowest: 3.20", "centre: [10.00, 8.05], widest: 3.30, narrowest: 3.20"), 4, 10, 8.05, 0, 0.1, 3.2, 1e-4, true},
 	} {

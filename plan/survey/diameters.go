@@ -36,8 +36,8 @@ type Diameters struct {
 // with u^2 along the wear u_M^2 + u_w^2/4, however little it wore, and across
 // u_M^2 + (w/2)^2 u_theta^2. Both diameters are exact for one lobe, whatever the
 // clearance. A hole is no smaller than the journal that turns in it: what reads
-// smaller within 2u is taken as large as that. Where no side is said, half of the
-// wear is weighed by where it may lie, and its spread is doubt.
+// smaller within 2u is taken as large as that. Where no side is said it is the middle,
+// and half of the wear is doubt.
 func FromDiameters(d Diameters) (Evidence, error) {
 	if !finite(d.Middle[0], d.Middle[1], d.Widest, d.Narrowest, d.UMiddle, d.UWidest, d.UNarrow) || d.Narrowest <= 0 || d.Widest <= 0 {
 		return Evidence{}, fmt.Errorf("widest and narrowest: %w", ErrNotFinite)
@@ -65,16 +65,10 @@ func FromDiameters(d Diameters) (Evidence, error) {
 		}
 		b.ThetaRad = dir
 	} else {
-		mean, square := d.Usual.depth(reads, uw)
-		l := lean(mean, square, d.Usual.side(d.WidestAt, d.HasWidestAt, d.UDir))
-		e.Centre = [2]float64{d.Middle[0] - l.Mean[0], d.Middle[1] - l.Mean[1]}
-		e.Cov = add2(round2(d.UMiddle), l.Cov)
-		if b.ThetaRad = d.Usual.Rad; d.HasWidestAt {
-			b.ThetaRad = d.WidestAt
-			if d.Usual.end(d.WidestAt, d.UDir) < 0.5 {
-				b.ThetaRad += math.Pi
-			}
-		}
+		// Half of the wear to whatever side it is: the middle, and that is doubt.
+		e.Centre = d.Middle
+		e.Cov = add2(round2(d.UMiddle), scale2(d.Usual.side(d.WidestAt, d.HasWidestAt, d.UDir), d.Usual.depth(reads, uw)/4))
+		b.ThetaRad = d.Usual.towards(d.WidestAt, d.HasWidestAt)
 		if !b.Round {
 			e.doubt("the side it has worn to is not known: the old centre lies %v from the middle of the hole, one way or the other; say where the metal is gone", say.MM(w/2, 3))
 		}
