@@ -55,6 +55,14 @@ func jobCommands() []*command {
 				"{seat: 5.008, with: pins}}. -o makes the rework sheet: what is right, and the operations that remain " +
 				"of the advised way, or of --way.",
 			examples: nil},
+		{name: "learn", args: "SHOP JOB...", what: "what a shop really does, from the sizes as made of past jobs",
+			flags: append(append([]string{}, reading...), "units", "way", "seed", "trials"), run: runLearn,
+			more: "Every job has what was made under `made:`, as for inspect, and is planned with SHOP; a shop file that it " +
+				"names itself is taken as it is, if it is the same or differs in money and record alone. Told are: how much " +
+				"larger than their own limits its reamers cut, how far holes stand off their targets, how much larger than " +
+				"planned bores run, how far all that scatters, how often something slips, and how sure that is. The rows that " +
+				"it prints go into the shop file under `record:`; with fewer than three jobs the rules stand.",
+			examples: nil},
 		{name: "why", args: "JOB [NUMBER|KEY|WORD]", what: "where a number came from, down to what was measured",
 			flags: flags(reading, way, chance), run: runWhy,
 			more: "NUMBER is the short number in brackets that paper prints, KEY the place of the figure in rebush " +

@@ -13,7 +13,7 @@ type Rules struct {
 	PriorJobs float64 `rule:"record_prior_jobs"`
 	LeastJobs float64 `rule:"record_least_jobs"`
 	SlipFrom  float64 `rule:"record_slip_scatters"`
-	Slips     float64 `rule:"habit_slips"`
+	OtherMM   float64 `rule:"record_other_mm"`
 }
 
 // RulesOf reads them.

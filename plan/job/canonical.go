@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"fmt"
 	"strconv"
+
+	"rebush/fits/dim"
 )
 
 // Canonical writes the job, its shop, the points that it reads from files and
@@ -28,23 +30,43 @@ func (j *Job) Canonical() []byte {
 	}
 	if s := j.Shop; s != nil {
 		b.WriteString("\nshop ")
-		canon(&b, s.root, map[string]bool{"units": true, "tables": true})
-		for _, name := range s.Tables.Replaced() {
-			t, err := s.Tables.Get(name)
-			if err != nil {
-				continue
-			}
-			fmt.Fprintf(&b, "\ntable %q %q", name, t.Columns)
-			for _, row := range t.Rows {
-				for _, c := range t.Columns {
-					fmt.Fprintf(&b, " %q", row.Get(c))
-				}
-			}
-		}
+		s.canon(&b, map[string]bool{"units": true, "tables": true})
 	}
 	b.WriteByte('\n')
 	return b.Bytes()
 }
+
+// canon writes a shop without some of its keys, and the tables that it
+// replaced.
+func (s *Shop) canon(b *bytes.Buffer, leave map[string]bool) {
+	canon(b, s.root, leave)
+	for _, name := range s.Tables.Replaced() {
+		t, err := s.Tables.Get(name)
+		if err != nil {
+			continue
+		}
+		fmt.Fprintf(b, "\ntable %q %q", name, t.Columns)
+		for _, row := range t.Rows {
+			for _, c := range t.Columns {
+				fmt.Fprintf(b, " %q", row.Get(c))
+			}
+		}
+	}
+}
+
+// Same says whether two shop files are of one shop: whether they agree in all
+// but money, paper and the record.
+func (s *Shop) Same(other *Shop) bool {
+	leave := map[string]bool{"units": true, "tables": true, "record": true, "rates": true, "hours": true, "paper": true,
+		"send_out": true}
+	var a, b bytes.Buffer
+	s.canon(&a, leave)
+	other.canon(&b, leave)
+	return bytes.Equal(a.Bytes(), b.Bytes())
+}
+
+// Units is the unit of a bare number of a shop file.
+func (s *Shop) Units() dim.Unit { return unitsOf(s.root.get("units")) }
 
 // canon writes one value. Keys come in the order of the tables of keys, names
 // of the reader's choosing as they stand.
