@@ -5,8 +5,6 @@ import (
 	"maps"
 	"math"
 	"slices"
-
-	"gonum.org/v1/gonum/stat"
 )
 
 // seen is one figure of a job, with the hole that it is of.
@@ -142,6 +140,22 @@ func median(x []float64) float64 {
 	return (s[(len(s)-1)/2] + s[len(s)/2]) / 2
 }
 
+func mean(x []float64) (m float64) {
+	for _, v := range x {
+		m += v / float64(len(x))
+	}
+	return m
+}
+
+// variance is that of a sample about its own mean, 0 of one figure.
+func variance(x []float64) (v float64) {
+	m := mean(x)
+	for _, a := range x {
+		v += (a - m) * (a - m) / math.Max(1, float64(len(x)-1))
+	}
+	return v
+}
+
 // found is what figures of several jobs tell of a size: METHODS.md 2.
 func found(all []seen, by Size, r Rules) Found {
 	of := map[int][]float64{}
@@ -155,7 +169,7 @@ func found(all []seen, by Size, r Rules) Found {
 	within, free, one := 0.0, 0.0, 0.0
 	for _, i := range sorted(of) {
 		x := of[i]
-		m := stat.Mean(x, nil)
+		m := mean(x)
 		means = append(means, m)
 		for _, v := range x {
 			within += (v - m) * (v - m)
@@ -165,11 +179,8 @@ func found(all []seen, by Size, r Rules) Found {
 	}
 	n := float64(len(means))
 	out.Jobs = len(means)
-	out.OverUm = stat.Mean(means, nil)
-	between := 0.0
-	if n > 1 {
-		between = stat.Variance(means, nil)
-	}
+	out.OverUm = mean(means)
+	between := variance(means)
 	v0 := by.ScatterUm*by.ScatterUm + out.GaugeUm*out.GaugeUm
 	out.UOverUm = math.Sqrt((r.PriorJobs*v0 + (n-1)*between) / (r.PriorJobs + n - 1) / n)
 	total := between
