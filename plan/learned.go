@@ -95,12 +95,11 @@ func (p *past) hole(m job.Made, said *finding.List) habit.Hole {
 	seatOff := math.NaN() // of the seat as made from the middle that was planned, mm
 	if m.Seat.Given() && a.Way.Kind.Cuts() {
 		g, _ := gaugeOf(p.w.instr, m.With, inspect.Seat)
-		own, _ := toolOf(p.w, p.j.Shop, a)
 		size := m.Seat.Float() - g.BiasMM
-		if over := size - (own[0]+own[1])/2; p.belongs("seat", size, over, at, said) {
+		if over := size - a.SetSize(); p.belongs("seat", size, over, at, said) {
 			out.Way, out.Seat = waysOf[a.Way.Kind], &habit.Over{Um: 1000 * over, UUm: 1000 * g.UMM}
 			if a.Way.Kind == seat.Reamer {
-				out.Reamer = p.j.Shop.Reamers[a.Way.Index].Called()
+				out.Reamer = a.Way.Tool
 			}
 			seatOff = size - (a.SeatLow+a.SeatHigh)/2
 		}

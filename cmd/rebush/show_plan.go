@@ -133,6 +133,9 @@ func showSeat(pg *page, s plan.Seat, u dim.Units) {
 			showCap(pg, s, u)
 		} else {
 			pg.pair("seat", "%s", ranged(s.SeatMM, u))
+			if x := s.ExpectedSeat; x != nil && x.Jobs > 0 {
+				pg.pair("seat expected", "%s, by the %s", short(x.SeatMM, u), x.From)
+			}
 			span("interference", s.InterferenceUM, "um")
 			span("pressure", s.PressureMPa, "MPa")
 			if s.ForceN != nil && s.ForceN.Min != nil && s.ForceN.Max != nil {

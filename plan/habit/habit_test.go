@@ -24,6 +24,17 @@ func rulesOf(t *testing.T) *table.Rules {
 	if err != nil {
 		t.Fatal(err)
 	}
+	// As the figures by hand have them, whatever the table says.
+	nan := math.NaN()
+	for name, v := range map[string][2]float64{"habit_reamed_um": {0, 4}, "habit_reamed_scatter_um": {3, nan},
+		"habit_bored_um": {0, 2}, "habit_bored_scatter_um": {3.5, nan}, "habit_milled_um": {0, 8},
+		"habit_milled_scatter_um": {8, nan}, "habit_clearance_um": {0, 4}, "habit_clearance_scatter_um": {4, nan},
+		"habit_slips": {0.01, nan}, "record_prior_jobs": {4, nan}, "record_least_jobs": {3, nan},
+		"record_slip_scatters": {5, nan}} {
+		if err := r.Set(name, v[0], v[1], "by hand"); err != nil {
+			t.Fatal(err)
+		}
+	}
 	return r
 }
 

@@ -46,6 +46,7 @@ func (j *judge) odds(a *Answer) odds.Seat {
 	case Ream:
 		j.reamed(a, &o)
 	}
+	runs(j.shop.Habits.Clearance, &o)
 	if a.MandrelIn {
 		o.Elastic, o.FlowHigh, o.MostOpen = 1, 0, 0 // it stops the bore from closing below it
 	}
@@ -62,22 +63,13 @@ func (j *judge) odds(a *Answer) odds.Seat {
 // Source: METHODS.md 4.
 func (j *judge) cut(a *Answer, o *odds.Seat) {
 	h := j.shop.Habits
-	o.SeatMid, o.SeatHalf = (a.SeatLow+a.SeatHigh)/2, (a.SeatHigh-a.SeatLow)/2
-	var does habit.Size
-	switch a.Way.Kind {
-	case Reamer:
-		does, o.Lobes = h.Seat(habit.Reamed, a.Way.Tool), j.r.LobesReamed
-		if a.Way.Own > 0 {
-			o.SeatMid = a.Way.Own
-		}
-	case BoringHead, NoTool:
-		does, o.Lobes = h.Seat(habit.Bored, ""), j.r.LobesBored
-	case EndMill:
-		does, o.SeatMid, o.Lobes = h.Seat(habit.Milled, ""), a.Way.Size, j.r.LobesMilled
-	default:
+	o.SeatMid, o.SeatHalf = a.SetSize(), (a.SeatHigh-a.SeatLow)/2
+	does, ok := a.does(h)
+	if !ok {
 		return
 	}
-	o.SeatMid += does.OverUm / 1000
+	o.Lobes = j.r.lobes(a.Way.Kind)
+	o.SeatMid = LeavesSeat(o.SeatMid, does.OverUm)
 	o.SeatHalf, o.ToolU, o.SeatU, o.Slips = 0, does.UOverUm/1000, does.ScatterUm/1000, h.Slips.Share
 }
 

@@ -22,6 +22,7 @@ func Explain(book *ledger.Ledger, in Input, x Seated) Row {
 	}
 	e := &explainer{in: &in, x: &x, a: x.Chosen, book: book, page: book.Page("seats/" + x.Name())}
 	f := e.sizes(&row)
+	row.ExpectedSeat = e.leaves()
 	if e.a.HeldBy == ByPress {
 		e.press(&row, f)
 	} else {

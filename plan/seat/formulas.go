@@ -33,6 +33,10 @@ func WarmBore(journal, runLeast, change float64) float64 { return journal + runL
 // Interference is on diameter; below zero it is clearance.
 func Interference(bush, seat float64) float64 { return bush - seat }
 
+// LeavesSeat is the seat that a tool is expected to leave, on the whole: what it is
+// set to, mm, and how much larger this shop's tools cut, um.
+func LeavesSeat(set, overUm float64) float64 { return set + overUm/1000 }
+
 // CleanUp is the seat's radius less the radius that takes in the wear.
 func CleanUp(seat, clears float64) float64 { return seat/2 - clears }
 

@@ -40,6 +40,8 @@ type Row struct {
 
 	ClosedMM   *dim.MMRange `json:"closed_mm"`   // bore after pressing, before it is sized
 	ExpectedMM *dim.MMRange `json:"expected_mm"` // where the finished bore will lie
+
+	ExpectedSeat *ExpectedSeat `json:"expected_seat"` // where the seat will lie that is cut
 }
 
 // Candidate is one bush with one way to make its seat.
