@@ -81,6 +81,7 @@ func (m *maker) spur(s stream, axle int, deg float64) Gear {
 		t.Thinned = s.between(0.01, 0.1) * t.Module
 	}
 	g := Gear{Wheel: shaft.Name, Teeth: t}
+	m.odd(s, &g)
 	g.Design = t.At(m.whenNew(s, t.Module, 0.04, 0.12))
 	tip, mate := t.Tips()
 	g.Tip = [2]float64{tip - s.between(0, 0.03), mate - s.between(0, 0.03)}
@@ -101,6 +102,7 @@ func (m *maker) train(s stream, axle int) {
 		t := *second.Teeth
 		t.Module, t.Pressure, t.Thinned = first.Teeth.Module, first.Teeth.Pressure, first.Teeth.Thinned
 		t.Wheel, t.Shift = first.Teeth.Pinion, [2]float64{first.Teeth.Shift[1], 0}
+		second.Odd = [2]bool{first.Odd[1], false}
 		second.Teeth = &t
 		second.Design = t.At(m.whenNew(s, t.Module, 0.04, 0.12))
 		tip, mate := t.Tips()
@@ -135,6 +137,7 @@ func (m *maker) worm(s stream, axle int) {
 	if s.yes(0.25) {
 		w.Thinned = s.between(0.01, 0.1) * w.Module
 	}
+	m.odd(s, &g)
 	g.Design = w.At(m.whenNew(s, w.Module, 0.03, 0.09))
 	deg := 90.0
 	if s.yes(0.2) {
@@ -150,7 +153,7 @@ func (m *maker) worm(s stream, axle int) {
 	g.At = shaft.Design.Plus(deg+g.Slope, g.Design+s.normal(0.012))
 	g.At[0] = shaft.Design[0]
 	g.At[1] = shaft.Design[1] + math.Copysign(g.Design+s.normal(0.012), 180-deg)/math.Cos(g.Slope*math.Pi/180)
-	g.Tip = [2]float64{w.Module*float64(w.Wheel+2) - s.between(0, 0.03), w.Diameter + 2*w.Module - s.between(0, 0.03)}
+	g.Tip = [2]float64{w.Module*(float64(w.Wheel)+2+2*w.Shift) - s.between(0, 0.03), w.Diameter + 2*w.Module - s.between(0, 0.03)}
 	m.addGear(s, g)
 }
 
@@ -187,6 +190,31 @@ func (m *maker) addGear(s stream, g Gear) {
 		m.note("wheel outside the plates")
 	}
 	t.Gears = append(t.Gears, g)
+}
+
+// oddShare is how often a wheel or pinion of a truck that is apt is cut on the
+// blank of another tooth count (j): then its teeth stand half a module farther
+// out or in, and its tip says so to whoever measures it.
+const oddShare = 0.08
+
+func (m *maker) odd(s stream, g *Gear) {
+	if !m.o.Apt {
+		return
+	}
+	for k, part := range []string{"wheel", "pinion"} {
+		s := s.of("odd " + part)
+		if !s.yes(oddShare) || g.Screw != nil && k == 1 {
+			continue
+		}
+		g.Odd[k] = true
+		by := one(s, -0.5, 0.5)
+		if g.Screw != nil {
+			g.Screw.Shift += by
+		} else {
+			g.Teeth.Shift[k] += by
+		}
+		m.note("odd gear")
+	}
 }
 
 // whenNew is the normal backlash that the maker meant a mesh to have: between

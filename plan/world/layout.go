@@ -176,9 +176,9 @@ func (m *maker) holes() {
 		shaft := &t.Shafts[i]
 		s := m.stream("holes " + shaft.Name)
 		first := Point{s.normal(0.012), s.normal(0.012)}
-		apart := 0.03
+		apart := m.stream("plates apart").between(0.02, 0.06)
 		if t.DrilledAsPair {
-			apart = 0.005
+			apart = m.stream("drilled as a pair").between(0.004, 0.025)
 		}
 		single := len(t.Shafts) > 2 && i == len(t.Shafts)-1 && s.yes(0.06) // runs in one plate only
 		only := s.whole(0, 1)

@@ -11,6 +11,7 @@ type maker struct {
 	care     float64 // chance that a figure is left out
 	bushed   bool    // when it was made
 	cut      float64 // how much of the upper corners is off
+	jams     bool    // teeth have no room as found
 	rails    float64 // 90: the axles are pressed up in their holes; 270: down
 	truth    Truth
 	journal  map[string]ticks // as measured, by bore

@@ -63,7 +63,7 @@ func (m *maker) wheel(s stream, g *Gear, tips bool) *node {
 		w.set("teeth", number(float64(g.Screw.Wheel)))
 	} else {
 		w.set("teeth", number(float64(g.Teeth.Wheel)))
-		if g.Teeth.Shift[0] != 0 && s.yes(0.7) {
+		if g.Teeth.Shift[0] != 0 && s.yes(0.7) && !g.Odd[0] {
 			w.set("shift", number(math.Round(100*g.Teeth.Shift[0])/100))
 		}
 	}
@@ -91,7 +91,7 @@ func (m *maker) pinion(s stream, g *Gear, tips bool) *node {
 	if f := s.of("pinion face"); f.yes(0.3) {
 		p.set("face", size(m.coarse(g.Face+f.between(0.2, 1))))
 	}
-	if g.Teeth.Shift[1] != 0 && s.yes(0.7) {
+	if g.Teeth.Shift[1] != 0 && s.yes(0.7) && !g.Odd[1] {
 		p.set("shift", number(math.Round(100*g.Teeth.Shift[1])/100))
 	}
 	if run := m.usual(g.Runout[1]); s.yes(0.5) && (run == 0 || run.mm() > 0.004) {

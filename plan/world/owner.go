@@ -15,7 +15,11 @@ func (m *maker) owner() {
 			}
 		}
 		noisy := s.yes(0.2 + math.Min(0.7, 3*deepest))
-		said := record().set("binds", yesNo(s.yes(0.3))).set("noisy", yesNo(noisy)).set("rubs", yesNo(s.yes(0.15)))
+		binds := s.yes(0.3)
+		if m.o.Apt { // what teeth that jam do is felt
+			binds = s.of("felt").yes(map[bool]float64{true: 0.9, false: 0.08}[m.jams])
+		}
+		said := record().set("binds", yesNo(binds)).set("noisy", yesNo(noisy)).set("rubs", yesNo(s.yes(0.15)))
 		m.job.set("complaint", said)
 	}
 	if s := s.of("symptoms"); !m.missing("symptoms") {

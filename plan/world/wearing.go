@@ -12,6 +12,9 @@ func (m *maker) wear() {
 	for i := range t.Gears {
 		m.mate(&t.Gears[i])
 	}
+	if m.o.Apt {
+		m.held()
+	}
 	for i := range t.Shafts {
 		for _, b := range t.Shafts[i].Bores {
 			if b != nil {

@@ -26,7 +26,10 @@ type Options struct {
 	Units    string // "mm" or "in": what the job and the shop are written in
 	Shop     string // one of Shops
 	Complete bool   // every figure that could be measured was measured
-	Apt      bool   // sound metal enough round every hole, and a shop that prepared: most can be bushed
+	// Apt is a truck as shops are asked to bush: sound, metal enough round every
+	// hole, a shop that prepared; one that ran well when it was new, with gears that
+	// are now and then not what they seem, and no hole worn on through the teeth.
+	Apt bool
 }
 
 // World is one truck: what the bench knows, and what is true.

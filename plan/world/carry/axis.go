@@ -1,8 +1,6 @@
 package carry
 
 import (
-	"math"
-
 	"rebush/plan/world"
 )
 
@@ -85,25 +83,12 @@ func (c *carrying) placed(bore string, l luck, want *[2]float64) [2]float64 {
 	return at
 }
 
-// stands is where the shaft's middle lies in a hole that nobody touched: at the
-// end of what it wore.
-func stands(b *world.Bore, load float64) [2]float64 {
-	h := b.Hole
-	deg := (h.Towards[0] + h.Towards[1]) / 2
-	if h.Depth <= 0.002 {
-		deg = load
-	}
-	return plus(h.Old, times(h.Radius-h.Journal+math.Max(h.Depth, 0), towards(deg)))
-}
-
 // axis is a shaft as it runs: its middle in the middle of either plate.
 type axis struct{ ends [2][2]float64 }
 
 // at is its place at a distance from the outside of the left plate.
 func (c *carrying) at(x axis, from float64) [2]float64 {
-	l, r := c.truth.Thickness[0]/2, c.truth.Width-c.truth.Thickness[1]/2
-	f := (from - l) / (r - l)
-	return plus(times(1-f, x.ends[0]), times(f, x.ends[1]))
+	return c.truth.Between([2]world.Point{x.ends[0], x.ends[1]}, from)
 }
 
 // runs is a shaft under its load; made are the holes that were bushed.
@@ -116,7 +101,7 @@ func (c *carrying) runs(s *world.Shaft, holes map[string]made) axis {
 		if m, ok := holes[b.Name]; ok {
 			x.ends[k] = plus(m.at, times(m.clear/2, towards(s.Load)))
 		} else {
-			x.ends[k] = stands(b, s.Load)
+			x.ends[k] = b.Stands(s.Load)
 		}
 	}
 	for k, b := range s.Bores {

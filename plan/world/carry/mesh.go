@@ -31,10 +31,7 @@ func (c *carrying) turned(g *world.Gear, wheel, mate axis) turn {
 		m = c.at(mate, from)
 	}
 	t := turn{mean: g.Distance(w, m)}
-	reach := (g.Runout[0] + g.Runout[1]) / 2
-	if g.Screw != nil {
-		reach = g.Runout[0] / 2 // a worm that runs out moves in and out once a turn of its own, at every tooth
-	}
+	reach := g.Reach()
 	t.near, t.far = t.mean-reach, t.mean+reach
 	t.backlash = g.Backlash(t.mean) / math.Cos(working(g, t.mean))
 	t.tight = g.Backlash(t.near)

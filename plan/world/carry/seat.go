@@ -16,10 +16,11 @@ const (
 	reamedCareful = 0.015 / 3
 	reamedUsual   = 0.025 / 3
 	boredScatter  = 0.010 / 3
-	outOfRound    = 0.006 // largest, on diameter, even below it (j)
-	bushTIR       = 0.03  // largest of a bush that is bought, even below it (ISO 2795: coaxiality IT9)
-	leastMetal    = 0.25  // mm between seat and edge below which the edge breaks out (j)
-	setOver       = 0.01  // of a bush that is turned eccentric, mm on each axis (j)
+	milledScatter = 0.024 / 3 // milling IT10 (a chart of machines and grades)
+	outOfRound    = 0.006     // largest, on diameter, even below it (j)
+	bushTIR       = 0.03      // largest of a bush that is bought, even below it (ISO 2795: coaxiality IT9)
+	leastMetal    = 0.25      // mm between seat and edge below which the edge breaks out (j)
+	setOver       = 0.01      // of a bush that is turned eccentric, mm on each axis (j)
 )
 
 // made is a hole as the plan leaves it on one truck.
@@ -32,6 +33,8 @@ type made struct {
 // scatter is the standard deviation of a seat that a tool cuts.
 func scatter(tool string, careful bool) float64 {
 	switch {
+	case strings.Contains(tool, "end mill"):
+		return milledScatter
 	case !strings.Contains(tool, "reamer"):
 		return boredScatter
 	case careful:
