@@ -92,7 +92,7 @@ func TestLongMoves(t *testing.T) {
 	p := plain(t).gear(wormGear(15.92, ", moved: yes")).plan()
 	move := aimed(8+0.05/perMM()+0.030, 8+0.12/perMM()+0.0075, doubtWorm, 7.92) - 7.92
 	f := saidOf(t, p, "long move", "drive.left")
-	near(t, "move", *f.Have, move, 2e-3)
+	near(t, "move", *f.Have, move, 4e-3)
 	unsaid(t, plain(t).gear(wormGear(16.14, "")).plan(), "long move")
 }
 

@@ -50,10 +50,7 @@ func standsOf(holes []chance.Hole, shaft int) []target.Stand {
 func triedPair(w *books, d mesh.Drive, g *job.Gear) chance.Pair {
 	p := chance.Pair{Name: d.Name, On: d.Shaft, Station: d.Share, Mate: chance.FixedMate, MateStation: d.MateShare,
 		LowMM: d.Window.Lo, HighMM: d.Window.Hi, Empty: d.Window.Empty, SpreadMM: d.Spread,
-		UGeomMM: d.UTeeth, UMateMM: d.UMate, RunoutMM: runouts(w, g)}
-	if g.Worm != nil && !g.Worm.BearingPlay.Given() {
-		p.UMateMM = mesh.WormDoubt(d.UMate, w.rules.V("worm_play_mm"))
-	}
+		UGeomMM: d.UTeeth, UMateMM: d.UMate, RunoutMM: mesh.Runouts(w.rules, g)}
 	if d.OnJob() {
 		p.Mate = d.Mate
 	}
@@ -72,22 +69,6 @@ func triedPair(w *books, d mesh.Drive, g *job.Gear) chance.Pair {
 		p.PartMM = a
 	}
 	return p
-}
-
-// runouts are those of wheel and mate, mm: of one that nobody measured, as much
-// as is usual. A worm turns many times to one tooth of its wheel, and its own
-// run-out is not asked for.
-func runouts(w *books, g *job.Gear) [2]float64 {
-	out := [2]float64{w.rules.V("gear_runout_mm"), 0}
-	if g.Wheel.Runout.Given() {
-		out[0] = g.Wheel.Runout.Float()
-	}
-	if g.Pinion != nil {
-		if out[1] = w.rules.V("pinion_runout_mm"); g.Pinion.Runout.Given() {
-			out[1] = g.Pinion.Runout.Float()
-		}
-	}
-	return out
 }
 
 // placelessPair is a mesh that nobody can work out, since the place of a gear

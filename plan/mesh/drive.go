@@ -44,6 +44,7 @@ type Drive struct {
 	Share, MateShare float64
 
 	Runout float64 // total indicator reading of both gears, added: the tightest tooth, mm
+	Turns  float64 // the same as the chance takes it: of a gear that nobody measured as much as is usual, mm
 	Closes float64 // how much nearer the rim of a throated wheel comes by standing off its middle, mm
 
 	Wish    Wish
@@ -88,6 +89,27 @@ func (d Drive) LeanLimit(share float64) (limit float64, ok bool) {
 	least, err := d.Pair.Normal(d.Window.Lo)
 	return dim.Sig9(share * least), err == nil && least > 0
 }
+
+// Whole are the least and most centre distance, mm, at which the tightest tooth of
+// a turn keeps its backlash and the loosest has the contact asked for; 0 and
+// Endless where nothing asks.
+func (d Drive) Whole() [2]float64 {
+	out := [2]float64{0, Endless}
+	if a, err := d.Pair.CentreForNormal(d.Limits.TightTooth); err == nil {
+		out[0] = a + d.Closes + d.Turns/2
+	}
+	contact := d.Window.Contact
+	if d.Window.Empty {
+		contact = d.Limits.ContactHard
+	}
+	if a, err := d.Blunt().CentreForContactRatio(contact); err == nil {
+		out[1] = a - d.Turns/2
+	}
+	return out
+}
+
+// Endless is more than any centre distance, mm.
+const Endless = 1e5
 
 // Cut is the window of the drive for a backlash wanted from least to most, a
 // run-out and the two rules that may cut it, mm. A throated wheel off its

@@ -76,6 +76,8 @@ func FromJob(in Input, book *ledger.Ledger) ([]Drive, finding.List) {
 			Face: g.Wheel.Face.Float(), Shaft: k, Mate: -1,
 			Share: share(in.Job.Chassis, g.Wheel), Runout: g.Wheel.Runout.Float()}
 		d.MateShare = d.Share
+		runs := Runouts(r.Rules, g)
+		d.Turns = runs[0] + runs[1]
 		if err := r.drive(&d, g); err != nil {
 			r.unreckoned(g, err)
 			continue
@@ -162,7 +164,12 @@ func (r *reader) worm(d *Drive, g *job.Gear) error {
 	}
 	d.Pair, d.Geometry = pair, Along{SlopeDeg: w.Slope, Below: height < wheel[1]}
 	d.MateAt = [2]float64{wheel[0], height}
-	d.UMate = WormDoubt(u, w.BearingPlay.Float())
+	play := w.BearingPlay.Float()
+	if !w.BearingPlay.Given() {
+		play = r.Rules.V("worm_play_mm")
+		r.book.Cite("rules/worm_play_mm")
+	}
+	d.UMate = WormDoubt(u, play)
 	d.Moved = w.Moved
 	r.endFloat(g, pair)
 	if w.Offset.Given() && g.Wheel.Face.Given() {
@@ -177,6 +184,22 @@ func (r *reader) worm(d *Drive, g *job.Gear) error {
 // WormDoubt is the standard uncertainty in mm of where a worm runs whose height
 // is known to u mm: anywhere in the play of its bearings, mm on diameter.
 func WormDoubt(u, play float64) float64 { return math.Hypot(u, play/math.Sqrt(12)) }
+
+// Runouts are those of wheel and mate, mm, total: of one that nobody measured, as
+// much as is usual. A worm turns many times to one tooth of its wheel, and its own
+// run-out is not asked for.
+func Runouts(rules *table.Rules, g *job.Gear) [2]float64 {
+	out := [2]float64{rules.V("gear_runout_mm"), 0}
+	if g.Wheel.Runout.Given() {
+		out[0] = g.Wheel.Runout.Float()
+	}
+	if g.Pinion != nil {
+		if out[1] = rules.V("pinion_runout_mm"); g.Pinion.Runout.Given() {
+			out[1] = g.Pinion.Runout.Float()
+		}
+	}
+	return out
+}
 
 // wormHeight is the height of the worm's axis over the datum, mm.
 func wormHeight(w *job.Worm) (float64, error) {

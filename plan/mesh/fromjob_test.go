@@ -61,10 +61,12 @@ func TestWormFromJob(t *testing.T) {
 	d := got[0]
 	near(t, "least", d.Window.Lo, 8+0.05/k, 1e-7)
 	near(t, "most", d.Window.Hi, 8+0.12/k, 1e-7)
-	if !d.Trusted || d.OnJob() || d.MateAt != [2]float64{10, 16.14} || d.Share != 0.5 || d.UMate != 0.01 ||
+	if !d.Trusted || d.OnJob() || d.MateAt != [2]float64{10, 16.14} || d.Share != 0.5 || d.Turns != 0.02 ||
 		d.Geometry != (Along{}) {
 		t.Errorf("%+v", d)
 	}
+	// sqrt(0.01^2 + 0.05^2/12): nobody measured the play of its bearings.
+	near(t, "doubt of the worm", d.UMate, 0.0175594, 1e-7)
 	// Half of the backlash limits' least leaves so much to a leaning shaft.
 	limit, ok := d.LeanLimit(0.25)
 	// square to the flank: 2 da sin 20 of a throated wheel (METHODS.md 2.3)
@@ -191,12 +193,12 @@ func TestSpurFromJob(t *testing.T) {
 }
 
 // Half a run-out is held against set-up, two holes, old centre and mate:
-// sqrt(0.01^2 + 0.01^2/2 + 0.014^2 + 0.01^2) = 0.0211.
+// sqrt(0.01^2 + 0.01^2/2 + 0.014^2 + 0.01^2) = 0.0211 where the worm has no play in its bearings.
 func TestRunsOut(t *testing.T) {
 	near(t, "doubt", PlaceDoubt(0.01, 0.01, 2, 0.014, 0.01), 0.021119, 5e-7)
 	for runout, want := range map[string]string{"0.042": "", "0.043": "gear runs out"} {
 		j := wormJob()
-		j.Gears[0].Wheel.Runout = dim.Must(runout)
+		j.Gears[0].Wheel.Runout, j.Gears[0].Worm.BearingPlay = dim.Must(runout), dim.Must("0")
 		if _, said := drives(t, j); rulesOf(said) != want {
 			t.Errorf("%s: %s", runout, rulesOf(said))
 		}

@@ -47,13 +47,14 @@ func TestDoubtIsPrinted(t *testing.T) {
 	}
 }
 
-// A hole that is cut anyway is aimed further inside than the window asks: with
+// A hole that is cut anyway is aimed further inside where a shop asks for that,
+// and a move weighs so much that nothing else draws it: with
 // u 0.025495 two and a half of them inside 8.098450 to 8.179279 is past its
 // middle, 8.138865. A sound shaft that meets its window is not cut for that, and
 // one that misses it goes as far in as any other.
 func TestAimedFurtherInside(t *testing.T) {
 	in := worm()
-	in.Inside = 2.5
+	in.Inside, in.Move = 2.5, 1
 	near(t, "the middle", 14.06-place(t, in).Shafts[0].T[1], 8.138865, 1e-6)
 	in.Gears[0].Hi = 8.4
 	near(t, "2.5 u inside", 14.06-place(t, in).Shafts[0].T[1], 8.098450+2.5*0.0254951, 1e-6)

@@ -31,10 +31,10 @@ func (s *settling) target(h Hole, row *Row) Point {
 	for i, axis := range []string{"x", "y"} {
 		k := fmt.Sprint(i)
 		n := page.Calc("target_mm/"+k, axis+" of the new centre", "mm",
-			"smallest move, each old centre weighed by how well it is known, that brings the trusted meshes within "+
-				"their backlash limits less as many doubts as there is room for; with no mesh to move it, the weighted mean of the shaft's old "+
-				"centres",
-			"weighted least squares inside the limits: plan/target/METHODS.md 1",
+			"where the trusted meshes are likeliest to come right over a whole turn, less what the way from the old centre "+
+				"weighs, each old centre weighed by how well it is known; with no mesh to move it, the weighted mean of the "+
+				"shaft's old centres",
+			"most likely place inside the limits: plan/target/METHODS.md 1",
 			func(v []float64) float64 { return dim.Near(at(v)[i], 4) }, s.inputs...)
 		if !old.Has("found_mm/" + k) {
 			old.Leaf("found_mm/"+k, axis+" of the middle of the hole as found", "mm",
@@ -48,6 +48,27 @@ func (s *settling) target(h Hole, row *Row) Point {
 	}
 	row.TargetMM, row.FromOriginalMM, row.FromFoundMM = &mm, &fromOld, &fromFound
 	return to
+}
+
+// leastMove records what the least move would give beside what is planned, for a
+// bore whose shaft carries a trusted mesh and is moved for it.
+func (s *settling) leastMove(h Hole, i int, row *Row) {
+	page := h.page(s.book)
+	calc := func(k, what, unit, formula string, of func(ShaftOut) float64) float64 {
+		return page.Calc(k, what, unit, formula, "normal distribution: plan/target/METHODS.md 4",
+			func(v []float64) float64 { return dim.Near(of(s.again(v).Shafts[i]), 4) }, s.inputs...).V
+	}
+	const product = "chance that each lies within its limits over a whole turn, those that share a shaft or a clamping taken together"
+	row.Chance = dim.Number(calc("chance", "chance that the trusted meshes of its shaft come right", "-", product,
+		func(o ShaftOut) float64 { return o.Chance }))
+	var mm dim.XY
+	for k := range mm {
+		mm[k] = dim.Place(calc(fmt.Sprintf("least_move/target_mm/%d", k), string("xy"[k])+" that the least move would reach", "mm",
+			"least move, each old centre weighed by how well it is known, that brings the trusted meshes a doubt inside their "+
+				"backlash limits", func(o ShaftOut) float64 { return o.LeastMove[k] }))
+	}
+	row.LeastMove = &LeastMove{TargetMM: &mm, Chance: dim.Number(calc("least_move/chance",
+		"chance that the same meshes come right there", "-", product, func(o ShaftOut) float64 { return o.LeastChance }))}
 }
 
 // placeU is how well the place of a bore is known after the job: that of

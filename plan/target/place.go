@@ -2,6 +2,7 @@ package target
 
 import (
 	"math"
+	"slices"
 
 	"rebush/plan/mesh"
 )
@@ -27,6 +28,13 @@ type ShaftOut struct {
 	UT    float64 // standard uncertainty of each bore's place: set-up and hole
 	Fixed bool
 	Bores []Placed
+	// LeastMove is where the least move goes that brings every mesh inside its
+	// window by the doubts asked for; Chance and LeastChance are how likely the
+	// trusted meshes of this shaft all come right with all shafts where they go, and
+	// with all of them there.
+	LeastMove           Point
+	Chance, LeastChance float64
+	Counts              bool // it carries a trusted mesh and may move
 }
 
 // GearOut is what a pair gets.
@@ -78,14 +86,17 @@ const (
 	missing = 1e-6  // mm: a window missed by less is met
 )
 
-// Place finds the targets: it minimises the sum over all bores of
+// Place finds the targets. First the least move: the least sum over all bores of
 // (T-O)' C^-1 (T-O) subject to the narrowed windows of the trusted pairs, by
 // Newton on the binding windows: narrowed by Input.Inside doubts, or where not
-// all can be met so by as many as they can, and by one at least. Where they cannot all be met it takes the
-// least sum of squared violations in units of the windows' widths, and among
-// equals the least move; it gives in still more where a shaft would otherwise
-// be sent farther than Input.MostMove, or in a fight than half as far again as
-// any one pair asks. Errors are of Validate.
+// all can be met so by as many as they can, and by one at least. From there it goes
+// to where the meshes are likeliest to come right, see likelier.
+//
+// Where the windows cannot all be met it takes the least sum of squared
+// violations in units of the windows' widths, and among equals the least move; it
+// gives in still more where a shaft would otherwise be sent farther than
+// Input.MostMove, or in a fight than half as far again as any one pair asks.
+// Errors are of Validate.
 func Place(in Input) (Output, error) {
 	if err := in.Validate(); err != nil {
 		return Output{}, err
@@ -94,8 +105,8 @@ func Place(in Input) (Output, error) {
 	t, lambda, ok := p.search(0)
 	met := ok
 	asked := in
-	for k := in.Inside; met && k > 1; k -= 0.5 {
-		deep := in.deeper(k, t, p.mean)
+	for k := math.Max(1, in.Inside); met && k > 0.75; k -= 0.5 {
+		deep := in.deeper(math.Max(1, k), t, p.mean)
 		if to, l, fits := newProblem(deep).search(0); fits {
 			t, lambda, asked = to, l, deep
 			break
@@ -119,6 +130,10 @@ func Place(in Input) (Output, error) {
 	if !ok {
 		t, lambda = p.mean, make([][2]float64, len(in.Gears))
 	}
+	least := t
+	if met {
+		t = newProblem(asked).likelier(t)
+	}
 	out := Output{Gears: judge(in, t), AllMet: met}
 	for i := range out.Gears {
 		g := &out.Gears[i]
@@ -132,7 +147,12 @@ func Place(in Input) (Output, error) {
 		}
 	}
 	for i := range in.Shafts {
-		out.Shafts = append(out.Shafts, p.shaft(i, t[i]))
+		s := p.shaft(i, t[i])
+		on := func(g Gear) bool { return g.Shaft == i || g.Mate == i }
+		s.LeastMove = least[i]
+		s.Counts = !s.Fixed && slices.ContainsFunc(in.Gears, func(g Gear) bool { return g.Trusted && on(g) })
+		s.Chance, s.LeastChance = in.chance(t, on), in.chance(least, on)
+		out.Shafts = append(out.Shafts, s)
 	}
 	if !met {
 		out.Fights = fights(in, out.Gears)

@@ -10,6 +10,17 @@ type Row struct {
 	FromFoundMM    *dim.XY    `json:"from_found_mm"`
 	UMM            dim.Gauged `json:"u_mm"`
 	LoadTowardsDeg *float64   `json:"load_towards_deg"`
+	// Chance is how likely the trusted meshes of its shaft all come right with every
+	// shaft at its new place, null where it carries none.
+	Chance    *float64   `json:"chance"`
+	LeastMove *LeastMove `json:"least_move"`
+}
+
+// LeastMove is where the least move would put a bore that brings every trusted
+// mesh inside its window, and how likely those of its shaft then come right.
+type LeastMove struct {
+	TargetMM *dim.XY  `json:"target_mm"`
+	Chance   *float64 `json:"chance"`
 }
 
 // ShaftRow is what is known of one shaft as a whole.

@@ -94,7 +94,7 @@ func (s *settling) search() error {
 // input is what the search is asked; the figures of the ledger are put in by
 // asked.
 func (x Axles) input(drives []mesh.Drive, shop Shop, accepted float64) Input {
-	in := Input{OneClamping: shop.OneClamping, Inside: shop.Inside}
+	in := Input{OneClamping: shop.OneClamping, Inside: shop.Inside, Move: shop.Move}
 	for _, a := range x {
 		t := Shaft{Name: a.Shaft.Name, TowardsDeg: a.TowardsDeg, USetup: shop.Setup.U, UHole: shop.Hole.U,
 			Sound: a.well(accepted)}
@@ -108,7 +108,7 @@ func (x Axles) input(drives []mesh.Drive, shop Shop, accepted float64) Input {
 	for _, d := range drives {
 		in.Gears = append(in.Gears, Gear{Name: d.Name, Shaft: d.Shaft, Mate: d.Mate, MateAt: d.MateAt,
 			Share: d.Share, MateShare: d.MateShare, Geometry: d.Geometry,
-			Trusted: d.Trusted, UGeom: d.UGeom, UMate: d.UMate})
+			Trusted: d.Trusted, UGeom: d.UGeom, UMate: d.UMate, Turn: d.Whole()})
 	}
 	return in
 }
@@ -160,11 +160,15 @@ func (s *settling) shaft(i int) {
 		}
 		row := Row{Bore: h.Name(), UMM: s.placeU(*h, p.Fixed), LoadTowardsDeg: dim.Number(a.TowardsDeg)}
 		h.Target = s.target(*h, &row)
+		if to.Counts && !p.Fixed {
+			s.leastMove(*h, i, &row)
+		}
 		s.out.Targets = append(s.out.Targets, row)
 		if !p.Fixed {
 			s.longMove(*h, math.Hypot(p.FromOriginal[0], p.FromOriginal[1]), moved, to.UMean)
 		}
 	}
+	s.likelierWords(a.Shaft.Name, to)
 	row := ShaftRow{Shaft: a.Shaft.Name, AxisMM: s.axis(*a)}
 	if len(a.Holes) == 2 && mesh.Spacing(s.j.Chassis) > 0 {
 		row.SkewDeg = s.skew(*a)

@@ -15,7 +15,8 @@ type Doubt struct {
 type Shop struct {
 	Setup, Hole Doubt
 	OneClamping bool    // all shafts are cut in one
-	Inside      float64 // how many doubts inside its window a mesh is aimed
+	Inside      float64 // how many doubts inside its window a mesh is at least aimed
+	Move        float64 // what a move by one doubt of the old centre weighs against the chance
 }
 
 // ShopOf says how well a shop places a clamping and a hole: as its file has it,
@@ -28,7 +29,8 @@ func ShopOf(sh *job.Shop, rules *table.Rules) Shop {
 	}
 	by := func(rule string) Doubt { r := rules.Get(rule); return Doubt{r.Low, r.Address + ": " + r.Source} }
 	out := Shop{Setup: by("setup_u_" + setup + "_mm"), Hole: by("hole_u_" + hole + "_mm"),
-		OneClamping: sh.MachineKind != "lathe", Inside: rules.V("window_inside_doubts")}
+		OneClamping: sh.MachineKind != "lathe", Inside: rules.V("window_inside_doubts"),
+		Move: rules.V("move_weight")}
 	at := sh.At("machine/location").Source("built-in small shop:1")
 	if sh.SetupU.Given() {
 		out.Setup = Doubt{sh.SetupU.Float(), at}

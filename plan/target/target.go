@@ -78,6 +78,9 @@ type Gear struct {
 	// Share and MateShare say where the gear stands on its shaft: 0 at the left
 	// bore, 1 at the right one; outside them it is overhung.
 	Share, MateShare float64
+	// Turn are the least and most centre distance that the tightest and the loosest
+	// tooth of a turn leave; (0, 0): nothing beside Lo and Hi.
+	Turn [2]float64
 }
 
 // Input is everything that decides.
@@ -90,10 +93,13 @@ type Input struct {
 	// OneClamping says that all shafts are cut in one: on a lathe each is brought
 	// to the spindle by itself.
 	OneClamping bool
-	// Inside is how many doubts inside its window a mesh is aimed by shafts that
-	// are cut anyway, where all windows can be met so; 0: one.
+	// Inside is how many doubts inside its window a mesh is aimed at least by shafts
+	// that are cut anyway, where all windows can be met so; 0: one.
 	Inside float64
-	deep   float64 // that it is now; 0: one
+	// Move is what a move of a shaft weighs against the chance: by one standard
+	// uncertainty of its old centre as much as losing that share of it.
+	Move float64
+	deep float64 // how many doubts inside it is now; 0: one
 }
 
 // inside is by how many doubts a window is narrowed.
@@ -130,6 +136,9 @@ func (in Input) Validate() error {
 	if !finite(in.Inside) || in.Inside < 0 || in.Inside > 10 {
 		return fmt.Errorf("a mesh is aimed %.4g doubts inside its window; it should be 0 to 10", in.Inside)
 	}
+	if !finite(in.Move) || in.Move < 0 || in.Move > 1 {
+		return fmt.Errorf("a move weighs %.4g of the chance; it should be 0 to 1", in.Move)
+	}
 	if !finite(in.MostMove) || in.MostMove < 0 {
 		return fmt.Errorf("the longest move is %.4g mm; it should be 0 or more", in.MostMove)
 	}
@@ -157,7 +166,7 @@ func (in Input) Validate() error {
 		if g.Shaft < 0 || g.Shaft >= len(in.Shafts) || g.Mate < -1 || g.Mate >= len(in.Shafts) || g.Mate == g.Shaft || g.Geometry == nil {
 			return fmt.Errorf("%s: a gear sits on one shaft and its mate on another or at a fixed place", g.Name)
 		}
-		if !finite(g.MateAt[0], g.MateAt[1], g.Lo, g.Hi, g.UGeom, g.UMate, g.Share, g.MateShare) || g.UGeom < 0 || g.UMate < 0 {
+		if !finite(g.MateAt[0], g.MateAt[1], g.Lo, g.Hi, g.UGeom, g.UMate, g.Share, g.MateShare, g.Turn[0], g.Turn[1]) || g.UGeom < 0 || g.UMate < 0 {
 			return fmt.Errorf("%s: its window, place and doubts should be plain numbers, doubts 0 or more", g.Name)
 		}
 	}
@@ -247,20 +256,6 @@ func (s Shaft) lift(share float64, f func(Bore) float64) Point {
 func lo(b Bore) float64 { return b.CdLo }
 func hi(b Bore) float64 { return b.CdHi }
 
-// doubt is the variance along n of where the bore centres will be at a share.
-func (s Shaft) doubt(n Point, share float64) float64 {
-	if s.fixed() < 0 {
-		return s.UHole * s.UHole / float64(len(s.Bores))
-	}
-	v := func(b Bore) float64 {
-		c := b.Cov
-		if !b.Fixed {
-			return s.USetup*s.USetup + s.UHole*s.UHole
-		}
-		return n[0]*(c[0][0]*n[0]+c[0][1]*n[1]) + n[1]*(c[1][0]*n[0]+c[1][1]*n[1])
-	}
-	if len(s.Bores) == 1 {
-		return v(s.Bores[0])
-	}
-	return (1-share)*(1-share)*v(s.Bores[0]) + share*share*v(s.Bores[1])
-}
+// doubt is the variance along n of where the bore centres will be at a share,
+// without what a clamping gives to both bores.
+func (s Shaft) doubt(n Point, share float64) float64 { return s.together(n, n, share, share) }

@@ -59,11 +59,18 @@ func place(t *testing.T, in Input) Output {
 //	            = 0.00065, u_a = 0.025495
 //	narrowed    8.123945 to 8.153784
 //	old place   14.06 - 6.000076 = 8.059924: too near by 0.064021
-//	target      y = 14.06 - 8.123945 = 5.936055, x as it was
+//	least move  y = 14.06 - 8.123945 = 5.936055, x as it was
 //	in units    u of the mean 0.02/sqrt 2 = 0.014142: 4.527
+//	likeliest   the distance under load at the middle clearance is 14.06 - y - 0.0225,
+//	            known to sqrt(0.00065 + 0.015^2/12) = 0.025860; the least of
+//	            -ln P + 0.0005 (move/0.014142)^2, found by halving in a script of its
+//	            own, is at y = 5.922055, 8.115445 under load, P 0.93593; the least move
+//	            has P 0.89145
+//	in units    5.517
 func worm() Input {
 	rad := math.Pi / 180
 	return Input{
+		Move: 0.0005,
 		Shafts: []Shaft{{Name: "front axle", TowardsDeg: 90, USetup: 0.010, UHole: 0.010, Bores: []Bore{
 			{Name: "front axle.left", Original: Point{10, 6}, Found: Point{10, 6.05}, Cov: Round(0.02), CdLo: 0.015, CdHi: 0.060},
 			{Name: "front axle.right", Original: Point{10.01 - 0.04*math.Cos(85*rad), 6.04 - 0.04*math.Sin(85*rad)}, Found: Point{10.01, 6.04}, Cov: Round(0.02), CdLo: 0.045, CdHi: 0.060},
@@ -85,14 +92,18 @@ func TestWormByHand(t *testing.T) {
 	near(t, "aim lo", g.AimLo, 8.123945, 1e-6)
 	near(t, "aim hi", g.AimHi, 8.153784, 1e-6)
 	near(t, "x", s.T[0], 10.003257, 1e-6)
-	near(t, "y", s.T[1], 5.936055, 1e-6)
-	near(t, "in u", s.InU, 4.527, 1e-3)
+	near(t, "least y", s.LeastMove[1], 5.936055, 1e-6)
+	near(t, "least x", s.LeastMove[0], 10.003257, 1e-6)
+	near(t, "y", s.T[1], 5.922055, 1e-6)
+	near(t, "in u", s.InU, 5.517, 1e-3)
+	near(t, "chance", s.Chance, 0.935925, 1e-6)
+	near(t, "chance of the least move", s.LeastChance, 0.891450, 1e-6)
 	near(t, "correction x", g.Correction[0], 0, 1e-12)
 	near(t, "correction y", g.Correction[1], -0.064021, 1e-6)
-	near(t, "near", g.Near, 14.06-5.936055-0.030, 1e-6)
-	near(t, "far", g.Far, 14.06-5.936055-0.015, 1e-6)
-	near(t, "left from original", s.Bores[0].FromOriginal[1], -0.063945, 1e-6)
-	near(t, "left from found", s.Bores[0].FromFound[1], -0.113945, 1e-6)
+	near(t, "near", g.Near, 14.06-5.922055-0.030, 1e-6)
+	near(t, "far", g.Far, 14.06-5.922055-0.015, 1e-6)
+	near(t, "left from original", s.Bores[0].FromOriginal[1], 5.922055-6, 1e-6)
+	near(t, "left from found", s.Bores[0].FromFound[1], 5.922055-6.05, 1e-6)
 	near(t, "u of the place", s.UT, math.Hypot(0.01, 0.01), 1e-12)
 	if g.Bound != "near" || g.Missed != 0 || len(out.Fights) != 0 || s.Fixed {
 		t.Errorf("%+v", g)
@@ -146,18 +157,19 @@ func pairOf(u1, u2 float64) Input {
 	}
 }
 
-// Two shafts share a move by their u squared: 0.01 and 0.02 move 1 to 4 of
-// 0.09, that is 0.018 and 0.072.
+// Two shafts share a move by their u squared: 0.01 and 0.02 move 1 to 4, of the
+// least move of 0.09 that is 0.018 and 0.072.
 func TestShare(t *testing.T) {
 	out := place(t, pairOf(0.01, 0.02))
-	near(t, "axle", out.Shafts[0].Moved[0], -0.018, 1e-9)
-	near(t, "idler", out.Shafts[1].Moved[0], 0.072, 1e-9)
+	near(t, "axle, at least", out.Shafts[0].LeastMove[0], -0.018, 1e-9)
+	near(t, "idler, at least", out.Shafts[1].LeastMove[0], 12.072, 1e-9)
+	near(t, "1 to 4", out.Shafts[1].Moved[0], -4*out.Shafts[0].Moved[0], 1e-9)
 	near(t, "axle across", out.Shafts[0].Moved[1], 0, 1e-9)
 	in := pairOf(0.01, 0.02)
 	in.Shafts[0].Bores[0].Fixed = true
 	out = place(t, in)
 	near(t, "fixed", out.Shafts[0].Moved[0], 0, 0)
-	near(t, "all of it", out.Shafts[1].Moved[0], out.Gears[0].AimLo-12, 1e-9)
+	near(t, "all of it", out.Shafts[1].LeastMove[0], out.Gears[0].AimLo, 1e-9)
 }
 
 // A covariance makes the cheap way the way: a shaft known well along x and

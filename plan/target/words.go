@@ -13,6 +13,7 @@ import (
 const (
 	Unreckoned   finding.Rule = "target/target"
 	LongMove     finding.Rule = "target/long move"
+	Likelier     finding.Rule = "target/likelier"
 	Lean         finding.Rule = "target/lean"
 	MeshOff      finding.Rule = "target/mesh off"
 	MeshFixed    finding.Rule = "target/mesh fixed"
@@ -43,6 +44,20 @@ func (s *settling) longMove(h Hole, move, moved, u float64) {
 		say.F("the new centre lies %v from the old one, and the old one is known to %v", say.MM(move, 3), say.MM(u, 3)),
 		"measure this bore and the place of the mating gear again before cutting").
 		Against(dim.Sig9(move), math.Min(limit, dim.Sig9(doubts)), "mm")
+}
+
+// worthWords is the gain of a chance from which a longer move is told of.
+const worthWords = 0.01
+
+// likelierWords says where a shaft goes farther than its meshes need, since they
+// come right more often there.
+func (s *settling) likelierWords(shaft string, to ShaftOut) {
+	if !to.Counts || to.Chance < to.LeastChance+worthWords {
+		return
+	}
+	way := math.Hypot(to.T[0]-to.LeastMove[0], to.T[1]-to.LeastMove[1])
+	s.raise(finding.Note, Likelier, s.j.Place(shaft), say.F("it goes %v farther than the least move into the backlash limits: "+
+		"its meshes come right in %v so, in %v there", say.MM(way, 3), say.InHundred(to.Chance), say.InHundred(to.LeastChance)), "")
 }
 
 func (s *settling) leanFinding(d mesh.Drive, have float64) {
