@@ -66,8 +66,8 @@ func Of(sh *job.Shop, r *table.Rules, machine Place) Habits {
 	h.Clearance = h.Clearance.joined(rec.Clearance, at("clearance"), rules)
 	if p := rec.Place; p != nil && float64(p.Jobs) >= rules.LeastJobs {
 		n := float64(p.Jobs)
-		h.Place = Place{SetupMM: JoinScatter(machine.SetupMM, rules.PriorJobs, p.Setup.Float(), n),
-			HoleMM: JoinScatter(machine.HoleMM, rules.PriorJobs, p.Hole.Float(), n), Basis: Basis{p.Jobs, at("place")}}
+		h.Place = Place{SetupMM: dim.Near(JoinScatter(machine.SetupMM, rules.PriorJobs, p.Setup.Float(), n), 5),
+			HoleMM: dim.Near(JoinScatter(machine.HoleMM, rules.PriorJobs, p.Hole.Float(), n), 5), Basis: Basis{p.Jobs, at("place")}}
 	}
 	if s := rec.Slips; s != nil && float64(s.Jobs) >= rules.LeastJobs {
 		h.Slips = Slips{Share: JoinShare(h.Slips.Share, rules.PriorJobs, float64(s.Slipped)/float64(s.Holes),
@@ -91,6 +91,7 @@ func (s Size) joined(rec *job.Recorded, at string, r Rules) Size {
 	if u <= 0 {
 		u = out.ScatterUm / math.Sqrt(n)
 	}
-	out.OverUm, out.UOverUm = JoinMean(s.OverUm, s.UOverUm, um(rec.Over), u)
+	m, uBoth := JoinMean(s.OverUm, s.UOverUm, um(rec.Over), u)
+	out.OverUm, out.UOverUm, out.ScatterUm = dim.Near(m, 3), dim.Near(uBoth, 3), dim.Near(out.ScatterUm, 3)
 	return out
 }
