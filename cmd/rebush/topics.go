@@ -19,6 +19,8 @@ var topics = []struct{ name, text string }{
  8  write the sizes as made into the file, under made:
     rebush inspect truck.yaml     accept, or what to do next, before you press
  9  rebush why truck.yaml 12      where the figure with [12] on the paper is from
+10  rebush learn shop.yaml *.yaml what your shop really does, after three jobs or
+                                  more, as lines for the shop file
 
 Several jobs at once: rebush sheet *.yaml -o batch/
 Your own drills, reamers, gauges and spindle stand in a shop file that the job
