@@ -142,7 +142,8 @@ func wornCircle(b *books, o options, pts [][2]float64, s float64) (answer, error
 		return nil, usage("--worn-to takes one side, or two for a bore pressed two ways")
 	}
 	rad := func(deg float64) float64 { return deg * math.Pi / 180 }
-	probe := survey.Probe{Points: pts, S: s, Journal: journal.Float(), UDir: rad(b.rules.V("u_direction_deg"))}
+	probe := survey.Probe{Points: pts, S: s, Journal: journal.Float(), UJournal: b.rules.V("u_journal_mm"),
+		UDir: rad(b.rules.V("u_direction_deg")), Against: b.rules.V("side_against_chi2")}
 	for _, d := range side {
 		probe.WornTo = append(probe.WornTo, rad(d))
 	}
@@ -150,14 +151,12 @@ func wornCircle(b *books, o options, pts [][2]float64, s float64) (answer, error
 	if err != nil {
 		return nil, usage("%v", err)
 	}
-	f := pd.Fit
-	a := &circleAnswer{Fit: "worn bore: " + f.Shape.String(), Points: f.N, UMM: gauged(f.U),
-		WearMM: gauged(pd.Bore.W), WearDeg: dim.Number(f.Theta * 180 / math.Pi),
+	likeliest := pd.Believed
+	n := len(pts) - len(pd.LeftOut)
+	a := &circleAnswer{Fit: "worn bore: " + likeliest.Shape.String(), Points: n, UMM: gauged(pd.U()),
+		WearMM: gauged(pd.Bore.W), WearDeg: dim.Number(pd.Bore.ThetaRad * 180 / math.Pi),
 		Doubtful: pd.Doubtful, Note: say.Join("; ", pd.Words...).String()}
-	if a.Doubtful {
-		a.UMM = gauged(max(f.U, pd.U()))
-	}
-	a.set(survey.Circle{Centre: pd.Centre, R: pd.R}, math.Sqrt(f.SSQ/float64(f.N)))
+	a.set(survey.Circle{Centre: pd.Centre, R: pd.R}, math.Sqrt(likeliest.SSQ()/float64(n)))
 	return a, nil
 }
 

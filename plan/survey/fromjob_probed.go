@@ -31,6 +31,7 @@ func (r reader) probed() Source {
 	leaf("stylus_mm", "ball of the stylus (0: corrected already)", b.Stylus.Float())
 	s.add(rule(r.rules.Get("u_journal_mm")))
 	s.add(rule(r.rules.Get("u_direction_deg")))
+	s.add(rule(r.rules.Get("side_against_chi2")))
 	s.Figures = append(s.Figures, r.sides()...)
 	s.Find = func(in []float64) (Answer, error) {
 		pts := make([][2]float64, n/2)
@@ -38,7 +39,7 @@ func (r reader) probed() Source {
 			pts[i] = [2]float64{in[2*i], in[2*i+1]}
 		}
 		p := Probe{Points: pts, S: in[n], Journal: in[n+1], UJournal: in[n+3], UDir: in[n+4] * deg,
-			WornTo: radians(in[n+5:])}
+			Against: in[n+5], WornTo: radians(in[n+6:])}
 		return touched(p, in[n+2])
 	}
 	return s

@@ -18,7 +18,7 @@ func (s Shape) String() string { return [...]string{"one lobe", "fan", "two lobe
 // second lobe's d and theta.
 func (s Shape) unknowns() int { return 5 + int(s) }
 
-const most = 7 // unknowns of any shape
+const most = 8 // unknowns of any shape, and the journal's radius
 
 // Indices of the unknowns.
 const (
@@ -68,15 +68,7 @@ type bounded struct{ side, free float64 }
 func (o *outline) eval(q *vector, m *normal) {
 	*m = normal{}
 	p := o.shape.unknowns()
-	sin, cos := math.Sincos(q[iTheta])
-	var sinA, cosA, sinB, cosB float64 // edges of the fan, or B the second lobe
-	switch o.shape {
-	case Fan:
-		sinA, cosA = math.Sincos(q[iTheta] - q[iFan])
-		sinB, cosB = math.Sincos(q[iTheta] + q[iFan])
-	case TwoLobes:
-		sinB, cosB = math.Sincos(q[iTheta2])
-	}
+	at := o.turn(q)
 	var row vector
 	// Most points lie on the old wall: their rows (-ux, -uy, -1) are summed
 	// apart.
@@ -84,32 +76,7 @@ func (o *outline) eval(q *vector, m *normal) {
 	for _, pt := range o.pts {
 		ex, ey := pt[0]-q[iX], pt[1]-q[iY]
 		rho := math.Sqrt(ex*ex + ey*ey)
-		res := rho - q[iR]
-		worn := false
-		switch o.shape {
-		case OneLobe:
-			worn = ex*cos+ey*sin > 0 && lobe(&row, &res, ex, ey, sin, cos, q[iD], o.r, iD, iTheta)
-		case TwoLobes:
-			worn = lobe(&row, &res, ex, ey, sin, cos, q[iD], o.r, iD, iTheta)
-			worn = lobe(&row, &res, ex, ey, sinB, cosB, q[iD2], o.r, iD2, iTheta2) || worn
-		case Fan:
-			switch {
-			case ex*sin <= ey*cos && ex*sinB < ey*cosB: // beyond the left edge
-				if worn = lobe(&row, &res, ex, ey, sinB, cosB, q[iD], o.r, iD, iTheta); worn {
-					row[iFan] = row[iTheta]
-				}
-			case ex*sin > ey*cos && ex*sinA > ey*cosA: // beyond the right edge
-				if worn = lobe(&row, &res, ex, ey, sinA, cosA, q[iD], o.r, iD, iTheta); worn {
-					row[iFan] = -row[iTheta]
-				}
-			case ex*cos+ey*sin > 0:
-				if e := rho - q[iD] - o.r; e < res {
-					res, worn = e, true
-					row = vector{-ex / rho, -ey / rho}
-					row[iD] = -1
-				}
-			}
-		}
+		res, worn := o.residual(q, &at, ex, ey, rho, &row)
 		m.ssq += res * res
 		if !worn {
 			if rho > 0 {
@@ -136,6 +103,68 @@ func (o *outline) eval(q *vector, m *normal) {
 	m.a[iX][iX], m.a[iX][iY], m.a[iX][iR] = m.a[iX][iX]+uxx, m.a[iX][iY]+uxy, m.a[iX][iR]+ux
 	m.a[iY][iY], m.a[iY][iR], m.a[iR][iR] = m.a[iY][iY]+uyy, m.a[iY][iR]+uy, m.a[iR][iR]+wall
 	m.g[iX], m.g[iY], m.g[iR] = m.g[iX]-eux, m.g[iY]-euy, m.g[iR]-er
+}
+
+// turned are the sines and cosines of an outline's directions.
+type turned struct {
+	sin, cos               float64
+	sinA, cosA, sinB, cosB float64 // edges of the fan, or B the second lobe
+}
+
+func (o *outline) turn(q *vector) (t turned) {
+	t.sin, t.cos = math.Sincos(q[iTheta])
+	switch o.shape {
+	case Fan:
+		t.sinA, t.cosA = math.Sincos(q[iTheta] - q[iFan])
+		t.sinB, t.cosB = math.Sincos(q[iTheta] + q[iFan])
+	case TwoLobes:
+		t.sinB, t.cosB = math.Sincos(q[iTheta2])
+	}
+	return t
+}
+
+// residual is how far a point stands off the outline, (ex, ey) and rho from O;
+// row is its slope where it lies on the worn part.
+func (o *outline) residual(q *vector, at *turned, ex, ey, rho float64, row *vector) (res float64, worn bool) {
+	res = rho - q[iR]
+	sin, cos := at.sin, at.cos
+	switch o.shape {
+	case OneLobe:
+		worn = ex*cos+ey*sin > 0 && lobe(row, &res, ex, ey, sin, cos, q[iD], o.r, iD, iTheta)
+	case TwoLobes:
+		worn = lobe(row, &res, ex, ey, sin, cos, q[iD], o.r, iD, iTheta)
+		worn = lobe(row, &res, ex, ey, at.sinB, at.cosB, q[iD2], o.r, iD2, iTheta2) || worn
+	case Fan:
+		switch {
+		case ex*sin <= ey*cos && ex*at.sinB < ey*at.cosB: // beyond the left edge
+			if worn = lobe(row, &res, ex, ey, at.sinB, at.cosB, q[iD], o.r, iD, iTheta); worn {
+				row[iFan] = row[iTheta]
+			}
+		case ex*sin > ey*cos && ex*at.sinA > ey*at.cosA: // beyond the right edge
+			if worn = lobe(row, &res, ex, ey, at.sinA, at.cosA, q[iD], o.r, iD, iTheta); worn {
+				row[iFan] = -row[iTheta]
+			}
+		case ex*cos+ey*sin > 0:
+			if e := rho - q[iD] - o.r; e < res {
+				res, worn = e, true
+				*row = vector{-ex / rho, -ey / rho}
+				row[iD] = -1
+			}
+		}
+	}
+	return res, worn
+}
+
+// squares is the sum of squared residuals alone.
+func (o *outline) squares(q *vector) (sum float64) {
+	at := o.turn(q)
+	var row vector
+	for _, pt := range o.pts {
+		ex, ey := pt[0]-q[iX], pt[1]-q[iY]
+		res, _ := o.residual(q, &at, ex, ey, math.Sqrt(ex*ex+ey*ey), &row)
+		sum += res * res
+	}
+	return sum
 }
 
 // lobe replaces a residual and its row where the journal swept along a segment

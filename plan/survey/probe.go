@@ -15,21 +15,22 @@ type Probe struct {
 	Journal, UJournal float64   // diameter where it runs, 0 unknown; its u
 	WornTo            []float64 // none, one or two directions, radians
 	UDir              float64   // of the direction; over 45 degrees is no direction
+	Against           float64   // chi-square by which points outweigh a side; at 0 no side tells anything
 }
 
 // Probed is what the points say.
 type Probed struct {
 	Evidence
-	Fit       OutlineFit // with the journal known
-	Arc       *ArcFit    // without
-	Residuals []float64  // of every point from the outline, mm, outside positive
-	LeftOut   []int      // points that were not used, from 0
+	Believed  Believed  // with the journal known
+	Arc       *ArcFit   // without
+	Residuals []float64 // of every point from the outline, mm, outside positive
+	LeftOut   []int     // points that were not used, from 0
 }
 
-// FromProbe finds the old centre from wall points: by the full outline where
-// the journal is known, else by the grown arc or consensus. Where the side is
-// not known, more than 45 degrees in doubt, or contradicted by the points, the
-// answer is doubtful, says so, and its u is doubled.
+// FromProbe finds the old centre from wall points: over all outlines that agree
+// with them where the journal is known, else by the grown arc or consensus.
+// Where the side is not known, more than 45 degrees in doubt, or contradicted by
+// the points, the answer is doubtful and says so.
 func FromProbe(p Probe) (Probed, error) {
 	pts, out, err := p.check()
 	if err != nil {
@@ -101,97 +102,81 @@ func (p Probe) check() ([][2]float64, leftOut, error) {
 	return pts, out, nil
 }
 
-// fitTo fits towards the stated sides.
-func (p Probe) fitTo(pts [][2]float64, sides []float64) (OutlineFit, error) {
-	if len(sides) > 1 && apart(sides[0], sides[1]) > 30*math.Pi/180 {
-		return FitTwoLobes(pts, p.Journal/2, p.s(), [2]float64{sides[0], sides[1]})
-	}
-	side := sides[0]
-	if len(sides) > 1 {
-		side += math.Remainder(sides[1]-sides[0], 2*math.Pi) / 2
-	}
-	return FitOutline(pts, p.Journal/2, p.s(), side)
-}
-
-// outline fits the whole outline, journal known.
+// outline weighs all outlines that agree with the points, journal known.
 func (pd *Probed) outline(p Probe, pts [][2]float64) error {
 	pd.Rank, pd.Method = RankOutline, ByOutline
-	s := p.s()
-	var f, other OutlineFit
-	var err error
-	if !p.sided() {
-		if f, other, err = p.anySide(pts, 0); err != nil {
-			return tooFew(err, len(pts))
-		}
-		pd.Rank = RankArc
-		if !flat(pts, f, s) {
-			pd.noSide(p, f, other)
-		}
-	} else {
-		if f, err = p.fitTo(pts, p.WornTo); err != nil {
-			return tooFew(err, len(pts))
-		}
-		if i := stray(pts, s, f.SSQ, func(q [][2]float64) (OutlineFit, error) { return p.fitTo(q, p.WornTo) }); i >= 0 {
-			at := indexOf(p.Points, pts[i])
-			rest := append(append([][2]float64{}, pts[:i]...), pts[i+1:]...)
-			g, err := p.fitTo(rest, p.WornTo)
-			if err == nil {
-				b := g.bore(p)
-				pd.Words = append(pd.Words, nameSlip(p.Points, at, func(q [2]float64) float64 { return math.Abs(b.Gap(q)) }, 6*s,
-					say.F("stands %v off the wall that the others give", say.MM(b.Gap(pts[i]), 3))))
-				pd.LeftOut = append(pd.LeftOut, at)
-				pts, f = rest, g
-			}
-		}
-		if len(p.WornTo) == 1 && !flat(pts, f, s) {
-			if f, other, err = pd.contradicted(p, pts, f); err != nil {
-				return tooFew(err, len(pts))
-			}
+	b, err := p.believe(pts)
+	if err != nil {
+		return tooFew(err, len(pts))
+	}
+	if i := stray(pts, p.s(), b.Best.n.ssq, b.again(p)); i >= 0 {
+		at := indexOf(p.Points, pts[i])
+		rest := append(append([][2]float64{}, pts[:i]...), pts[i+1:]...)
+		if c, err := p.believe(rest); err == nil {
+			w := c.bore(p.Journal / 2)
+			pd.Words = append(pd.Words, nameSlip(p.Points, at, func(q [2]float64) float64 { return math.Abs(w.Gap(q)) }, 6*p.s(),
+				say.F("stands %v off the wall that the others give", say.MM(w.Gap(pts[i]), 3))))
+			pd.LeftOut = append(pd.LeftOut, at)
+			pts, b = rest, c
 		}
 	}
-	b := f.bore(p)
-	b.Round = flat(pts, f, s)
-	if b.Round && f.UD > 0.2 {
+	w := b.bore(p.Journal / 2)
+	w.Round = flat(pts, b.Best.n.ssq, p.s())
+	if w.Round && !w.lobeAt(pts, p.s()) {
 		// No point tells of a lobe: none is made up between them.
-		b.D, b.D2, b.FanHalf, b.W = math.Min(b.D, b.C), 0, 0, 0
+		w.D, w.D2, w.FanHalf, w.W = math.Min(w.D, w.C), 0, 0, 0
 	}
-	pd.Fit, pd.Centre, pd.Bore = f, f.O, &b
-	pd.Cov = add2(f.Cov, p.journalCov(pts, f))
-	if pd.Doubtful {
-		pd.Cov = scale2(pd.Cov, 4)
-		if finite(other.SSQ) && other.N > 0 && other.SSQ-f.SSQ <= fanGain*s*s {
-			// It may be the other one: half the way there.
-			dx, dy := (other.O[0]-f.O[0])/2, (other.O[1]-f.O[1])/2
-			pd.Cov = add2(pd.Cov, [2][2]float64{{dx * dx, dx * dy}, {dx * dy, dy * dy}})
-		}
-	} else if over := f.SSQ / math.Max(1, float64(f.N-f.Shape.unknowns())); over > 9*s*s {
+	pd.Believed, pd.Centre, pd.Cov, pd.Bore = b, b.O, b.Cov, &w
+	if !w.Round {
+		pd.weighSides(p, b)
+	}
+	if over := b.Best.n.ssq / math.Max(1, float64(len(pts)-b.Shape.unknowns())); over > 9*p.s()*p.s() && !pd.Doubtful {
 		pd.say("the wall does not run as a journal wears it: points stand off by %v, three times what the instrument should; look for burrs, bell-mouth or a second load", say.MM(math.Sqrt(over), 3))
 	}
 	return nil
 }
 
-// bore turns a fit into a bore.
-func (f OutlineFit) bore(p Probe) WornBore {
-	r := p.Journal / 2
-	return WornBore{O: f.O, R: f.R, JournalR: math.Min(r, f.R), C: math.Max(0, f.R-r), W: f.W(r), D: f.D, ThetaRad: f.Theta,
-		FanHalf: f.FanHalf, D2: f.D2, Theta2: f.Theta2, Cov: f.Cov, RU: f.UR, WU: math.Hypot(f.UW, p.UJournal/2)}
+// again fits an outline like the likeliest one.
+func (b Believed) again(p Probe) func(pts [][2]float64) (OutlineFit, error) {
+	return func(pts [][2]float64) (OutlineFit, error) {
+		if b.Shape == TwoLobes {
+			return FitTwoLobes(pts, p.Journal/2, p.s(), [2]float64{b.Best.q[iTheta], b.Best.q[iTheta2]})
+		}
+		return FitOutline(pts, p.Journal/2, p.s(), b.Best.q[iTheta])
+	}
 }
 
-// journalCov is what the journal's own uncertainty does to the centre: the fit
-// moved by a little.
-func (p Probe) journalCov(pts [][2]float64, f OutlineFit) [2][2]float64 {
-	if p.UJournal <= 0 {
-		return [2][2]float64{}
+// leastOther is the share of the belief from which the other end is drawn too.
+const leastOther = 0.02
+
+// bore is what is believed of the hole, about the mean of the old centre. Where
+// either end may be the old one the hole is drawn as worn from that mean both
+// ways: what it is now is the same either way.
+func (b Believed) bore(journal float64) WornBore {
+	e := &b.Ends[0]
+	r := math.Min(journal, e.R)
+	w := WornBore{O: b.O, R: e.R, JournalR: r, C: e.R - r, W: e.W, D: e.R - r + e.W, ThetaRad: e.Theta, FanHalf: e.Fan,
+		Cov: b.Cov, RU: b.RU, WU: b.WU}
+	if e.Two > 0.5 {
+		w.FanHalf, w.D2, w.Theta2, w.W = 0, e.R-r+e.W2, e.Theta2, math.Max(e.W, e.W2)
 	}
-	const h = 1e-4
-	o := outline{pts: pts, r: p.Journal/2 - h, shape: f.Shape}
-	s := seed{q: f.q}
-	o.begin(&s)
-	o.improve(&s, 60)
-	k := p.UJournal / 2 / h
-	dx, dy := (s.q[iX]-f.O[0])*k, (s.q[iY]-f.O[1])*k
-	if l := math.Hypot(dx, dy); l > p.UJournal { // another minimum: at most all of it
-		dx, dy = dx/l*p.UJournal, dy/l*p.UJournal
+	o := &b.Ends[1]
+	if o.Share < leastOther {
+		return w
 	}
-	return [2][2]float64{{dx * dx, dx * dy}, {dx * dy, dy * dy}}
+	one, other := toward(e.O, w.D, w.ThetaRad), toward(o.O, o.R-r+o.W, o.Theta)
+	w.FanHalf = 0
+	w.D, w.ThetaRad = dist(one, b.O), angle(math.Atan2(one[1]-b.O[1], one[0]-b.O[0]))
+	w.D2, w.Theta2 = dist(other, b.O), angle(math.Atan2(other[1]-b.O[1], other[0]-b.O[0]))
+	return w
+}
+
+// lobeAt says whether any of the points lies on the worn wall, to within 2 s.
+func (b WornBore) lobeAt(pts [][2]float64, s float64) bool {
+	for _, p := range pts {
+		if b.Reach(math.Atan2(p[1]-b.O[1], p[0]-b.O[0])) > b.R+1e-9 && math.Abs(b.Gap(p)) < 2*s {
+			return true
+		}
+	}
+	return false
 }

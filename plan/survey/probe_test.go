@@ -17,7 +17,7 @@ import (
 func eachProbe(t *testing.T, do func(r row, p Probe, o [2]float64)) {
 	for _, r := range testdata.Rows[row](t, "own/wornbores.csv") {
 		if r.has("tol_centre_mm") {
-			do(r, Probe{Points: r.points(t), S: r.num(t, "noise_um") / 1000, Journal: 2 * r.num(t, "r"), WornTo: []float64{r.num(t, "wear_side_hint_deg") * deg}, UDir: 10 * deg},
+			do(r, Probe{Points: r.points(t), S: r.num(t, "noise_um") / 1000, Journal: 2 * r.num(t, "r"), WornTo: []float64{r.num(t, "wear_side_hint_deg") * deg}, UDir: 10 * deg, Against: 16},
 				[2]float64{r.num(t, "x0"), r.num(t, "y0")})
 		}
 	}
@@ -101,7 +101,7 @@ func TestProbeContradicted(t *testing.T) {
 			continue
 		}
 		n++
-		p := Probe{Points: b.points(rng, 36), S: b.noise, Journal: 2 * b.r, WornTo: []float64{b.theta + math.Pi}, UDir: 10 * deg}
+		p := Probe{Points: b.points(rng, 36), S: b.noise, Journal: 2 * b.r, WornTo: []float64{b.theta + math.Pi}, UDir: 10 * deg, Against: 16}
 		pd, err := FromProbe(p)
 		if err != nil {
 			t.Fatal(err)
@@ -122,7 +122,7 @@ func TestProbeSlips(t *testing.T) {
 		b := someBore(rng)
 		b.o = [2]float64{10 + 20*rng.Float64(), 5 + 5*rng.Float64()}
 		n := [2]int{16, 36}[k%2]
-		p := Probe{Points: b.points(rng, n), S: b.noise, Journal: 2 * b.r, WornTo: []float64{b.side}, UDir: 10 * deg}
+		p := Probe{Points: b.points(rng, n), S: b.noise, Journal: 2 * b.r, WornTo: []float64{b.side}, UDir: 10 * deg, Against: 16}
 		clean, err := FromProbe(p)
 		if err != nil {
 			t.Fatal(err)
@@ -143,7 +143,7 @@ func TestProbeSlips(t *testing.T) {
 	}
 	// A hole near the corner of the frame: 0.15 typed as 1.5 stays in the hole.
 	b := NewWornBore([2]float64{1, 0.8}, 1.5, 1.46, 0.12, 0.6)
-	p := Probe{Points: b.Outline(16), S: 0.003, Journal: 2.92, WornTo: []float64{0.6}, UDir: 10 * deg}
+	p := Probe{Points: b.Outline(16), S: 0.003, Journal: 2.92, WornTo: []float64{0.6}, UDir: 10 * deg, Against: 16}
 	at := -1
 	for i, q := range p.Points {
 		if q[1] > 0.05 && q[1] < 0.2 {
@@ -166,7 +166,7 @@ func TestProbeSlips(t *testing.T) {
 
 func TestProbeErrors(t *testing.T) {
 	hole := NewWornBore([2]float64{10, 6}, 1.55, 1.53, 0.1, 1).Outline(16)
-	good := Probe{Points: hole, S: 0.005, Journal: 3.06, WornTo: []float64{1}, UDir: 0.17}
+	good := Probe{Points: hole, S: 0.005, Journal: 3.06, WornTo: []float64{1}, UDir: 0.17, Against: 16}
 	if _, err := FromProbe(good); err != nil {
 		t.Fatal(err)
 	}
@@ -211,6 +211,7 @@ func TestProbeNeverNaN(t *testing.T) {
 		p.S = rapid.Float64Range(0, 0.1).Draw(t, "s")
 		p.Journal = rapid.SampledFrom([]float64{0, 0, 1e-3, 2.2, 2.5, 3, 8, 30}).Draw(t, "journal")
 		p.WornTo = rapid.SliceOfN(rapid.Float64Range(-20, 20), 0, 2).Draw(t, "to")
+		p.Against = 16
 		p.UDir, p.UJournal = rapid.Float64Range(0, 2).Draw(t, "u"), 0.005
 		pd, err := FromProbe(p)
 		if err != nil {
@@ -233,15 +234,15 @@ func TestProbeNeverNaN(t *testing.T) {
 func TestProbeNoLobe(t *testing.T) {
 	pts := NewWornBore([2]float64{10, 6}, 2, 2, 0, 0).Outline(8)
 	for _, side := range []float64{0, 1, 2, 22.5 * deg} {
-		pd, err := FromProbe(Probe{Points: pts, S: 0.003, Journal: 3, UJournal: 0.005, WornTo: []float64{side}, UDir: 10 * deg})
+		pd, err := FromProbe(Probe{Points: pts, S: 0.003, Journal: 3, UJournal: 0.005, WornTo: []float64{side}, UDir: 10 * deg, Against: 16})
 		if err != nil {
 			t.Fatal(err)
 		}
 		if !pd.Bore.Round || pd.Bore.W > 1e-6 || pd.Doubtful {
 			t.Errorf("worn to %v: %+v", side, pd.Bore)
 		}
-		near(t, "seat", pd.Bore.SeatRadius(pd.Centre), 2, 1e-6)
-		near(t, "centre", dist(pd.Centre, [2]float64{10, 6}), 0, 1e-6)
+		near(t, "seat", pd.Bore.SeatRadius(pd.Centre), 2, 5e-4)
+		near(t, "centre", dist(pd.Centre, [2]float64{10, 6}), 0, 5e-4)
 	}
 }
 
@@ -251,7 +252,7 @@ func TestGrownArc(t *testing.T) {
 	within, n := 0, 600
 	for range n {
 		b := someBore(rng)
-		p := Probe{Points: b.points(rng, [2]int{16, 36}[rng.IntN(2)]), S: b.noise, WornTo: []float64{b.side}, UDir: 10 * deg}
+		p := Probe{Points: b.points(rng, [2]int{16, 36}[rng.IntN(2)]), S: b.noise, WornTo: []float64{b.side}, UDir: 10 * deg, Against: 16}
 		pd, err := FromProbe(p)
 		if err != nil {
 			t.Fatal(err)
@@ -312,7 +313,7 @@ func TestTwoLobesAndFans(t *testing.T) {
 			b.w = 0.06 + 0.2*rng.Float64()
 			b.r = b.R - 0.01 - 0.08*rng.Float64()
 			b.d = b.R - b.r + b.w
-			p := Probe{S: b.noise, Journal: 2 * b.r, UDir: 10 * deg}
+			p := Probe{S: b.noise, Journal: 2 * b.r, UDir: 10 * deg, Against: 16}
 			if kind == "fan" {
 				b.fan = (10 + 25*rng.Float64()) * deg
 				p.WornTo = []float64{b.theta + 0.5*(rng.Float64()-0.5)}
@@ -327,10 +328,10 @@ func TestTwoLobesAndFans(t *testing.T) {
 				t.Fatal(err)
 			}
 			off := dist(pd.Centre, b.o)
-			if off <= 2*pd.Fit.U {
+			if off <= 2*pd.U() {
 				within++
 			}
-			sum += math.Min(25, off*off/pd.Fit.U/pd.Fit.U)
+			sum += math.Min(25, off*off/pd.U()/pd.U())
 		}
 		share := float64(within) / float64(n)
 		t.Logf("%s: %.1f %% within 2u, rms error/u %.2f", kind, 100*share, math.Sqrt(sum/float64(n)))

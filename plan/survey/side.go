@@ -13,72 +13,52 @@ const doubtSide = math.Pi / 4
 // round4 are sides that between them reach every direction.
 var round4 = [4]float64{0, math.Pi / 2, math.Pi, 3 * math.Pi / 2}
 
-// anySide fits towards all sides, and returns the best fit and the best that
-// lies more than 75 degrees elsewhere.
-func (p Probe) anySide(pts [][2]float64, from float64) (best, other OutlineFit, err error) {
-	best.SSQ, other.SSQ = math.Inf(1), math.Inf(1)
-	var fits [4]OutlineFit
-	for i, side := range round4 {
-		if fits[i], err = FitOutline(pts, p.Journal/2, p.s(), from+side); err != nil {
-			return best, other, err
+// weighSides puts into words which side the points speak for.
+func (pd *Probed) weighSides(p Probe, b Believed) {
+	e, o := b.Ends[0], b.Ends[1]
+	toDeg := 180 / math.Pi
+	if !p.sided() {
+		pd.Rank = RankArc
+		why := "the side it has worn to is not given"
+		if len(p.WornTo) > 0 {
+			why = fmt.Sprintf("the side it has worn to is known to %.0f degrees only", p.UDir*toDeg)
 		}
-		if fits[i].SSQ < best.SSQ {
-			best = fits[i]
+		if o.Share >= leastOther {
+			pd.doubt("%s, and both arcs have nearly one radius: worn to %.0f degrees or to %.0f fits as well, and the old centre is %v elsewhere; say where the metal is gone",
+				why, e.Theta*toDeg, o.Theta*toDeg, say.MM(dist(e.O, o.O), 3))
+			return
 		}
-	}
-	for _, f := range fits {
-		if apart(f.Theta, best.Theta) > sideways && f.SSQ < other.SSQ {
-			other = f
-		}
-	}
-	return best, other, nil
-}
-
-// noSide puts into words that the points alone were asked.
-func (pd *Probed) noSide(p Probe, f, other OutlineFit) {
-	why := "the side it has worn to is not given"
-	if len(p.WornTo) > 0 {
-		why = fmt.Sprintf("the side it has worn to is known to %.0f degrees only", p.UDir*180/math.Pi)
-	}
-	if other.N > 0 && other.SSQ-f.SSQ <= fanGain*p.s()*p.s() {
-		pd.doubt("%s, and both arcs have nearly one radius: worn to %.0f degrees or to %.0f fits as well, and the old centre is %v elsewhere; say where the metal is gone",
-			why, f.Theta*180/math.Pi, other.Theta*180/math.Pi, say.MM(dist(f.O, other.O), 3))
+		pd.doubt("%s; the points alone say %.0f degrees; look at the bore and say where the metal is gone", why, e.Theta*toDeg)
 		return
 	}
-	pd.doubt("%s; the points alone say %.0f degrees; look at the bore and say where the metal is gone", why, f.Theta*180/math.Pi)
-}
-
-// contradicted asks whether the points fit another side better than the stated
-// one.
-func (pd *Probed) contradicted(p Probe, pts [][2]float64, f OutlineFit) (best, other OutlineFit, err error) {
-	side := between(p.WornTo)
-	limit := fanGain * p.s() * p.s()
-	any, _, err := p.anySide(pts, side)
-	if err != nil {
-		return f, other, err
+	if len(p.WornTo) > 1 {
+		return
 	}
-	off := apart(f.Theta, side)
+	side := between(p.WornTo)
+	off := apart(e.Theta, side)
 	switch {
-	case apart(any.Theta, side) > sideways && f.SSQ-any.SSQ > limit:
+	case off > math.Pi/2:
 		pd.Rank = RankArc
 		pd.doubt("it is said to have worn to %.0f degrees, but the points fit a wear to %.0f; the old centre would be %v elsewhere; look at the bore again",
-			angle(side)*180/math.Pi, any.Theta*180/math.Pi, say.MM(dist(any.O, f.O), 3))
-		return any, f, nil
-	case off > doubtSide+2*math.Min(f.UTheta, math.Pi/6):
+			angle(side)*toDeg, e.Theta*toDeg, say.MM(e.W, 3))
+	case o.Share >= leastOther:
+		pd.Rank = RankArc
+		pd.doubt("it is said to have worn to %.0f degrees, but to %.0f fits the points too, %.0f in 100; the old centre would be %v elsewhere; look at the bore again",
+			angle(side)*toDeg, o.Theta*toDeg, 100*o.Share, say.MM(dist(e.O, o.O), 3))
+	case off > doubtSide+2*math.Min(e.UTheta, math.Pi/6):
 		pd.Rank = RankArc
 		pd.doubt("it is said to have worn to %.0f degrees, but the points fit %.0f, more than 45 away; look at the bore again",
-			angle(side)*180/math.Pi, f.Theta*180/math.Pi)
+			angle(side)*toDeg, e.Theta*toDeg)
 	}
-	return f, other, nil
 }
 
 // flat says whether a plain circle fits as well: no wear to be seen.
-func flat(pts [][2]float64, f OutlineFit, s float64) bool {
+func flat(pts [][2]float64, ssq, s float64) bool {
 	ls, err := Least(pts, s)
 	if err != nil {
 		return false
 	}
-	return sumSquares(pts, ls.Circle)-f.SSQ <= fanGain*s*s
+	return sumSquares(pts, ls.Circle)-ssq <= fanGain*s*s
 }
 
 func tooFew(err error, n int) error {

@@ -9,6 +9,14 @@ func FitTwoLobes(pts [][2]float64, r, s float64, sides [2]float64) (OutlineFit, 
 	if len(pts) < 9 {
 		return OutlineFit{}, ErrTooFew
 	}
+	var best seed
+	steps := twoStarts(pts, r, sides, &best)
+	o := outline{pts: pts, r: r, shape: TwoLobes}
+	return o.report(&best, s, steps)
+}
+
+// twoStarts runs two lobes from nine starts and keeps the best.
+func twoStarts(pts [][2]float64, r float64, sides [2]float64, best *seed) int {
 	between := math.Remainder(sides[1]-sides[0], 2*math.Pi)
 	o := outline{pts: pts, r: r, shape: TwoLobes, bounded: bounded{sides[0], sideways / 2}}
 	mid := meanOf(pts)
@@ -39,7 +47,5 @@ func FitTwoLobes(pts [][2]float64, r, s float64, sides [2]float64) (OutlineFit, 
 			k++
 		}
 	}
-	var best seed
-	steps += o.refine(seeds[:], 5, &best)
-	return o.report(&best, s, steps)
+	return steps + o.refine(seeds[:], 5, best)
 }
