@@ -34,7 +34,7 @@ func ExampleMake() {
 	}
 	fmt.Println("may be machined:", p.OK, "stops:", p.Findings.Count(finding.Stop))
 	// Output:
-	// drive axle.left 0.1164
+	// drive axle.left 0.1159
 	// drive axle.right 0.1000
 	// cog shaft.left 0.0000
 	// cog shaft.right 0.0000
