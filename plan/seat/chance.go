@@ -86,8 +86,8 @@ func (j *judge) reamed(a *Answer, o *odds.Seat) {
 }
 
 // held is what holds the bush: a press that holds and that the wall stands, or a
-// gap. Whether a press holds is asked with the friction that there is, since the
-// window was reckoned with the least.
+// gap. Whether a press holds is asked with the friction and the smoothing that there
+// are, since the window was reckoned with the least and the most.
 func (j *judge) held(a *Answer, o *odds.Seat) {
 	switch a.HeldBy {
 	case ByCompound:
@@ -99,7 +99,7 @@ func (j *judge) held(a *Answer, o *odds.Seat) {
 	}
 	o.UMin, o.UMax = a.WindowLow, math.Min(a.WinHigh, j.r.MaxShare*a.SeatLow)
 	if rough := j.smoothed(&a.Bush.Metal); o.UMin > rough {
-		o.Eases = (o.UMin - rough) * (1 - j.loF/j.hiF)
+		o.Eases = (o.UMin-rough)*(1-j.loF/j.hiF) + rough*(1-math.Min(1, j.r.SmoothLeast/j.r.Smoothing))
 	}
 	j.closing(a, o)
 	p := &j.h.Plate2

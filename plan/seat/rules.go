@@ -72,6 +72,7 @@ type Rules struct {
 	LobesBored       float64 `rule:"roundness_bored_um,mm"`
 	LobesMilled      float64 `rule:"roundness_milled_um,mm"`
 	CastingShare     float64 `rule:"casting_stress_share"`
+	SmoothLeast      float64 `rule:"smoothing_least_factor"`
 	StrengthU        float64 `rule:"casting_strength_u"`
 }
 
