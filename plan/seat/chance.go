@@ -63,7 +63,7 @@ func (j *judge) odds(a *Answer) odds.Seat {
 // Source: METHODS.md 4.
 func (j *judge) cut(a *Answer, o *odds.Seat) {
 	h := j.shop.Habits
-	o.SeatMid, o.SeatHalf = a.SetSize(), (a.SeatHigh-a.SeatLow)/2
+	o.SeatMid, o.SeatHalf = a.SetSize(), (a.leaves()[1]-a.leaves()[0])/2
 	does, ok := a.does(h)
 	if !ok {
 		return
@@ -73,12 +73,20 @@ func (j *judge) cut(a *Answer, o *odds.Seat) {
 	o.SeatHalf, o.ToolU, o.SeatU, o.Slips = 0, does.UOverUm/1000, does.ScatterUm/1000, h.Slips.Share
 }
 
+// own is the middle of a reamer's own limits.
+func (w *Way) own() float64 {
+	if w.Own > 0 {
+		return w.Own
+	}
+	return (w.Low + w.High) / 2
+}
+
 // reamed is a bore that a reamer of this shop takes to size.
 func (j *judge) reamed(a *Answer, o *odds.Seat) {
 	for i := range j.shop.BoreReamers {
 		if w := &j.shop.BoreReamers[i]; w.Name == a.FinishTool {
 			does := j.shop.Habits.Seat(habit.Reamed, w.Tool)
-			at := w.Own + does.OverUm/1000
+			at := w.own() + does.OverUm/1000
 			o.ToolLow, o.ToolHigh, o.SizedU = at, at, math.Hypot(does.UOverUm, does.ScatterUm)/1000
 			return
 		}

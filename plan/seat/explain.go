@@ -63,11 +63,9 @@ func (e *explainer) sizes(row *Row) figures {
 			p.Leaf("bush/bore_mm/max", "largest bore of the bush", "mm", bore, a.Bush.BHigh)},
 	}
 	least, most := "least hole that "+a.Way.Name+" leaves", "largest hole that "+a.Way.Name+" leaves"
-	leaves := both{p.Leaf("tool/hole_mm/min", least, "mm", tool, a.SeatLow), p.Leaf("tool/hole_mm/max", most, "mm",
-		tool, a.SeatHigh)}
-	f.seat = both{p.Calc1("seat_mm/min", "least diameter of the seat", "mm", least, a.Way.Kind.limits(), itself,
-		leaves.least),
-		p.Calc1("seat_mm/max", "largest diameter of the seat", "mm", most, a.Way.Kind.limits(), itself, leaves.most)}
+	leaves := both{p.Leaf("tool/hole_mm/min", least, "mm", tool, a.Leaves[0]), p.Leaf("tool/hole_mm/max", most, "mm",
+		tool, a.Leaves[1])}
+	f.seat = e.accepted(f.od, leaves, least, most)
 	if e.x.Hole.Offset != ([2]float64{}) {
 		e.eccentric(row)
 	}
@@ -106,6 +104,25 @@ func (e *explainer) sizes(row *Row) figures {
 			"distance of the edge less half the largest seat", "plane geometry", MetalLeft, e.edge(), f.seat.most).V)
 	}
 	return f
+}
+
+// accepted explains the limits of a seat: those of the holes that its tool leaves,
+// or what of them goes with the bush where not all do.
+func (e *explainer) accepted(od, leaves both, least, most string) both {
+	a, p := e.a, e.page
+	rules := map[what][2]string{dropsLoose: {"turned_press_um", "most_press_share"}, tooTight: {"turned_press_um", "most_press_share"},
+		pressTooHeavy: {"turned_press_um", "light_press_share"}, compoundGap: {"compound_gap_mm", "compound_gap_mm"}}
+	rule, narrow := rules[a.Slight.What]
+	end := func(i int, key, extent, as string, leaves, od ledger.Num, of func(hole, outside, press float64) float64) ledger.Num {
+		if !narrow || math.IsNaN(a.Presses[i]) {
+			return p.Calc1("seat_mm/"+key, extent+" diameter of the seat", "mm", as, a.Way.Kind.limits(), itself, leaves)
+		}
+		um := p.Leaf("accepted_um/"+key, "interference that the seat must leave, or may", "um", e.cited(rule[i]), a.Presses[i]*1000)
+		return p.Calc("seat_mm/"+key, extent+" diameter of a seat that is accepted", "mm",
+			as+", as far as it leaves the bush such an interference", a.Way.Kind.limits(),
+			func(v []float64) float64 { return of(v[0], v[1], v[2]/1000) }, leaves, od, um)
+	}
+	return both{end(1, "min", "least", least, leaves.least, od.most, LeastAccepted), end(0, "max", "largest", most, leaves.most, od.least, MostAccepted)}
 }
 
 // place are the figures that the middle of a seat in its worn hole is given by,

@@ -64,8 +64,8 @@ func (e *explainer) expected() *dim.MMRange {
 	end := func(i int, k string) dim.Gauged {
 		what := k + " finished bore expected"
 		if a.Finish == AsDelivered && p.Has("closed_mm/"+k) {
-			return dim.Size(p.Calc1("expected_mm/"+k, what, "mm", "as the bush closes", "as the closure", itself,
-				p.Num("closed_mm/"+k)).V)
+			return dim.Size(p.Calc2("expected_mm/"+k, what, "mm", "as the bush closes, no more than the largest finished bore",
+				"as the closure", MostFinished, p.Num("closed_mm/"+k), p.Num("bore_mm/max")).V)
 		}
 		return dim.Size(p.Leaf("expected_mm/"+k, what, "mm", e.finishLine(), a.Expected[i]).V)
 	}

@@ -14,6 +14,8 @@ type Fail struct {
 	Have, Want float64 // in Unit; of a tool that is missing the limits of the seat that is wanted
 	Name       string
 	Part       string  // the reason is one of what stands round the bush: "plug", "sleeve"; "" of the bush
+	Chance     float64 // of one that misses by little: how likely it comes right all the same, less than Least
+	Least      float64
 	Gap        float64 // how much is missed, as a share of what such a figure may be: METHODS.md 1
 }
 
@@ -74,6 +76,11 @@ func (f Fail) Text() say.Text {
 			return say.F("its %s %v", f.Part, of.Text())
 		}
 		return say.F("its %s: %v", f.Part, of.Text())
+	}
+	if f.Least > 0 {
+		of := f
+		of.Least = 0
+		return say.F("%v; right in %v, at least %v are asked for", of.Text(), hundreds(f.Chance), hundreds(f.Least))
 	}
 	name := say.Words(f.Name)
 	// against sets what is against what is wanted; the second has its unit from
@@ -202,6 +209,9 @@ func (f Fail) Text() say.Text {
 	}
 	return ""
 }
+
+// hundreds is a chance in whole hundreds.
+func hundreds(p float64) say.Text { return say.F("%.0f of 100", 100*p) }
 
 // escaped keeps a name from being read as a format.
 func escaped(name say.Text) string { return strings.ReplaceAll(string(name), "%", "%%") }

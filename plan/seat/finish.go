@@ -2,56 +2,98 @@ package seat
 
 import "math"
 
-// finishes is question 7: how the bore gets to size. The closure's doubt
-// decides: as delivered only where the whole band ends inside the limits.
+// finishes is question 7: how the bore gets to size. Of the ways that go the
+// first is taken in the order of their trouble, unless a later one is likelier to
+// come right by more than a tie. The whole band of the closing counts; only a bore
+// that may come out larger than it may be is a matter of chance (narrow.go).
 func (j *judge) finishes(a *Answer) Fail {
 	lo, hi := a.Bore[0], a.Bore[1]
-	a.Expected = a.Closed
-	may := func(f Finish) bool { return j.h.Finish == "" || j.h.Finish == f }
-	if may(AsDelivered) && a.Closed[0] >= lo-slack && a.Closed[1] <= hi+slack {
-		a.Finish = AsDelivered
-		return Fail{}
-	}
+	a.Expected = [2]float64{a.Closed[0], MostFinished(a.Closed[1], hi)}
 	if a.Closed[1] > hi+slack {
-		return fail(BoreFinishes, boreTooLarge, a.Closed[1], hi)
+		f := fail(BoreFinishes, boreTooLarge, a.Closed[1], hi)
+		if hi-math.Max(a.Closed[0], lo) < j.r.Band-slack {
+			return f
+		}
+		a.misses(f)
 	}
-	m := &a.Bush.Metal
-	wall := !j.thinned(a)
-	if may(Mandrel) && !m.Plastic && j.mandrels(a) {
-		return Fail{}
+	best, out := Answer{}, Fail{}
+	for _, way := range [...]func(*judge, *Answer) (bool, Fail){(*judge).delivered, (*judge).mandrelled, (*judge).reamedOut, (*judge).boredOut, (*judge).eased} {
+		x := *a
+		goes, f := way(j, &x)
+		if out = f; !goes {
+			continue
+		}
+		if x.Chance = j.chance(&x); best.Finish == "" || x.Chance > best.Chance+j.r.Tie {
+			best = x
+		}
+		if best.Chance >= 1-j.r.Tie {
+			break
+		}
 	}
-	if may(Ream) && wall && !m.Porous && j.reamer(a) {
-		return Fail{}
+	if best.Finish == "" {
+		return out
 	}
-	if from := j.shop.BoringFrom; may(BoreInPlace) && wall && from > 0 && from <= lo+slack && j.shop.BoringTo >= hi-slack {
-		a.Finish, a.FinishTool = BoreInPlace, "boring head"
-		mid := (lo + hi) / 2
-		a.Expected = [2]float64{math.Max(lo, mid-j.r.BoringHead), math.Min(hi, mid+j.r.BoringHead)}
-		return Fail{}
+	best.Chance = 0 // until it is known to go
+	*a = best
+	return Fail{}
+}
+
+// may says whether the job leaves a finish open.
+func (j *judge) may(f Finish) bool { return j.h.Finish == "" || j.h.Finish == f }
+
+// delivered is a bore that is right as it closes.
+func (j *judge) delivered(a *Answer) (bool, Fail) {
+	a.Finish = AsDelivered
+	return j.may(AsDelivered) && a.Closed[0] >= a.Bore[0]-slack, Fail{}
+}
+
+// mandrelled is a bore sized by mandrels.
+func (j *judge) mandrelled(a *Answer) (bool, Fail) {
+	return j.may(Mandrel) && !a.Bush.Metal.Plastic && j.mandrels(a), Fail{}
+}
+
+// reamedOut is a bore that a reamer takes to size.
+func (j *judge) reamedOut(a *Answer) (bool, Fail) {
+	return j.may(Ream) && !j.thinned(a) && !a.Bush.Metal.Porous && j.reamer(a), Fail{}
+}
+
+// boredOut is a bore that a boring head takes to size in its place.
+func (j *judge) boredOut(a *Answer) (bool, Fail) {
+	lo, hi, from := a.Bore[0], a.Bore[1], j.shop.BoringFrom
+	if !j.may(BoreInPlace) || j.thinned(a) || from <= 0 || from > lo+slack || j.shop.BoringTo < hi-slack {
+		return false, Fail{}
 	}
-	if !may(ToOwnAxle) {
+	a.Finish, a.FinishTool = BoreInPlace, "boring head"
+	mid := (lo + hi) / 2
+	a.Expected = [2]float64{math.Max(lo, mid-j.r.BoringHead), math.Min(hi, mid+j.r.BoringHead)}
+	return true, Fail{}
+}
+
+// eased is a bore opened by hand, to the very axle: a porous bore is only
+// stretched, a solid one is cut.
+func (j *judge) eased(a *Answer) (bool, Fail) {
+	lo, hi := a.Bore[0], a.Bore[1]
+	if !j.may(ToOwnAxle) {
 		f := fail(BoreFinishes, otherFinish, a.Closed[0], lo)
 		f.Name = string(j.h.Finish)
-		return f
+		return false, f
 	}
-	// By hand, to the very axle: a porous bore is only stretched, a solid one
-	// is cut.
 	most := j.r.OpenSolid
-	if m.Porous {
+	if a.Bush.Metal.Porous {
 		most = j.r.MandrelTotal
 	}
 	if open := lo - a.Closed[0]; open > most+slack {
-		if m.Porous && j.pressedOver(a) {
-			return Fail{}
+		if a.Bush.Metal.Porous && j.pressedOver(a) {
+			return true, Fail{}
 		}
-		return fail(BoreFinishes, openedTooFar, open, most)
+		return false, fail(BoreFinishes, openedTooFar, open, most)
 	}
 	a.Finish = ToOwnAxle
 	a.Expected = [2]float64{math.Max(lo, j.h.Journal+j.r.AimLow), math.Min(hi, math.Max(lo, j.h.Journal+j.r.AimHigh))}
 	if a.Expected[1] <= a.Expected[0] {
 		a.Expected[1] = hi
 	}
-	return Fail{}
+	return true, Fail{}
 }
 
 // thinned says that opening the pressed bore to its limits would leave a bush
@@ -83,7 +125,7 @@ func (j *judge) mandrels(a *Answer) bool {
 		bestAt = off
 		a.Finish, a.FinishTool, a.FinishSizes = Mandrel, "sizing mandrel", row
 		a.made = [2]float64{low, high}
-		a.Expected = [2]float64{low, math.Max(high, a.Closed[1])}
+		a.Expected = [2]float64{low, math.Max(high, MostFinished(a.Closed[1], hi))}
 	}
 	return !math.IsInf(bestAt, 1)
 }
@@ -131,7 +173,7 @@ func (j *judge) reamer(a *Answer) bool {
 	w := &j.shop.BoreReamers[best]
 	a.Finish, a.FinishTool, a.FinishSizes = Ream, w.Name, []float64{w.Size}
 	a.made = [2]float64{w.Low, w.High}
-	a.Expected = [2]float64{w.Low, math.Max(w.High, a.Closed[1])}
+	a.Expected = [2]float64{w.Low, math.Max(w.High, MostFinished(a.Closed[1], hi))}
 	return true
 }
 

@@ -130,6 +130,10 @@ func SetDoubt(off, clockDeg, setOver float64) float64 {
 	return math.Hypot(setOver, off*clockDeg*math.Pi/180)
 }
 
+// MostFinished is the largest bore that is left as it closed: what is larger than
+// it may be is not.
+func MostFinished(closed, most float64) float64 { return math.Min(closed, most) }
+
 // OntoMandrel is how far a bore closes that a mandrel in it stops, and from which
 // it springs back.
 func OntoMandrel(bore, mandrel, spring float64) float64 { return bore - mandrel + spring }

@@ -9,15 +9,25 @@ import (
 )
 
 // SetSize is the diameter that a seat is cut for, mm: the middle of a reamer's own
-// limits, the size of an end mill, and else the middle of the limits of the seat.
+// limits, the size of an end mill, and else the middle of what the way leaves.
 func (a *Answer) SetSize() float64 {
 	switch {
-	case a.Way.Kind == Reamer && a.Way.Own > 0:
-		return a.Way.Own
+	case a.Way.Kind == Reamer:
+		return a.Way.own()
 	case a.Way.Kind == EndMill:
 		return a.Way.Size
 	}
-	return (a.SeatLow + a.SeatHigh) / 2
+	l := a.leaves()
+	return (l[0] + l[1]) / 2
+}
+
+// leaves are the limits of what the way leaves, also where not all of it is
+// accepted.
+func (a *Answer) leaves() [2]float64 {
+	if a.Leaves[1] > 0 {
+		return a.Leaves
+	}
+	return [2]float64{a.SeatLow, a.SeatHigh}
 }
 
 // does is what this shop's tools do with the seat of an answer; false where none

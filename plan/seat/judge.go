@@ -86,7 +86,7 @@ func (j *judge) answer(a *Answer, b *Bush, w *Way, glued, why bool) {
 // seat of any size.
 func (j *judge) walled(a *Answer, b *Bush, w *Way, glued, why bool) {
 	*a = Answer{Bush: *b, Way: *w, Mend: w.Kind.Mend(), Seen: &j.h, SeatAt: j.h.At, Offset: j.h.Offset, HeldBy: ByPress, LooseAt: math.NaN(), PV: math.NaN(),
-		RunCold: math.NaN(), RunHot: math.NaN(), Ligament: math.Inf(1)}
+		RunCold: math.NaN(), RunHot: math.NaN(), Ligament: math.Inf(1), Presses: [2]float64{math.NaN(), math.NaN()}}
 	if a.Part = j.part; j.mend != "" {
 		a.Mend = j.mend
 	}
@@ -102,9 +102,10 @@ func (j *judge) walled(a *Answer, b *Bush, w *Way, glued, why bool) {
 			return
 		}
 	}
+	a.Leaves = [2]float64{a.SeatLow, a.SeatHigh}
 	a.ULow, a.UHigh = Interference(a.Bush.ODLow, a.SeatHigh), Interference(a.Bush.ODHigh, a.SeatLow)
 	if !a.failed(FitsTight) {
-		if f := j.fits(a); f.What != noFail {
+		if f := j.fits(a); f.What != noFail && !j.narrowed(a, f) {
 			a.fails(f, j)
 			if !why {
 				return
@@ -120,13 +121,18 @@ func (j *judge) walled(a *Answer, b *Bush, w *Way, glued, why bool) {
 		a.Fail = a.hardest()
 		return
 	}
+	a.Chance = j.chance(a)
+	if f := a.Slight; f.What != noFail && a.Chance < j.r.LeastChance {
+		f.Chance, f.Least = a.Chance, j.r.LeastChance
+		a.fails(f, j)
+		return
+	}
 	a.Feasible = true
 	a.USet = SetDoubt(j.off, j.r.ClockDeg, j.r.SetOver)
 	if j.part != nil {
 		a.Part = j.part.about(a)
 	}
 	a.thin = a.Bush.Turned && a.BushWall() < j.r.GoodWall-slack
-	a.Chance = j.chance(a)
 	if a.Part != nil && !a.Part.Stays {
 		a.Chance *= a.Part.Chance
 	}

@@ -72,6 +72,8 @@ type Rules struct {
 	LobesBored       float64 `rule:"roundness_bored_um,mm"`
 	LobesMilled      float64 `rule:"roundness_milled_um,mm"`
 	CastingShare     float64 `rule:"casting_stress_share"`
+	LeastChance      float64 `rule:"seat_least_chance"`
+	Band             float64 `rule:"seat_band_um,mm"`
 	SmoothLeast      float64 `rule:"smoothing_least_factor"`
 	StrengthU        float64 `rule:"casting_strength_u"`
 }

@@ -25,8 +25,15 @@ func (j *judge) sizes(a *Answer, glued bool) Fail {
 	if !glued {
 		mid = math.Max(mid, math.Min(2*j.need+j.r.BoringHead, od))
 	}
+	f := j.reaches(w, mid)
+	if f.What != noFail { // as near as it reaches, if the bush holds there
+		a.misses(f)
+		if at := math.Max(w.Low, math.Min(w.High, mid)); math.Abs(at-mid) < j.r.UsualShare*mid {
+			mid, f = at, Fail{}
+		}
+	}
 	a.SeatLow, a.SeatHigh = mid-j.r.BoringHead, mid+j.r.BoringHead
-	return j.reaches(w, mid)
+	return f
 }
 
 // reaches asks whether a boring tool can be set to a size.
@@ -86,7 +93,11 @@ func (j *judge) turn(a *Answer, glued bool) (out Fail) {
 		mid = math.Max(2*j.need+r.BoringHead, w.Low)
 		mid = math.Max(mid, aimBore+2*math.Max(j.wallOf, r.LeastWall))
 		per := 1 / r.BoredStep
-		mid = math.Ceil(mid*per-slack) / per
+		step := math.Ceil(mid*per-slack) / per
+		if step > w.High+slack && mid < w.High && w.Kind == BoringHead {
+			step = w.High
+		}
+		mid = step
 	}
 	a.SeatLow, a.SeatHigh = mid-seatHalf, mid+seatHalf
 	switch {

@@ -205,10 +205,13 @@ type Answer struct {
 	Fail     Fail   // of those it fails, the question whose answer is farthest from yes
 	Fails    []Fail // every question that it fails, in their order
 
-	SeatLow, SeatHigh  float64 // diameters
-	CleanUp            float64 // seat radius less what the wear needs
-	ULow, UHigh        float64 // diametral interference, mm; negative is clearance
-	WindowLow, WinHigh float64 // what the hold and the wall allow
+	SeatLow, SeatHigh  float64    // diameters: what the way leaves, as far as it is accepted
+	Leaves             [2]float64 // limits of what the way leaves
+	Presses            [2]float64 // least and most interference that narrows what is accepted of it, NaN where nothing does
+	Slight             Fail       // what its limits miss by so little that its chance decides; noFail: nothing
+	CleanUp            float64    // seat radius less what the wear needs
+	ULow, UHigh        float64    // diametral interference, mm; negative is clearance
+	WindowLow, WinHigh float64    // what the hold and the wall allow
 	Ligament           float64
 	Left               float64 // of the least interference after smoothing
 	PLow, PHigh        float64 // lasting at ULow, fresh at UHigh

@@ -35,8 +35,8 @@ func (j *judge) wall(a *Answer) Fail {
 	light := c.left < j.r.LightWall*s-slack
 	if light {
 		a.WinHigh = j.r.LightShare * 2 * s
-		if a.UHigh > a.WinHigh+slack {
-			return fail(WallStands, pressTooHeavy, a.UHigh*1000, a.WinHigh*1000)
+		if f := fail(WallStands, pressTooHeavy, a.UHigh*1000, a.WinHigh*1000); a.UHigh > a.WinHigh+slack && !j.narrowed(a, f) {
+			return f
 		}
 	}
 	seat := j.press(&a.Bush, 0, a.SeatLow, true, false)

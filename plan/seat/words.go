@@ -34,6 +34,7 @@ const (
 	RuleReamer    finding.Rule = "seat/reamer"
 	RuleSeries    finding.Rule = "seat/bush series"
 	RuleStock     finding.Rule = "seat/stock"
+	RuleByChance  finding.Rule = "seat/by chance"
 )
 
 func sayLeftOut(l *finding.List, rule finding.Rule, at finding.Place, err error, fix say.Text) {
@@ -61,6 +62,7 @@ func Findings(in Input, x Seated) finding.List {
 		s.caution(RuleOldBush, "the old bush is still in and its seat is not known: the new one may not clear it",
 			"push it out, measure the diameter and the middle of its seat, and plan again: a sound one is renewed and nothing is cut")
 	}
+	s.byChance(x.Chosen)
 	s.press(x.Chosen)
 	s.wall(x.Chosen)
 	s.bush(x.Chosen)
@@ -81,6 +83,20 @@ func (s *speaker) caution(rule finding.Rule, text, fix say.Text) *finding.Findin
 
 func (s *speaker) note(rule finding.Rule, text say.Text) {
 	s.said.Raise(finding.Note, rule, s.at, text, "")
+}
+
+// byChance says that the limits of a seat miss by a little, and how often it comes
+// right.
+func (s *speaker) byChance(a *Answer) {
+	if a.Slight.What == noFail {
+		return
+	}
+	fix := say.F("gauge every seat before a bush goes in, and accept %v", say.Limits(a.SeatLow, a.SeatHigh, 3))
+	if a.Slight.What == boreTooLarge {
+		fix = say.F("gauge every bore when its bush is in, and accept %v", say.Limits(a.Bore[0], a.Bore[1], 3))
+	}
+	s.caution(RuleByChance, say.F("bush %s with %s may miss by a little (%v) and is taken by what that is worth: this seat comes right in about %v",
+		a.Bush.Code, a.Way.Name, a.Slight.Text(), hundreds(a.Chance)), fix)
 }
 
 // noSeat says why the nearest bushes cannot be seated, and what would seat one.
