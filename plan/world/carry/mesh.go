@@ -34,7 +34,7 @@ func (c *carrying) turned(g *world.Gear, wheel, mate axis) turn {
 	reach := g.Reach()
 	t.near, t.far = t.mean-reach, t.mean+reach
 	t.backlash = g.Backlash(t.mean) / math.Cos(working(g, t.mean))
-	t.tight = g.Backlash(t.near)
+	t.tight = g.Backlash(t.near) - c.leant(g, wheel, mate)
 	t.contact, t.wanted = ratio(g, t.far), contact
 	if ratio(g, unplayed(g)) < contact {
 		t.wanted = running
@@ -70,6 +70,28 @@ func judged(m *Mesh, t turn) string {
 		return "backlash above its window"
 	}
 	return ""
+}
+
+// leant is the backlash square to the flanks that a spur pair loses over its face
+// where its shafts are not parallel: at one end of the teeth they are nearer, and
+// turned against each other. Plane geometry.
+func (c *carrying) leant(g *world.Gear, wheel, mate axis) float64 {
+	if g.Teeth == nil {
+		return 0
+	}
+	lean := minus(wheel.ends[1], wheel.ends[0])
+	at := [2]float64(g.At)
+	if g.Mate != "" {
+		lean = minus(lean, minus(mate.ends[1], mate.ends[0]))
+		at = c.at(mate, g.Left)
+	}
+	line := minus(c.at(wheel, g.Left), at)
+	line = times(1/size(line), line)
+	in := math.Abs(lean[0]*line[0] + lean[1]*line[1])
+	out := math.Abs(lean[0]*line[1] - lean[1]*line[0])
+	q := working(g, size(minus(c.at(wheel, g.Left), at)))
+	span := c.truth.Width - (c.truth.Thickness[0]+c.truth.Thickness[1])/2
+	return g.Face / span * (in*math.Sin(q) + out*math.Cos(q))
 }
 
 // unplayed is the distance of the axes at which there is no backlash.

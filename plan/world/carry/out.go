@@ -2,6 +2,7 @@ package carry
 
 import (
 	"math"
+	"strings"
 
 	"rebush/plan/world"
 )
@@ -15,6 +16,7 @@ type Carried struct {
 	Seats  float64            // share with every seat right
 	Meshes float64            // share with every mesh right
 	First  map[string]float64 // what failed first, share of the turns
+	Feared map[string]float64 // what the plan says will fail first
 	Meshed []Meshing
 	Survey []Error
 	Cut    bool
@@ -82,7 +84,11 @@ func Out(seed uint64, t *world.Truth, p *Plan, turns int) Carried {
 	if p.Chance == nil || len(c.seats) == 0 {
 		return out
 	}
-	out.Cut, out.Stated = true, p.Chance.Right
+	out.Cut, out.Stated, out.Feared = true, p.Chance.Right, map[string]float64{}
+	for _, x := range p.Chance.Causes {
+		_, what, _ := strings.Cut(x.Cause, ": ")
+		out.Feared[what] += x.Share * (1 - p.Chance.Right)
+	}
 	each := 1 / float64(turns)
 	for turn := range turns {
 		l := luck{seed, uint64(turn)}
@@ -150,7 +156,7 @@ func (c *carrying) class() string {
 			k = "untrusted"
 		}
 		for _, f := range c.plan.Findings {
-			if f.Where == m.Gear && f.Rule == "mesh contradiction" {
+			if f.Where == m.Gear && f.Rule == "mesh contradicts" {
 				k = "contradicted"
 			}
 		}

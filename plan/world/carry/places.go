@@ -1,11 +1,5 @@
 package carry
 
-import (
-	"math"
-
-	"rebush/plan/world"
-)
-
 // midway is a running clearance in the middle of what is usual, mm on diameter,
 // for a place that has no bush yet.
 const midway = 0.035
@@ -24,7 +18,7 @@ func (c *carrying) places(seed uint64, turns int, out []Meshing) {
 		if m.U != nil {
 			o.U = float64(*m.U)
 		}
-		o.Wide = o.Window > 0 && o.wide(g)
+		o.Wide = o.Window > 0 && o.wide(c.plan)
 		at := [4]map[string][2]float64{{}, {}, {}, {}}
 		for _, name := range []string{g.Wheel, g.Mate} {
 			s := c.truth.Shaft(name)
@@ -67,10 +61,9 @@ func (c *carrying) places(seed uint64, turns int, out []Meshing) {
 	}
 }
 
-// wide says whether the window is at least four times the doubt of the distance,
-// both as distances: the backlash grows by 2 sin of the working angle, nearly.
-func (o *Meshing) wide(g *world.Gear) bool {
-	q := working(g, g.Design)
-	per := 2 * math.Tan(q)
-	return o.U > 0 && o.Window/per >= 4*o.U
+// wide says whether the window of distances is at least four times the doubt of
+// the distance that is made.
+func (o *Meshing) wide(p *Plan) bool {
+	key := "mesh/" + o.Gear + "/window_mm/"
+	return o.U > 0 && p.figure(key+"1")-p.figure(key+"0") >= 4*o.U
 }

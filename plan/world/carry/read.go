@@ -44,7 +44,11 @@ type Plan struct {
 	Seats      []Seat
 	Operations []Operation
 	Chance     *struct {
-		Right float64 `json:"first_time_right"`
+		Right  float64 `json:"first_time_right"`
+		Causes []struct {
+			Cause string
+			Share float64
+		}
 	}
 	Findings []struct{ Level, Rule, Where string }
 	Ledger   map[string]struct{ Value json.RawMessage }

@@ -7,15 +7,20 @@ type ring struct {
 	out, in         float64 // diameters
 	bush, plate     float64 // moduli
 	nuBush, nuPlate float64
+	wide            float64 // outside diameter of the plate round it, 0 without end
 	flow            float64 // stress at which the bush gives way, 0 never
 	slope           float64 // closure for each interference beyond
 }
 
 // give is how much interference a pressure of 1 MPa takes up, on diameter:
-// Lame's thick ring in a plate without end.
+// Lame's thick rings.
 func (r ring) give() float64 {
 	o, i := r.out*r.out, r.in*r.in
-	return r.out * (((o+i)/(o-i)-r.nuBush)/r.bush + (1+r.nuPlate)/r.plate)
+	plate := 1.0
+	if w := r.wide * r.wide; w > 0 {
+		plate = (w + o) / (w - o)
+	}
+	return r.out * (((o+i)/(o-i)-r.nuBush)/r.bush + (plate+r.nuPlate)/r.plate)
 }
 
 // press gives the pressure at an interference and how much the bore closes, on

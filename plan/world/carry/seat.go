@@ -20,6 +20,7 @@ const (
 	outOfRound    = 0.006     // largest, on diameter, even below it (j)
 	bushTIR       = 0.03      // largest of a bush that is bought, even below it (ISO 2795: coaxiality IT9)
 	leastMetal    = 0.25      // mm between seat and edge below which the edge breaks out (j)
+	slips         = 0.005     // share of holes that a grab or a misread dial spoils (j)
 	setOver       = 0.01      // of a bush that is turned eccentric, mm on each axis (j)
 )
 
@@ -73,6 +74,9 @@ func (c *carrying) seat(s *Seat, l luck) made {
 		if m.failed == "" {
 			m.failed = what
 		}
+	}
+	if l.of(s.Bore+" slip").Float64() < slips {
+		fail("a slip")
 	}
 	key := "seats/" + s.Bore + "/"
 	// The seat, its habit shared by all that the tool cuts in this job.

@@ -93,7 +93,7 @@ func (t *Tally) Chances() string {
 		}
 		groups[name].add(c)
 	}
-	first := map[string]float64{}
+	first, feared := map[string]float64{}, map[string]float64{}
 	over, under, n := 0, 0, 0
 	var brier, single, mean, stated float64
 	cut := t.Of(func(Carried) bool { return true })
@@ -103,6 +103,9 @@ func (t *Tally) Chances() string {
 		put(bandOf(c.Stated), c)
 		for why, share := range c.First {
 			first[why] += share
+		}
+		for why, share := range c.Feared {
+			feared[why] += share
 		}
 		n++
 		if c.Stated > 0.9 {
@@ -129,11 +132,21 @@ func (t *Tally) Chances() string {
 	}
 	fmt.Fprintf(&b, "  stated over 0.9: %.0f %%; under 0.7: %.0f %%\n", 100*float64(over)/float64(n), 100*float64(under)/float64(n))
 	fmt.Fprintf(&b, "  Brier %.4f; the one average %.3f gives %.4f\n", brier/float64(n), mean, single/float64(n))
-	names := slices.SortedFunc(maps.Keys(first), func(x, y string) int { return cmp.Compare(first[y], first[x]) })
-	for _, why := range names {
-		fmt.Fprintf(&b, "  first failed: %-30s %.2f %% of all\n", why, 100*first[why]/float64(n))
-	}
+	fmt.Fprintf(&b, "  failed first, %% of all: %s\n", largest(first, 100/float64(n)))
+	fmt.Fprintf(&b, "  stated to fail first: %s\n", largest(feared, 100/float64(n)))
 	return b.String()
+}
+
+// largest prints shares, the largest first.
+func largest(of map[string]float64, times float64) string {
+	names := slices.SortedFunc(maps.Keys(of), func(x, y string) int {
+		return cmp.Or(cmp.Compare(of[y], of[x]), cmp.Compare(x, y))
+	})
+	parts := make([]string, len(names))
+	for i, name := range names {
+		parts[i] = fmt.Sprintf("%s %.2f", name, times*of[name])
+	}
+	return strings.Join(parts, "; ")
 }
 
 // Worst prints the trucks with the largest disagreement.
