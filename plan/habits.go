@@ -1,10 +1,13 @@
 package plan
 
 import (
+	"slices"
+
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/habit"
 	"rebush/plan/job"
+	"rebush/plan/seat"
 	"rebush/plan/target"
 )
 
@@ -49,6 +52,34 @@ func fewJobs(w *books, sh *job.Shop) (out finding.List) {
 				say.F("the shop's record of %s rests on %d of the %d jobs that it takes: the rules stand in its place",
 					x.Key, x.Jobs, int(least)), "")
 		}
+	}
+	return out
+}
+
+// restsOn is what of the shop's record the trials of some seats rest on.
+func restsOn(h habit.Habits, seats []seat.Seated) (out []say.Text) {
+	add := func(what string, b habit.Basis) {
+		t := say.F("%s, %d jobs", what, b.Jobs)
+		if b.Recorded() && !slices.Contains(out, t) {
+			out = append(out, t)
+		}
+	}
+	cuts := false
+	for _, x := range seats {
+		a := x.Chosen
+		if a == nil || !a.Way.Kind.Cuts() {
+			continue
+		}
+		cuts = true
+		of := h.Seat(waysOf[a.Way.Kind], a.Way.Tool)
+		add("seats by "+a.Way.Name, of.Basis)
+	}
+	if cuts {
+		add("places of holes", h.Place.Basis)
+		add("slips", h.Slips.Basis)
+	}
+	if slices.ContainsFunc(seats, func(x seat.Seated) bool { return x.Chosen != nil }) {
+		add("clearances", h.Clearance.Basis)
 	}
 	return out
 }

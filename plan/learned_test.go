@@ -245,3 +245,31 @@ func TestClearanceKnowsItsSeat(t *testing.T) {
 		mid+opens))})
 	near(t, "clearance over what is expected", l.Clearance.OverUm, 0, 0.7)
 }
+
+// The chance rests on the record, and says so: a reamer that is known to cut 18 um
+// over presses looser than one of which nothing is known; one that is known to cut
+// to size comes right more often than that. Two jobs change nothing.
+func TestChanceRestsOnRecord(t *testing.T) {
+	with := func(record string) *plan.Chance {
+		s := learning(t).inShop("boring_head: {from: 5, to: 20}\n", "").inShop("end_mills: [3, 4, 4.5]\n", "").add("choose: solid 5\n")
+		s.shop += record
+		p := s.odds()
+		if p.Chance == nil || seatOf(t, p, "drive.left").Tool != "5 mm H7 reamer" {
+			t.Fatalf("%s: %s", record, everything(p))
+		}
+		return p.Chance
+	}
+	row := func(over string, jobs int) string {
+		return fmt.Sprintf("record: {reamed: {over: %s, u: 0.001, scatter: 0.002, jobs: %d}}\n", over, jobs)
+	}
+	rule, true5, large, few := with(""), with(row("0", 9)), with(row("0.018", 9)), with(row("0.018", 2))
+	if !(true5.FirstTimeRight > rule.FirstTimeRight+0.01) || !(large.FirstTimeRight < rule.FirstTimeRight-0.05) {
+		t.Errorf("to size %.3f, by rule %.3f, 18 um over %.3f", true5.FirstTimeRight, rule.FirstTimeRight, large.FirstTimeRight)
+	}
+	if len(rule.RestsOn) != 0 || len(large.RestsOn) != 1 || large.RestsOn[0].String() != "seats by 5 mm H7 reamer, 9 jobs" {
+		t.Errorf("rests on %v, %v", rule.RestsOn, large.RestsOn)
+	}
+	if few.FirstTimeRight != rule.FirstTimeRight || len(few.RestsOn) != 0 {
+		t.Errorf("two jobs: %.3f and %.3f", few.FirstTimeRight, rule.FirstTimeRight)
+	}
+}

@@ -43,6 +43,7 @@ func (t toured) chances(o *outcome, s chance.Settings) (out Chanced) {
 	}
 	gains = slices.DeleteFunc(gains, func(g chance.Gain) bool { return g.Gain < leastGain-1e-9 })
 	out.Row = o.Result.Row(gains, most)
+	out.Row.RestsOn = append(out.Row.RestsOn, restsOn(t.on.w.habits, o.Seats.Bores)...)
 	o.Model.Explain(o.Book, *o.Result)
 	return out
 }

@@ -212,6 +212,9 @@ func worthShowing(s plan.Seat) []plan.Candidate {
 
 func showChance(pg *page, c *plan.Chance) {
 	pg.pair("right first time", "%s (between %s and %s)", percent(c.FirstTimeRight), percent(c.Low), percent(c.High))
+	if len(c.RestsOn) > 0 {
+		pg.pair("by the shop's record", "%s", say.Join("; ", c.RestsOn...))
+	}
 	pg.pair("right after rework", "%s", percent(c.Saved))
 	pg.pair("lost", "%s", percent(c.Lost))
 	for _, x := range c.Causes {

@@ -17,6 +17,7 @@ type Row struct {
 	Causes          []Cause       `json:"causes"`
 	Improve         []Improvement `json:"improve"`
 	MostSensitiveTo []say.Text    `json:"most_sensitive_to"`
+	RestsOn         []say.Text    `json:"rests_on"` // what of the shop's record it rests on; none: the rules alone
 }
 
 // Improvement is one change and what it would gain on the same random numbers.
@@ -30,7 +31,8 @@ type Improvement struct {
 func (r Result) Row(gains []Gain, most []say.Text) *Row {
 	out := &Row{FirstTimeRight: dim.Sig9(r.FirstTimeRight), Low: dim.Sig9(r.Low), High: dim.Sig9(r.High),
 		Saved: dim.Sig9(r.Saved), Lost: dim.Sig9(r.Lost), Trials: r.Trials, Seed: r.Seed,
-		Causes: append([]Cause{}, r.Causes...), Improve: []Improvement{}, MostSensitiveTo: append([]say.Text{}, most...)}
+		Causes: append([]Cause{}, r.Causes...), Improve: []Improvement{}, MostSensitiveTo: append([]say.Text{}, most...),
+		RestsOn: []say.Text{}}
 	for _, g := range gains {
 		out.Improve = append(out.Improve, Improvement{g.Change, g.FirstTimeRight, dim.Sig9(g.Gain)})
 	}
