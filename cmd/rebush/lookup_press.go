@@ -168,19 +168,21 @@ func pressed(b *books, o options, seat press.Seat, u float64, bush, housing meta
 		a.GrowthUM, a.EdgeHoopMPa = nil, nil
 	}
 	if st.Flows {
-		a.Note = "the whole wall of the bush yields: the pressure is the least it can be, and the closure is a span. "
+		a.Note = "the whole wall of the bush yields: the pressure is the least it can be, and the closure is a span; what springs back is "+
+			coarse(1000*st.Spring)+" um of the interference, and temperature works on that. "
 	}
 	if st.HousingFlows {
 		a.Note += "the metal round the seat yields too: it will not hold this press. "
 	}
-	return a, a.warm(o, seat, u)
+	return a, a.warm(o, seat, st.Spring)
 }
 
-func (a *pressAnswer) warm(o options, seat press.Seat, u float64) error {
+// warm is what temperature does to a press of which so much springs back.
+func (a *pressAnswer) warm(o options, seat press.Seat, spring float64) error {
 	known := a.Bush.Growth != nil && a.Housing.Growth != nil
 	var w press.Warm
 	if known {
-		w = press.Warm{D: seat.D, U20: u, HousingExp: *a.Housing.Growth, BushExp: *a.Bush.Growth}
+		w = press.Warm{D: seat.D, U20: spring, HousingExp: *a.Housing.Growth, BushExp: *a.Bush.Growth}
 		if t, ok := w.LooseAt(); ok {
 			a.LooseAtC = dim.Number(t)
 		}

@@ -24,7 +24,7 @@
 // book speed; the small-drill correction slows it only at the full feed of the
 // book (Query.FullFeed). A reamer without a row runs at half the drilling
 // speed. Zinc has no published boring or plunging figure: the rules have one.
-// Thrust and torque are those of a sharp drill, by the largest of the formulas
+// Thrust and torque are those of a drill in normal use, by the largest of the formulas
 // that know the material.
 //
 // It leaves out: the sizes of drills and reamers (feeds/drills, fits/limits),
@@ -107,6 +107,7 @@ type Query struct {
 	Tool      string  // hss (also ""), cobalt, carbide
 	Operation string  // drill, ream, bore, bore finish, end mill, plunge, countersink, counterbore, spot
 	DiaMM     float64 // above 0
+	FromMM    float64 // of a drill: the hole that it opens, 0 for solid metal
 	DepthMM   float64 // 0: not known, taken as shallow
 	Hand      bool    // fed by hand
 	FullFeed  bool    // fed by power at the full feed of the book
@@ -114,7 +115,7 @@ type Query struct {
 	Head      Head
 	FeedMMRev float64 // 0: the feed of the table; else the feed for which forces are wanted
 	Point     string  // of a drill: standard (also ""), split
-	Wear      string  // of a drill: sharp (also ""), normal, dull
+	Wear      string  // of a drill: normal (also ""), sharp, dull
 }
 
 // Answer is what was found. Speeds are in m/min, feeds in mm a turn.

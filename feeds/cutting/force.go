@@ -24,6 +24,7 @@ type makerRow struct {
 }
 
 type pointRow struct {
+	chisel  float64 // length of the chisel edge, as a share of the diameter
 	a, b, j float64
 	ref     Ref
 }
@@ -48,6 +49,22 @@ func ShawOxford(kdThrust, kdTorque, feedMMRev, diaMM, a, b, j, w float64) (thrus
 	// 0.000025 gives N m; the thousand turns it into N mm.
 	return thrustN, 1000 * 0.000025 * kdTorque * ff * math.Pow(diaMM, 1.8) * a * w
 }
+
+// Lips is what is left of ShawOxford where a hole of diameter from takes the
+// chisel edge: the outer part of the lips alone cuts.
+//
+//	T = 0.05·Kd·f^0.8·D^0.8·W·(1 - from/D)               (N)
+//	M = 0.000025·Kd·f^0.8·D^1.8·W·(1 - (from/D)²)        (N m)
+//
+// Source: own derivation from it: METHODS.md 2.
+func Lips(kdThrust, kdTorque, feedMMRev, diaMM, fromMM, w float64) (thrustN, torqueNmm float64) {
+	thrustN, torqueNmm = ShawOxford(kdThrust, kdTorque, feedMMRev, diaMM, 1, 1, 0, w)
+	return thrustN * (1 - fromMM/diaMM), torqueNmm * lever(fromMM, diaMM)
+}
+
+// lever is the share of a torque that the outer part of a lip takes: its force
+// is spread evenly along it.
+func lever(fromMM, diaMM float64) float64 { return 1 - fromMM*fromMM/(diaMM*diaMM) }
 
 // Kienzle returns the torque in N mm of a drill from the specific cutting
 // force kc1.1 in MPa and its exponent mc:
@@ -83,7 +100,7 @@ func (c *Cutting) forces(q Query, m material, op string, a *Answer) error {
 	if !ok {
 		return fmt.Errorf("no drill point %q; write standard or split", q.Point)
 	}
-	w, ok := c.wear[orElse(q.Wear, "sharp")]
+	w, ok := c.wear[orElse(q.Wear, "normal")]
 	if !ok {
 		return fmt.Errorf("no state of a drill %q; write sharp, normal or dull", q.Wear)
 	}
@@ -96,20 +113,27 @@ func (c *Cutting) forces(q Query, m material, op string, a *Answer) error {
 		return nil
 	}
 	a.ForcesKnown = true
+	solid, _ := ShawOxford(k.thrust, k.torque, a.FeedMMRev, q.DiaMM, p.a, p.b, p.j, w.w)
 	a.ThrustN, a.TorqueNmm = ShawOxford(k.thrust, k.torque, a.FeedMMRev, q.DiaMM, p.a, p.b, p.j, w.w)
-	least := a.TorqueNmm
+	arm := 1.0
+	if from := math.Min(q.FromMM, q.DiaMM); from >= p.chisel*q.DiaMM {
+		a.ThrustN, a.TorqueNmm = Lips(k.thrust, k.torque, a.FeedMMRev, q.DiaMM, from, w.w)
+		arm = lever(from, q.DiaMM)
+	}
+	share, least := a.ThrustN/solid, a.TorqueNmm
 	a.cite(k.ref)
 	if k.say != "" && m.kd != "steel" && m.kd != "cast iron" {
 		a.note("%s", k.say)
 	}
 	if r, ok := c.kienzle[m.kienzle]; ok {
-		torque := Kienzle(r.kc11, r.mc, a.FeedMMRev, q.DiaMM, c.PointAngle())
+		torque := arm * Kienzle(r.kc11, r.mc, a.FeedMMRev, q.DiaMM, c.PointAngle())
 		least, a.TorqueNmm = math.Min(least, torque), math.Max(a.TorqueNmm, torque)
 		a.cite(r.ref)
 	}
 	if r, ok := c.maker[m.maker]; ok {
 		thrust, torque := Maker(r.k, a.FeedMMRev, q.DiaMM)
-		a.ThrustN = math.Max(a.ThrustN, thrust)
+		torque *= arm
+		a.ThrustN = math.Max(a.ThrustN, share*thrust)
 		least, a.TorqueNmm = math.Min(least, torque), math.Max(a.TorqueNmm, torque)
 		a.cite(r.ref)
 	}
@@ -117,8 +141,9 @@ func (c *Cutting) forces(q Query, m material, op string, a *Answer) error {
 	if a.TorqueNmm > 1.3*least {
 		a.note("the formulas for torque run from %.3g to %.3g N m; the largest is used", least/1000, a.TorqueNmm/1000)
 	}
-	if w.w == c.wear["sharp"].w {
-		a.note("thrust and torque of a sharp drill: %g times as much in normal use, %g times when dull", c.wear["normal"].w, c.wear["dull"].w)
+	if w.w == c.wear["normal"].w {
+		a.note("thrust and torque of a drill in normal use: sharp %.2g of it, dull %.3g times", c.wear["sharp"].w/w.w,
+			c.wear["dull"].w/w.w)
 	}
 	return nil
 }
@@ -179,7 +204,7 @@ func (c *Cutting) readForces(lib *table.Library) (err error) {
 	if c.points, err = keyed(lib, "kd_point", "point", func(r table.Row) (k pointRow, err error) {
 		k.ref = refOf(r)
 		if k.a, k.b, err = pair(r, "a", "b"); err == nil {
-			k.j, err = positive(r, "j")
+			k.j, k.chisel, err = pair(r, "j", "chisel_over_diameter")
 		}
 		return k, err
 	}); err != nil {

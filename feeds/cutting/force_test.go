@@ -61,7 +61,7 @@ func TestPrintedPowers(t *testing.T) {
 func TestThrustForBacking(t *testing.T) {
 	c := newCutting(t)
 	for _, m := range []string{"free-cutting brass", "zinc"} {
-		a, err := c.Speed(Query{Material: m, Operation: "drill", DiaMM: 6, FeedMMRev: 0.1})
+		a, err := c.Speed(Query{Material: m, Operation: "drill", DiaMM: 6, FeedMMRev: 0.1, Wear: "sharp"})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -76,6 +76,11 @@ func TestThrustForBacking(t *testing.T) {
 			t.Fatal(err)
 		}
 		within(t, m+" dull", dull.ThrustN, 1.5*a.ThrustN, 1e-6)
+		usual, err := c.Speed(Query{Material: m, Operation: "drill", DiaMM: 6, FeedMMRev: 0.1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		within(t, m+" in normal use", usual.ThrustN, 1.3*a.ThrustN, 1e-6)
 	}
 	a, err := c.Speed(Query{Material: "acetal", Operation: "drill", DiaMM: 6})
 	if err != nil {
@@ -85,7 +90,7 @@ func TestThrustForBacking(t *testing.T) {
 		t.Errorf("acetal has no force figure: %+v", a)
 	}
 	// Of several formulas the largest: low-carbon steel 10 mm, 0.2 gives 11.3.
-	s, err := c.Speed(Query{Material: "mild steel", Operation: "drill", DiaMM: 10, FeedMMRev: 0.2})
+	s, err := c.Speed(Query{Material: "mild steel", Operation: "drill", DiaMM: 10, FeedMMRev: 0.2, Wear: "sharp"})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -93,5 +98,46 @@ func TestThrustForBacking(t *testing.T) {
 	thrust, _ := Maker(2.22, 0.2, 10)
 	if s.ThrustN < thrust {
 		t.Errorf("thrust %v is below the maker's %v", s.ThrustN, thrust)
+	}
+}
+
+// A drill that opens a hole cuts with the outer part of its lips alone. By hand,
+// Kd 1000, f 0.1, D 4.7 from 4.5, W 1.3:
+//
+//	T = 0.05 x 1000 x 0.158489 x 3.44888 x 1.3 x (1 - 4.5/4.7 = 0.0425532) = 1.5119 N
+//	M = 25 x 0.158489 x 16.2097 x 1.3 x (1 - (4.5/4.7)^2 = 0.0832956) = 6.9547 N mm
+//
+// In zinc 4.7 from 4.5 and 4.85 from 4.0 take a few newtons to two dozen, where
+// solid metal takes two hundred and more; a hole that does not take the chisel
+// edge helps nothing; the nearer to the drill the hole, the less is left.
+func TestOpeningAHole(t *testing.T) {
+	thrust, torque := Lips(1000, 1000, 0.1, 4.7, 4.5, 1.3)
+	within(t, "thrust", thrust, 1.5119, 0.0001)
+	within(t, "torque", torque, 6.9547, 0.0002)
+	c := newCutting(t)
+	ask := func(dia, from float64) Answer {
+		a, err := c.Speed(Query{Material: "zinc", Operation: "drill", DiaMM: dia, FromMM: from, Hand: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return a
+	}
+	for _, k := range [][4]float64{{4.7, 4.5, 2, 15}, {4.85, 4.0, 8, 40}} {
+		a, solid := ask(k[0], k[1]), ask(k[0], 0)
+		if a.ThrustN < k[2] || a.ThrustN > k[3] || solid.ThrustN < 150 || a.TorqueNmm > 0.4*solid.TorqueNmm {
+			t.Errorf("%v from %v: %v N, %v N mm; solid %v N, %v N mm", k[0], k[1], a.ThrustN, a.TorqueNmm, solid.ThrustN,
+				solid.TorqueNmm)
+		}
+	}
+	if ask(6, 1.0).ThrustN != ask(6, 0).ThrustN || ask(6, 1.1).ThrustN >= ask(6, 0).ThrustN {
+		t.Error("the chisel edge of a 6 mm drill is 0.18 x 6 = 1.08 long")
+	}
+	was := math.Inf(1)
+	for from := 1.1; from <= 6; from += 0.1 {
+		if a := ask(6, from); a.ThrustN > was {
+			t.Errorf("from %v: %v N, %v before", from, a.ThrustN, was)
+		} else {
+			was = a.ThrustN
+		}
 	}
 }

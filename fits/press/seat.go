@@ -53,6 +53,7 @@ type State struct {
 	PHigh   float64 // the most it can be: 1.155 times P where the bush flows
 	Elastic float64 // the pressure if nothing flowed, MPa
 	Flows   bool    // the whole wall of the bush flows
+	Spring  float64 // diametral interference that springs back, mm: all of U where nothing flows
 
 	BushHoopBore float64 // hoop stress of the bush at its bore, MPa, below zero, at P as if elastic
 	BushHoopSeat float64 // the same at its outside
@@ -100,6 +101,7 @@ func (s Seat) At(U float64) State {
 		st.PMid = min(st.Elastic, s.misesAt(angle))
 		st.PHigh = min(st.Elastic, misesOverTresca*st.P)
 	}
+	st.Spring = st.P * perP
 	s.bush(&st)
 	s.housing(&st, f)
 	s.closure(&st, perP, angle)

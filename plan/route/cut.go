@@ -182,10 +182,10 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 		if st.bar {
 			pass = 0
 		}
+		q := Query{Op: st.op, Dia: st.tool.Size, From: hole, Through: x.Plate, ThinWall: x.thin(), Head: st.head,
+			Material: x.Metal}
 		hole = st.tool.Size
-		out = append(out, planned{o: o,
-			q: &Query{Op: st.op, Dia: st.tool.Size, Through: x.Plate, ThinWall: x.thin(),
-				Head: st.head, Material: x.Metal}, pass: pass, after: hole})
+		out = append(out, planned{o: o, q: &q, pass: pass, after: hole})
 	}
 	if !x.ForPart {
 		out = append(out, b.chamfer(x, far, hole, common))

@@ -47,10 +47,11 @@ func (e Explainer) Row(o Operation) Row {
 		row.DepthMM = dim.Places(depth.V, 1)
 	}
 	if !math.IsNaN(o.Thrust) {
-		row.ThrustN = dim.Number(page.Calc2("thrust_n", "thrust of a sharp drill", "N",
-			"largest of the published drilling formulas at this diameter and feed",
-			"Shaw-Oxford as in Machinery's Handbook 31, Kienzle, a drill maker's formula",
-			func(dia, feed float64) float64 { return e.Cuts.thrust(c.Asked, dia, feed) }, dia, feed).V)
+		from := page.Leaf("opened_mm", "hole that it opens (0: solid metal)", "mm", machine, q.From)
+		row.ThrustN = dim.Number(page.Calc3("thrust_n", "thrust of a drill in normal use", "N",
+			"largest of the published drilling formulas at this diameter and feed, of what the lips cut",
+			"Shaw-Oxford as in Machinery's Handbook 31, a drill maker's formula: feeds/cutting/METHODS.md 2",
+			func(dia, from, feed float64) float64 { return e.Cuts.thrust(c.Asked, dia, from, feed) }, dia, from, feed).V)
 	}
 	if o.Minutes > 0 {
 		cut := page.Leaf("cutting_minutes", "time of the cut at that feed and step", "min", "feed_depth:1",

@@ -72,7 +72,8 @@ func (h Handbook) query(mat string, q Query, dia, feed float64) cutting.Query {
 	if q.Op == OpDrill && h.Shop.DrillTool != "" {
 		tool = h.Shop.DrillTool
 	}
-	return cutting.Query{Material: mat, Tool: tool, Operation: string(q.Op), DiaMM: dia, DepthMM: q.Through, Hand: true,
+	return cutting.Query{Material: mat, Tool: tool, Operation: string(q.Op), DiaMM: dia, FromMM: q.From,
+		DepthMM: q.Through, Hand: true,
 		ThinWall: q.ThinWall, Head: q.Head, FeedMMRev: feed}
 }
 
@@ -122,9 +123,10 @@ func (h Handbook) depth(q Query) float64 {
 	return q.Through
 }
 
-// thrust asks the tables for the thrust of a diameter and a feed, 0 where it is
-// not known.
-func (h Handbook) thrust(q Query, dia, feed float64) float64 {
+// thrust asks the tables for the thrust of a diameter, of the hole that is
+// opened, and a feed; 0 where it is not known.
+func (h Handbook) thrust(q Query, dia, from, feed float64) float64 {
+	q.From = from
 	mat, _, err := h.metal(q)
 	if err != nil {
 		return 0

@@ -11,6 +11,7 @@ import (
 type Query struct {
 	Op       Op
 	Dia      float64 // of the tool
+	From     float64 // of the hole that it opens; 0 none, or not known
 	Through  float64 // thickness
 	ThinWall bool
 	Head     cutting.Head

@@ -229,12 +229,11 @@ func (e *explainer) warmth(row *Row, f figures) {
 	if math.IsNaN(a.LooseAt) {
 		return
 	}
-	row.LooseAtC = dim.Number(p.Calc5("loose_at_c", "temperature at which the least press is gone", "C",
-		"20 + (least interference less smoothing) / (seat diameter x difference of expansion)", "linear expansion",
-		func(u, smoothing, seat, plate, bush float64) float64 {
-			return LooseAt(press.Left(u, smoothing)/1000, seat, plate, bush)
-		},
-		f.u.least, e.smoothing(), f.seat.most, e.plateExpansion(), e.bushExpansion()).V)
+	row.LooseAtC = dim.Number(p.Calc4("loose_at_c", "temperature at which the least press is gone", "C",
+		"20 + interference that springs back / (seat diameter x difference of expansion)",
+		"linear expansion: fits/press/METHODS.md 6",
+		func(spring, seat, plate, bush float64) float64 { return LooseAt(spring/1000, seat, plate, bush) },
+		e.spring, f.seat.most, e.plateExpansion(), e.bushExpansion()).V)
 }
 
 func (e *explainer) plateExpansion() ledger.Num {

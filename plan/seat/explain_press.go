@@ -23,7 +23,7 @@ func (e *explainer) state(pick func(press.State) float64) func(in []float64) flo
 		st := e.mechanics(in)
 		if e.a.MandrelIn && st.Bush.Yield == 0 {
 			p, tension := st.HeldAt(in[0] / 1000)
-			return pick(press.State{P: p, HousingHoopMax: tension})
+			return pick(press.State{P: p, HousingHoopMax: tension, Spring: in[0] / 1000})
 		}
 		return pick(st.At(in[0] / 1000))
 	}
@@ -66,9 +66,14 @@ func (e *explainer) press(row *Row, f figures) {
 			a.Hold.Bush.Yield)}
 	left := p.Calc2("interference_left_um", "least interference that is left after smoothing", "um",
 		"least interference less smoothing, not below 0", dinSmoothing, press.Left, f.u.least, e.smoothing())
+	held := append([]ledger.Num{left, f.seat.most}, softest...)
+	e.spring = p.Calc("interference_spring_um", "least interference that springs back", "um",
+		"what is left after smoothing, of a bush that flows no more than makes the pressure at which it does",
+		"unloading is elastic: fits/press/METHODS.md 6",
+		e.state(func(s press.State) float64 { return 1000 * s.Spring }), held...)
 	least := p.Calc("pressure_mpa/min", "least lasting seat pressure", "MPa",
 		"the same at the least interference, softest figures"+e.slackened(), lame,
-		e.state(func(s press.State) float64 { return s.P }), append([]ledger.Num{left, f.seat.most}, softest...)...)
+		e.state(func(s press.State) float64 { return s.P }), held...)
 	row.PressureMPa = dim.Numbers(least.V, most.V)
 	e.force(row, f, both{least, most}, given)
 	if a.MandrelIn {

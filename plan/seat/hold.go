@@ -153,12 +153,13 @@ func (b *Bush) body(plate float64) float64 {
 
 // coolsAt is the temperature at which the least press is gone: above the bench
 // where the plate grows more, below it where the bush does. NaN where neither
-// does, or where the least press is gone already.
+// does, or where the least press is gone already. Only what springs back counts:
+// a bush that has flowed follows the seat no farther.
 func (j *judge) coolsAt(a *Answer) float64 {
 	if a.Left <= 0 {
 		return math.NaN()
 	}
-	return LooseAt(a.Left, a.SeatHigh, j.h.Plate2.Alpha, a.Bush.Metal.Alpha)
+	return LooseAt(a.Hold.At(a.Left).Spring, a.SeatHigh, j.h.Plate2.Alpha, a.Bush.Metal.Alpha)
 }
 
 // comesLoose tells whether a temperature lies within use.

@@ -14,11 +14,12 @@ const builtIn = "built-in small shop:1"
 // explainer writes the page of one seat: every figure by the formula that
 // decided it, from what was read.
 type explainer struct {
-	in   *Input
-	x    *Seated
-	a    *Answer
-	book *ledger.Ledger
-	page ledger.Page
+	in     *Input
+	spring ledger.Num // interference that springs back, of a press
+	x      *Seated
+	a      *Answer
+	book   *ledger.Ledger
+	page   ledger.Page
 }
 
 func (e *explainer) line(path string) string { return e.in.Job.Source(path) }

@@ -55,6 +55,35 @@ func flowed(e, nu, yield float64, strain, before [2]float64) (stress, after [2]f
 
 // Press returns the pressure in MPa and the closure in mm.
 func (f Flow) Press() (pressure, closure float64) {
+	ps, closure := f.follow(f.steps(0, f.Interference))
+	return math.Abs(ps[len(ps)-1]), closure
+}
+
+// Springs presses the bush in, takes the interference back again, as warming
+// does, and returns how much of it, in mm, until no pressure is left.
+func (f Flow) Springs() float64 {
+	ways := append(f.steps(0, f.Interference), f.steps(f.Interference, 0)...)
+	ps, _ := f.follow(ways)
+	for i := f.Steps; i < len(ps); i++ {
+		if ps[i]*ps[f.Steps-1] <= 0 {
+			share := ps[i-1] / (ps[i-1] - ps[i])
+			return f.Interference - (ways[i-1] + share*(ways[i]-ways[i-1]))
+		}
+	}
+	return f.Interference
+}
+
+// steps are interferences on the way from one to another.
+func (f Flow) steps(from, to float64) (out []float64) {
+	for i := range f.Steps {
+		out = append(out, from+(to-from)*float64(i+1)/float64(f.Steps))
+	}
+	return out
+}
+
+// follow takes interferences one after the other and returns the pressure at
+// each, and the closure at last.
+func (f Flow) follow(ways []float64) (pressures []float64, closure float64) {
 	n := 2 * (f.Rings + 1)
 	at := make([]float64, n)
 	for i := 0; i <= f.Rings; i++ {
@@ -77,14 +106,16 @@ func (f Flow) Press() (pressure, closure float64) {
 		}
 		return u[i]
 	}
-	// forces of the rings on the nodes; keep writes down what has flowed.
+	// forces of the rings on the nodes; keep writes down what has flowed. Let go
+	// the bush is elastic again, which the slope has to know.
+	flowAt := f.Yield
 	forces := func(keep bool) (out []float64, seat float64) {
 		out = make([]float64, n-1)
 		for i := range n - 1 {
 			if i == f.Rings {
 				continue
 			}
-			e, nu, yield := f.BushE, f.BushNu, f.Yield
+			e, nu, yield := f.BushE, f.BushNu, flowAt
 			if i > f.Rings {
 				e, nu, yield = f.E, f.Nu, math.Inf(1)
 			}
@@ -108,22 +139,29 @@ func (f Flow) Press() (pressure, closure float64) {
 		return out, -seat / f.Seat
 	}
 	const nudge = 1e-8
-	for step := range f.Steps {
-		jump = f.Interference / 2 * float64(step+1) / float64(f.Steps)
+	for _, way := range ways {
+		letGo := way/2 < jump
+		jump = way / 2
 		for range 30 {
 			off, _ := forces(false)
 			slope := mat.NewDense(n-1, n-1, nil)
+			base := off
+			if letGo {
+				flowAt = math.Inf(1)
+				base, _ = forces(false)
+			}
 			for j := range u {
 				u[j] += nudge
 				up, _ := forces(false)
 				u[j] -= nudge
 				for i := max(0, j-1); i <= min(n-2, j+1); i++ {
-					slope.Set(i, j, (up[i]-off[i])/nudge)
+					slope.Set(i, j, (up[i]-base[i])/nudge)
 				}
 			}
+			flowAt = f.Yield
 			var du mat.VecDense
 			if err := du.SolveVec(slope, mat.NewVecDense(n-1, off)); err != nil {
-				return math.NaN(), math.NaN()
+				return []float64{math.NaN()}, math.NaN()
 			}
 			for j := range u {
 				u[j] -= du.AtVec(j)
@@ -132,7 +170,8 @@ func (f Flow) Press() (pressure, closure float64) {
 				break
 			}
 		}
-		_, pressure = forces(true)
+		_, p := forces(true)
+		pressures = append(pressures, p)
 	}
-	return math.Abs(pressure), -2 * u[0]
+	return pressures, -2 * u[0]
 }
