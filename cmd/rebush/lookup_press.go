@@ -168,8 +168,8 @@ func pressed(b *books, o options, seat press.Seat, u float64, bush, housing meta
 		a.GrowthUM, a.EdgeHoopMPa = nil, nil
 	}
 	if st.Flows {
-		a.Note = "the whole wall of the bush yields: the pressure is the least it can be, and the closure is a span; what springs back is "+
-			coarse(1000*st.Spring)+" um of the interference, and temperature works on that. "
+		a.Note = "the whole wall of the bush yields: the pressure is the least it can be, and the closure is a span; what springs back is " +
+			coarse(1000*st.Spring) + " um of the interference, and temperature works on that. "
 	}
 	if st.HousingFlows {
 		a.Note += "the metal round the seat yields too: it will not hold this press. "
