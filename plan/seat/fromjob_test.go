@@ -303,7 +303,8 @@ func TestCastings(t *testing.T) {
 	in, _ := read(t, bench1, truck)
 	p := in.Casting.Plate
 	weakest, _ := in.Casting.Material.Weakest()
-	if !p.Casting || !p.Zinc || p.Limit != math.Min(0.5*weakest.Low, p.Yield) || p.Creep != 15 || p.ERelaxed != 20700 {
+	if !p.Casting || !p.Zinc || p.Limit != math.Min(0.5*weakest.Low, p.Yield) || p.Creep != 15 || p.ERelaxed != 20700 ||
+		math.Abs(p.EYears-15.1/0.002) > 1e-9 {
 		t.Errorf("%+v", p)
 	}
 	in, said := read(t, bench1, strings.Replace(truck, "zinc die casting", "brass sheet", 1))

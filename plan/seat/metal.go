@@ -61,12 +61,18 @@ func (p *Plate) bears(mat *material.Material, metals *material.Registry, rules *
 	}
 	if p.Zinc {
 		p.Creep = rules.V("zinc_creep_mpa")
-		p.ERelaxed = 1000 * least(creepsLike(metals, mat), creepModulus)
+		like := creepsLike(metals, mat)
+		p.ERelaxed, p.EYears = 1000*least(like, creepModulus), least(like, creepYears)/creepStrain
 	}
 	return nil
 }
 
-const creepModulus = "creep_pseudo_modulus_100d" // GPa
+// What is published of zinc that creeps.
+const (
+	creepModulus = "creep_pseudo_modulus_100d"   // GPa
+	creepYears   = "creep_stress_0p2pct_5y_room" // MPa
+	creepStrain  = 0.002                         // that it makes in 5 years
+)
 
 // creepsLike is the zinc whose creep figure stands for this one: its own, else
 // that of zinc of which nothing is known, the softest of all that were tried.

@@ -89,7 +89,8 @@ type Plate struct {
 	Zinc       bool
 	EHigh      float64 // for stress
 	ELow       float64 // for holding
-	ERelaxed   float64 // after years under tension above the creep figure, 0 none
+	ERelaxed   float64 // after 100 days under tension above the creep figure, 0 none
+	EYears     float64 // after 5 years, 0 none
 	Creep      float64 // lasting tension above which it slackens, 0 none
 	Nu         float64
 	Limit      float64 // largest tension allowed in a casting; 0 for a wrought plate

@@ -148,13 +148,29 @@ func (s *speaker) assembly() say.Text {
 	return say.F("no order of assembly lets %v through a bore that still runs: turn it down, or fit that part after the shaft is in", say.MM(h.MustPass, 3))
 }
 
+// slackening is what a press that slackens holds along, from fresh to old: at
+// once, after 100 days and after 5 years, by the creep published of its zinc.
+func (a *Answer) slackening(plate *Plate, friction float64) say.Text {
+	if a.Left <= 0 || plate.ERelaxed <= 0 || plate.EYears <= 0 {
+		return ""
+	}
+	along := func(e float64) say.Figure {
+		st := a.Hold
+		st.Housing.E = e
+		return say.Num(AxialForce(friction, a.SeatHigh, a.Contact, st.At(a.Left).P), 0, "N")
+	}
+	return say.F(", from %v along to %v in 100 days and %v in 5 years if it creeps as alloy 3 does at 25 C under a "+
+		"lasting load", along(plate.ELow), along(plate.ERelaxed), along(plate.EYears))
+}
+
 // press says what the press and the hold ask for.
 func (s *speaker) press(a *Answer) {
 	plate, r := s.in.Casting.Plate, s.in.Rules
 	mpa := func(v float64) say.Figure { return say.Num(v, 0, "MPa") }
 	if a.Slackens {
 		s.caution(RuleSlackens,
-			say.F("this press puts %v of tension into the casting and zinc creeps above %v: over the years it will slacken", mpa(a.Peak), mpa(plate.Creep).Bare()),
+			say.F("this press puts %v of tension into the casting and zinc creeps above %v: over the years it will slacken%s", mpa(a.Peak), mpa(plate.Creep).Bare(),
+				a.slackening(&plate, s.in.Shop.FrictionLow)),
 			a.Second.asWell()+"take a larger seat or a lighter press").Against(dim.Sig9(a.Peak), plate.Creep, "MPa")
 	}
 	if a.OverYield {
