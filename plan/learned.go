@@ -45,10 +45,8 @@ func Past(j *job.Job, o Options) (habit.Job, finding.List, error) {
 	}
 	s := shown(t, judged, o.Way)
 	p := past{w: w, j: j, of: map[string]bored{}, clamping: map[string]string{}, rules: habit.RulesOf(w.rules)}
-	if s.cuts {
-		for _, b := range boredOf(s.of.Survey.Holes, s.of.Target, s.of.Seats) {
-			p.of[b.Name()] = b
-		}
+	for _, b := range boredOf(s.of.Survey.Holes, s.of.Target, s.of.Seats) {
+		p.of[b.Name()] = b // also where it is advised to leave it now: it was made
 	}
 	for _, x := range s.of.Route.Setups {
 		for _, b := range x.Bores {
