@@ -166,6 +166,7 @@ func (m *maker) sameWorm(axle int) {
 	shaft := m.truth.Shafts[axle]
 	s := m.stream("drive " + shaft.Name)
 	own := *g.Screw
+	own.Thinned -= g.Unsaid // its own wheel came out otherwise
 	g.Screw = &own
 	g.Name, g.Wheel = shaft.Name+" drive", shaft.Name
 	g.At[0] = shaft.Design[0]
@@ -180,6 +181,7 @@ func (m *maker) addGear(s stream, g Gear) {
 		g.Runout[0] = s.between(0.05, 0.12)
 		m.note("wheel runs out")
 	}
+	m.thickness(s.of("thickness"), &g)
 	t := &m.truth
 	g.Face = s.between(1.2, 3.5)
 	room := t.Width - t.Thickness[0] - t.Thickness[1]
@@ -214,6 +216,27 @@ func (m *maker) odd(s stream, g *Gear) {
 			g.Teeth.Shift[k] += by
 		}
 		m.note("odd gear")
+	}
+}
+
+// thicknessU is how far the teeth of one gear of a truck that is apt come out
+// thicker or thinner than they were meant, mm along the reference circle: a
+// quarter of the 0.001 to 0.002 inch that classes of fine-pitch gears allow on
+// thickness (AGMA 2002, from memory).
+const thicknessU = 0.010
+
+// thickness makes the teeth of a pair as thick as they came out; nobody knows.
+func (m *maker) thickness(s stream, g *Gear) {
+	if !m.o.Apt {
+		return
+	}
+	g.Unsaid = s.normal(thicknessU) + s.of("mate").normal(thicknessU)
+	if g.Screw != nil {
+		g.Screw.Thinned += g.Unsaid
+	} else {
+		t := *g.Teeth // an idler shares its teeth, and not what they mesh with
+		t.Thinned += g.Unsaid
+		g.Teeth = &t
 	}
 }
 

@@ -38,7 +38,7 @@ func (m *maker) gearEntry(g *Gear) *node {
 	if pressure != 20 || s.yes(0.7) {
 		e.set("pressure_angle", number(pressure))
 	}
-	if t := m.fine(thinned); t > m.rounded(0.002, 0.001, 0.0001) && s.yes(0.6) {
+	if t := m.fine(thinned - g.Unsaid); t > m.rounded(0.002, 0.001, 0.0001) && s.yes(0.6) {
 		e.set("thinned", size(t))
 	}
 	e.set("wheel", m.wheel(s, g, tips))

@@ -78,6 +78,7 @@ type Gear struct {
 	Left    float64    // middle of that face from the outside of the left plate
 	Moved   bool       // the mate was renewed or moved since the holes wore
 	Trusted bool       // both tip diameters were measured
+	Unsaid  float64    // part of the thinning that is error of making, and of which nobody knows
 	Odd     [2]bool    // wheel, pinion: cut on the blank of another tooth count, which nobody wrote down
 }
 
