@@ -39,13 +39,18 @@ const (
 )
 
 // shapes are those that a bore may have been worn in, with the logarithm of
-// their odds: a fan of some width once in ten (j); where two sides are said, fan
-// and two lobes alike, and one lobe once in ten (j).
+// their odds: a fan of some width once in ten (j); where two sides are said, one
+// lobe once in ten, else a fan, or as likely two lobes if the sides stand well
+// apart (j).
 func (p Probe) shapes() ([]Shape, [3]float64) {
-	if len(p.WornTo) > 1 && apart(p.WornTo[0], p.WornTo[1]) > 30*math.Pi/180 {
-		return []Shape{OneLobe, Fan, TwoLobes}, [3]float64{math.Log(0.1), math.Log(1 / widestFan), math.Log(1 / firstMM)}
+	if len(p.WornTo) < 2 {
+		return []Shape{OneLobe, Fan}, [3]float64{0, math.Log(0.1 / widestFan), 0}
 	}
-	return []Shape{OneLobe, Fan}, [3]float64{0, math.Log(0.1 / widestFan), 0}
+	odds := [3]float64{math.Log(0.1), math.Log(1 / widestFan), math.Log(1 / firstMM)}
+	if apart(p.WornTo[0], p.WornTo[1]) > 30*math.Pi/180 {
+		return []Shape{OneLobe, Fan, TwoLobes}, odds
+	}
+	return []Shape{OneLobe, Fan}, odds
 }
 
 // believe looks for all outlines that agree with the points.
