@@ -7,10 +7,8 @@ import (
 	"os"
 	"runtime"
 	"runtime/debug"
-	"strings"
 	"sync"
 
-	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/plan"
 	"rebush/plan/habit"
@@ -202,50 +200,10 @@ func (e *env) learned(o options, shop *job.Shop, jobs []*pastJob) error {
 			return err
 		}
 	} else {
-		showLearned(e, o, shop, out, found.Lines(then, rules))
+		showLearned(e, o, shop, out, rec, found.Lines(then, rules))
 	}
 	if found.Slips.Holes == 0 && code == done {
 		return usage("none of these jobs tells anything: write what was made as made: {front axle.left: {seat: 5.008, with: pins}}")
 	}
 	return endWith(code)
-}
-
-// showLearned prints it in words, and the rows for the shop file.
-func showLearned(e *env, o options, shop *job.Shop, out learnAnswer, lines []habit.Line) {
-	u := dim.InMM
-	if got, err := o.units(); err == nil && o.has("units") {
-		u = got
-	} else if shop.Units() == dim.Inch {
-		u = dim.InInch
-	}
-	pg := &page{w: e.out}
-	for _, j := range out.Jobs {
-		for _, f := range j.Findings {
-			if f.Level != finding.Stop {
-				pg.line("%s", findingLine(e, f))
-			}
-		}
-	}
-	if shop.Record == nil {
-		pg.line("%s has no record yet: its plans rest on the rules alone.", shop.File)
-	}
-	if len(lines) == 0 {
-		return
-	}
-	pg.line("What %s really does:\n", shop.File)
-	for _, l := range lines {
-		pg.pair(l.Name, "%s", l.Told.In(u))
-		pg.pair("", "%s", l.Then.In(u))
-	}
-	pg.flush()
-	pg.line("\nKnown to: one standard uncertainty. Holes of one job are no jobs of their own: each job has one voice in a mean.")
-	if out.Record == "" {
-		pg.line("There is nothing yet to write into the shop file.")
-		return
-	}
-	instead := ""
-	if shop.Record != nil {
-		instead = ", in the place of the record that is there"
-	}
-	pg.line("\nFor the shop file%s:\n\n%s", instead, strings.TrimRight(out.Record, "\n"))
 }
