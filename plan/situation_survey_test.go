@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"rebush/fits/finding"
+	"rebush/plan"
 )
 
 // wornWall is a ring of points on the wall of a bore of radius R about (x, y)
@@ -93,27 +94,28 @@ func TestOldCentres(t *testing.T) {
 			c.s.t = t
 			p := c.s.plan()
 			s := surveyed(t, p, "drive.left")
-			nearXY(t, "old centre", s.CentreMM, c.x, c.y, c.tol)
+			// What that kind of evidence says; the whole of it is TestEvidenceTogether.
+			var e plan.Evidence
+			for _, k := range s.Evidence {
+				if k.Rank == c.rank && e.What == "" {
+					e = k
+				}
+				if k.Weight > 0.5 && k.Rank != c.rank {
+					t.Errorf("rank %d (%s) makes %v of it, wanted %d", k.Rank, k.What, k.Weight, c.rank)
+				}
+			}
+			nearXY(t, "old centre", e.CentreMM, c.x, c.y, c.tol)
 			if c.u > 0 {
-				nearMM(t, "u", s.CentreUMM, c.u, 2e-4)
+				nearMM(t, "u", e.UMM, c.u, 2e-4)
+			}
+			if !e.Used {
+				t.Errorf("it is not used")
 			}
 			if !math.IsNaN(c.wear) {
 				nearMM(t, "wear", s.WearMM, c.wear, 2*c.tol)
 			}
 			if !math.IsNaN(c.dia) {
 				nearMM(t, "diameter", s.DiameterMM, c.dia, 2*c.tol)
-			}
-			used := 0
-			for _, e := range s.Evidence {
-				if e.Used {
-					used++
-					if e.Rank != c.rank {
-						t.Errorf("rank %d (%s) used, wanted %d", e.Rank, e.What, c.rank)
-					}
-				}
-			}
-			if used != 1 {
-				t.Errorf("%d kinds of evidence used", used)
 			}
 			cautioned := false
 			for _, f := range said(p, "old centre") {
@@ -123,6 +125,24 @@ func TestOldCentres(t *testing.T) {
 				t.Errorf("caution about the old centre: %v, wanted %v\n%s", cautioned, c.doubt, everything(p))
 			}
 		})
+	}
+}
+
+// TestEvidenceTogether: the seat of one plate is known to 0.010, that of the other
+// to 0.010 and stands 0.02 higher, drilled with it to 0.02: hypot(0.010, 0.02) =
+// 0.02236. Their weights go by 1/u^2, 10000 to 2000, so 8 + 0.02/6, known to
+// 1/sqrt(12000) = 0.00913.
+func TestEvidenceTogether(t *testing.T) {
+	p := plain(t).with("  current: none\n", "  current: none\n  drilled_together: yes\n").
+		drive("seat: {diameter: 5.006, centre: [10.00, 8.00], sound: yes}",
+			"seat: {diameter: 5.006, centre: [10.00, 8.02], sound: yes}").plan()
+	s := surveyed(t, p, "drive.left")
+	nearXY(t, "together", s.CentreMM, 10, 8.00333, 1e-4)
+	nearMM(t, "u", s.CentreUMM, 0.00913, 1e-4)
+	for i, want := range []float64{5.0 / 6, 1.0 / 6} {
+		if near(t, s.Evidence[i].What, s.Evidence[i].Weight, want, 1e-3); !s.Evidence[i].Used {
+			t.Errorf("%s is not used", s.Evidence[i].What)
+		}
 	}
 }
 
@@ -149,7 +169,7 @@ func TestInstruments(t *testing.T) {
 	// middle by the read-out, so along hypot(0.010, 0.01414) = 0.01732.
 	a := surveyed(t, s.once("worn_to: 90}", "worn_to: 90, with: {centre: read-out}}").plan(), "drive.left")
 	nearMM(t, "diameter as read", a.DiameterMM, 3.200, 1e-9)
-	nearMM(t, "u by the worst", a.CentreUMM, 0.01732, 1e-4)
+	nearMM(t, "u by the worst", a.Evidence[0].UMM, 0.01732, 1e-4)
 	// Named: both read 0.015 small, so 3.215 and the same wear.
 	b := surveyed(t, s.once("worn_to: 90}", "worn_to: 90, with: {widest: nibs calliper inside, narrowest: nibs calliper inside}}").plan(), "drive.left")
 	nearMM(t, "diameter with the bias off", b.DiameterMM, 3.215, 1e-9)
@@ -158,7 +178,7 @@ func TestInstruments(t *testing.T) {
 	// The good one named: its own u, no bias; now across is the larger:
 	// hypot(0.010, 0.05 x 10 degrees) = 0.01327.
 	g := surveyed(t, s.once("worn_to: 90}", "worn_to: 90, with: {widest: bore gauge, narrowest: bore gauge, centre: read-out}}").plan(), "drive.left")
-	nearMM(t, "u by the bore gauge", g.CentreUMM, 0.01327, 1e-4)
+	nearMM(t, "u by the bore gauge", g.Evidence[0].UMM, 0.01327, 1e-4)
 }
 
 // TestNothingTells: repaired in both plates and no drawing is a stop that says

@@ -15,11 +15,17 @@ func TestTargetIsTheWeightedMean(t *testing.T) {
 	// Both by the same instruments: the plain mean of (10, 8) and (10.04, 8.02),
 	// square in both plates.
 	p := plain(t).drive("centre: [10.00, 8.05], widest: 3.30, narrowest: 3.20, worn_to: 90", "centre: [10.04, 8.07], widest: 3.30, narrowest: 3.20, worn_to: 90").plan()
+	across := 0.0001 + math.Pow(0.05*10*math.Pi/180, 2)
+	along := 0.0001 + 0.000008
+	// Each plate lends the other its own, with 0.05 for two drillings: of what they
+	// differ by that takes v/(v + v + 0.05^2).
+	lent := func(v, of float64) float64 { return v / (v + of + 0.0025) }
 	for i, b := range []string{"drive.left", "drive.right"} {
 		tg := targetOf(t, p, b)
 		nearXY(t, "target", tg.TargetMM, 10.02, 8.01, 1e-4)
 		sign := []float64{1, -1}[i]
-		nearXY(t, "from the old centre", tg.FromOriginalMM, sign*0.02, sign*0.01, 1e-4)
+		nearXY(t, "from the old centre", tg.FromOriginalMM, sign*(0.02-0.04*lent(across, across)),
+			sign*(0.01-0.02*lent(along, along)), 1e-4)
 		nearXY(t, "from the hole as found", tg.FromFoundMM, sign*0.02, sign*0.01-0.05, 1e-4)
 	}
 	for _, s := range p.Shafts {
@@ -34,10 +40,17 @@ func TestTargetIsTheWeightedMean(t *testing.T) {
 	// same: along y 1/u^2 of left 1/(0.0001 + 0.000008), of right 1/0.0001;
 	// along x 1/(0.0001 + 0.0000761).
 	p = plain(t).drive("centre: [10.00, 8.05], widest: 3.30, narrowest: 3.20, worn_to: 90", "centre: [10.04, 8.02], widest: 3.20, narrowest: 3.20").plan()
-	across := 0.0001 + math.Pow(0.05*10*math.Pi/180, 2)
-	along := 0.0001 + 0.000008
 	mean := func(a, va, b, vb float64) float64 { return (a/va + b/vb) / (1/va + 1/vb) }
-	nearXY(t, "weighted", targetOf(t, p, "drive.left").TargetMM, mean(10, across, 10.04, 0.0001), mean(8, along, 8.02, 0.0001), 2e-4)
+	// The old centre of each is its own with what the other lends it.
+	old := func(a, va, b, vb float64) (at, v float64) {
+		return mean(a, va, b, vb+0.0025), 1 / (1/va + 1/(vb+0.0025))
+	}
+	both := func(a, va, b, vb float64) float64 {
+		left, vLeft := old(a, va, b, vb)
+		right, vRight := old(b, vb, a, va)
+		return mean(left, vLeft, right, vRight)
+	}
+	nearXY(t, "weighted", targetOf(t, p, "drive.left").TargetMM, both(10, across, 10.04, 0.0001), both(8, along, 8.02, 0.0001), 2e-4)
 }
 
 // TestSeenFromRight: figures taken from the right side, mirrored over the plate

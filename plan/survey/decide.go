@@ -1,14 +1,12 @@
 package survey
 
 import (
-	"rebush/fits/dim"
 	"rebush/fits/finding"
 )
 
-// Holes finds the old centre of every bore from all that tells of it, in the
-// job's order. The best evidence wins, and two kinds that disagree are said.
-// What another bore or a frame tells comes after every bore has spoken for
-// itself.
+// Holes finds the old centre of every bore from all that tells of it together, in
+// the job's order; what disagrees is said. What another bore or a frame tells
+// comes after every bore has spoken for itself.
 func Holes(in Input) ([]Hole, finding.List) {
 	desk := make([]bore, len(in.Bores))
 	var said finding.List
@@ -23,6 +21,7 @@ func Holes(in Input) ([]Hole, finding.List) {
 	for i := range desk {
 		holes[i] = desk[i].settle()
 	}
+	crossed(desk, holes)
 	return holes, said
 }
 
@@ -31,7 +30,7 @@ type bore struct {
 	*Found
 	hole  Hole
 	heard []heard
-	own   int // of heard: the best that it tells of itself beyond doubt, or -1
+	own   *heard // what it tells of itself beyond doubt, nil for nothing
 	said  *finding.List
 }
 
@@ -76,16 +75,23 @@ func (b *bore) speak() {
 	for _, s := range b.Own {
 		b.ask(s, sayNoAnswer)
 	}
-	if b.own, _ = b.best(); b.own >= 0 && b.heard[b.own].Doubtful {
-		b.own = -1
+	var sure []heard
+	for _, h := range b.heard {
+		if !h.Doubtful {
+			sure = append(sure, h)
+		}
+	}
+	if len(sure) > 0 {
+		all := together(sure)
+		b.own = &all
 	}
 }
 
 // borrow asks the other bores of the shaft, and then drawing and sister.
 func (b *bore) borrow(desk []bore) {
 	for i := range desk {
-		if o := &desk[i]; o != b && o.hole.Shaft == b.hole.Shaft && o.own >= 0 {
-			b.ask(otherPlate(o.hole, o.heard[o.own].Evidence, b.Drilling), sayNoAnswer)
+		if o := &desk[i]; o != b && o.hole.Shaft == b.hole.Shaft && o.own != nil {
+			b.ask(otherPlate(*o.own, b.Drilling), sayNoAnswer)
 		}
 	}
 	for _, s := range b.Frames {
@@ -93,54 +99,77 @@ func (b *bore) borrow(desk []bore) {
 	}
 }
 
-// otherPlate is what another bore of the same shaft tells. Its figures are what
-// the ledger holds of that bore.
-func otherPlate(o Hole, e Evidence, drilling Figure) Source {
-	at := func(axis string, v float64) Figure {
-		return Figure{Key: o.key("centre_mm/" + axis), V: dim.Sig9(v), Other: o.Name()}
-	}
+// otherPlate is what another bore of the same shaft tells, by all its figures.
+func otherPlate(own heard, drilling Figure) Source {
+	n := len(own.Figures)
 	return Source{
 		What:    ByOtherPlate.String(),
-		Figures: []Figure{at("0", e.Centre[0]), at("1", e.Centre[1]), drilling},
+		Figures: append(append([]Figure(nil), own.Figures...), drilling),
 		Find: func(in []float64) (Answer, error) {
-			return Answer{Evidence: OtherPlate([2]float64{in[0], in[1]}, e.Cov, in[2])}, nil
+			a, err := own.Find(in[:n])
+			return Answer{Evidence: OtherPlate(a.Centre, a.Cov, in[n])}, err
 		},
 	}
 }
 
-func (b *bore) best() (int, []Disagree) { return Best(b.evidence()) }
+// together is a source that asks several and puts their answers together.
+func together(all []heard) heard {
+	if len(all) == 1 {
+		return all[0]
+	}
+	s := Source{}
+	lead := all[leads(evidenceOf(all))]
+	s.What, s.By = lead.how()+", and what agrees with it", lead.By
+	for _, h := range all {
+		s.Figures = append(s.Figures, h.Figures...)
+	}
+	s.Find = func(in []float64) (Answer, error) {
+		es := make([]Evidence, len(all))
+		for i, h := range all {
+			a, err := h.Find(in[:len(h.Figures)])
+			if err != nil {
+				return Answer{}, err
+			}
+			es[i], in = a.Evidence, in[len(h.Figures):]
+		}
+		c := Combine(es)
+		return Answer{Evidence: Evidence{Rank: es[c.Leads].Rank, Centre: c.Centre, Cov: c.Cov,
+			Doubtful: es[c.Leads].Doubtful}}, nil
+	}
+	a, _ := s.ask() // each of them has answered before
+	return heard{s, a}
+}
 
-func (b *bore) evidence() []Evidence {
-	out := make([]Evidence, len(b.heard))
-	for i, h := range b.heard {
+func evidenceOf(all []heard) []Evidence {
+	out := make([]Evidence, len(all))
+	for i, h := range all {
 		out[i] = h.Evidence
 	}
 	return out
 }
 
-// settle takes the best evidence.
+// settle puts the evidence together.
 func (b *bore) settle() Hole {
 	h := b.hole
-	best, differ := b.best()
-	h.Evidence, h.Used = b.evidence(), best
-	if best < 0 {
+	h.Evidence = evidenceOf(b.heard)
+	c := Combine(h.Evidence)
+	h.Used, h.Weights = c.Leads, c.Weights
+	if c.Leads < 0 {
 		sayNoCentre(b.said, b.Place, h.Shaft.Leave)
 		return h
 	}
-	x := b.heard[best]
+	x := b.heard[c.Leads]
 	sayCentre(b.said, b.Place, x.Evidence)
-	for _, d := range differ {
-		if d.A == best || d.B == best {
-			sayDisagree(b.said, b.Place, d)
-		}
+	for _, d := range c.Differ {
+		sayDisagree(b.said, b.Place, d)
 	}
-	h.Known, h.Method, h.U, h.By = true, x.Method, x.U(), x.By
+	h.centre, h.wear = together(b.heard), b.worn(x)
+	h.Known, h.Method, h.U, h.By = true, x.Method, h.centre.U(), x.By
 	if h.By == "" || x.Method == ByArc || x.Method == ByConsensus {
 		h.By = x.Method.String() // without a journal more hangs on the way than on the instrument
 	}
-	h.centre, h.wear = x, b.worn(x)
 	h.Worn = *h.wear.Bore
-	h.Worn.O, h.Worn.Cov = x.Centre, x.Cov
+	h.Worn.O, h.Worn.Cov = h.centre.Centre, h.centre.Cov
 	if !h.Bore.Centre.Given() && !h.Spoilt() {
 		h.Middle = h.Worn.Found()
 	}

@@ -181,22 +181,22 @@ func TestBest(t *testing.T) {
 	b := Evidence{Rank: RankReadings, Method: ByDiameters, Centre: [2]float64{1.03, 1}, Cov: round2(0.004)}
 	c := OtherPlate([2]float64{1, 1.01}, round2(0.01), 0.05)
 	d := Evidence{Rank: RankOutline, Method: ByOutline, Centre: [2]float64{1, 1}, Cov: round2(0.003), Doubtful: true}
-	i, differ := Best([]Evidence{d, c, b, a})
-	if i != 3 {
-		t.Errorf("best is %d", i)
+	got := Combine([]Evidence{d, c, b, a})
+	if got.Leads != 3 {
+		t.Errorf("%d leads", got.Leads)
 	}
-	// 0.03 apart: over 2 sqrt(0.005^2 + 0.004^2) and 2 sqrt(0.003^2 + 0.004^2).
-	if len(differ) != 2 || !strings.Contains(differ[0].Words.String(), "widest and narrowest") {
-		t.Errorf("differ %+v", differ)
+	// 0.03 apart: over 2 sqrt(0.005^2 + 0.004^2).
+	if len(got.Differ) != 1 || !strings.Contains(got.Differ[0].Words.String(), "widest and narrowest") {
+		t.Errorf("differ %+v", got.Differ)
 	}
-	if i, _ = Best([]Evidence{d, c, b}); i != 2 {
-		t.Errorf("a doubtful one wins: %d", i)
+	if i := Combine([]Evidence{d, c, b}).Leads; i != 2 {
+		t.Errorf("a doubtful one leads: %d", i)
 	}
-	if i, _ = Best([]Evidence{d}); i != 0 {
+	if i := Combine([]Evidence{d}).Leads; i != 0 {
 		t.Errorf("nothing sure left: %d", i)
 	}
-	if i, differ = Best(nil); i != -1 || differ != nil {
-		t.Errorf("none: %d", i)
+	if got = Combine(nil); got.Leads != -1 || got.Differ != nil {
+		t.Errorf("none: %+v", got)
 	}
 	near(t, "drilling", math.Sqrt(c.Cov[0][0]), math.Hypot(0.01, 0.05), 1e-12)
 }

@@ -24,6 +24,7 @@ type Evidence struct {
 	Cov    [2][2]float64 // mm^2
 	R, RU  float64       // old radius and its u, mm; 0 where this tells nothing of it
 	Bore   *WornBore     // where this tells of the wear too
+	Parts  []Part        // of Cov, what other evidence may share
 	// Doubtful evidence is not to be answered from with confidence; Words say
 	// why. Words of sure evidence are cautions.
 	Doubtful bool
@@ -40,44 +41,6 @@ func (e *Evidence) doubt(format string, args ...any) {
 
 func (e *Evidence) say(format string, args ...any) {
 	e.Words = append(e.Words, say.F(format, args...))
-}
-
-// Disagree names two kinds of evidence that differ by more than
-// 2 sqrt(u1^2 + u2^2), by their places in the list.
-type Disagree struct {
-	A, B       int
-	Apart, May float64 // mm
-	Words      say.Text
-}
-
-// Best picks the evidence to use, by rank and then by uncertainty; a doubtful
-// one only where nothing sure is left. It returns -1 for none, and every pair
-// that disagrees.
-func Best(es []Evidence) (best int, differ []Disagree) {
-	best = -1
-	for i, e := range es {
-		if best < 0 || e.before(es[best]) {
-			best = i
-		}
-		for j, o := range es[:i] {
-			d := dist(e.Centre, o.Centre)
-			if may := 2 * math.Hypot(e.U(), o.U()); d > may {
-				differ = append(differ, Disagree{A: j, B: i, Apart: d, May: may, Words: say.F(
-					"%s and %s put the old centre %v apart; they should agree to %v", o.Method, e.Method, say.MM(d, 3), say.MM(may, 3).Bare())})
-			}
-		}
-	}
-	return best, differ
-}
-
-func (e Evidence) before(o Evidence) bool {
-	if e.Doubtful != o.Doubtful {
-		return !e.Doubtful
-	}
-	if e.Rank != o.Rank {
-		return e.Rank < o.Rank
-	}
-	return e.U() < o.U()-1e-9
 }
 
 // SoundSeat is the seat of the old bush, bush out: its centre is the centre. It

@@ -9,24 +9,10 @@ import (
 // centre, its doubt and the worn hole round it: each worked out from what was
 // measured by the source that found it.
 func Explain(book *ledger.Ledger, holes []Hole) {
-	done := map[string]bool{}
-	var explain func(h Hole)
-	explain = func(h Hole) {
-		if !h.Known || done[h.Name()] {
-			return
-		}
-		done[h.Name()] = true
-		for _, f := range h.centre.Figures {
-			for _, o := range holes {
-				if o.Name() == f.Other {
-					explain(o) // it leans on this one
-				}
-			}
-		}
-		h.explain(book)
-	}
 	for _, h := range holes {
-		explain(h)
+		if h.Known {
+			h.explain(book)
+		}
 	}
 }
 

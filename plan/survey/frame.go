@@ -71,7 +71,7 @@ func Align(fs []Feature) (Frame, error) {
 		chi += w * fr.Off[i] * fr.Off[i]
 	}
 	s2 := 1.0
-	if n > 2 {
+	if n > 2 || weighted {
 		s2 = chi / float64(2*n-3)
 	}
 	if weighted {
@@ -175,6 +175,13 @@ func alignFew(fs []Feature, weight func(Feature) float64, skip int) Frame {
 	}
 	fr.RMS = math.Sqrt(q / qw)
 	return fr
+}
+
+// parts are the errors of the features as measured here, u per axis, that a drawing
+// and a sister seen by the same features share: their mean.
+func (fr Frame) parts(u float64) []Part {
+	u /= math.Sqrt(float64(len(fr.Off)))
+	return []Part{{"features, x", [2]float64{u, 0}}, {"features, y", [2]float64{0, u}}}
 }
 
 func (fr Frame) point(p [2]float64) [2]float64 {

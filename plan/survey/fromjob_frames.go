@@ -2,6 +2,7 @@ package survey
 
 import (
 	"fmt"
+	"math"
 
 	"rebush/plan/job"
 )
@@ -29,6 +30,7 @@ func (r reader) frame(by Method, key string, at job.Point, there func(job.Featur
 	}
 	point("at_mm", "the shaft by "+by.String(), "shafts/"+r.h.Shaft.Name+"/"+key, at)
 	s.add(r.u(key+"/u_mm", "a place", r.tools.Default(Middle)))
+	s.add(rule(r.rules.Get("u_as_drawn_mm")))
 	var names []string
 	for i, f := range r.j.Chassis.Features {
 		from := there(f)
@@ -41,16 +43,22 @@ func (r reader) frame(by Method, key string, at job.Point, there func(job.Featur
 		names = append(names, f.Name)
 	}
 	s.Find = func(in []float64) (Answer, error) {
+		there := in[3] // how far a hole stands from its drawing
+		if by == BySister {
+			there = math.Hypot(there, in[2]) // and the sister was measured too
+		}
 		fs := make([]Feature, len(names))
 		for i, name := range names {
-			v := in[3+4*i:]
-			fs[i] = Feature{Name: name, From: [2]float64{v[0], v[1]}, To: [2]float64{v[2], v[3]}, U: in[2]}
+			v := in[4+4*i:]
+			fs[i] = Feature{Name: name, From: [2]float64{v[0], v[1]}, To: [2]float64{v[2], v[3]}, U: math.Hypot(there, in[2])}
 		}
 		f, err := Align(fs)
 		if err != nil {
 			return Answer{}, err
 		}
-		return Answer{Evidence: FromFrame(by, f, [2]float64{in[0], in[1]}, in[2])}, nil
+		e := FromFrame(by, f, [2]float64{in[0], in[1]}, there)
+		e.Parts = f.parts(in[2])
+		return Answer{Evidence: e}, nil
 	}
 	return s
 }

@@ -12,7 +12,7 @@ func (r reader) seat() Source {
 		return Source{}
 	}
 	s := Source{What: "seat"}
-	c, d := r.by(&s, r.h.Bore, "centre", Middle), r.by(&s, r.h.Bore, "seat", Width)
+	c, d := r.seatBy(&s, Middle), r.seatBy(&s, Width)
 	s.Figures = append(r.point("seat_mm", "the old bush's seat", "seat", old.Centre.Float()),
 		r.u("u_centre_mm", "a middle", c), r.seatDiameter(d))
 	s.Find = func(in []float64) (Answer, error) {
@@ -22,6 +22,21 @@ func (r reader) seat() Source {
 		return Answer{Evidence: e}, nil
 	}
 	return s
+}
+
+// seatBy is how well the middle or the diameter of an old bush's seat is known: by
+// the instrument that is named for the seat, where that reads such a figure.
+func (r reader) seatBy(s *Source, what Quantity) Reading {
+	b := r.h.Bore
+	name := b.With["seat"]
+	middle, width := r.tools.CanRead(name, Middle), r.tools.CanRead(name, Width)
+	switch {
+	case what == Middle && (b.With["centre"] != "" || !middle):
+		return r.by(s, b, "centre", Middle)
+	case what == Width && middle && !width:
+		return r.tools.Default(Width)
+	}
+	return r.by(s, b, "seat", what)
 }
 
 func (r reader) seatDiameter(g Reading) Figure {
@@ -114,7 +129,7 @@ func (r reader) pins(s *Source) (d, u Figure) {
 func (r reader) round() Source {
 	s, b := Source{What: "diameters"}, r.h.Bore
 	if r.h.Spoilt() {
-		s.add(r.seatDiameter(r.by(&s, b, "seat", Width)))
+		s.add(r.seatDiameter(r.seatBy(&s, Width)))
 		s.Find = func(in []float64) (Answer, error) {
 			return Answer{Evidence: Evidence{Bore: roundBore([2]float64{}, in[0])}}, nil
 		}

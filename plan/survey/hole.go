@@ -16,8 +16,11 @@ type Hole struct {
 	Worn   WornBore   // about the old centre, which is Worn.O
 	Middle [2]float64 // of the hole as found, mm; {0, 0} where nothing tells of it
 	U      float64    // standard uncertainty of the old centre, largest, mm
-	Method Method     // how the old centre was found
-	By     string     // the instrument it hangs on, or the method in words
+	// Cross is the covariance of the errors of this old centre (rows) and of the
+	// other plate's (columns), mm^2; zero where neither lends the other.
+	Cross  [2][2]float64
+	Method Method // how the old centre was found
+	By     string // the instrument it hangs on, or the method in words
 
 	// What was probed of the wall, in mm, for a drawing of it: the points, how
 	// far each stands from the outline, and those left out, from 0.
@@ -26,7 +29,8 @@ type Hole struct {
 	LeftOut   []int
 
 	Evidence []Evidence // all that was looked at
-	Used     int        // the place in Evidence of what was used; -1 where nothing is known
+	Weights  []float64  // how much of the old centre each of it makes, of 1
+	Used     int        // the place in Evidence of what leads; -1 where nothing is known
 
 	centre, wear heard  // what the old centre and the worn hole were worked out from
 	journal      Figure // as the ledger knows it

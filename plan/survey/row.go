@@ -1,6 +1,8 @@
 package survey
 
 import (
+	"math"
+
 	"rebush/fits/dim"
 	"rebush/fits/ledger"
 )
@@ -31,7 +33,12 @@ type EvidenceRow struct {
 	CentreMM *dim.XY    `json:"centre_mm"`
 	UMM      dim.Gauged `json:"u_mm"`
 	Used     bool       `json:"used"`
+	Weight   float64    `json:"weight"` // how much of the old centre it makes, of 1
 }
+
+// Counts says whether a kind of evidence leads, or makes two parts of a hundred of
+// the old centre at the least.
+func (h Hole) Counts(i int) bool { return i == h.Used || math.Abs(h.Weights[i]) >= 0.02 }
 
 // Row is the hole as it is printed, by the figures of the ledger.
 func (h Hole) Row(book *ledger.Ledger) Row {
@@ -41,7 +48,7 @@ func (h Hole) Row(book *ledger.Ledger) Row {
 	}
 	for i, e := range h.Evidence {
 		row.Evidence = append(row.Evidence, EvidenceRow{Rank: e.Rank, What: e.Method.String(),
-			CentreMM: dim.PlaceXY(e.Centre), UMM: dim.Place(e.U()), Used: i == h.Used})
+			CentreMM: dim.PlaceXY(e.Centre), UMM: dim.Place(e.U()), Used: h.Counts(i), Weight: math.Round(1000*h.Weights[i]) / 1000})
 	}
 	if !h.Known {
 		return row

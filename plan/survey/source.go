@@ -42,8 +42,7 @@ func (s *Source) add(f Figure) int {
 }
 
 // Figure is one figure as a source takes it, with what the ledger says of it.
-// It was read, or it is the outcome of Of over From, or it is an entry of
-// another hole (Other).
+// It was read, or it is the outcome of Of over From.
 type Figure struct {
 	Key, What, Unit string
 	Source          string // line, row or handbook
@@ -52,16 +51,11 @@ type Figure struct {
 	Formula string // in words, of Of
 	From    []Figure
 	Of      func(in []float64) float64
-
-	Other string // the hole whose entry it is
 }
 
 // num records a figure and returns it as an input.
 func (f Figure) num(book *ledger.Ledger) ledger.Num {
-	switch {
-	case f.Other != "":
-		return book.Num(f.Key)
-	case f.Of != nil:
+	if f.Of != nil {
 		return book.Calc(f.Key, f.What, f.Unit, f.Formula, f.Source, f.Of, nums(book, f.From)...)
 	}
 	return book.Leaf(f.Key, f.What, f.Unit, f.Source, f.V)
