@@ -21,6 +21,7 @@ type Diameters struct {
 	UMiddle           float64    // per axis
 	Widest, Narrowest float64
 	UWidest, UNarrow  float64
+	Old               string  // the reading that the narrowest comes from, where others may use it too
 	WidestAt          float64 // direction of the widest, either way round
 	HasWidestAt       bool
 	WornTo            []float64
@@ -64,6 +65,9 @@ func FromDiameters(d Diameters) (Evidence, error) {
 			e.Cov = scale2(e.Cov, 4)
 		}
 		b.ThetaRad = dir
+		if d.Old != "" {
+			e.Parts = []Part{{d.Old, toward([2]float64{}, d.UNarrow/2, dir)}}
+		}
 	} else {
 		// Half of the wear to whatever side it is: the middle, and that is doubt.
 		e.Centre = d.Middle

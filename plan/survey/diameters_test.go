@@ -6,8 +6,6 @@ import (
 	"math/rand/v2"
 	"strings"
 	"testing"
-
-	"pgregory.net/rapid"
 )
 
 // METHODS.md 3.2: widest 3.200, narrowest 3.100, u 0.005
@@ -81,62 +79,6 @@ func TestDiametersHonest(t *testing.T) {
 	if share := float64(within) / float64(n); share < 0.92 || share > 0.995 {
 		t.Errorf("%.3f within 2u", share)
 	}
-}
-
-// METHODS.md 3.4: R 1.55, r 1.53, w 0.10, worn to 30: walls -1.5500, 1.6339,
-// -1.5500, 1.5900. Middles would give (0.042, 0.020).
-func TestWalls(t *testing.T) {
-	b := NewWornBore([2]float64{}, 1.55, 1.53, 0.10, 30*deg)
-	near(t, "right wall", b.support(0), 1.6339, 5e-5)
-	near(t, "top wall", b.support(math.Pi/2), 1.5900, 5e-5)
-	w := Walls{Left: -1.55, Right: b.support(0), Bottom: -1.55, Top: b.support(math.Pi / 2), UWall: 0.003, R: 1.55, UR: 0.004, JournalR: 1.53, WornTo: 45 * deg}
-	e, err := FromWalls(w)
-	if err != nil {
-		t.Fatal(err)
-	}
-	near(t, "centre", math.Hypot(e.Centre[0], e.Centre[1]), 0, 1e-12)
-	near(t, "theta", e.Bore.ThetaRad/deg, 30, 1e-6)
-	near(t, "w", e.Bore.W, 0.1, 1e-9)
-	near(t, "u(x)", math.Sqrt(e.Cov[0][0]), 0.005, 1e-9)
-	near(t, "common R", e.Cov[0][1], 0.004*0.004, 1e-12)
-	w.WornTo = 135 * deg // the other x wall: not unworn
-	if e, err = FromWalls(w); err != nil {
-		t.Fatal(err)
-	}
-	if !e.Doubtful && math.Abs(e.Centre[0]) < 0.05 {
-		t.Errorf("a wrong side changes nothing: %+v", e)
-	}
-	w.NoSide = true
-	if e, err = FromWalls(w); err != nil || !e.Doubtful || math.Hypot(e.Centre[0], e.Centre[1]) > 2*e.U() {
-		t.Errorf("no side: %v %+v", err, e)
-	}
-	near(t, "middle x", e.Centre[0], 0.042, 5e-4)
-	near(t, "middle y", e.Centre[1], 0.020, 5e-4)
-	w.R = 0
-	if _, err := FromWalls(w); err == nil || !strings.Contains(err.Error(), "pin") {
-		t.Errorf("no R: %v", err)
-	}
-	w.R = 1.7
-	if _, err := FromWalls(w); !errors.Is(err, ErrWall) {
-		t.Errorf("R too large: %v", err)
-	}
-}
-
-// TestWallsExact: for any wear the centre comes back exactly, given the side.
-func TestWallsExact(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		f := func(name string, lo, hi float64) float64 { return rapid.Float64Range(lo, hi).Draw(t, name) }
-		b := NewWornBore([2]float64{f("x", -5, 5), f("y", -5, 5)}, 2, 2-f("c", 0, 0.1), f("w", 0, 0.3), f("theta", 0, 6.28))
-		h := b.support
-		e, err := FromWalls(Walls{Left: b.O[0] - h(math.Pi), Right: b.O[0] + h(0), Bottom: b.O[1] - h(-math.Pi/2), Top: b.O[1] + h(math.Pi/2),
-			R: 2, JournalR: b.JournalR, WornTo: b.ThetaRad, UWall: 1e-6})
-		if err != nil {
-			t.Fatal(err)
-		}
-		if dist(e.Centre, b.O) > 1e-5 {
-			t.Fatalf("off by %v", dist(e.Centre, b.O))
-		}
-	})
 }
 
 func TestPins(t *testing.T) {

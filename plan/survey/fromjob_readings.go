@@ -75,7 +75,7 @@ func (r reader) diameters() Source {
 	s.Find = func(in []float64) (Answer, error) {
 		d := Diameters{Middle: [2]float64{in[0], in[1]}, Widest: in[2], Narrowest: in[3], UMiddle: in[4],
 			UWidest: in[5], UNarrow: in[6], UDir: in[7] * deg, Journal: in[8], UJournal: in[9], Usual: usual(in[10:n]),
-			WornTo: radians(in[n : n+sides])}
+			Old: narrowest.Key, WornTo: radians(in[n : n+sides])}
 		if line >= 0 {
 			d.WidestAt, d.HasWidestAt = in[line]*deg, true
 		}
@@ -170,10 +170,6 @@ func (r reader) walls() Source {
 			"give pins: {goes, stops} or narrowest")
 		return s
 	}
-	if len(b.WornTo) == 0 {
-		sayEvidence(&s.Said, r.j.Place(b.Name), "four walls need the side it has worn to", "give worn_to")
-		return s
-	}
 	for i, name := range []string{"left", "right", "bottom", "top"} {
 		s.add(r.figure("walls/"+name, name+" wall", "walls", b.Walls[i].Float()))
 	}
@@ -182,11 +178,15 @@ func (r reader) walls() Source {
 		old = r.pins
 	}
 	d, uOld := old(&s)
-	s.Figures = append(s.Figures, r.u("u_wall_mm", "one wall", r.by(&s, b, "walls", Middle)), d, uOld, r.h.journal)
+	s.Figures = append(s.Figures, r.u("u_wall_mm", "one wall", r.by(&s, b, "walls", Middle)), d, uOld, r.h.journal,
+		rule(r.rules.Get("u_direction_deg")))
+	s.Figures = append(s.Figures, r.usual()...)
+	n := len(s.Figures)
 	s.Figures = append(s.Figures, r.sides()...)
 	s.Find = func(in []float64) (Answer, error) {
 		e, err := FromWalls(Walls{Left: in[0], Right: in[1], Bottom: in[2], Top: in[3], UWall: in[4], R: in[5] / 2,
-			UR: in[6] / 2, JournalR: in[7] / 2, WornTo: between(radians(in[8:]))})
+			UR: in[6] / 2, Old: d.Key, JournalR: in[7] / 2, UDir: in[8] * deg, Usual: usual(in[9:n]),
+			WornTo: radians(in[n:])})
 		return Answer{Evidence: e}, err
 	}
 	return s

@@ -11,18 +11,26 @@ import (
 type Walls struct {
 	Left, Right, Bottom, Top float64
 	UWall                    float64
-	R, UR                    float64 // old radius, known otherwise
-	JournalR                 float64 // 0 unknown
-	WornTo                   float64
-	NoSide                   bool // the side it has worn to is not known
+	R, UR                    float64   // old radius, known otherwise
+	Old                      string    // the reading that R comes from, where others may use it too
+	JournalR                 float64   // 0 unknown
+	WornTo                   []float64 // none to two directions, radians
+	UDir                     float64   // of the direction
+	Usual                    Usual     // of the side, where none is said
 }
 
-// FromWalls finds the old centre from four walls and R: on each axis the wall
-// away from the wear is unworn, x0 = x1 + R or x2 - R. The error of R is common
-// to both axes. If both far walls are worn the wear follows too:
-// d (cos, sin) = (x2 - x0 - r, y2 - y0 - r), exact.
+// FromWalls finds the old centre from four walls and R. On each axis the hole
+// reaches R from its old centre, or as far as the lobe does,
+//
+//	s = max(R, r + d cos(off)),  x0 = (x1 + s1 + x2 - s2)/2
+//
+// and which it is hangs on the side, on R and on the depth of wear, d = R - r + w.
+// All that they may be is weighed by how well it is stated and by how far apart
+// the walls then should stand; the centre is the mean, and its covariance that of
+// one place with what the places differ by. So a wall that may or may not be worn
+// counts as both, by its chance.
 func FromWalls(w Walls) (Evidence, error) {
-	if !finite(w.Left, w.Right, w.Bottom, w.Top, w.R, w.WornTo) {
+	if !finite(w.Left, w.Right, w.Bottom, w.Top, w.R, w.UDir) || !finite(w.WornTo...) {
 		return Evidence{}, fmt.Errorf("walls: %w", ErrNotFinite)
 	}
 	if w.R <= 0 {
@@ -32,78 +40,42 @@ func FromWalls(w Walls) (Evidence, error) {
 		return Evidence{}, fmt.Errorf("%w: they stand %.3f and %.3f apart, less than the old diameter %.3f", ErrWall, w.Right-w.Left, w.Top-w.Bottom, 2*w.R)
 	}
 	e := Evidence{Rank: RankReadings, Method: ByWalls, R: w.R, RU: w.UR}
-	if w.NoSide {
-		return e, w.middles(&e)
+	m := w.weighed()
+	e.Centre, e.Cov = m.centre(), m.cov()
+	e.Cov = add2(e.Cov, round2(w.UWall/math.Sqrt2))
+	if w.Old != "" && w.UR > 0 {
+		e.Parts = []Part{{w.Old, m.along()}}
 	}
-	sin, cos := math.Sincos(w.WornTo)
-	axis := func(lo, hi, c float64) (o, sign, v float64) {
-		// A wall square to the wear is unworn on both sides.
-		if math.Abs(c) < 0.05 && hi-lo < 2*w.R+2*math.Hypot(w.UWall, w.UR) {
-			return (lo + hi) / 2, 0, w.UWall * w.UWall / 2
-		}
-		if c >= 0 {
-			return lo + w.R, 1, w.UWall * w.UWall
-		}
-		return hi - w.R, -1, w.UWall * w.UWall
-	}
-	x, sx, vx := axis(w.Left, w.Right, cos)
-	y, sy, vy := axis(w.Bottom, w.Top, sin)
-	e.Centre = [2]float64{x, y}
-	r2 := w.UR * w.UR
-	e.Cov = [2][2]float64{{vx + sx*sx*r2, sx * sy * r2}, {sx * sy * r2, vy + sy*sy*r2}}
-	r := w.JournalR
-	if r <= 0 || r > w.R {
-		r = w.R
-	}
-	far := func(lo, hi, o, s float64) float64 {
-		if s < 0 {
-			return o - lo
-		}
-		return hi - o
-	}
-	hx, hy := far(w.Left, w.Right, x, sx), far(w.Bottom, w.Top, y, sy)
-	worn := w.R + 2*math.Hypot(w.UWall, w.UR)
-	b := NewWornBore(e.Centre, w.R, r, 0, w.WornTo)
-	b.Cov, b.RU = e.Cov, w.UR
-	b.WU = math.Hypot(w.UWall*math.Sqrt2, w.UR)
-	switch {
-	case hx > worn && hy > worn:
-		dx, dy := math.Copysign(hx-r, sx), math.Copysign(hy-r, sy)
-		b.D, b.ThetaRad = math.Hypot(dx, dy), angle(math.Atan2(dy, dx))
-		b.W = math.Max(0, b.D-b.C)
-		if apart(b.ThetaRad, w.WornTo) > math.Pi/4 {
-			e.doubt("the walls have worn to %.0f degrees, but it is said to have worn to %.0f", b.ThetaRad*180/math.Pi, angle(w.WornTo)*180/math.Pi)
-			e.Cov = scale2(e.Cov, 4)
-		}
-	case hx > worn:
-		b.D = (hx - r) / math.Max(0.3, math.Abs(cos))
-		b.W = math.Max(0, b.D-b.C)
-		e.say("only one of the walls is worn: the wear is a guess from the stated side")
-	case hy > worn:
-		b.D = (hy - r) / math.Max(0.3, math.Abs(sin))
-		b.W = math.Max(0, b.D-b.C)
-		e.say("only one of the walls is worn: the wear is a guess from the stated side")
-	default:
-		b.Round = true
-	}
+	b := NewWornBore(e.Centre, w.R, w.JournalR, m.mean(iDepth), m.towards())
+	b.WU, b.RU = math.Sqrt(m.covOf(iDepth, iDepth)), w.UR
+	dx, dy := w.Right-w.Left-2*w.R, w.Top-w.Bottom-2*w.R
+	limit := 2 * math.Hypot(w.UWall*math.Sqrt2, 2*w.UR)
+	b.Round = dx <= limit && dy <= limit
+	w.judge(&e, b, dx, dy)
+	b.Cov = e.Cov
 	e.Bore = &b
 	return e, nil
 }
 
-// middles is all that walls say without a side: the middle, and half of what
-// they stand apart over 2R.
-func (w Walls) middles(e *Evidence) error {
-	dx, dy := math.Max(0, w.Right-w.Left-2*w.R)/2, math.Max(0, w.Top-w.Bottom-2*w.R)/2
-	e.Centre = [2]float64{(w.Left + w.Right) / 2, (w.Bottom + w.Top) / 2}
-	v := w.UWall * w.UWall / 2
-	if math.Max(dx, dy) <= math.Hypot(w.UWall, w.UR) {
-		e.Cov = round2(w.UWall / math.Sqrt2)
-		b := NewWornBore(e.Centre, w.R, w.JournalR, 0, 0)
-		b.Round, b.Cov, b.RU = true, e.Cov, w.UR
-		e.Bore = &b
-		return nil
+// judge says what does not go together.
+func (w Walls) judge(e *Evidence, b WornBore, dx, dy float64) {
+	if b.Round {
+		return
 	}
-	e.Cov = scale2([2][2]float64{{v + dx*dx, 0}, {0, v + dy*dy}}, 4)
-	e.doubt("the side it has worn to is not known: the old centre may lie %v across and %v up or down from the middle of the hole; say where the metal is gone", say.MM(dx, 3), say.MM(dy, 3))
-	return nil
+	dx, dy = math.Max(0, dx), math.Max(0, dy)
+	if len(w.WornTo) == 0 {
+		e.doubt("the side it has worn to is not known: the old centre may lie %v across and %v up or down from the middle of the hole; say where the metal is gone", say.MM(dx/2, 3), say.MM(dy/2, 3))
+		return
+	}
+	// What the walls have grown by says how steep the wear lies, not to which side.
+	steep := math.Atan2(dy+b.C, dx+b.C)
+	sin, cos := math.Sincos(between(w.WornTo))
+	if said := math.Atan2(math.Abs(sin), math.Abs(cos)); len(w.WornTo) == 1 && math.Abs(steep-said) > math.Pi/4 {
+		to := math.Atan2(math.Copysign(math.Sin(steep), sin), math.Copysign(math.Cos(steep), cos))
+		e.doubt("the walls have worn to %.0f degrees, but it is said to have worn to %.0f", angle(to)*180/math.Pi, angle(between(w.WornTo))*180/math.Pi)
+		e.Cov = scale2(e.Cov, 4)
+	}
+	if math.Min(dx, dy) <= math.Hypot(w.UWall*math.Sqrt2, 2*w.UR) {
+		e.say("only one of the walls is worn: the wear is a guess from the stated side")
+	}
 }
