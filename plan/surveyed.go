@@ -30,7 +30,7 @@ func surveyed(w *books, j *job.Job, book *ledger.Ledger) Surveyed {
 		s.Rows = append(s.Rows, h.Row(book))
 	}
 	var said finding.List
-	s.Growth, said = survey.Grown(j, s.Holes, w.rules)
+	s.Growth, said = survey.Grown(j, s.Holes, w.rules, w.instr)
 	if s.Growth.Rule != "" {
 		book.Cite("rules/" + s.Growth.Rule)
 	}

@@ -11,6 +11,7 @@ import (
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan"
+	"rebush/plan/survey"
 )
 
 // surveyAnswer is the part of a plan that the measurements make.
@@ -142,12 +143,12 @@ func aloud(b plan.SurveyedBore, u dim.Units) string {
 	if b.WearDeg == nil || b.WearMM.Float() <= 0 {
 		s += "not worn"
 	} else {
-		s += fmt.Sprintf("worn %s %s", rough(b.WearMM, u), towards(*b.WearDeg))
+		s += fmt.Sprintf("worn %s %s", rough(b.WearMM, u), survey.Towards(*b.WearDeg))
 	}
 	if b.FoundMM != nil {
 		s += "; the old centre is " + offset(b.FoundMM, b.CentreMM, u)
 	}
-	return s + "; known to " + finely(b.CentreUMM, u)
+	return s + "; known to " + short(b.CentreUMM, oneOf(u))
 }
 
 // rough is a length to two places of mm.
@@ -163,28 +164,10 @@ func oneOf(u dim.Units) dim.Units {
 	return u
 }
 
-// finely is a length without its unit, as rough has it, with one place more
-// where that would say nothing.
-func finely(m plan.MM, u dim.Units) string {
-	s := say.Size(m, 2).Number(oneOf(u))
-	if strings.Trim(s, "0.") == "" {
-		return say.Size(m, 3).Number(oneOf(u))
-	}
-	return s
-}
-
-// towards names the eighth of the circle that a direction lies in.
-func towards(deg float64) string {
-	names := []string{"forwards", "upwards and forwards", "upwards", "upwards and backwards", "backwards",
-		"downwards and backwards", "downwards", "downwards and forwards"}
-	i := int(math.Floor(math.Mod(deg+22.5+720, 360) / 45))
-	return names[i%8]
-}
-
 // offset says where one place lies from another, in words.
 func offset(from, to *plan.XY, u dim.Units) string {
 	var parts []string
-	for i, word := range [2][2]string{{"in front of", "behind"}, {"above", "below"}} {
+	for i, word := range [2][2]string{{"to the right of", "to the left of"}, {"above", "below"}} {
 		a, _ := from[i].Exact()
 		b, _ := to[i].Exact()
 		s := say.MM(math.Abs(b-a), 2).Steady().Number(oneOf(u))

@@ -19,13 +19,14 @@ func middle(x []float64) float64 {
 // truck with more than that does not run at all.
 const mostWear = 1.8
 
+// leastBelow is how far under its journal a hole may be read by anything, mm.
+const leastBelow = 0.02
+
 func checkBore(r *reader, j *Job, s *Shaft, b *Bore, v *value) {
 	journal := s.Journal.On(b.Side)
 	if journal.Given() {
 		f := journal.Float()
 		why := fmt.Sprintf("the %s journal of %s", b.Side, r.show(f))
-		between(r, v.get("narrowest"), b.Narrowest, f-0.02, f+0.8, why)
-		between(r, v.get("widest"), b.Widest, f-0.02, f+mostWear, why)
 		between(r, v.get("pins").get("goes"), b.PinGoes, f-0.05, f+mostWear, why)
 		between(r, v.get("pins").get("stops"), b.PinStops, f-0.02, f+mostWear, why)
 		if b.Seat != nil {

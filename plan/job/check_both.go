@@ -39,6 +39,7 @@ func checkShopWithJob(r *reader, j *Job, root *value, s *Shop) {
 		}
 	}
 	checkInstruments(r, j, root, s)
+	checkSmall(r, j, root, s)
 }
 
 func checkClass(r *reader, lim *limits.Limits, class *value, size Size) {

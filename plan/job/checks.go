@@ -162,7 +162,13 @@ func between(r *reader, v *value, l dim.Length, low, high float64, why string) b
 	if v == nil || !l.Given() || l.Float() >= low-1e-9 && l.Float() <= high+1e-9 {
 		return true
 	}
-	r.say(v.pos, fmt.Sprintf("%s: %s does not go with %s", v.name, r.show(l.Float()), why),
-		fmt.Sprintf("expected %s to %s", r.show(low), r.show(high)))
+	expected := fmt.Sprintf("expected %s to %s", r.show(low), r.show(high))
+	switch r.show(l.Float()) {
+	case r.show(low): // printed alike, and yet too small
+		expected = fmt.Sprintf("expected more, up to %s", r.show(high))
+	case r.show(high):
+		expected = fmt.Sprintf("expected less, down to %s", r.show(low))
+	}
+	r.say(v.pos, fmt.Sprintf("%s: %s does not go with %s", v.name, r.show(l.Float()), why), expected)
 	return false
 }

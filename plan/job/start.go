@@ -151,7 +151,7 @@ func (a *asker) shaft(d *draft, i int) draftShaft {
 		b.centre = a.ask(fmt.Sprintf("  %s bore: x and y of its middle as found?", which), at("centre"), need1)
 		b.widest = a.ask("    Largest diameter?", at("widest"), need1)
 		b.narrowest = a.ask("    Smallest diameter?", at("narrowest"), b.widest)
-		b.at = a.ask("    Which way is it worn, in degrees from the front anticlockwise (up is 90; Enter: round)?",
+		b.at = a.ask("    Which way is it worn, seen from the left side (right 0, up 90, left 180, down 270; Enter: round)?",
 			at("worn_to"), "")
 		s.pass[k] = a.ask("    Largest diameter that goes through it on assembly (Enter: nothing larger than the "+
 			"journal)?",

@@ -22,6 +22,7 @@ func Holes(in Input) ([]Hole, finding.List) {
 		holes[i] = desk[i].settle()
 	}
 	crossed(desk, holes)
+	against(desk, holes, &said)
 	return holes, said
 }
 

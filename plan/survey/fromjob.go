@@ -25,6 +25,8 @@ type Found struct {
 	Round  Source   // its diameters alone, for a hole of which nothing else tells the wear
 	// Drilling is what the bores of one shaft differ by as they were drilled.
 	Drilling Figure
+	// PressedDeg is the way that the shaft is pressed, degrees.
+	PressedDeg float64
 }
 
 // reader reads one bore.
@@ -58,7 +60,8 @@ func (r reader) found() Found {
 		r.h.Middle = b.Seat.Centre.Float()
 	}
 	r.h.journal, r.h.Used = r.journal(), -1
-	f := Found{Hole: r.h, Place: r.j.Place(b.Name), Frames: r.frames(), Round: r.round(), Drilling: r.drilling()}
+	f := Found{Hole: r.h, Place: r.j.Place(b.Name), Frames: r.frames(), Round: r.round(), Drilling: r.drilling(),
+		PressedDeg: r.j.Chassis.LoadTowards(r.h.Shaft)}
 	if !b.Repaired {
 		for _, of := range []func() Source{r.seat, r.probed, r.diameters, r.walls, r.spans} {
 			if s := of(); s.Find != nil || len(s.Said) > 0 {

@@ -16,6 +16,7 @@ type Growth struct {
 	Level   finding.Level // "" where there is nothing to say
 	Rule    string        // the default that decided it
 	MM      float64       // the distance
+	U       float64       // standard uncertainty of it less the sister's, mm: within twice that nothing is said
 	By      string        // how it was had, in words
 	Percent float64       // longer than the sister's, of that
 	Limit   float64       // of Percent, that it passes
@@ -27,21 +28,28 @@ type Growth struct {
 func (g Growth) Swollen() bool { return g.Level == finding.Stop && g.OtherMM == 0 }
 
 // Grown compares a job's wheelbase with a sound sister's, by the old centres
-// and as it was measured, and returns the one that says more. A stop forbids
-// machining.
-func Grown(j *job.Job, holes []Hole, rules *table.Rules) (Growth, finding.List) {
+// and as it was measured, and returns the one that says more. What differs by no
+// more than twice its doubt says nothing. A stop forbids machining.
+func Grown(j *job.Job, holes []Hole, rules *table.Rules, tools *Instruments) (Growth, finding.List) {
 	w := j.Chassis.Wheelbase
 	if w == nil || !w.Sister.Given() {
 		return Growth{}, nil
 	}
 	sister := w.Sister.Float()
+	// A distance between two holes that an instrument read has the doubt of both;
+	// a sister's holes stand off besides, as those of a drawing do.
+	read := math.Sqrt2 * tools.Default(Middle).U
+	uSister := math.Hypot(read, math.Sqrt2*rules.V("u_as_drawn_mm"))
 	var views []Growth
+	uCentres := 0.0
 	a, b := ShaftCentre(holes, w.Between[0]), ShaftCentre(holes, w.Between[1])
 	if a != nil && b != nil {
-		views = append(views, grown(dist(*a, *b), sister, "between old centres", rules))
+		line := math.Atan2(b[1]-a[1], b[0]-a[0])
+		uCentres = math.Sqrt(shaftVariance(holes, w.Between[0], line) + shaftVariance(holes, w.Between[1], line))
+		views = append(views, grown(dist(*a, *b), math.Hypot(uCentres, uSister), sister, "between old centres", rules))
 	}
 	if w.Found.Given() {
-		views = append(views, grown(w.Found.Float(), sister, "as measured", rules))
+		views = append(views, grown(w.Found.Float(), math.Hypot(read, uSister), sister, "as measured", rules))
 	}
 	rank := map[finding.Level]int{"": 0, finding.Note: 1, finding.Caution: 2, finding.Stop: 3}
 	var worst, other Growth
@@ -54,7 +62,8 @@ func Grown(j *job.Job, holes []Hole, rules *table.Rules) (Growth, finding.List) 
 		}
 	}
 	var said finding.List
-	if may := sister * rules.V("growth_note_percent") / 100; other.By != "" && math.Abs(other.MM-worst.MM) > may {
+	may := math.Max(sister*rules.V("growth_note_percent")/100, 2*math.Hypot(uCentres, read))
+	if other.By != "" && math.Abs(other.MM-worst.MM) > may {
 		worst.OtherMM = other.MM
 	}
 	if worst.Level != "" {
@@ -63,10 +72,13 @@ func Grown(j *job.Job, holes []Hole, rules *table.Rules) (Growth, finding.List) 
 	return worst, said
 }
 
-// grown says how grave one distance is. No casting shrinks, so what comes out
-// short is at most a caution.
-func grown(mm, sister float64, by string, rules *table.Rules) Growth {
-	g := Growth{MM: mm, By: by, Percent: longer(mm, sister)}
+// grown says how grave one distance is, u the doubt of what it differs by. No
+// casting shrinks, so what comes out short is at most a caution.
+func grown(mm, u, sister float64, by string, rules *table.Rules) Growth {
+	g := Growth{MM: mm, U: u, By: by, Percent: longer(mm, sister)}
+	if math.Abs(mm-sister) <= 2*u {
+		return g
+	}
 	for _, step := range []struct {
 		rule  string
 		level finding.Level
@@ -83,6 +95,23 @@ func grown(mm, sister float64, by string, rules *table.Rules) Growth {
 		}
 	}
 	return g
+}
+
+// shaftVariance is that of ShaftCentre along a direction, mm^2.
+func shaftVariance(holes []Hole, shaft string, dir float64) float64 {
+	sin, cos := math.Sincos(dir)
+	along := func(c [2][2]float64) float64 {
+		return cos*(c[0][0]*cos+c[0][1]*sin) + sin*(c[1][0]*cos+c[1][1]*sin)
+	}
+	sum, n := 0.0, 0.0
+	for _, h := range holes {
+		if h.Shaft.Name == shaft && h.Known {
+			// Each hole has its cross covariance with the other: both make it twice.
+			sum += along(h.Worn.Cov) + along(h.Cross)
+			n++
+		}
+	}
+	return sum / math.Max(1, n*n)
 }
 
 // longer is by how much a distance is longer than the sister's, in percent of

@@ -41,7 +41,8 @@ func (s *settling) longMove(h Hole, move, moved, u float64) {
 	s.book.Cite("rules/move_caution_mm")
 	s.book.Cite("rules/move_doubts")
 	s.raise(finding.Caution, LongMove, s.j.Place(h.Name()),
-		say.F("the new centre lies %v from the old one, and the old one is known to %v", say.MM(move, 3), say.MM(u, 3)),
+		say.F("the new centre lies %v from the old one, and the old one is known to %v (the shaft's, from all its holes, to %v)",
+			say.MM(move, 3), say.MM(h.Survey.U, 3), say.MM(u, 3)),
 		"measure this bore and the place of the mating gear again before cutting").
 		Against(dim.Sig9(move), math.Min(limit, dim.Sig9(doubts)), "mm")
 }
