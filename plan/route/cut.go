@@ -226,9 +226,10 @@ func (b *builder) toolNote(st step, x Bore) say.Text {
 // chamfer breaks the entry before the last tool, from the side the bush goes
 // in, which is the outside of each plate.
 func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation) Operation) planned {
-	size, why := b.r.SeatChamfer, say.Text("a sharp edge shaves the bush")
+	size := seat.Chamfer(x.FlangeOD > 0, b.r.SeatChamfer, b.r.FlangeRoot, b.r.FlangeOver)
+	why := say.Text("a sharp edge shaves the bush")
 	if x.FlangeOD > 0 {
-		size, why = b.r.FlangeRoot+b.r.FlangeOver, "the root of the flange must clear"
+		why = "the root of the flange must clear"
 	}
 	across := x.mid() + 2*size
 	if hole <= 0 {

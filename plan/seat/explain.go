@@ -206,8 +206,19 @@ func (e *explainer) contact() ledger.Num {
 		"the shorter of plate and bush less both lead chamfers", "plane geometry", Contact,
 		e.page.Leaf("plate_mm", "thickness of the plate", "mm", e.line("chassis/plates/"+string(e.x.side())), h.Plate),
 		e.page.Leaf("body_mm", "length of the bush without its flange", "mm", e.bushLine("length"), b.body(h.Plate)),
-		e.rule("seat_chamfer_mm"),
+		e.chamfer(),
 		e.page.Leaf("lead_mm", "lead chamfer of the bush", "mm", e.ruleLine("bush_chamfer_mm"), e.in.Rules.lead(b)))
+}
+
+// chamfer is what is broken off the edge of the seat.
+func (e *explainer) chamfer() ledger.Num {
+	if e.a.Bush.FlangeOD <= 0 {
+		return e.rule("seat_chamfer_mm")
+	}
+	return e.page.Calc2("seat_chamfer_mm", "chamfer of the seat, under the flange", "mm",
+		"root radius of the flange and what the chamfer exceeds it by", "plane geometry",
+		func(root, over float64) float64 { return Chamfer(true, 0, root, over) },
+		e.rule("flange_root_mm"), e.rule("flange_chamfer_over_root_mm"))
 }
 
 // smoothing is what roughness takes off a press.

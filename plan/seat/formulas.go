@@ -61,6 +61,15 @@ func Lead(odLow, boreHigh, limit, thin, thick float64) float64 {
 	return thin
 }
 
+// Chamfer is what is broken off the edge of a seat: enough for a bush to start,
+// and under a flange for its root to clear.
+func Chamfer(flanged bool, plain, root, over float64) float64 {
+	if flanged {
+		return root + over
+	}
+	return plain
+}
+
 // Contact is the length of seat that the bush touches: the shorter of plate and
 // body less both lead chamfers.
 func Contact(plate, body, chamfer, lead float64) float64 {

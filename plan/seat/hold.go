@@ -134,7 +134,12 @@ func (j *judge) pressThatHolds(seat press.Seat, m *Metal, force, torque float64)
 // contact is the length of seat that the bush touches: the plate, or the body
 // where that is shorter, less both lead chamfers.
 func (j *judge) contact(b *Bush) float64 {
-	return Contact(j.h.Plate, b.body(j.h.Plate), j.r.SeatChamfer, j.r.lead(b))
+	return Contact(j.h.Plate, b.body(j.h.Plate), j.r.chamfer(b), j.r.lead(b))
+}
+
+// chamfer is what is broken off the edge of the seat of a bush.
+func (r *Rules) chamfer(b *Bush) float64 {
+	return Chamfer(b.FlangeOD > 0, r.SeatChamfer, r.FlangeRoot, r.FlangeOver)
 }
 
 // lead is the lead chamfer of a bush.

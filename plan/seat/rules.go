@@ -37,6 +37,8 @@ type Rules struct {
 	AimHigh          float64 `rule:"clearance_aim_um,high,mm"`
 	ClearMax         float64 `rule:"clearance_max_um,mm"`
 	SeatChamfer      float64 `rule:"seat_chamfer_mm"`
+	FlangeRoot       float64 `rule:"flange_root_mm"`
+	FlangeOver       float64 `rule:"flange_chamfer_over_root_mm"`
 	BushChamferThin  float64 `rule:"bush_chamfer_mm"`
 	BushChamferThick float64 `rule:"bush_chamfer_mm,high"`
 	ThickWall        float64 `rule:"bush_chamfer_wall_mm"` // of a bush, for the thicker chamfer

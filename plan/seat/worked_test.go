@@ -19,12 +19,12 @@ import (
 //	       elastic p = (0.026/5.005)/((1.20622+0.29)/85500 + 2.12646/55000) = 92.5, above what the bush bears:
 //	       1.155 x 120 x (5.005-3.216)/5.005 = 49.54 MPa; tension 49.54 x 1.43371 = 71.03 of 0.5 x 269 = 134.5
 //	       above 15 MPa: slackens, a second hold, and E = 20700 for holding
-//	4      contact 3.0 - 0.2 - 0.2 = 2.6 (wall 0.8985: chamfer 0.2)
+//	4      contact 3.0 - (0.3 + 0.1) - 0.2 = 2.4 (a flange's root is cleared; wall 0.8985: lead 0.2)
 //	       at d = 5.0118: H = 1.20687; p = (0.0072/5.0118)/((1.20687+0.29)/20700 + 2.11998/40000) = 11.464
-//	       along 0.05 x pi x 5.0118 x 2.6 x 11.464 = 23.47 N (needs 10); round 23.47 x 2.5059 = 58.8 N mm
-//	       (needs 3 x 0.3 x 1.25 x 1.58 = 1.7775); pressing 0.20 x pi x 5.005 x 2.6 x 49.54 = 405.1 N
+//	       along 0.05 x pi x 5.0118 x 2.4 x 11.464 = 21.66 N (needs 10); round 21.66 x 2.5059 = 54.28 N mm
+//	       (needs 3 x 0.3 x 1.25 x 1.58 = 1.7775); pressing 0.20 x pi x 5.005 x 2.4 x 49.54 = 373.9 N
 //	       the flange holds along, so the press must give the torque alone:
-//	       p = 2 x 1.7775/5.0118/(0.05 x pi x 5.0118 x 2.6) = 0.3465 MPa, U = 0.218 um
+//	       p = 2 x 1.7775/5.0118/(0.05 x pi x 5.0118 x 2.4) = 0.3754 MPa, U = 0.236 um
 //	5      least at 7.2 um: p = 25.63 (E 85500 and 55000), 2 x 25.63 x 3.216/(55000 x 0.58824) = 5.095 um
 //	       most at 26 um: flows at 75 x 0.357443 = 26.81 MPa; the stiffest bush flows first:
 //	       U = 26.81 x 5.005 x (1.49624/85500 + 2.12644/55000) = 7.536 um, closed by then
@@ -50,9 +50,9 @@ func TestWorkedSeat(t *testing.T) {
 		{"U least", a.ULow * 1000, 7.2, 1e-9}, {"U most", a.UHigh * 1000, 26, 1e-9},
 		{"metal left", a.Ligament, 3.4221, 1e-9},
 		{"pressure most", a.PHigh, 49.54, 0.005}, {"tension", a.Peak, 71.03, 0.01}, {"its limit", a.PeakLimit, 134.5, 1e-9},
-		{"contact", a.Contact, 2.6, 1e-9}, {"pressure least", a.PLow, 11.464, 0.001},
-		{"along", a.Force[0], 23.47, 0.01}, {"round", a.Torque[0], 58.8, 0.05}, {"pressing", a.Force[1], 405.1, 0.1},
-		{"window", a.WindowLow * 1000, 0.218, 0.001},
+		{"contact", a.Contact, 2.4, 1e-9}, {"pressure least", a.PLow, 11.464, 0.001},
+		{"along", a.Force[0], 21.66, 0.01}, {"round", a.Torque[0], 54.28, 0.05}, {"pressing", a.Force[1], 373.9, 0.1},
+		{"window", a.WindowLow * 1000, 0.236, 0.001},
 		{"closure least", a.Closure[0] * 1000, 5.095, 0.001}, {"closure most", a.Closure[1] * 1000, 28.312, 0.002},
 		{"bore least", a.Closed[0], 3.18169, 1e-5}, {"bore most", a.Closed[1], 3.2169, 1e-5},
 		{"loose at", a.LooseAt, 172.8, 0.1},
