@@ -31,18 +31,21 @@ func decided() map[string]func(bored) float64 {
 		return func(b bored) float64 { return f(b.Chosen) }
 	}
 	out := map[string]func(bored) float64{
-		"bush/od_mm/min":      of(func(a *seat.Answer) float64 { return a.Bush.ODLow }),
-		"bush/od_mm/max":      of(func(a *seat.Answer) float64 { return a.Bush.ODHigh }),
-		"bush/bore_mm/min":    of(func(a *seat.Answer) float64 { return a.Bush.BLow }),
-		"bush/bore_mm/max":    of(func(a *seat.Answer) float64 { return a.Bush.BHigh }),
-		"tool/hole_mm/min":    of(func(a *seat.Answer) float64 { return a.SeatLow }),
-		"tool/hole_mm/max":    of(func(a *seat.Answer) float64 { return a.SeatHigh }),
-		"seat_mm/min":         of(func(a *seat.Answer) float64 { return a.SeatLow }),
-		"seat_mm/max":         of(func(a *seat.Answer) float64 { return a.SeatHigh }),
-		"clears_mm":           func(b bored) float64 { return b.Wanted.S },
-		"cleanup_mm":          of(func(a *seat.Answer) float64 { return a.CleanUp }),
-		"interference_um/min": of(func(a *seat.Answer) float64 { return a.ULow * 1000 }),
-		"interference_um/max": of(func(a *seat.Answer) float64 { return a.UHigh * 1000 }),
+		"bush/od_mm/min":         of(func(a *seat.Answer) float64 { return a.Bush.ODLow }),
+		"bush/od_mm/max":         of(func(a *seat.Answer) float64 { return a.Bush.ODHigh }),
+		"bush/bore_mm/min":       of(func(a *seat.Answer) float64 { return a.Bush.BLow }),
+		"bush/bore_mm/max":       of(func(a *seat.Answer) float64 { return a.Bush.BHigh }),
+		"tool/hole_mm/min":       of(func(a *seat.Answer) float64 { return a.Leaves[0] }),
+		"tool/hole_mm/max":       of(func(a *seat.Answer) float64 { return a.Leaves[1] }),
+		"accepted_um/min":        of(func(a *seat.Answer) float64 { return a.Presses[1] * 1000 }),
+		"accepted_um/max":        of(func(a *seat.Answer) float64 { return a.Presses[0] * 1000 }),
+		"interference_spring_um": of(func(a *seat.Answer) float64 { return a.Hold.At(a.Left).Spring * 1000 }),
+		"seat_mm/min":            of(func(a *seat.Answer) float64 { return a.SeatLow }),
+		"seat_mm/max":            of(func(a *seat.Answer) float64 { return a.SeatHigh }),
+		"clears_mm":              func(b bored) float64 { return b.Wanted.S },
+		"cleanup_mm":             of(func(a *seat.Answer) float64 { return a.CleanUp }),
+		"interference_um/min":    of(func(a *seat.Answer) float64 { return a.ULow * 1000 }),
+		"interference_um/max":    of(func(a *seat.Answer) float64 { return a.UHigh * 1000 }),
 		"edge_mm": func(b bored) float64 {
 			if b.Chosen.Way.Kind == seat.AsItIs { // from the middle of the hole that is there
 				return b.Chosen.Ligament + b.Chosen.SeatHigh/2

@@ -41,6 +41,9 @@ func (j *judge) narrowed(a *Answer, f Fail) bool {
 		a.Presses[1] = most
 	}
 	a.SeatLow, a.SeatHigh = low, high
+	if !math.IsInf(a.CleanUp, 1) {
+		a.CleanUp = CleanUp(low, j.h.S) // it was asked of the least that the tool leaves
+	}
 	a.ULow, a.UHigh = Interference(a.Bush.ODLow, high), Interference(a.Bush.ODHigh, low)
 	a.misses(f)
 	return true
