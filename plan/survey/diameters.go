@@ -28,6 +28,7 @@ type Diameters struct {
 	UDir              float64 // of the direction
 	Usual             Usual   // of the side, where none is said
 	Journal, UJournal float64 // diameter of the journal, 0 unknown; its u
+	Clear             float64 // clearance on diameter that new holes have at the most, for two loads; 0 unknown
 }
 
 // FromDiameters finds the old centre from the largest and smallest diameter:
@@ -57,6 +58,14 @@ func FromDiameters(d Diameters) (Evidence, error) {
 	e := Evidence{Rank: RankReadings, Method: ByDiameters, R: old / 2, RU: d.UNarrow / 2}
 	b := NewWornBore(d.Middle, e.R, d.Journal/2, w, 0)
 	b.RU, b.WU, b.Round = e.RU, uw, w <= 2*uw
+	if len(d.WornTo) > 1 && d.Journal > 0 && d.Clear > 0 {
+		half := math.Abs(math.Remainder(d.WornTo[1]-d.WornTo[0], 2*math.Pi)) / 2
+		w, uw = TwoLoads{Widest: d.Widest, Narrowest: old, U: uw, Journal: d.Journal, Half: half,
+			UHalf: d.UDir / math.Sqrt2, Clear: d.Clear}.Depth()
+		e.R, e.RU = (d.Widest-w)/2, math.Hypot(d.UWidest, uw)/2
+		b = NewWornBore(d.Middle, e.R, d.Journal/2, w, 0)
+		b.FanHalf, b.RU, b.WU, b.Round = half, e.RU, uw, w <= 2*uw
+	}
 	if len(d.WornTo) > 0 {
 		dir, u := d.direction(&e)
 		e.Centre = toward(d.Middle, -w/2, dir)
