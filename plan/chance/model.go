@@ -158,7 +158,7 @@ type Wall struct {
 // grows by Open . d when the wheel's shaft moves by d. It is right over a whole
 // turn: the mean of it lies in the window, the tightest tooth, nearer by half the
 // run-out of both gears, is not too near, and the loosest is not too far. With
-// SpreadMM it has to be right both as it stands and shifted.
+// SpreadMM it is cut otherwise, shifted by one of them in each trial.
 type Gear struct {
 	Name        string
 	On          int     // shaft of the wheel

@@ -81,7 +81,8 @@ func TestOutcomes(t *testing.T) {
 		"shifted near":     {func(_ *Bore, g *Gear) { g.SpreadMM = []float64{0.07} }, next, "drive: gears too close"},
 		"shifted, binds":   {func(_ *Bore, g *Gear) { g.SpreadMM = []float64{0.2} }, next, "drive: no backlash at the tightest tooth"},
 		"shifted, right":   {func(_ *Bore, g *Gear) { g.SpreadMM = []float64{0.06} }, right, ""},
-		"wrong as entered": {func(_ *Bore, g *Gear) { g.CentreMM, g.SpreadMM = 8.2, []float64{0.1} }, next, "drive: gears too far apart"},
+		"cut otherwise":    {func(_ *Bore, g *Gear) { g.CentreMM, g.SpreadMM = 8.2, []float64{0.1} }, right, ""},
+		"wrong as entered": {func(_ *Bore, g *Gear) { g.CentreMM, g.SpreadMM = 8.2, []float64{0} }, next, "drive: gears too far apart"},
 		"placeless": {func(_ *Bore, g *Gear) {
 			*g = Gear{Name: "drive", Open: [2]float64{0, 1}, Placeless: true, CentreMM: 0.05, WindowMM: [2]float64{0, 0.1}, SpreadMM: []float64{0.06}}
 		}, next, "drive: gears too close"},

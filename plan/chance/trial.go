@@ -152,13 +152,16 @@ func (w *worker) tryGear(c *compiled, i int, t uint64, s *sight) {
 			s.fail(next, kLean*places+i)
 		}
 	}
-	g.turn(a, g.bad, s, places, i)
+	bad := g.bad
 	if n := uint64(len(g.spread)); n > 0 {
 		x = mix(st[gSpread] + t)
 		// What such teeth really are shows when the mesh is tried before the bores
 		// are opened: no truck is lost by it.
-		g.turn(a-g.spread[x>>32*n>>32], next, s, places, i)
+		if shift := g.spread[x>>32*n>>32]; shift != 0 {
+			a, bad = a-shift, next
+		}
 	}
+	g.turn(a, bad, s, places, i)
 }
 
 // off is what becomes of a pair that is not as it should be: one that runs, or

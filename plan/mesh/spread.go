@@ -48,9 +48,6 @@ type odd struct {
 // it is said to be; one whose tip belongs to other teeth is cut for its own or
 // for those, or anything between; of one that nobody measured it is not known.
 func (d Drive) odds(share, bound float64) []odd {
-	if d.Denied {
-		return []odd{{Share: 1, Low: -bound, Top: bound}}
-	}
 	unknown := odd{Share: share, Low: -bound, Top: bound}
 	gears := map[int]odd{2: unknown}
 	if d.Kind == SpurPair {
@@ -59,6 +56,7 @@ func (d Drive) odds(share, bound float64) []odd {
 	for _, t := range d.Pair.Tips() {
 		off := math.Max(-bound, math.Min(bound, d.Module*t.Shift))
 		switch {
+		case t.Agrees && d.Denied: // something is wrong with it all the same
 		case t.Agrees:
 			delete(gears, t.Gear)
 		default:
@@ -152,7 +150,7 @@ func (d Drive) agrees(shift float64, r Ran) float64 {
 	}
 	u := math.Max(r.U, 1e-4)
 	near := r.Original
-	if !r.Binds {
+	if !r.Binds && !d.Denied {
 		near = math.Min(near, r.Found)
 	}
 	p := below(d.Pair.Tight()+shift+d.Runout/2, near, u)

@@ -138,7 +138,7 @@ func TestBlunt(t *testing.T) {
 
 // A worm measured over its threads: 7.00 less two modules of 0.5 is the pitch
 // diameter 6 of a thread of full depth, and its doubt, 0.05 modules, is added to
-// that of the teeth: 0.02 and 0.025 make 0.0320.
+// that of the teeth: 0.012 and 0.025 make 0.0277.
 func TestWormByItsOutside(t *testing.T) {
 	j := wormJob()
 	given, _ := drives(t, j)
@@ -148,7 +148,7 @@ func TestWormByItsOutside(t *testing.T) {
 		t.Fatalf("%+v %s", got, rulesOf(said))
 	}
 	near(t, "pitch diameter", got[0].Pair.(Worm).PitchDiameter, 6, 1e-12)
-	near(t, "u", got[0].UGeom, math.Hypot(0.02, 0.025), 1e-12)
-	near(t, "u of one by a drawing", given[0].UGeom, 0.02, 1e-12)
+	near(t, "u", got[0].UGeom, math.Hypot(0.012, 0.025), 1e-12)
+	near(t, "u of one by a drawing", given[0].UGeom, 0.012, 1e-12)
 	near(t, "tight", got[0].Pair.Tight(), 8, 1e-9)
 }

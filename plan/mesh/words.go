@@ -148,7 +148,8 @@ func (d Drive) Seen(j *job.Job, original, found, u float64) (Drive, finding.List
 			say.F("by these figures the teeth would have jammed as found (centre distance %v, least %v), %s: the "+
 				"mesh is not trusted and moves nothing",
 				say.MM(found, 3), say.MM(tight, 3), yet),
-			"check the place of the mating gear and the tooth counts; say moved: yes if it was renewed since").
+			"measure the place of the mating gear and this bore again, and count the teeth; say moved: yes if it was "+
+				"renewed since").
 			Against(dim.Sig9(found), dim.Sig9(tight), "mm")
 	}
 	d.Spread = d.SpreadFrom(d.Odd, d.Bound, Ran{Original: original, Found: found, U: math.Hypot(u, d.UTeeth),
