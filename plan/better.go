@@ -9,8 +9,8 @@ import (
 
 // better lists what this shop could do otherwise to come right more often, in
 // the order in which it is tried. holes are the holes of the plan as it stands.
-func better(j *job.Job, instr *survey.Instruments, drives []mesh.Drive, holes []bored) []change {
-	out := append(gearReadings(j, instr, drives), readings(j, instr)...)
+func better(j *job.Job, w *books, drives []mesh.Drive, holes []bored) []change {
+	out := append(gearReadings(j, w, drives), readings(j, w.instr)...)
 	if c, ok := jigPlate(j); ok {
 		out = append(out, c)
 	}
@@ -76,6 +76,10 @@ func readings(j *job.Job, instr *survey.Instruments) []change {
 			What: "the narrowest with pins", Do: readWith("pins", "narrowest")})
 	}
 	usual := instr.Default(survey.Middle).U
+	if r, ok := anIndicator(j, instr); ok && r.U < usual {
+		out = append(out, change{Kind: measure, Key: "centre " + indicator, Words: "take the middles with an indicator",
+			Verb: "take", What: "the middles with an indicator", Do: readWith(indicator, "centre")})
+	}
 	for _, in := range j.Shop.Instruments {
 		if instr.CanRead(in.Name, survey.Middle) && in.U.Float() < usual {
 			out = append(out, change{Kind: measure, Key: "centre " + in.Name, Words: say.F("take the middles with the %s", in.Name),
@@ -83,6 +87,25 @@ func readings(j *job.Job, instr *survey.Instruments) []change {
 		}
 	}
 	return out
+}
+
+// indicator is the kind of instrument that a shop can borrow where it has none that
+// reads a place.
+const indicator = "indicator"
+
+// anIndicator is how well one reads, as usual; ok is false where the shop has an
+// instrument that reads a middle as well.
+func anIndicator(j *job.Job, instr *survey.Instruments) (r survey.Reading, ok bool) {
+	r, err := instr.Named(indicator, survey.Middle)
+	if err != nil {
+		return r, false
+	}
+	for _, in := range j.Shop.Instruments {
+		if instr.CanRead(in.Name, survey.Middle) && in.U.Float() <= r.U+1e-9 {
+			return r, false
+		}
+	}
+	return r, true
 }
 
 // readWith reads one figure of every bore with an instrument.

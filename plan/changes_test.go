@@ -55,7 +55,7 @@ func TestChanges(t *testing.T) {
 		"bush drawer 3 in a.left":           func(j *job.Job) bool { return j.Choose["a.left"] == "drawer 3" && j.Choose[""] == "drawer 1" },
 	}
 	var kinds []changeKind
-	for _, c := range better(j, instr, nil, holes) {
+	for _, c := range better(j, &books{instr: instr}, nil, holes) {
 		check := did[c.Words.String()]
 		if check == nil {
 			t.Errorf("%q was not expected", c.Words)

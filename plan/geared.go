@@ -6,6 +6,7 @@ import (
 
 	"rebush/fits/dim"
 	"rebush/fits/say"
+	"rebush/fits/table"
 	"rebush/plan/job"
 	"rebush/plan/mesh"
 	"rebush/plan/survey"
@@ -13,15 +14,18 @@ import (
 
 // gearReadings are what could be measured of the gears: tip diameters that
 // nobody has given, expected as their figures have them, all of them and mesh by
-// mesh; the place of a mate, by an instrument of the shop that reads better; and
-// gears that run truer.
-func gearReadings(j *job.Job, instr *survey.Instruments, drives []mesh.Drive) []change {
+// mesh; the mesh tried with a dummy axle; the place of a mate, by an instrument that
+// reads better; what runs out or has play that nobody measured; and gears that run
+// truer.
+func gearReadings(j *job.Job, w *books, drives []mesh.Drive) []change {
 	var out, tips []change
 	for _, d := range drives {
 		if c, ok := tipsOf(j, d); ok {
 			tips = append(tips, c)
 		}
-		out = append(out, mateBy(j, instr, d)...)
+		out = append(out, mateBy(j, w.instr, d)...)
+		out = append(out, triedOut(j, d)...)
+		out = append(out, turnsOf(j, w.rules, d)...)
 		if g := gearOf(j, d.Name); g != nil && g.Wheel.Runout.Float() > 0 {
 			out = append(out, truer(d.Name))
 		}
@@ -103,14 +107,13 @@ func mateBy(j *job.Job, instr *survey.Instruments, d mesh.Drive) []change {
 	if d.OnJob() {
 		return nil
 	}
-	for _, in := range j.Shop.Instruments {
-		u := in.U
-		if !instr.CanRead(in.Name, survey.Middle) || u.Float() >= d.UMate-1e-9 {
-			continue
+	with := func(key string, called say.Text, u dim.Length) {
+		if u.Float() >= d.UMate-1e-9 {
+			return
 		}
-		out = append(out, change{Kind: measure, Key: "mate " + d.Name + " " + in.Name, Verb: "take",
-			Words: say.F("the place of the mating gear of %s taken with the %s", d.Name, in.Name),
-			What:  say.F("the place of the mating gear of %s with the %s", d.Name, in.Name),
+		out = append(out, change{Kind: measure, Key: "mate " + d.Name + " " + key, Verb: "take",
+			Words: say.F("the place of the mating gear of %s taken with %v", d.Name, called),
+			What:  say.F("the place of the mating gear of %s with %v", d.Name, called),
 			Do: func(j *job.Job) bool {
 				switch g := gearOf(j, d.Name); {
 				case g.Pinion != nil:
@@ -120,6 +123,63 @@ func mateBy(j *job.Job, instr *survey.Instruments, d mesh.Drive) []change {
 				}
 				return true
 			}})
+	}
+	if r, ok := anIndicator(j, instr); ok {
+		with(indicator, "an indicator", dim.OfFloat(r.U))
+	}
+	for _, in := range j.Shop.Instruments {
+		if instr.CanRead(in.Name, survey.Middle) {
+			with(in.Name, say.F("the %s", in.Name), in.U)
+		}
+	}
+	return out
+}
+
+// triedOut is a mesh tried with a dummy axle and a strip of paper before anything is
+// bored: where its teeth touch is then known, whatever they are.
+func triedOut(j *job.Job, d mesh.Drive) []change {
+	if g := gearOf(j, d.Name); g == nil || g.Tight.Given() {
+		return nil
+	}
+	at := dim.OfFloat(dim.Near(d.Pair.Tight(), 2))
+	expected := at.Float()
+	return []change{{Kind: measure, Key: "tried " + d.Name, Missing: true, Verb: "try", Expected: &expected,
+		What: say.F("%s with a dummy axle and a strip of paper, for the distance at which its teeth touch", d.Name),
+		Words: say.F("%s tried with a dummy axle and a strip of paper, if its teeth touch at a centre distance of %v", d.Name,
+			say.MM(at.Float(), 2)),
+		Do: func(j *job.Job) bool {
+			gearOf(j, d.Name).Tight = at
+			return true
+		}}}
+}
+
+// turnsOf are the run-outs of a mesh and the play of its worm that nobody measured,
+// each expected at half of what is usual at most.
+func turnsOf(j *job.Job, rules *table.Rules, d mesh.Drive) (out []change) {
+	g := gearOf(j, d.Name)
+	if g == nil {
+		return nil
+	}
+	of := func(key, what, rule string, at func(*job.Gear) *dim.Length) {
+		if at(g).Given() {
+			return
+		}
+		half := dim.OfFloat(dim.Near(rules.V(rule)/2, 3))
+		v := half.Float()
+		out = append(out, change{Kind: measure, Key: key + " " + d.Name, Missing: true, Verb: "measure", Expected: &v,
+			What:  say.F("the %s of %s", what, d.Name),
+			Words: say.F("the %s of %s measured, if it comes out at %v", what, d.Name, say.MM(v, 3)),
+			Do: func(j *job.Job) bool {
+				*at(gearOf(j, d.Name)) = half
+				return true
+			}})
+	}
+	of("runout wheel", "run-out of the wheel", "gear_runout_mm", func(g *job.Gear) *dim.Length { return &g.Wheel.Runout })
+	if g.Pinion != nil {
+		of("runout pinion", "run-out of the pinion", "pinion_runout_mm", func(g *job.Gear) *dim.Length { return &g.Pinion.Runout })
+	}
+	if g.Worm != nil {
+		of("play", "bearing play of the worm", "worm_play_mm", func(g *job.Gear) *dim.Length { return &g.Worm.BearingPlay })
 	}
 	return out
 }

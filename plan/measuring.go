@@ -111,7 +111,7 @@ func (f *fixer) oldSeat(bore string) {
 // mesh is a mesh whose tightest tooth would bind: its figures known better, gears
 // that run truer, bores that leave the axles less play.
 func (f *fixer) mesh() {
-	for _, c := range gearReadings(f.g.own, f.g.w.instr, f.g.meshes.Drives) {
+	for _, c := range gearReadings(f.g.own, f.g.w, f.g.meshes.Drives) {
 		f.add(c)
 	}
 	for _, c := range readings(f.g.own, f.g.w.instr) {

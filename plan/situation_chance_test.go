@@ -76,6 +76,12 @@ func TestGainsAreThoseOfTwoJobs(t *testing.T) {
 		"take the middles with the read-out":                              func() situation { return bores("centre", "read-out") },
 		"the place of the mating gear of d taken with the dial indicator": func() situation { return s.with("height: 16.1400", "height: 16.1400, u: 0.006") },
 		"the place of the mating gear of d taken with the read-out":       func() situation { return s.with("height: 16.1400", "height: 16.1400, u: 0.020") },
+		"d tried with a dummy axle and a strip of paper, if its teeth touch at a centre distance of 8.00 mm": func() situation {
+			return s.with("module: 0.5, wheel: {on: drive", "module: 0.5, tight: 8.00, wheel: {on: drive")
+		},
+		"the bearing play of the worm of d measured, if it comes out at 0.025 mm": func() situation {
+			return s.with("height: 16.1400", "height: 16.1400, bearing_play: 0.025")
+		},
 		"the wheel of d trued to half its run-out":                        func() situation { return s.with("runout: 0.02", "runout: 0.01") },
 		"send the boring out (30.00 GBP)": func() situation {
 			return s.inShop("location: {setup: 0.025, hole: 0.020}", "location: {setup: 0.005, hole: 0.005}")

@@ -53,7 +53,7 @@ func (t toured) chances(o *outcome, s chance.Settings) (out Chanced) {
 func (t toured) variants(o *outcome) []chance.Variant {
 	var out []chance.Variant
 	g := t.on
-	for _, c := range better(g.own, g.w.instr, g.meshes.Drives, boredOf(g.survey.Holes, o.Target, o.Seats)) {
+	for _, c := range better(g.own, g.w, g.meshes.Drives, boredOf(g.survey.Holes, o.Target, o.Seats)) {
 		next, ok := t.changed(c)
 		if !ok {
 			continue
@@ -114,7 +114,7 @@ func (t toured) changed(c change) (s start, ok bool) {
 // A job is planned again with so many changes, one at a time, and with so many
 // pairs of them.
 const (
-	mostSingles = 40
+	mostSingles = 60
 	mostPairs   = 20
 )
 
@@ -141,7 +141,7 @@ func (t toured) tries(r verdict.Result, trials chance.Settings) (out tried) {
 	o := t.nearest()
 	if t.ok() {
 		g := t.on
-		list = better(g.own, g.w.instr, g.meshes.Drives, boredOf(g.survey.Holes, o.Target, o.Seats))
+		list = better(g.own, g.w, g.meshes.Drives, boredOf(g.survey.Holes, o.Target, o.Seats))
 	}
 	list = append(list, t.fixes()...)
 	if len(list) > mostSingles {

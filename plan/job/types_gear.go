@@ -11,6 +11,7 @@ type Gear struct {
 	PressureAngle float64 // degrees, 20 by default; the normal one of a worm drive
 	ShaftAngle    float64 // degrees, 90 by default
 	Thinned       dim.Length
+	Tight         dim.Length    // centre distance at which its teeth touch on both sides, as it was tried
 	Backlash      [2]dim.Length // circumferential; not given: handbook rows
 	Wheel         Wheel
 	Pinion        *Pinion

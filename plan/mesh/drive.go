@@ -50,6 +50,7 @@ type Drive struct {
 	Wish    Wish
 	Limits  Limits
 	Window  Window
+	Tried   bool     // the distance at which its teeth touch was tried, and is not worked out
 	Trusted bool     // may move a shaft
 	Denied  bool     // its figures contradict how it ran: see Seen
 	UGeom   float64  // standard uncertainty of the window's place, mm

@@ -102,6 +102,10 @@ func (r *reader) drive(d *Drive, g *job.Gear) error {
 	if err == nil {
 		err = d.Pair.Validate()
 	}
+	if err == nil && g.Tight.Given() {
+		d.Tried = true
+		d.Pair, err = TightAt(d.Pair, g.Tight.Float())
+	}
 	if err == nil {
 		err = r.wish(d, g)
 	}
@@ -252,10 +256,17 @@ func (r *reader) rule(name string) ledger.Num { return r.book.Leaf(r.Rules.Get(n
 // trust says whether the pair may move a shaft, and how well the place of its
 // window is known.
 func (r *reader) trust(d *Drive, g *job.Gear) {
-	d.Trusted = d.Pair.Measured()
+	d.Trusted = d.Tried || d.Pair.Measured()
 	d.UTeeth, d.Odd = math.Hypot(r.Rules.V("u_geometry_trusted_mm"), d.UPitch), r.Rules.V("odd_gear_share")
 	d.UGeom = UGeometry(d.Pair, g.Module, d.UTeeth, r.Rules.V("u_geometry_module_factor"))
 	d.Bound = r.Rules.V("u_geometry_module_factor") * g.Module
+	if d.Tried {
+		d.UTeeth = r.Rules.V("u_tried_mm")
+		d.UGeom = d.UTeeth
+		r.book.Cite("rules/u_tried_mm")
+		r.runsOut(g, *d)
+		return
+	}
 	r.book.Cite("rules/u_geometry_trusted_mm")
 	r.blanks(g, d.Pair.Tips())
 	r.runsOut(g, *d)

@@ -128,7 +128,7 @@ func (d Drive) prior(share, bound float64) [2*cells + 1]float64 {
 //
 // Source: Bayes' rule on a grid; METHODS.md 6.
 func (d Drive) SpreadFrom(share, bound float64, r Ran) Spread {
-	if d.Pair.Measured() && !d.Denied {
+	if (d.Tried || d.Pair.Measured()) && !d.Denied {
 		return nil
 	}
 	p := d.prior(share, bound)
