@@ -33,6 +33,13 @@ func targetDrift(t *testing.T, name string, got steps, count map[string]int) {
 			// Moves are those to the place that is printed.
 			both(b.Name, "move from the old centre", s.Targets[n].FromOriginalMM, b.FromOriginal, 2*last)
 			both(b.Name, "move from the hole", s.Targets[n].FromFoundMM, b.FromFound, 2*last)
+			if r := s.Targets[n]; r.LeastMove != nil {
+				both(b.Name, "least move", r.LeastMove.TargetMM, a.LeastMove, last)
+				differ(b.Name, "chance of the meshes", *r.Chance, a.Chance, a.Chance, last)
+				differ(b.Name, "chance of the least move", *r.LeastMove.Chance, a.LeastChance, a.LeastChance, last)
+			} else if a.Counts && !b.Fixed {
+				t.Errorf("%s %s: the least move is not told", name, b.Name)
+			}
 			n++
 		}
 	}
@@ -51,6 +58,7 @@ func targetDrift(t *testing.T, name string, got steps, count map[string]int) {
 			differ(d.Name, "window, least", d.Window.Lo, g.Lo, g.Lo, 0)
 			differ(d.Name, "window, most", d.Window.Hi, g.Hi, g.Hi, 0)
 		}
+		differ(d.Name, "doubt", row.UMM.Float(), g.U, g.U, last)
 		if row.TargetBacklashMM.Given() {
 			play := d.Play(row.TargetCentreMM.Float())
 			differ(d.Name, "backlash", row.TargetBacklashMM.Float(), play, play, 3*last)

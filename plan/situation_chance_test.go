@@ -82,7 +82,7 @@ func TestGainsAreThoseOfTwoJobs(t *testing.T) {
 		"the bearing play of the worm of d measured, if it comes out at 0.025 mm": func() situation {
 			return s.with("height: 16.1400", "height: 16.1400, bearing_play: 0.025")
 		},
-		"the wheel of d trued to half its run-out":                        func() situation { return s.with("runout: 0.02", "runout: 0.01") },
+		"the wheel of d trued to half its run-out": func() situation { return s.with("runout: 0.02", "runout: 0.01") },
 		"send the boring out (30.00 GBP)": func() situation {
 			return s.inShop("location: {setup: 0.025, hole: 0.020}", "location: {setup: 0.005, hole: 0.005}")
 		},
