@@ -28,6 +28,7 @@ type Combined struct {
 	Leads   int             // the place of the one that decides between such as disagree; -1 for none
 	Weights []float64       // how much of the answer each makes, of 1
 	Gains   [][2][2]float64 // the matrix by which each centre enters
+	Parts   []Part          // what its errors still share with other evidence
 	Differ  []Disagree
 }
 
@@ -61,7 +62,7 @@ func Combine(es []Evidence) Combined {
 	}
 	if len(es) == 1 {
 		c.Centre, c.Cov, c.Weights[0] = lead.Centre, lead.Cov, 1
-		c.Gains = [][2][2]float64{{{1, 0}, {0, 1}}}
+		c.Gains, c.Parts = [][2][2]float64{{{1, 0}, {0, 1}}}, lead.Parts
 		return c
 	}
 	c.Gains = gains(es, fades, &c.Cov)
@@ -70,9 +71,25 @@ func Combine(es []Evidence) Combined {
 			c.Centre[j] += c.Gains[i][j][0]*e.Centre[0] + c.Gains[i][j][1]*e.Centre[1]
 		}
 		c.Weights[i] = (c.Gains[i][0][0] + c.Gains[i][1][1]) / 2
+		for _, p := range e.Parts {
+			c.share(Part{p.Name, [2]float64{c.Gains[i][0][0]*p.V[0] + c.Gains[i][0][1]*p.V[1],
+				c.Gains[i][1][0]*p.V[0] + c.Gains[i][1][1]*p.V[1]}})
+		}
 	}
 	c.Cov = scale2(c.Cov, math.Pow(math.Min(worst, 2), 2))
 	return c
+}
+
+// share adds a part to those of its name.
+func (c *Combined) share(p Part) {
+	for i := range c.Parts {
+		if c.Parts[i].Name == p.Name {
+			c.Parts[i].V[0] += p.V[0]
+			c.Parts[i].V[1] += p.V[1]
+			return
+		}
+	}
+	c.Parts = append(c.Parts, p)
 }
 
 // leads is the evidence that decides where others contradict it, whatever order

@@ -31,7 +31,7 @@ type bore struct {
 	*Found
 	hole  Hole
 	heard []heard
-	own   *heard // what it tells of itself beyond doubt, nil for nothing
+	own   *heard // what it tells of itself, nil for nothing
 	said  *finding.List
 }
 
@@ -76,14 +76,8 @@ func (b *bore) speak() {
 	for _, s := range b.Own {
 		b.ask(s, sayNoAnswer)
 	}
-	var sure []heard
-	for _, h := range b.heard {
-		if !h.Doubtful {
-			sure = append(sure, h)
-		}
-	}
-	if len(sure) > 0 {
-		all := together(sure)
+	if len(b.heard) > 0 {
+		all := together(b.heard)
 		b.own = &all
 	}
 }
@@ -108,7 +102,11 @@ func otherPlate(own heard, drilling Figure) Source {
 		Figures: append(append([]Figure(nil), own.Figures...), drilling),
 		Find: func(in []float64) (Answer, error) {
 			a, err := own.Find(in[:n])
-			return Answer{Evidence: OtherPlate(a.Centre, a.Cov, in[n])}, err
+			e := OtherPlate(a.Centre, a.Cov, in[n])
+			if e.Parts = a.Parts; a.Doubtful {
+				e.doubt("the old centre of the other plate's bore is doubtful itself")
+			}
+			return Answer{Evidence: e}, err
 		},
 	}
 }
@@ -135,7 +133,7 @@ func together(all []heard) heard {
 		}
 		c := Combine(es)
 		return Answer{Evidence: Evidence{Rank: es[c.Leads].Rank, Centre: c.Centre, Cov: c.Cov,
-			Doubtful: es[c.Leads].Doubtful}}, nil
+			Parts: c.Parts, Doubtful: es[c.Leads].Doubtful}}, nil
 	}
 	a, _ := s.ask() // each of them has answered before
 	return heard{s, a}

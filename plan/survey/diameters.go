@@ -27,6 +27,7 @@ type Diameters struct {
 	WornTo            []float64
 	UDir              float64 // of the direction
 	Usual             Usual   // of the side, where none is said
+	Shaft             string  // whose two holes wear to one side, where none is said
 	Journal, UJournal float64 // diameter of the journal, 0 unknown; its u
 	Clear             float64 // clearance on diameter that new holes have at the most, for two loads; 0 unknown
 }
@@ -80,7 +81,15 @@ func FromDiameters(d Diameters) (Evidence, error) {
 	} else {
 		// Half of the wear to whatever side it is: the middle, and that is doubt.
 		e.Centre = d.Middle
-		e.Cov = add2(round2(d.UMiddle), scale2(d.Usual.side(d.WidestAt, d.HasWidestAt, d.UDir), d.Usual.depth(reads, uw)/4))
+		off := scale2(d.Usual.side(d.WidestAt, d.HasWidestAt, d.UDir), d.Usual.depth(reads, uw)/4)
+		e.Cov = add2(round2(d.UMiddle), off)
+		if d.Shaft != "" { // the other plate of the shaft has worn to the same side
+			major := math.Atan2(2*off[0][1], off[0][0]-off[1][1]) / 2
+			if apart(major, d.Usual.Rad) > math.Pi/2 {
+				major += math.Pi
+			}
+			e.Parts = []Part{{d.Shaft, toward([2]float64{}, LargestU(off), major)}}
+		}
 		b.ThetaRad = d.Usual.towards(d.WidestAt, d.HasWidestAt)
 		if !b.Round {
 			e.doubt("the side it has worn to is not known: the old centre lies %v from the middle of the hole, one way or the other; say where the metal is gone", say.MM(w/2, 3))

@@ -76,7 +76,7 @@ func (r reader) diameters() Source {
 	s.Find = func(in []float64) (Answer, error) {
 		d := Diameters{Middle: [2]float64{in[0], in[1]}, Widest: in[2], Narrowest: in[3], UMiddle: in[4],
 			UWidest: in[5], UNarrow: in[6], UDir: in[7] * deg, Journal: in[8], UJournal: in[9], Usual: usual(in[10 : n-1]), Clear: in[n-1] / 1000,
-			Old: narrowest.Key, WornTo: radians(in[n : n+sides])}
+			Old: narrowest.Key, Shaft: "side of wear of " + r.h.Shaft.Name, WornTo: radians(in[n : n+sides])}
 		if line >= 0 {
 			d.WidestAt, d.HasWidestAt = in[line]*deg, true
 		}
