@@ -85,7 +85,12 @@ func (b *bore) speak() {
 // borrow asks the other bores of the shaft, and then drawing and sister.
 func (b *bore) borrow(desk []bore) {
 	for i := range desk {
-		if o := &desk[i]; o != b && o.hole.Shaft == b.hole.Shaft && o.own != nil {
+		o := &desk[i]
+		if o == b || o.hole.Shaft != b.hole.Shaft || o.own == nil {
+			continue
+		}
+		// A hole of which nothing was measured is not placed by a doubtful one.
+		if b.own != nil || !o.own.Doubtful {
 			b.ask(otherPlate(*o.own, b.Drilling), sayNoAnswer)
 		}
 	}
