@@ -273,3 +273,34 @@ func TestChanceRestsOnRecord(t *testing.T) {
 		t.Errorf("two jobs: %.3f and %.3f", few.FirstTimeRight, rule.FirstTimeRight)
 	}
 }
+
+// What a gauge reads too much comes off before a size is compared: 5.0115 by one
+// that reads 2 um too much is 5.0095, 2 um over the 5.0075 of the reamer.
+func TestLearnsWithoutBias(t *testing.T) {
+	s := learning(t).inShop("{name: fine bore gauge, u: 0.001}", "{name: fine bore gauge, u: 0.001, bias: 0.002}").
+		inShop("boring_head: {from: 5, to: 20}\n", "").inShop("end_mills: [3, 4, 4.5]\n", "").add("choose: solid 5\n")
+	l, _, _ := learn(t, []situation{s.add("made: {drive.left: {seat: 5.0115, with: fine bore gauge}}\n")})
+	near(t, "over", l.Ways[habit.Reamed].OverUm, 2, 1e-6)
+}
+
+// Bores that are known to come out 50 um larger than expected run too loose, and
+// those known to come out as expected are no worse than by the rules.
+func TestChanceRestsOnClearance(t *testing.T) {
+	with := func(over string) *plan.Chance {
+		s := learning(t).add("choose: solid 5\n")
+		if over != "" {
+			s.shop += fmt.Sprintf("record: {clearance: {over: %s, u: 0.001, scatter: 0.002, jobs: 9}}\n", over)
+		}
+		return s.odds().Chance
+	}
+	rule, right, loose := with(""), with("0"), with("0.05")
+	if rule == nil || right == nil || loose == nil {
+		t.Fatal("nothing was tried")
+	}
+	if right.FirstTimeRight < rule.FirstTimeRight-0.02 || loose.FirstTimeRight > rule.FirstTimeRight-0.2 {
+		t.Errorf("as expected %.3f, by rule %.3f, 50 um larger %.3f", right.FirstTimeRight, rule.FirstTimeRight, loose.FirstTimeRight)
+	}
+	if len(loose.RestsOn) != 1 || loose.RestsOn[0].String() != "clearances, 9 jobs" {
+		t.Errorf("rests on %v", loose.RestsOn)
+	}
+}
