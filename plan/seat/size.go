@@ -70,7 +70,7 @@ func (j *judge) window(b *Bush, d float64) (lo, hi float64) {
 	if c.left <= 0 {
 		return 0, 0
 	}
-	if c.left < j.r.LightWall*c.d/2 {
+	if j.light(c) {
 		hi = math.Min(hi, j.r.LightShare*c.d)
 	}
 	hi = math.Min(hi, j.mostInterference(j.press(b, 0, d, true, false), c))

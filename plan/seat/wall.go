@@ -32,7 +32,7 @@ func (j *judge) wall(a *Answer) Fail {
 	if least := j.r.leastMetal(ByPress, c.d); c.left < least-slack {
 		return fail(WallStands, wallTooThinForPress, c.left, least)
 	}
-	light := c.left < j.r.LightWall*s-slack
+	light := j.light(c)
 	if light {
 		a.WinHigh = j.r.LightShare * 2 * s
 		if f := fail(WallStands, pressTooHeavy, a.UHigh*1000, a.WinHigh*1000); a.UHigh > a.WinHigh+slack && !j.narrowed(a, f) {
@@ -66,6 +66,12 @@ type circle struct {
 	inside  bool    // the seat lies within a part
 	pressed float64 // MPa, what presses in it beside the bush
 	factor  float64 // largest tension in the plate for each MPa
+}
+
+// light says that a casting beside a hole is so thin that only a light press may be
+// made in it. A wrought plate is judged by its yield alone.
+func (j *judge) light(c circle) bool {
+	return j.h.Plate2.Casting && c.left < j.r.LightWall*c.d/2-slack
 }
 
 // circle is that of a seat of diameter d.
