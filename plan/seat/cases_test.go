@@ -155,8 +155,14 @@ func TestFinish(t *testing.T) {
 			s.stiff()
 			s.bore(-0.05)
 			s.shop.Mandrels = nil
-			s.shop.BoreReamers = []Way{{Name: "3.2 mm H7 reamer", Size: 3.2, Low: 3.205, High: 3.212}}
+			s.shop.BoreReamers = []Way{{Name: "3.19 mm reamer", Size: 3.19, Low: 3.19, High: 3.197}}
 		}, Ream, 1},
+		{"a reamer near the limit is no better than a hand", func(s *scene) {
+			s.stiff()
+			s.bore(-0.05)
+			s.shop.Mandrels = nil
+			s.shop.BoreReamers = []Way{{Name: "3.2 mm H7 reamer", Size: 3.2, Low: 3.205, High: 3.212}}
+		}, ToOwnAxle, 0},
 		{"porous is not reamed", func(s *scene) {
 			s.bore(-0.012)
 			s.shop.Mandrels = nil
