@@ -140,28 +140,25 @@ func (s *Seat) Breaks(u float64) float64 {
 	return Sum{Mean: s.Strength, Sigma: s.Strength * s.StrengthU}.Below(s.Pull(u))
 }
 
-// nodes and weights are those of five-point Gauss-Hermite quadrature for a
-// standard normal error.
-//
-// Source: Abramowitz and Stegun, table 25.10, times the square root of two;
-// from memory.
-var (
-	nodes   = [5]float64{0, 1.3556262, -1.3556262, 2.8569700, -2.8569700}
-	weights = [5]float64{8.0 / 15, 0.2220759, 0.2220759, 0.0112574, 0.0112574}
+// A journal's normal error is cut into steps of so many standard deviations, and
+// even within each.
+const (
+	journalStep  = 0.5
+	journalSteps = 4 // to either side of the middle one
 )
 
 // bore is the chance that the finished bore is right after a press of
 // interference u, which stands for all within width about it.
 func (s *Seat) bore(u, width float64) (right float64) {
 	n := 1
-	if s.FlowHigh > 0 && u > 0 {
+	if s.FlowLow < u && u < s.FlowHigh {
 		n = flows
 	}
 	band := (s.FlowHigh - s.FlowLow) / float64(n)
 	for i := range n {
 		flow := s.FlowLow + (float64(i)+0.5)*band
 		closed, slope, doubt := s.closure(math.Max(0, u), flow)
-		if n > 1 && u > flow {
+		if s.FlowHigh > 0 && u > flow {
 			doubt = math.Hypot(doubt, (slope-s.Elastic)*band/2)
 		}
 		right += s.finished(Sum{Mean: s.BoreMid - closed, Half: [4]float64{s.BoreHalf, slope * width / 2, doubt}}) / float64(n)
@@ -183,26 +180,50 @@ func (s *Seat) closure(u, flow float64) (closed, slope, half float64) {
 
 // finished is the chance that a bore which the press has closed is right.
 func (s *Seat) finished(closed Sum) (right float64) {
-	tool := Sum{Mean: (s.ToolLow + s.ToolHigh) / 2, Sigma: s.SizedU, Half: [4]float64{math.Abs(s.ToolHigh-s.ToolLow) / 2}}
-	for i, z := range nodes {
-		journal, w := s.Journal+z*s.JournalU, weights[i]
-		if s.JournalU == 0 {
-			journal, w = s.Journal, 1
+	if s.JournalU == 0 {
+		return s.runs(closed, s.Journal, 0)
+	}
+	const sure = 1 - 1e-6
+	if ends := journalSteps * journalStep * s.JournalU; s.runs(closed, s.Journal-ends, 0) > sure && s.runs(closed, s.Journal+ends, 0) > sure {
+		return 1
+	}
+	below := 0.0
+	for k := -journalSteps; k <= journalSteps; k++ {
+		to := 1.0
+		if k < journalSteps {
+			to = Phi((float64(k) + 0.5) * journalStep)
 		}
-		low, high := journal+s.RunLow, journal+s.RunHigh
-		if s.OwnAxle {
-			tool.Mean = journal + (s.ToolLow+s.ToolHigh)/2
-		} else {
-			low, high = math.Max(low, s.BoreLow), math.Min(high, s.BoreHigh)
-		}
-		if high > low {
-			right += w * clip(s.under(closed, tool, high)-s.under(closed, tool, low))
-		}
-		if s.JournalU == 0 {
-			break
-		}
+		right += (to - below) * s.runs(closed, s.Journal+float64(k)*journalStep*s.JournalU, journalStep/2*s.JournalU)
+		below = to
 	}
 	return right
+}
+
+// runs is the same for a journal even over plus and minus half.
+func (s *Seat) runs(closed Sum, journal, half float64) float64 {
+	tool := Sum{Mean: (s.ToolLow + s.ToolHigh) / 2, Sigma: s.SizedU, Half: [4]float64{math.Abs(s.ToolHigh-s.ToolLow) / 2}}
+	run := closed // as the journal sees it
+	run.Half[3] = half
+	low, high := journal+s.RunLow, journal+s.RunHigh
+	if s.OwnAxle { // it is opened from its very journal
+		tool.Mean += journal
+		return clip(s.under(run, tool, high) - s.under(run, tool, low))
+	}
+	seen := tool
+	seen.Half[1] = half
+	under := func(by, limit float64) float64 { // the nearer of what runs and what is gauged
+		if by < limit {
+			return s.under(run, seen, by)
+		}
+		return s.under(closed, tool, limit)
+	}
+	above := func(by, limit float64) float64 {
+		if by > limit {
+			return s.under(run, seen, by)
+		}
+		return s.under(closed, tool, limit)
+	}
+	return clip(under(high, s.BoreHigh) - above(low, s.BoreLow))
 }
 
 // under is the chance that the finished bore is less than x: the larger of the
