@@ -88,10 +88,10 @@ func byHand(holes []Hole, stock map[string]int, has int, r Rules) (index []int) 
 	if len(all) == 0 {
 		return nil
 	}
-	surest := slices.MinFunc(all, func(a, b option) int {
-		return cmp.Or(cmp.Compare(a.poor, b.poor), near(b.chance, a.chance))
+	cheapest := slices.MinFunc(all, func(a, b option) int {
+		return cmp.Or(cmp.Compare(a.poor, b.poor), near(a.cost, b.cost), strings.Compare(a.key, b.key))
 	})
-	all = slices.DeleteFunc(all, func(o option) bool { return o.poor != surest.poor || o.chance < surest.chance-r.Tie-1e-9 })
+	all = slices.DeleteFunc(all, func(o option) bool { return o.poor != cheapest.poor || o.chance < cheapest.chance-r.Tie-1e-9 })
 	most := math.Inf(-1)
 	for _, o := range all {
 		if !math.IsInf(o.left, 1) {

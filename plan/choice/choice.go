@@ -36,7 +36,7 @@ type Rules struct {
 	SetupHours    float64 // per clamping
 	Priced        bool    // Rate is money: parts count
 	ToolMinutes   float64 `rule:"minutes_tool_change"`
-	SpoiltMinutes float64 `rule:"minutes_spoilt_bush"`
+	SpoiltMinutes float64 `rule:"minutes_failed_seat"` // of a seat that does not come right
 	Tie           float64 `rule:"seat_chance_tie"`   // chances that differ by no more are the same
 	MetalTie      float64 `rule:"seat_metal_tie_mm"` // and so is metal, mm
 }

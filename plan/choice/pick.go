@@ -14,13 +14,13 @@ const (
 )
 
 // Pick returns the offer of each hole, by its place among the offers of that
-// hole, with which the truck comes right most often; at least one hole has a mend as grave
+// hole, with which the truck costs least; at least one hole has a mend as grave
 // as has and none a graver one, and no bush is used more often than it is in
 // stock (a bush that is not named there is no matter). ok is false where there
 // is no such set.
 //
 // Sets with fewer poor seats come first. Of those whose chance lies within
-// Rules.Tie of the best, the one with the fewest turned parts
+// Rules.Tie of the cheapest's, or above it, the one with the fewest turned parts
 // is taken, then with the fewest bushes that compound alone holds, then with the
 // fewest tools, then with the most metal left, then the cheapest; last by key,
 // so that no order of lists decides.

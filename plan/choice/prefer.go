@@ -9,7 +9,7 @@ import (
 // preferred is the best of some sets.
 func (p *picker) preferred(sets []set) set {
 	first := slices.MinFunc(sets, func(s, t set) int {
-		return cmp.Or(cmp.Compare(s.poor, t.poor), by(t.chance, s.chance), by(s.price, t.price), slices.Compare(s.keys, t.keys))
+		return cmp.Or(cmp.Compare(s.poor, t.poor), by(s.price, t.price), slices.Compare(s.keys, t.keys))
 	})
 	sets = slices.DeleteFunc(sets, func(s set) bool { return !p.like(&s.tally, &first.tally) })
 	most := math.Inf(-1)
@@ -21,17 +21,17 @@ func (p *picker) preferred(sets []set) set {
 	})
 }
 
-// like says whether what is done has as few poor seats as the surest and a
+// like says whether what is done has as few poor seats as the cheapest and a
 // chance that is no worse.
-func (p *picker) like(t, surest *tally) bool {
-	return t.poor == surest.poor && t.chance >= surest.chance-p.r.Tie-slack
+func (p *picker) like(t, cheapest *tally) bool {
+	return t.poor == cheapest.poor && t.chance >= cheapest.chance-p.r.Tie-slack
 }
 
-// mostLeft is the most metal that any pair like the surest leaves.
-func (p *picker) mostLeft(surest *pair, may func(*pair) bool) float64 {
+// mostLeft is the most metal that any pair like the cheapest leaves.
+func (p *picker) mostLeft(cheapest *pair, may func(*pair) bool) float64 {
 	most := math.Inf(-1)
 	for n := range p.pairs {
-		if x := &p.pairs[n]; may(x) && p.like(&x.tally, &surest.tally) {
+		if x := &p.pairs[n]; may(x) && p.like(&x.tally, &cheapest.tally) {
 			most = x.more(most)
 		}
 	}

@@ -70,7 +70,7 @@ func (p *picker) best(hole int, h Hole) []set {
 }
 
 // join is every set of one list with every set of another, as far as the drawer
-// goes: the surest, of those with the gravest mend that is wanted and of the
+// goes: the cheapest, of those with the gravest mend that is wanted and of the
 // others, and of the rest of each those that would be preferred.
 func (p *picker) join(a, b []set, most int) []set {
 	p.pairs = p.pairs[:0]
@@ -90,21 +90,21 @@ func (p *picker) join(a, b []set, most int) []set {
 	var out []set
 	for _, with := range [2]bool{true, false} {
 		mine := func(x *pair) bool { return (x.gravest == p.has) == with }
-		sure := p.first(most, mine, func(x, y *pair) int { return cmp.Or(x.surer(y), keys(x, y)) })
-		if len(sure) == 0 {
+		cheap := p.first(most, mine, func(x, y *pair) int { return cmp.Or(x.cheaper(y), keys(x, y)) })
+		if len(cheap) == 0 {
 			continue
 		}
-		metal := p.mostLeft(&p.pairs[sure[0]], mine)
-		like := p.first(liked, func(x *pair) bool { return mine(x) && p.like(&x.tally, &p.pairs[sure[0]].tally) },
+		metal := p.mostLeft(&p.pairs[cheap[0]], mine)
+		like := p.first(liked, func(x *pair) bool { return mine(x) && p.like(&x.tally, &p.pairs[cheap[0]].tally) },
 			func(x, y *pair) int {
 				return cmp.Or(x.order(&y.tally, metal, p.r.MetalTie), by(x.price, y.price), keys(x, y))
 			})
 		for _, n := range like {
-			if !slices.Contains(sure, n) {
-				sure = append(sure, n)
+			if !slices.Contains(cheap, n) {
+				cheap = append(cheap, n)
 			}
 		}
-		for _, n := range sure {
+		for _, n := range cheap {
 			x := &p.pairs[n]
 			out = append(out, together(x, &a[x.a], &b[x.b]))
 		}
@@ -179,11 +179,8 @@ func (p *picker) first(most int, may func(*pair) bool, order func(a, b *pair) in
 	return out
 }
 
-// surer puts pairs with fewer poor seats first, then those that come right more
-// often, then those that cost less.
-func (x *pair) surer(y *pair) int {
-	return cmp.Or(cmp.Compare(x.poor, y.poor), by(y.chance, x.chance), by(x.price, y.price))
-}
+// cheaper puts pairs with fewer poor seats first, then those that cost less.
+func (x *pair) cheaper(y *pair) int { return cmp.Or(cmp.Compare(x.poor, y.poor), by(x.price, y.price)) }
 
 // by compares two figures that the last bit must not decide between.
 func by(a, b float64) int {

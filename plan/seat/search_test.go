@@ -205,11 +205,10 @@ func TestRank(t *testing.T) {
 		want string
 	}{
 		{"chance first", []Answer{a("a", 0.90, 5, 1), a("b", 0.95, 1, 9)}, "ba"},
-		{"within half a point the metal", []Answer{a("a", 0.99, 1, 1), a("b", 0.987, 2, 9)}, "ba"},
-		{"on hand before metal", []Answer{a("a", 0.99, 3, 1, made), a("b", 0.987, 2, 1)}, "ba"},
-		{"a better chance before on hand", []Answer{a("b", 0.98, 2, 1), a("a", 0.99, 3, 1, made)}, "ab"},
+		{"within two points the metal", []Answer{a("a", 0.99, 1, 1), a("b", 0.975, 2, 9)}, "ba"},
+		{"on hand before metal", []Answer{a("a", 0.99, 3, 1, made), a("b", 0.98, 2, 1)}, "ba"},
 		{"a thin wall only where nothing else goes", []Answer{a("a", 0.99, 3, 1, thin), a("b", 0.5, 2, 1, made)}, "ba"},
-		{"metal alike, then price", []Answer{a("a", 0.99, 2.01, 3), a("b", 0.987, 2.00, 1)}, "ba"},
+		{"metal alike, then price", []Answer{a("a", 0.99, 2.01, 3), a("b", 0.98, 2.00, 1)}, "ba"},
 		{"on hand before price", []Answer{a("a", 0.99, 2, 1, out), a("b", 0.99, 2, 3)}, "ba"},
 		{"made before not there before bought", []Answer{a("a", 0.99, 2, 1, buy), a("b", 0.99, 2, 1, out),
 			a("c", 0.99, 2, 1, made), a("d", 0.99, 2, 9)}, "dcba"},
