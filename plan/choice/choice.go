@@ -37,8 +37,8 @@ type Rules struct {
 	Priced        bool    // Rate is money: parts count
 	ToolMinutes   float64 `rule:"minutes_tool_change"`
 	SpoiltMinutes float64 `rule:"minutes_failed_seat"` // of a seat that does not come right
-	Tie           float64 `rule:"seat_chance_tie"`   // chances that differ by no more are the same
-	MetalTie      float64 `rule:"seat_metal_tie_mm"` // and so is metal, mm
+	Tie           float64 `rule:"seat_chance_tie"`     // chances that differ by no more are the same
+	MetalTie      float64 `rule:"seat_metal_tie_mm"`   // and so is metal, mm
 }
 
 // Cost is what a set of offers costs that are carried out together, in money,
