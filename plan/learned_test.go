@@ -138,7 +138,7 @@ func TestLearnsReamer(t *testing.T) {
 		t.Errorf("one reamer made them all: %+v", l.Reamers)
 	}
 	rec, text := l.Record(rules, dim.MM)
-	s := learning(t)
+	s := learning(t).inShop("boring_head: {from: 5, to: 20}\n", "")
 	s.shop += text
 	j, err := s.read()
 	if err != nil {
@@ -149,15 +149,15 @@ func TestLearnsReamer(t *testing.T) {
 	}
 	// A plan expects the seat where both together have it.
 	m, u := 1000*rec.Reamed.Over.Float(), 1000*rec.Reamed.U.Float()
-	w0, w := 1/(4.0*4.0), 1/(u*u)
+	w0, w := 1/(5.0*5.0), 1/(u*u) // the rule: 1 um over, known to 5; scatter 4.5
 	p := s.plan()
 	x := seatOf(t, p, "drive.left").ExpectedSeat
 	if x == nil || x.Jobs != 12 || !strings.HasPrefix(x.From, "shop's record, 12 jobs: ") {
 		t.Fatalf("%+v", x)
 	}
-	nearMM(t, "expected seat", x.SeatMM, 5.0075+m*w/(w0+w)/1000, 6e-4)
+	nearMM(t, "expected seat", x.SeatMM, 5.0075+(1*w0+m*w)/(w0+w)/1000, 6e-4)
 	near(t, "its u", x.UUM, 1/math.Sqrt(w0+w), 0.006)
-	near(t, "its scatter", x.ScatterUM, math.Sqrt((4*9+12*math.Pow(1000*rec.Reamed.Scatter.Float(), 2))/16), 0.006)
+	near(t, "its scatter", x.ScatterUM, math.Sqrt((4*4.5*4.5+12*math.Pow(1000*rec.Reamed.Scatter.Float(), 2))/16), 0.006)
 	got := p.Ledger["seats/drive.left/tool/over_um"]
 	if !strings.HasPrefix(got.Source, "shop's record, 12 jobs: ") {
 		t.Errorf("the ledger has it from %q", got.Source)

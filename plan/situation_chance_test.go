@@ -86,10 +86,11 @@ func TestGainsAreThoseOfTwoJobs(t *testing.T) {
 		"send the boring out (30.00 GBP)": func() situation {
 			return s.inShop("location: {setup: 0.025, hole: 0.020}", "location: {setup: 0.005, hole: 0.005}")
 		},
-		"bush solid 5 in drive.left":      func() situation { return s.add("choose: {drive.left: solid 5}\n") },
-		"bush solid 5 in drive.right":     func() situation { return s.add("choose: {drive.right: solid 5}\n") },
-		"bush own turning in drive.left":  func() situation { return s.add("choose: {drive.left: own turning}\n") },
-		"bush own turning in drive.right": func() situation { return s.add("choose: {drive.right: own turning}\n") },
+		"open the bores to their own axles": func() situation { return s.add("finish: to its own axle\n") },
+		"bush solid 5 in drive.left":        func() situation { return s.add("choose: {drive.left: solid 5}\n") },
+		"bush solid 5 in drive.right":       func() situation { return s.add("choose: {drive.right: solid 5}\n") },
+		"bush own turning in drive.left":    func() situation { return s.add("choose: {drive.left: own turning}\n") },
+		"bush own turning in drive.right":   func() situation { return s.add("choose: {drive.right: own turning}\n") },
 	}
 	if len(base.Improve) == 0 {
 		t.Fatal("nothing would improve a doubtful job")
