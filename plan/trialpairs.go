@@ -28,7 +28,7 @@ func triedPairs(w *books, j *job.Job, s target.Settled, holes []chance.Hole) []c
 		p := triedPair(w, d, g)
 		wheel, mate := standsOf(holes, d.Shaft), standsOf(holes, d.Mate)
 		p.CentreMM, p.Towards = target.Line(d, wheel, mate)
-		p.Lean = triedLean(w, j, d, p.CentreMM, s.Axles[d.Shaft].Shaft.Leave)
+		p.Lean = triedLean(w, j, d, p.CentreMM)
 		out = append(out, p)
 	}
 	return out
@@ -79,11 +79,11 @@ func placelessPair(w *books, g *job.Gear) chance.Pair {
 		HighMM: 2 * mesh.HalfWidth(w.lib, g), SpreadMM: mesh.Anywhere(bound)}
 }
 
-// triedLean is what a shaft out of square costs a spur pair; nil where it is set
-// square, or lean costs nothing. A face that nobody measured is as wide as usual.
-func triedLean(w *books, j *job.Job, d mesh.Drive, centre float64, left bool) *chance.Lean {
+// triedLean is what a shaft out of square costs a spur pair; nil where it costs
+// nothing. A face that nobody measured is as wide as usual.
+func triedLean(w *books, j *job.Job, d mesh.Drive, centre float64) *chance.Lean {
 	span := mesh.Spacing(j.Chassis)
-	if !left || span <= 0 || d.Kind != mesh.SpurPair {
+	if span <= 0 || d.Kind != mesh.SpurPair {
 		return nil
 	}
 	face := d.Face
@@ -94,9 +94,5 @@ func triedLean(w *books, j *job.Job, d mesh.Drive, centre float64, left bool) *c
 	if err != nil {
 		return nil
 	}
-	n, err := d.Pair.Normal(d.Window.Lo)
-	if err != nil || n <= 0 {
-		return nil
-	}
-	return &chance.Lean{FaceMM: face, SpanMM: span, AngleRad: angle * math.Pi / 180, BacklashMM: n}
+	return &chance.Lean{FaceMM: face, SpanMM: span, AngleRad: angle * math.Pi / 180}
 }

@@ -94,7 +94,7 @@ func (m *Model) checkGear(g *Gear, taken map[[2]int]bool) error {
 	if g.MateOn == g.On {
 		return errors.New("it meshes with its own shaft")
 	}
-	for _, v := range []float64{g.UGeomMM, g.UMateMM, g.RunoutMM[0], g.RunoutMM[1], g.WindowMM[1] - g.WindowMM[0], g.LeanAlong, g.LeanAcross, g.LeanLimitMM} {
+	for _, v := range []float64{g.UGeomMM, g.UMateMM, g.RunoutMM[0], g.RunoutMM[1], g.WindowMM[1] - g.WindowMM[0], g.LeanAlong, g.LeanAcross} {
 		if !good(v) {
 			return fmt.Errorf("a spread or a pair of limits is negative or not a number (%v)", v)
 		}

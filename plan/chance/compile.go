@@ -86,21 +86,21 @@ type boreC struct {
 }
 
 type gearC struct {
-	n                   int // bores that carry the pair
-	bore                [4]int
-	wx, wy              [4]float64 // weight of each bore's move
-	centre              float64
-	lo, hi, tight       float64
-	loose               float64
-	bind, part          float64
-	reach               float64   // half the run-out of both gears
-	spread              []float64 // equally likely shifts of the limits
-	ug, um              float64
-	onL, onR            int
-	bx, by              float64 // right target less left target
-	ox, oy              float64
-	along, across, lean float64
-	bad                 class // what becomes of a pair that cannot run
+	n             int // bores that carry the pair
+	bore          [4]int
+	wx, wy        [4]float64 // weight of each bore's move
+	centre        float64
+	lo, hi, tight float64
+	loose         float64
+	bind, part    float64
+	reach         float64   // half the run-out of both gears
+	spread        []float64 // equally likely shifts of the limits
+	ug, um        float64
+	onL, onR      int
+	bx, by        float64 // right target less left target
+	ox, oy        float64
+	along, across float64
+	bad           class // what becomes of a pair that cannot run
 }
 
 type compiled struct {
@@ -239,7 +239,7 @@ func (m *Model) compileGear(g *Gear) gearC {
 	c := gearC{centre: g.CentreMM, lo: g.WindowMM[0], hi: g.WindowMM[1], tight: g.TightMM, loose: g.LooseMM, bind: g.BindMM, part: g.PartMM,
 		reach: (g.RunoutMM[0] + g.RunoutMM[1]) / 2, spread: g.SpreadMM,
 		ug: g.UGeomMM, um: g.UMateMM, bad: lost, onL: -1, onR: -1,
-		ox: g.Open[0], oy: g.Open[1], along: g.LeanAlong, across: g.LeanAcross, lean: g.LeanLimitMM}
+		ox: g.Open[0], oy: g.Open[1], along: g.LeanAlong, across: g.LeanAcross}
 	if c.tight == 0 {
 		c.tight = -math.MaxFloat64
 	}
@@ -287,7 +287,7 @@ func (m *Model) compileGear(g *Gear) gearC {
 	if !touched {
 		c.bad = next // the job has not made it what it is
 	}
-	if l, r := m.boresOf(g.On); l >= 0 && r >= 0 && g.LeanLimitMM > 0 {
+	if l, r := m.boresOf(g.On); l >= 0 && r >= 0 && g.LeanAlong > 0 {
 		c.onL, c.onR = l, r
 		c.bx, c.by = m.Bores[r].TargetMM[0]-m.Bores[l].TargetMM[0], m.Bores[r].TargetMM[1]-m.Bores[l].TargetMM[1]
 	}

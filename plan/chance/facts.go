@@ -107,17 +107,15 @@ type Pair struct {
 	BindMM               float64    // where it touches on both sides, 0 not known
 	ContactMM            float64    // beyond which too few teeth are in contact, 0 not known
 	PartMM               float64    // beyond which there are moments without any, 0 not known
-	Lean                 *Lean      // nil where the shaft is set square, or lean costs nothing
+	Lean                 *Lean      // nil where lean costs nothing
 }
 
-// Lean is what a shaft out of square costs a spur pair. Only a shaft that stays
-// as it is is judged by it: a bushed one is set square, and what is left of its
-// lean is in the places of its bores.
+// Lean is what a shaft out of square costs a spur pair: its tightest tooth
+// loses backlash at one end of its face.
 type Lean struct {
-	FaceMM     float64 // width of the teeth
-	SpanMM     float64 // between the middles of the plates
-	AngleRad   float64 // operating pressure angle
-	BacklashMM float64 // normal, at the least distance accepted
+	FaceMM   float64 // width of the teeth
+	SpanMM   float64 // between the middles of the plates
+	AngleRad float64 // operating pressure angle
 }
 
 // Rules are the defaults that the trials judge by.
@@ -127,8 +125,7 @@ type Rules struct {
 	RunMostUM   float64 `rule:"clearance_max_um"`
 	LeastWallMM float64 `rule:"least_wall_mm"`
 	NoWallRadii float64 `rule:"wall_none_radii"`
-	GaugeUM     float64 `rule:"gauge_seat_um"`          // doubt of a seat as it is gauged
-	LeanShare   float64 `rule:"lean_share_of_backlash"` // of the least backlash, that lean may cost
+	GaugeUM     float64 `rule:"gauge_seat_um"` // doubt of a seat as it is gauged
 }
 
 // RulesOf reads them.

@@ -153,9 +153,8 @@ func (f *Facts) gear(p Pair) Gear {
 		g.WindowMM = [2]float64{0, unbounded}
 	}
 	if l := p.Lean; l != nil {
-		sin, cos := math.Sincos(l.AngleRad)
-		g.LeanAlong, g.LeanAcross = l.FaceMM/l.SpanMM*sin, l.FaceMM/l.SpanMM*cos
-		g.LeanLimitMM = f.Rules.LeanShare * l.BacklashMM
+		g.LeanAlong = l.FaceMM / l.SpanMM / 2
+		g.LeanAcross = g.LeanAlong / math.Tan(l.AngleRad)
 	}
 	return g
 }

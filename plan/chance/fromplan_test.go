@@ -28,8 +28,7 @@ func facts(x *Fitting) Facts {
 	return Facts{USetupMM: 0.01, UHoleMM: 0.02, Lathe: true, Compound: true, Shafts: []Shaft{{Name: "a", LoadDeg: 90}},
 		Clampings: []Clamping{{"A", []string{"b.left"}}, {"B", []string{"a.left"}}},
 		Holes:     []Hole{{Hole: hole, At: [2]float64{10, 8.01}, FoundMM: 0.12, Fitting: x}},
-		Rules: Rules{UJournalMM: 0.005, RunLeastUM: 15, RunMostUM: 60, LeastWallMM: 0.5, NoWallRadii: 0.5, GaugeUM: 3,
-			LeanShare: 0.25}}
+		Rules:     Rules{UJournalMM: 0.005, RunLeastUM: 15, RunMostUM: 60, LeastWallMM: 0.5, NoWallRadii: 0.5, GaugeUM: 3}}
 }
 
 func length(s string) dim.Length {
@@ -235,17 +234,17 @@ func TestEdge(t *testing.T) {
 	is(t, "1.5 and a radius of 1.6 against 3", edgeDeg(h), 30)
 }
 
-// Teeth of 4 on plates 20 apart at 30 degrees lose 4/20 sin 30 = 0.1 along and
-// 0.1732 across for each mm of lean; a quarter of 0.04 is allowed.
+// Teeth of 4 on plates 20 apart at 30 degrees lose 4/20 sin 30 = 0.1 of normal
+// backlash along and 0.1732 across for each mm of lean; at 2 sin 30 = 1 of it
+// per mm of distance they come as much nearer.
 func TestPair(t *testing.T) {
 	p := Pair{Name: "drive", Mate: FixedMate, Towards: [2]float64{0, -1}, CentreMM: 12, LowMM: 11.98, HighMM: 12.04, ContactMM: 12.01,
 		SpreadMM: []float64{-0.1, 0.2},
-		Lean:     &Lean{FaceMM: 4, SpanMM: 20, AngleRad: math.Pi / 6, BacklashMM: 0.04}}
+		Lean:     &Lean{FaceMM: 4, SpanMM: 20, AngleRad: math.Pi / 6}}
 	f := facts(nil)
 	g := f.gear(p)
 	is(t, "along", g.LeanAlong, 0.1)
 	is(t, "across", g.LeanAcross, 0.2*math.Sqrt(3)/2)
-	is(t, "allowed", g.LeanLimitMM, 0.01)
 	is(t, "loosest by contact", g.LooseMM, 12.01)
 	is(t, "opens", g.Open[1], 1)
 	if len(g.SpreadMM) != 2 || g.Placeless {

@@ -178,10 +178,11 @@ type Gear struct {
 	SpreadMM    []float64  // equally likely shifts of all limits: of teeth that nobody measured; nil none
 	Placeless   bool       // of no known place: no bore moves it
 
-	// Loss of normal backlash per mm that the right bore stands off the left
-	// one, along Open and square to it (plan/mesh/METHODS.md 4.5: face/span sin alpha,
-	// face/span cos alpha), and the most accepted. A limit of 0: no check.
-	LeanAlong, LeanAcross, LeanLimitMM float64
+	// How much nearer the tightest tooth comes per mm that the right bore stands
+	// off the left one, along Open and square to it: the backlash that
+	// plan/mesh/METHODS.md 4.5 takes off, as centre distance (face/(2 span), and
+	// that over tan alpha). 0: lean costs nothing.
+	LeanAlong, LeanAcross float64
 }
 
 // FixedMate stands for a mate on none of the shafts.

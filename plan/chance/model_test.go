@@ -26,7 +26,7 @@ func truck() Model {
 	}
 	m.Gears = []Gear{{Name: "front drive", On: 0, Station: 0.45, MateOn: FixedMate, Open: [2]float64{0, -1},
 		CentreMM: 8.10, WindowMM: [2]float64{8.04, 8.14}, TightMM: 8.02, LooseMM: 8.3, RunoutMM: [2]float64{0.02, 0}, UGeomMM: 0.02, UMateMM: 0.01,
-		LeanAlong: 0.05, LeanAcross: 0.2, LeanLimitMM: 0.0125}}
+		LeanAlong: 0.05, LeanAcross: 0.2}}
 	return m
 }
 

@@ -144,13 +144,12 @@ func (w *worker) tryGear(c *compiled, i int, t uint64, s *sight) {
 	a -= float64(g.ug * tab.normal(uint32(x)))
 	a += float64(g.um * tab.normal(uint32(x>>32)))
 	w.centre[i] = a
+	tilt := 0.0
 	if g.onL >= 0 {
 		dx, dy := g.bx+w.qx[g.onR]-w.qx[g.onL], g.by+w.qy[g.onR]-w.qy[g.onL]
 		in := math.Abs(float64(dx*g.ox) + float64(dy*g.oy))
 		out := math.Abs(float64(dx*g.oy) - float64(dy*g.ox))
-		if float64(in*g.along)+float64(out*g.across) > g.lean {
-			s.fail(next, kLean*places+i)
-		}
+		tilt = float64(in*g.along) + float64(out*g.across)
 	}
 	bad := g.bad
 	if n := uint64(len(g.spread)); n > 0 {
@@ -161,7 +160,7 @@ func (w *worker) tryGear(c *compiled, i int, t uint64, s *sight) {
 			a, bad = a-shift, next
 		}
 	}
-	g.turn(a, bad, s, places, i)
+	g.turn(a, tilt, bad, s, places, i)
 }
 
 // off is what becomes of a pair that is not as it should be: one that runs, or
@@ -174,10 +173,13 @@ func off(bad class, stuck bool) class {
 }
 
 // turn is a whole turn of the pair at a mean distance of a: the tightest tooth,
-// the loosest and the mean. bad is what becomes of a pair that does not run.
-func (g *gearC) turn(a float64, bad class, s *sight, places, i int) {
+// which the lean brings nearer by tilt at one end of its face, the loosest and
+// the mean. bad is what becomes of a pair that does not run.
+func (g *gearC) turn(a, tilt float64, bad class, s *sight, places, i int) {
 	if near := a - g.reach; near < g.tight {
 		s.fail(off(bad, near < g.bind), kNoBacklash*places+i)
+	} else if near -= tilt; near < g.tight {
+		s.fail(off(bad, near < g.bind), kLean*places+i)
 	}
 	if far := a + g.reach; far > g.loose {
 		s.fail(off(bad, far > g.part), kContact*places+i)
