@@ -52,6 +52,7 @@ func decided() map[string]func(bored) float64 {
 			}
 			return math.Min(b.Wanted.Edge, bossEdge(&b.Wanted))
 		},
+		"seat_chamfer_mm":          of(func(a *seat.Answer) float64 { return a.Chamfer }),
 		"metal_left_mm":            of(func(a *seat.Answer) float64 { return a.Ligament }),
 		"bush_bore_mm":             of(func(a *seat.Answer) float64 { return (a.Bush.BLow + a.Bush.BHigh) / 2 }),
 		"bush_bore_mm/stiff":       of(func(a *seat.Answer) float64 { return a.Stress.Di }),

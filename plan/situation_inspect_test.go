@@ -155,10 +155,10 @@ func TestInspectPlace(t *testing.T) {
 // leave 0.027, 0.11 away 0.159; one bore alone counts half. The far bore of a
 // leaning shaft is judged by what its teeth lose.
 func TestInspectTogether(t *testing.T) {
-	// Geometry 0.012, the worm read to 0.01 with the usual play of 0.05 in its bearings, each place 0.01 and each
+	// Geometry 0.02, the worm read to 0.01 with the usual play of 0.05 in its bearings, each place 0.01 and each
 	// clearance, 0.015 to 0.060 of which half stands off, even; two holes share.
 	even := (0.060 - 0.015) / 2 / math.Sqrt(12)
-	guard := math.Sqrt(0.012*0.012 + 0.01*0.01 + 0.05*0.05/12 + (0.01*0.01+even*even)/2)
+	guard := math.Sqrt(0.02*0.02 + 0.01*0.01 + 0.05*0.05/12 + (0.01*0.01+even*even)/2)
 	for _, c := range []struct {
 		left, right, backlash float64
 		results               [2]string

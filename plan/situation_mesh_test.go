@@ -45,10 +45,10 @@ func asks(lo, hi, u, found float64) float64 {
 }
 
 // doubtWorm is u_a of plan/target/METHODS.md 3 for these jobs: set-up 0.010, two holes of
-// 0.010, geometry 0.012, mate 0.010 (worst instrument for a middle) and the usual play
-// of its bearings, 0.05/sqrt 12: sqrt(0.0001 + 0.00005 + 0.000144 + 0.0001 +
-// 0.000208) = 0.02454.
-var doubtWorm = math.Sqrt(0.010*0.010 + 0.010*0.010/2 + 0.012*0.012 + 0.010*0.010 + 0.05*0.05/12)
+// 0.010, geometry 0.02, mate 0.010 (worst instrument for a middle) and the usual play
+// of its bearings, 0.05/sqrt 12: sqrt(0.0001 + 0.00005 + 0.0004 + 0.0001 +
+// 0.000208) = 0.02929.
+var doubtWorm = math.Sqrt(0.010*0.010 + 0.010*0.010/2 + 0.02*0.02 + 0.010*0.010 + 0.05*0.05/12)
 
 // TestWormAboveAndBelow: old centre (10, 8), clearance 0.02, wear 0.10; the
 // shaft lies 0.12 from the old centre as found, 0.02 when new.
@@ -166,7 +166,7 @@ func TestSpurPairs(t *testing.T) {
 	nearMM(t, "backlash when new", m.OriginalBacklashMM, 0, 1e-4)
 	// Bare centres 11.98 apart. Window, shifted: the load opens the mesh, so
 	// lo - 0.0075, hi - 0.030; u_a with u of the mate 0.005.
-	u := math.Sqrt(0.0001 + 0.00005 + 0.000144 + 0.000025)
+	u := math.Sqrt(0.0001 + 0.00005 + 0.0004 + 0.000025)
 	// Nobody measured the run-outs: 0.04 and 0.025, half of which the tightest tooth
 	// comes nearer; 0.01 square to the flank is 0.0107 round the circle.
 	tooth := math.Max(g.at(0.03), g.at(0.0107)+0.0325)

@@ -148,7 +148,7 @@ func TestWormByItsOutside(t *testing.T) {
 		t.Fatalf("%+v %s", got, rulesOf(said))
 	}
 	near(t, "pitch diameter", got[0].Pair.(Worm).PitchDiameter, 6, 1e-12)
-	near(t, "u", got[0].UGeom, math.Hypot(0.012, 0.025), 1e-12)
-	near(t, "u of one by a drawing", given[0].UGeom, 0.012, 1e-12)
+	near(t, "u", got[0].UGeom, math.Hypot(0.02, 0.025), 1e-12)
+	near(t, "u of one by a drawing", given[0].UGeom, 0.02, 1e-12)
 	near(t, "tight", got[0].Pair.Tight(), 8, 1e-9)
 }

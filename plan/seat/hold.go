@@ -9,6 +9,7 @@ import (
 // holds is question 4: at the least interference, with the least friction and
 // after the plate has slackened, does the bush stay where it is.
 func (j *judge) holds(a *Answer) Fail {
+	a.Chamfer = j.r.chamfer(&a.Bush)
 	a.Contact = j.contact(&a.Bush)
 	if a.Contact <= slack {
 		return fail(HoldsBush, noContact, a.Contact, 0)

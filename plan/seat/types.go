@@ -223,6 +223,7 @@ type Answer struct {
 	Torque             [2]float64
 	Closure            [2]float64
 	Closed             [2]float64 // bore after pressing
+	Chamfer            float64    // of the seat, where the bush goes in
 	Contact            float64    // length of seat in contact
 	HeldBy             Hold
 	Second             Second // beside the press, 0 none
