@@ -187,7 +187,7 @@ func (s *speaker) press(a *Answer) {
 	if usual := r.UsualShare * a.SeatLow; a.UHigh > usual+slack && a.HeldBy == ByPress {
 		s.caution(RuleHeavy,
 			say.F("a press of up to %v is tighter than the %v of the makers' tightest fit for such a bush",
-				say.Um(a.UHigh*1000, 0), say.Um(usual*1000, 0)),
+				say.Um(a.UHigh*1000, 1), say.Um(usual*1000, 1)),
 			"a larger seat or a smaller bush").Against(dim.Sig9(a.UHigh*1000), dim.Sig9(usual*1000), "um")
 	}
 }
