@@ -12,6 +12,8 @@ type block struct {
 	u  units
 	y  float64
 
+	bench bench
+
 	currency string // of the shop
 	already  bool   // the job may be machined as it stands
 }
@@ -22,7 +24,7 @@ func (b *block) write(x, y, w float64, s string, f draw.Face, pt float64) float6
 	if s == "" {
 		return y
 	}
-	s = microns(s)
+	s = b.bench.say(s)
 	y += draw.Rise * pt * draw.MMPerPt
 	for _, line := range draw.Wrap(printable(s), f, pt, w) {
 		b.Text(x, y, w, line, f, pt)
@@ -36,7 +38,7 @@ func (b *block) tall(w float64, s string, f draw.Face, pt float64) float64 {
 	if s == "" {
 		return 0
 	}
-	n := len(draw.Wrap(printable(microns(s)), f, pt, w))
+	n := len(draw.Wrap(printable(b.bench.say(s)), f, pt, w))
 	return float64(n-1)*lead(pt) + em(pt)
 }
 
@@ -172,7 +174,7 @@ type blankLine struct {
 
 // boxed draws a frame around what f writes inside it.
 func (b *block) boxed(pen, pad float64, f func(in *block)) {
-	in := &block{Board: draw.NewBoard(b.Width - 2*pad), st: b.st, u: b.u}
+	in := &block{Board: draw.NewBoard(b.Width - 2*pad), st: b.st, u: b.u, bench: b.bench}
 	f(in)
 	b.absorb(in, pad, b.y+pad)
 	h := in.y + 2*pad

@@ -31,6 +31,14 @@ type paper struct {
 	section   string
 	y         float64
 	glued     []*block // kept with the next block
+
+	bench  bench
+	large  bool
+	again  func() *block // heads a part that goes on on another page, nil nothing
+	held   *[]piece      // what a part gathers before it is placed, nil where nothing is gathered
+	scaled bool          // something on this page is drawn to a scale
+	bars   map[int]bool  // pages with something drawn to a scale
+	parts  map[int]bool  // pages on which a part ends
 }
 
 // Margins in mm. The left one leaves room for the holes of a binder.
@@ -61,9 +69,9 @@ func newPaper(o Options, j *job.Job, what string) (*paper, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &paper{st: normal, u: u, day: day}
+	p := &paper{st: normal, u: u, day: day, bench: benchOf(j, u), bars: map[int]bool{}, parts: map[int]bool{}}
 	if o.Large {
-		p.st = large
+		p.st, p.large = large, true
 	}
 	title := what
 	if j != nil {
@@ -86,7 +94,7 @@ func (p *paper) height() float64 { return p.floor() - p.topY() }
 
 // block starts an empty block over the whole width.
 func (p *paper) block() *block {
-	return &block{Board: draw.NewBoard(p.width()), st: p.st, u: p.u}
+	return &block{Board: draw.NewBoard(p.width()), st: p.st, u: p.u, bench: p.bench}
 }
 
 // page starts a new page.
@@ -126,11 +134,21 @@ func (p *paper) heading(title, anchor string) {
 }
 
 // glue keeps a block on one page with the next.
-func (p *paper) glue(b *block) { p.glued = append(p.glued, b) }
+func (p *paper) glue(b *block) {
+	if p.held != nil {
+		*p.held = append(*p.held, piece{b, glued})
+		return
+	}
+	p.glued = append(p.glued, b)
+}
 
 // add places a block, on a new page where this one has no room for it and for
 // what is glued to it.
 func (p *paper) add(b *block) {
+	if p.held != nil {
+		*p.held = append(*p.held, piece{b, added})
+		return
+	}
 	list := append(p.glued, b)
 	p.glued = nil
 	need := 0.0
@@ -148,6 +166,11 @@ func (p *paper) add(b *block) {
 	}
 	if p.doc.Pages() == 0 || p.y+need > p.floor()+1e-9 && p.y > p.topY() {
 		p.page()
+		if p.again != nil {
+			x := p.again()
+			p.doc.Place(x.Board, marginLeft, p.y)
+			p.y += max(x.Board.Height, x.y) + 1.5
+		}
 	}
 	for i, x := range list {
 		h := max(x.Board.Height, x.y)
@@ -169,6 +192,10 @@ func between(i, n int) float64 {
 
 // tight places a block closer to the one above it: a line of a list.
 func (p *paper) tight(b *block) {
+	if p.held != nil {
+		*p.held = append(*p.held, piece{b, tightened})
+		return
+	}
 	if len(p.glued) == 0 && p.doc.Pages() > 0 && p.y > p.topY() {
 		p.y -= gap - 0.8
 	}

@@ -87,7 +87,7 @@ func details(p *paper, pl *plan.Plan, below float64) {
 		if !ok || h.SeatR <= 0 || n == 2 {
 			continue
 		}
-		in := &block{Board: draw.NewBoard(2*room + 6), st: b.st, u: b.u}
+		in := &block{Board: draw.NewBoard(2*room + 6), st: b.st, u: b.u, bench: b.bench}
 		in.y = in.write(0, 0, in.Width, draw.Cut(oneLine(s.Bore), draw.Bold, in.st.small, in.Width), draw.Bold, in.st.small) + 1
 		surveyPictures(in, pl, s, h, room)
 		b.absorb(in, float64(n)*(in.Width+apart), 0)

@@ -78,6 +78,9 @@ func inShort(p *paper, pl *plan.Plan) {
 		p.follow("Findings", "findings")
 	}
 	for _, f := range list {
+		if f.Level == finding.Stop && p.stopsSaid {
+			continue
+		}
 		b := p.block()
 		s := string(f.Level)
 		if f.Where != "" {

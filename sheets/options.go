@@ -16,10 +16,11 @@ import (
 
 // Options are what a person chooses of the paper.
 type Options struct {
-	Paper string // "A4" or "Letter"; "" is the shop's, or A4
-	Large bool   // body type of 18 pt
-	Units string // "mm", "in" or "both"; "" is those of the job
-	Date  string // YYYY-MM-DD; "" is the job's, or a blank to fill in
+	Paper   string // "A4" or "Letter"; "" is the shop's, or A4
+	Large   bool   // larger type
+	Sources bool   // the setup sheet says where its numbers come from
+	Units   string // "mm", "in" or "both"; "" is those of the job
+	Date    string // YYYY-MM-DD; "" is the job's, or a blank to fill in
 }
 
 // style is the few sizes of type, in points, and the measures in mm that go
@@ -86,3 +87,10 @@ func (o Options) day(j *job.Job) (string, time.Time, error) {
 	}
 	return day, t, nil
 }
+
+// The setup sheet has few sizes of its own: it is read at arm's length, and a
+// card has to hold what is done in one clamping.
+var (
+	sheetNormal = style{small: 10, body: 12, figure: 15, big: 24, title: 22, tick: 6.5, blank: 8.5, picture: 32}
+	sheetLarge  = style{small: 12, body: 15, figure: 18, big: 28, title: 26, tick: 8, blank: 10, picture: 36}
+)

@@ -51,10 +51,14 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 		})
 	}
 	if remains(pl) {
+		p.st = sheetNormal
+		if p.large {
+			p.st = sheetLarge
+		}
 		before(p, pl)
-		routePages(p, pl)
-		operations(p, pl)
+		cardParts(p, pl, cardsOf(pl))
 		proving(p, pl)
+		asMadeTable(p, pl)
 		wrong(p, pl)
 	}
 	if remains(pl) || pl.Findings.Count("stop") > 0 {

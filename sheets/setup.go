@@ -31,24 +31,53 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 		pl = asFound(pl)
 	}
 	_, p.why, _ = ledgerOf(pl)
-	cover(p, pl)
-	if pl.OK {
-		before(p, pl)
-	}
-	survey(p, pl)
-	if pl.OK {
-		routePages(p, pl)
-		operations(p, pl)
-		proving(p, pl)
-		wrong(p, pl)
-	}
-	findings(p, pl)
 	if !pl.OK {
-		sideBySide(p, pl)
-		change(p, pl)
+		refused(p, pl)
+	} else {
+		worked(p, pl)
 	}
-	sources(p, pl)
+	if o.Sources {
+		sources(p, pl)
+	}
 	return p.finish()
+}
+
+// refused is the sheet of what must not be machined.
+func refused(p *paper, pl *plan.Plan) {
+	cover(p, pl)
+	foundRows(p, pl)
+	inShort(p, pl)
+	sideBySide(p, pl)
+	change(p, pl)
+}
+
+// worked is the sheet that is taken to the machine.
+func worked(p *paper, pl *plan.Plan) {
+	p.st = sheetNormal
+	if p.large {
+		p.st = sheetLarge
+	}
+	front(p, pl)
+	holesPart(p, pl)
+	before(p, pl)
+	cardParts(p, pl, cardsOf(pl))
+	proving(p, pl)
+	asMadeTable(p, pl)
+	wrong(p, pl)
+	lastNotes(p, pl)
+}
+
+// lastNotes are the notes that decide nothing before stripping.
+func lastNotes(p *paper, pl *plan.Plan) {
+	list := notes(p, pl, false)
+	if len(list) == 0 {
+		return
+	}
+	p.part("Notes", "findings", false, func() {
+		for _, b := range list {
+			p.tight(b)
+		}
+	})
 }
 
 // asFound is a plan whose holes are drawn as they are: no new seat stands in a

@@ -26,6 +26,7 @@ func Template(pl *plan.Plan, o Options) (*draw.Document, error) {
 	if err != nil {
 		return nil, err
 	}
+	p.doc.TrueSize = true
 	if !pl.Machines() {
 		return nil, fmt.Errorf("nothing is cut this way: there is no template to drill by")
 	}

@@ -14,6 +14,11 @@ import (
 // moves repeats. What lies on the far plate is drawn broken. The plate is no
 // higher than maxHeight on the paper.
 func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64) {
+	truckPictureOf(b, p, set, maxHeight, func(string) bool { return true })
+}
+
+// truckPictureOf has figures of those shafts only that are asked for.
+func truckPictureOf(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, asked func(shaft string) bool) {
 	outline := plateOutline(p, p.Job)
 	lo, hi := extent(outline)
 	w, h := hi[0]-lo[0], hi[1]-lo[1]
@@ -27,10 +32,16 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64) {
 		balloon = math.Hypot(em(pt), draw.Width("00", draw.Bold, pt))/2 + 0.3
 	}
 	foot := em(pt) + 1.5
-	dims := 0
-	if len(names) <= 4 {
-		dims = len(names)
+	var order []int // shafts that have figures
+	for _, i := range byX(at) {
+		if asked(names[i]) {
+			order = append(order, i)
+		}
 	}
+	if len(order) > 4 {
+		order = nil
+	}
+	dims := len(order)
 	const sideRoom = 12
 	k := min(scale(b.Width-2*sideRoom, w), scale(maxHeight, h))
 	top := b.y + 2*balloon + 4
@@ -69,7 +80,6 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64) {
 		b.TextMid(place[i], b.y+balloon+(draw.Rise-draw.Drop)/2*pt*draw.MMPerPt, 2*balloon, strconv.Itoa(i+1), draw.Bold, pt)
 	}
 	// Figures from the datum edge, one line for each shaft.
-	order := byX(at)
 	var labels []func() // on top of all lines
 	for n := 0; n < dims; n++ {
 		i := order[n]

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"regexp"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -70,14 +69,3 @@ func ended(s string) string {
 	}
 	return s + "."
 }
-
-// microns sets the sign of the micrometre where a figure of the plan is typed
-// "7 um".
-func microns(s string) string {
-	if !strings.Contains(s, " um") {
-		return s
-	}
-	return umAfterFigure.ReplaceAllString(s, "$1 µm")
-}
-
-var umAfterFigure = regexp.MustCompile(`(\d) um\b`)

@@ -36,11 +36,12 @@ func jobCommands() []*command {
 			examples: []string{"rebush plan testdata/jobs/pellinthwaite.yaml",
 				"rebush plan testdata/jobs/pellinthwaite.yaml --json --seed 7",
 				`rebush plan testdata/jobs/pellinthwaite.yaml --way "re-bush"`}},
-		{name: "sheet", args: "JOB...", what: "the setup sheet as PDF", flags: flags(reading, way, chance, paper),
-			run: runSheet,
+		{name: "sheet", args: "JOB...", what: "the setup sheet as PDF",
+			flags: flags(reading, way, chance, paper, []string{"sources"}),
+			run:   runSheet,
 			more: "The PDF stands beside the job unless -o says otherwise. It is the sheet of the advised way: where " +
 				"nothing is cut, a page or two of what to do or to check. --way draws that of another way, and every " +
-				"page says NOT ADVISED then. A plan that must not be machined says so on page one, and exit is 1. " +
+				"page says NOT ADVISED then. --sources adds where its numbers come from. A plan that must not be machined says so on page one, and exit is 1. " +
 				"Several jobs with -o FOLDER get a traveller for the whole batch too: traveller.pdf.",
 			examples: []string{"rebush sheet testdata/jobs/pellinthwaite.yaml -o sheet.pdf"}},
 		{name: "form", args: "[JOB]", what: "blank measuring form as PDF", flags: flags(paper), run: runForm,

@@ -92,7 +92,8 @@ func isFolder(path string) bool {
 // paperOptions reads what is chosen of the paper. What is wrong with it is
 // said before any job is read.
 func (o options) paperOptions() (sheets.Options, error) {
-	s := sheets.Options{Paper: o.text["paper"], Large: o.on["large"], Units: o.text["units"], Date: o.text["date"]}
+	s := sheets.Options{Paper: o.text["paper"], Large: o.on["large"], Units: o.text["units"], Date: o.text["date"],
+		Sources: o.on["sources"]}
 	if _, err := o.units(); err != nil {
 		return s, err
 	}

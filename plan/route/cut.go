@@ -34,7 +34,8 @@ func (b *builder) cutIn(c clamping) {
 	}
 	b.out.Setups = append(b.out.Setups, set)
 	if b.s.Machine == Mill || b.s.Machine == OnLathe || b.s.Jig {
-		b.makeRods("stepped rod", b.located(c), "foot and step in one chucking; the foot to the seat as it was made")
+		b.makeRods("stepped rod", b.located(c), "foot and step in one chucking; the foot to the seat as it was made",
+			b.locatedShapes(c)...)
 	}
 	b.setup = name
 	o := Operation{Kind: KindSetUp, Do: b.setUpWords(c), Holding: set.Words, Note: b.setUpNote(c)}
@@ -130,6 +131,7 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 	where := x.Name
 	common := func(o Operation) Operation {
 		o.Bore, o.Backing, o.Leaded = x.Name, b.backing(far), b.j.Leaded || x.leadedPart()
+		o.Far = far
 		o.Place = x.At
 		switch {
 		case b.s.Machine == Mill:

@@ -15,7 +15,7 @@ func (in Input) bore(x seat.Seated) Bore {
 		Old: x.Old.Stands().O, Repaired: x.Old.Moved(), Found: 2 * x.Old.Stands().R,
 		S: x.Hole.S, Allow: seat.Allow(x.Hole, in.Seat.Rules), Wear: x.Old.Stands().W, Ligament: a.Ligament,
 		Way: a.Way.Kind, WayName: a.Way.Name, WaySize: a.Way.Size, Seat: seat.Gauged(a, in.Seat.Rules),
-		Bush: bush.Code, BushMade: bush.Turned, BushToBuy: bush.ToBuy, BushSizes: turned(bush),
+		Bush: bush.Code, BushMade: bush.Turned, BushToBuy: bush.ToBuy, BushSizes: turned(bush), BushShape: shapeOf(bush),
 		Bushed: x.Old.Bore.Bushed, BushMetal: bush.Metal.Name,
 		OD: [2]float64{bush.ODLow, bush.ODHigh}, U: [2]float64{a.ULow, a.UHigh},
 		Length: bush.Length, FlangeOD: bush.FlangeOD, Proud: a.Proud, Porous: bush.Metal.Porous,

@@ -71,6 +71,12 @@ type Operation struct {
 	HoleMM     float64
 	BushMetal  string // of its bore, "" where it has none
 
+	// What pictures of it go by.
+	Far    bool       // the tool goes through the near plate to the far one
+	Expect [2]float64 // force of a press, N: least, greatest; 0 none
+	Halt   float64    // N, 0 where a force is not what stops it
+	Shapes []Shape    // that are turned
+
 	// What hazards go by.
 	Spindle   bool // a machine turns tool or work
 	FromBelow bool // a hand under the chassis does it

@@ -37,6 +37,10 @@ func (b *builder) turnBushes() {
 			Note: join(x.BushSizes, b.fitting(x), b.boredAfter(x), chucking, say.F("lead of %v on the end that goes in",
 				say.MM(0.5, 1)), "lips of the drill dubbed: bronze grabs")}
 		o.Leaded, o.Spindle = x.Leaded, true
+		if x.BushShape != nil {
+			o.Shapes = []Shape{*x.BushShape}
+			o.Shapes[0].For = x.Name
+		}
 		b.add(o)
 	}
 }
@@ -185,6 +189,7 @@ func (b *builder) press(x Bore) {
 	default:
 		o.Pressed = true
 		o.Tool, o.Note = b.pressTool(x)
+		o.Expect, o.Halt = x.PressN, b.halt(x)
 		o.Do = say.F("%s bush %s into %s from outside", b.pressVerb(x), x.Bush, x.Name)
 		o.Note = join(o.Note, b.clocking(x), b.secondWords(x))
 		if x.MandrelIn && len(x.FinishSizes) > 0 {
@@ -285,16 +290,28 @@ func (b *builder) pressTool(x Bore) (tool, note say.Text) {
 		guide = "kept square by its face"
 	}
 	expect := say.F("expect %v", say.Row(0, "N", " to ", x.PressN[0], x.PressN[1]))
-	halt := b.r.HaltFactor * x.PressN[1]
 	switch {
 	case b.s.PressN > 0 && b.drawn(x):
 		return "bolt, nut and washers, " + guide, say.F("%v, more than the press can give (%v): draw it in by "+
 			"the bolt; "+
 			"HALT where a short spanner wants more than one firm hand", expect, say.Num(b.s.PressN, 0, "N").Bare())
 	case b.s.PressN > 0:
-		return "press, " + guide, say.F("%v; HALT at %v", expect, say.Num(math.Min(halt, b.s.PressN), 0, "N"))
+		return "press, " + guide, say.F("%v; HALT at %v", expect, say.Num(b.halt(x), 0, "N"))
 	}
-	return "bolt, nut and washers, " + guide, say.F("%v; HALT at %v", expect, say.Num(halt, 0, "N"))
+	return "bolt, nut and washers, " + guide, say.F("%v; HALT at %v", expect, say.Num(b.halt(x), 0, "N"))
+}
+
+// halt is the force at which a press is stopped, at most what it can give; 0
+// where a bolt draws in what the press cannot.
+func (b *builder) halt(x Bore) float64 {
+	most := b.r.HaltFactor * x.PressN[1]
+	switch {
+	case b.s.PressN <= 0:
+		return most
+	case b.drawn(x):
+		return 0
+	}
+	return math.Min(most, b.s.PressN)
 }
 
 // pressVerb is what is done to what goes in by a press: drawn in by the bolt where

@@ -70,7 +70,7 @@ func (b *builder) bore(name string) Bore {
 
 // makeRods turns rods, or has them turned where there is no lathe. What they
 // are for is said in the name, their sizes in the words.
-func (b *builder) makeRods(what string, sizes []say.Text, note say.Text) {
+func (b *builder) makeRods(what string, sizes []say.Text, note say.Text, shapes ...Shape) {
 	if len(sizes) == 0 {
 		return
 	}
@@ -82,7 +82,7 @@ func (b *builder) makeRods(what string, sizes []say.Text, note say.Text) {
 	said := []say.Text{say.Text(strings.ToUpper(name[:1])+name[1:]) + " " + say.Join("; ", sizes...), note}
 	b.add(Operation{Kind: KindAid, Setup: atLathe, Do: say.F("Turn the %s", name),
 		Tool:  "turning tool, silver steel in the collet",
-		Gauge: "micrometer", Backing: "held short, the far end on a centre", Spindle: true,
+		Gauge: "micrometer", Backing: "held short, the far end on a centre", Spindle: true, Shapes: shapes,
 		Minutes: b.r.MakeRod * float64(len(sizes)),
 		Note:    join(said...)})
 }

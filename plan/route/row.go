@@ -42,6 +42,12 @@ type Row struct {
 	Holding   say.Text `json:"holding"`
 
 	Safety []safety.Line `json:"safety"` // what can hurt in it
+
+	// What pictures of it go by.
+	Far    bool       `json:"-"` // the tool goes through the near plate to the far one
+	Expect [2]float64 `json:"-"` // force of a press, N: least, greatest; 0 none
+	Halt   float64    `json:"-"` // N, 0 where a force is not what stops it
+	Shapes []Shape    `json:"-"` // that are turned in it
 }
 
 // row is an operation without the figures of its cut.
@@ -50,7 +56,8 @@ func (o Operation) row() Row {
 		ToolMM:   dim.Size(o.ToolMM),
 		Approach: o.Approach, Holding: o.Holding, Backing: o.Backing, Lubricant: o.Lubricant, Gauge: o.Gauge,
 		Go: o.Go, NoGo: o.NoGo,
-		GaugeFirst: o.GaugeFirst, Note: o.Note, MayWait: o.MayWait, HoleMM: o.HoleMM}
+		GaugeFirst: o.GaugeFirst, Note: o.Note, MayWait: o.MayWait, HoleMM: o.HoleMM,
+		Far: o.Far, Expect: o.Expect, Halt: o.Halt, Shapes: o.Shapes}
 	if o.At != nil {
 		out.DialMM = sizeXY(*o.At)
 	}

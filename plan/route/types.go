@@ -44,6 +44,7 @@ type Bore struct {
 	BushToBuy   bool
 	BushPrice   *float64 // of one, nil not known
 	BushSizes   say.Text
+	BushShape   *Shape
 	Bushed      bool       // an old bush is still in
 	BushMetal   string     // as the registry of materials names it
 	OD          [2]float64 // limits of the bush's outside

@@ -31,6 +31,7 @@ type Board struct {
 	marks         []mark
 	anchors       []anchor
 	part          Part
+	stroke        Stroke
 	err           error
 }
 
@@ -54,7 +55,21 @@ func (b *Board) As(p Part, f func()) {
 	b.part = old
 }
 
+// Stroked draws the lines that f draws with a stroke.
+func (b *Board) Stroked(s Stroke, f func()) {
+	old := b.stroke
+	b.stroke = s
+	f()
+	b.stroke = old
+}
+
 func (b *Board) put(it Item) {
+	if it.Dash {
+		it.Stroke = Hidden
+	}
+	if b.stroke != Unbroken && it.Kind != KindText && it.Fill == Open {
+		it.Stroke, it.Dash = b.stroke, true
+	}
 	for _, v := range [...]float64{it.Box.X, it.Box.Y, it.Box.W, it.Box.H} {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			b.fail("a figure to be drawn is not finite")

@@ -32,6 +32,7 @@ type Document struct {
 	Language string    // "en-GB"
 	Date     time.Time // of the metadata; the zero Time is a fixed day
 	Items    []Item    // of all pages, in reading order within a page
+	TrueSize bool      // a viewer is asked not to scale it in printing
 
 	pages   int
 	blocks  int
@@ -121,13 +122,13 @@ func (d *Document) put(b *Board, page, block int, x, y float64, keep func(Item))
 // PageOf is the page on which an anchor stands, 0 where there is none.
 func (d *Document) PageOf(anchor string) int { return d.anchors[anchor].page }
 
-// All lists the items of a page in the order of the PDF: head, then body.
+// All lists the items of a page in the order of the PDF: body, then head and foot.
 func (d *Document) All(page int) []Item {
-	out := append([]Item(nil), d.heads[page]...)
+	var out []Item
 	for _, it := range d.Items {
 		if it.Page == page {
 			out = append(out, it)
 		}
 	}
-	return out
+	return append(out, d.heads[page]...)
 }

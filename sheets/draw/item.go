@@ -22,6 +22,26 @@ const (
 	White             // solid white, to clear the ground under a label; no outline
 )
 
+// Stroke is how a line is broken. Each has one meaning on all paper, after ISO
+// 128-2: unbroken and wide is what is there, narrow dashes are what is hidden,
+// long dashes and dots are a centre, long dashes and two dots are how a thing
+// was or will be.
+type Stroke uint8
+
+// The strokes.
+const (
+	Unbroken Stroke = iota
+	Hidden
+	Centre
+	Other // before or after
+)
+
+// Widths of lines in mm: wide is twice narrow, as in ISO 128-2.
+const (
+	Wide   = 0.5
+	Narrow = 0.25
+)
+
 // Box is a rectangle in mm, x to the right and y down from the upper left
 // corner.
 type Box struct{ X, Y, W, H float64 }
@@ -55,6 +75,7 @@ type Item struct {
 	Closed bool
 	Line   float64 // width of the pen
 	Dash   bool
+	Stroke Stroke
 	Fill   Fill
 	Light  bool // white text on a black ground
 	Part   Part

@@ -31,13 +31,13 @@ func (d *Document) Write(w io.Writer) error {
 	slices.SortStableFunc(d.links, func(a, b placedLink) int { return a.page - b.page })
 	slices.SortStableFunc(d.marks, func(a, b placedMark) int { return a.page - b.page })
 	pages := make([][]Item, d.pages+1)
-	for p, head := range d.heads {
+	for _, it := range d.Items {
+		pages[it.Page] = append(pages[it.Page], it)
+	}
+	for p, head := range d.heads { // read last
 		if p >= 1 && p <= d.pages {
 			pages[p] = append(pages[p], head...)
 		}
-	}
-	for _, it := range d.Items {
-		pages[it.Page] = append(pages[it.Page], it)
 	}
 	links, err := d.targets(pen.f)
 	if err != nil {
@@ -58,7 +58,16 @@ func (d *Document) Write(w io.Writer) error {
 			pen.f.Link(l.box.X, l.box.Y, l.box.W, l.box.H, links[l.target])
 		}
 	}
-	return pen.f.Output(w)
+	var buf bytes.Buffer
+	if err := pen.f.Output(&buf); err != nil {
+		return err
+	}
+	whole, err := d.completed(buf.Bytes())
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(whole)
+	return err
 }
 
 // open starts the PDF with its metadata and the faces that are used.
@@ -76,6 +85,7 @@ func (d *Document) open() *pen {
 	f.SetSubject(plain(d.Subject), true)
 	f.SetCreator("rebush", true)
 	f.SetProducer("rebush", true)
+	f.SetXmpMetadata(d.xmp(day))
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.AliasNbPages("")

@@ -9,14 +9,14 @@ type pen struct {
 	face  Face
 	pt    float64
 	line  float64
-	dash  bool
+	dash  Stroke
 	light bool
 }
 
 func (p *pen) page() {
 	p.f.AddPage()
 	p.face, p.line = 255, -1
-	p.broken(false)
+	p.broken(Unbroken)
 	if p.light {
 		p.ink(false)
 	}
@@ -31,16 +31,15 @@ func (p *pen) ink(light bool) {
 	}
 }
 
-func (p *pen) broken(dash bool) {
-	if dash == p.dash {
+// dashes are the lengths of strokes and gaps in mm.
+var dashes = map[Stroke][]float64{Unbroken: {}, Hidden: {1.2, 0.8}, Centre: {4, 0.7, 0.4, 0.7}, Other: {3, 0.6, 0.4, 0.6, 0.4, 0.6}}
+
+func (p *pen) broken(s Stroke) {
+	if s == p.dash {
 		return
 	}
-	p.dash = dash
-	if dash {
-		p.f.SetDashPattern([]float64{1.2, 0.8}, 0)
-	} else {
-		p.f.SetDashPattern([]float64{}, 0)
-	}
+	p.dash = s
+	p.f.SetDashPattern(dashes[s], 0)
 }
 
 func (p *pen) item(it *Item) {
@@ -53,7 +52,7 @@ func (p *pen) item(it *Item) {
 			p.f.SetLineWidth(it.Line)
 			p.line = it.Line
 		}
-		p.broken(it.Dash)
+		p.broken(it.Stroke)
 	}
 	style := "D"
 	switch it.Fill {

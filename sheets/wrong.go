@@ -10,66 +10,23 @@ import (
 	"rebush/sheets/draw"
 )
 
-// proving is putting together and trying: a box or a blank for each step, and
-// the running figures before and after.
-func proving(p *paper, pl *plan.Plan) {
-	if len(pl.Proving) == 0 {
-		return
-	}
-	p.follow("Assembly and final checks", "proving")
-	for _, s := range pl.Proving {
-		b := p.block()
-		if s.Blank == "" {
-			b.ticked(sentence(s.Text.String()), draw.Regular)
-		} else {
-			provingBlank(b, s)
-		}
-		p.tight(b)
-	}
-}
-
-// provingBlank is a text with a line to write on beside it, or below it where
-// it leaves no room.
-func provingBlank(b *block, s plan.Step) {
-	text := sentence(s.Text.String())
-	unit := oneLine(s.Blank)
-	if unit == "mm" {
-		unit = b.u.one() // a blank is filled in in one unit
-	}
-	lines := []blankLine{{"", unit, 1}}
-	if s.Twice {
-		lines = []blankLine{{"before", unit, 1}, {"after", unit, 1}}
-	}
-	x := b.Width * 0.47
-	if !s.Twice {
-		x = b.Width * 0.735
-	}
-	if b.st.large || b.tall(x-4, text, draw.Regular, b.st.body) > 2.2*lead(b.st.body) {
-		b.y = b.write(0, b.y+0.5, b.Width, text, draw.Regular, b.st.body)
-		x = 0
-	} else {
-		h := b.tall(x-4, text, draw.Regular, b.st.body)
-		top := max(b.y, b.y+b.st.blank-0.3-h)
-		b.y = max(b.write(0, top, x-4, text, draw.Regular, b.st.body)-b.st.blank+0.3, b.y)
-	}
-	b.blanks(x, b.Width-x, lines)
-	b.skip(1.2)
-}
-
 // wrong says what to do when a step goes wrong, from the figures of the plan.
 func wrong(p *paper, pl *plan.Plan) {
 	lines := wrongLines(p, pl)
 	if len(lines) == 0 {
 		return
 	}
-	p.follow("If it goes wrong", "wrong")
-	for _, l := range lines {
-		b := p.block()
-		b.para(l.what, draw.Bold, p.st.body)
-		b.y -= 1
-		b.para(l.do, draw.Regular, p.st.body)
-		p.add(b)
-	}
+	p.part("If it goes wrong", "wrong", false, func() {
+		for _, l := range lines {
+			b := p.block()
+			b.para(sentence(l.what), draw.Bold, p.st.body)
+			b.y -= 1.5
+			b.para(l.do, draw.Regular, p.st.body)
+			b.y -= 1
+			b.Board.Height = b.y
+			p.tight(b)
+		}
+	})
 }
 
 type wrongLine struct{ what, do string }

@@ -1,0 +1,126 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"rebush/plan/job"
+)
+
+// bench puts the words of a plan into those of the bench: the hole "front
+// axle.left" is the front axle's left one, a micrometre is a thousandth of a
+// millimetre, and a force is what scales show.
+type bench struct {
+	names *strings.Replacer // nil: no names
+	u     units
+}
+
+// benchOf knows the holes of a job.
+func benchOf(j *job.Job, u units) bench {
+	if j == nil {
+		return bench{u: u}
+	}
+	var pairs []string
+	for _, s := range j.Shafts {
+		n := s.Name
+		l, r := n+".left", n+".right"
+		for _, with := range []string{", ", " and "} {
+			pairs = append(pairs, l+with+r, n+", left and right", r+with+l, n+", right and left")
+		}
+	}
+	for _, s := range j.Shafts {
+		pairs = append(pairs, s.Name+".left", s.Name+", left", s.Name+".right", s.Name+", right")
+	}
+	for _, f := range j.Chassis.Features {
+		pairs = append(pairs, f.Name+".left", f.Name+", left", f.Name+".right", f.Name+", right")
+	}
+	return bench{names: strings.NewReplacer(pairs...), u: u}
+}
+
+// say puts a text into the words of the bench.
+func (b bench) say(s string) string {
+	if b.names != nil {
+		s = b.names.Replace(s)
+	}
+	if strings.Contains(s, " um") || strings.Contains(s, " µm") {
+		s = thousandths.ReplaceAllStringFunc(s, b.micron)
+	}
+	if strings.Contains(s, " N") {
+		s = forces.ReplaceAllStringFunc(s, b.force)
+	}
+	return s
+}
+
+var (
+	thousandths = regexp.MustCompile(`(\d[\d.]*)( to | and |, )?(\d[\d.]*)? [uµ]m\b`)
+	forces      = regexp.MustCompile(`(HALT at )?(\d[\d.]*)( to )?(\d[\d.]*)? N\b`)
+)
+
+// micron writes thousandths of a millimetre in millimetres.
+func (b bench) micron(s string) string {
+	m := thousandths.FindStringSubmatch(s)
+	out := ""
+	for i, f := range []string{m[1], m[3]} {
+		v, err := strconv.ParseFloat(f, 64)
+		if err != nil {
+			continue
+		}
+		places := 3
+		if k := strings.IndexByte(f, '.'); k >= 0 {
+			places += len(f) - k - 1
+		}
+		if i == 1 {
+			out += m[2]
+		}
+		out += strconv.FormatFloat(v/1000, 'f', places, 64)
+	}
+	return out + " mm"
+}
+
+// What a newton is on scales.
+const (
+	newtonsPerKg = 9.80665 // standard gravity, exact (ISO 80000-4)
+	newtonsPerLb = 4.4482216152605
+)
+
+// force writes what scales show beside newtons; in inches it alone. What stops a
+// press is not rounded up.
+func (b bench) force(s string) string {
+	m := forces.FindStringSubmatch(s)
+	in := func(per float64) string {
+		out := ""
+		for i, f := range []string{m[2], m[4]} {
+			v, err := strconv.ParseFloat(f, 64)
+			if err != nil {
+				continue
+			}
+			if i == 1 {
+				out += m[3]
+			}
+			v /= per
+			switch {
+			case m[1] != "":
+				out += fmt.Sprintf("%.0f", math.Floor(v))
+			case v < 9.95:
+				out += strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64)
+			default:
+				out += fmt.Sprintf("%.0f", v)
+			}
+		}
+		return out
+	}
+	switch b.u {
+	case "in":
+		return m[1] + in(newtonsPerLb) + " lb"
+	case "both":
+		return s + " (" + in(newtonsPerKg) + " kg, " + in(newtonsPerLb) + " lb)"
+	}
+	return s + " (" + in(newtonsPerKg) + " kg)"
+}
+
+// noMark leaves the signs of a program out of a text: the marks round a key, and
+// where in a file a thing stands.
+func noMark(s string) string { return strings.ReplaceAll(s, "`", "") }

@@ -1,0 +1,188 @@
+package sheets
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"rebush/fits/say"
+	"rebush/plan"
+	"rebush/plan/route"
+	"rebush/sheets/draw"
+)
+
+// front is the first page of a sheet that is worked from: what to do and why,
+// what can hurt, the cautions with their cures, the chassis as it is first
+// clamped, and what to lay out.
+func front(p *paper, pl *plan.Plan) {
+	const what = "Setup sheet"
+	p.section = what
+	p.page()
+	headed(p, pl, what)
+	b := p.block()
+	b.boxed(0.6, 2.5, func(in *block) {
+		if pl.Verdict != nil {
+			in.para(pl.Verdict.Sentence.String(), draw.Bold, in.st.body)
+		}
+		in.para(chanceLine(pl.Chance), draw.Regular, in.st.body)
+		in.para(why(p, pl), draw.Regular, in.st.body)
+		in.para(countLine(pl), draw.Regular, in.st.body)
+		in.y -= 1.5
+	})
+	p.add(b)
+	lookForBox(p, pl.Safety.LookFor)
+	pageOne(p, pl)
+	cautions(p, pl)
+	if len(pl.Holes) > 0 {
+		p.add(firstClamping(p, pl, 30))
+		p.scaled = true
+	}
+	layOut(p, pl)
+	b = p.block()
+	b.y = b.write(0, 0, b.Width, sameWord, draw.Regular, p.st.small)
+	b.Reach(b.y)
+	p.tight(b)
+}
+
+// why says in plain words what wear has done.
+func why(p *paper, pl *plan.Plan) string {
+	var worn, out []string
+	for _, s := range pl.Survey {
+		if !leftAlone(pl, s.Bore) && s.WearMM.Given() && s.WearMM.Float() > 0 {
+			worn = append(worn, s.Bore+" "+wornWords(p.u, s))
+		}
+	}
+	if len(worn) > 0 {
+		out = append(out, "Why: worn are "+strings.Join(worn, ", ")+".")
+	}
+	for _, m := range pl.Mesh {
+		if m.Words != "" {
+			out = append(out, sentence(ended(m.Gear+": "+m.Words.String())))
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// layOut lists what has to lie ready, each with a box: tools with the reach that
+// they need, gauges, bushes, blocks, oil, scrap, indicator.
+func layOut(p *paper, pl *plan.Plan) {
+	lines := layOutLines(p, pl)
+	if len(lines) == 0 {
+		return
+	}
+	b := p.block()
+	b.Anchor("lay out", 0)
+	b.Bookmark("Lay out", 0, 0)
+	b.para("Lay out", draw.Bold, p.st.body)
+	b.y -= 1.5
+	p.glue(b)
+	cols := 2
+	for len(lines) > 0 {
+		n := min(cols, len(lines))
+		b := p.block()
+		w := (b.Width - 5) / 2
+		low := 0.0
+		for k, s := range lines[:n] {
+			low = max(low, smallTick(b, float64(k)*(w+5), 0, w, s))
+		}
+		lines = lines[n:]
+		b.y = low
+		b.Reach(low)
+		p.tight(b)
+	}
+}
+
+// smallTick is a line of a list with a small box.
+func smallTick(b *block, x, y, w float64, s string) float64 {
+	t := em(b.st.body) - 0.2
+	b.Rect(x+0.3, y+0.2, t, t, 0.4)
+	return b.write(x+t+2, y, w-t-2, s, draw.Regular, b.st.body) + 0.5
+}
+
+// layOutLines puts what is alike together: the pins, the bushes of a kind.
+func layOutLines(p *paper, pl *plan.Plan) []string {
+	var out []string
+	at := map[string]int{}
+	for _, t := range pl.LayOut {
+		s := t.String()
+		key, with, sep := "", "", ", "
+		if k := strings.Index(s, " for "); k > 0 && strings.HasPrefix(s, "bush ") {
+			key, with = s[:k], s[k+5:]
+		} else if strings.HasPrefix(s, "pin ") {
+			key, with = "pin", s[4:]
+		} else if strings.HasPrefix(s, "slip bush ") {
+			key, with = "slip bush", s[10:]
+		}
+		if i, ok := at[key]; ok && key != "" {
+			out[i] += sep + with
+			continue
+		}
+		if key != "" {
+			at[key] = len(out)
+		}
+		if r := toolReach(pl, t); r > 0 {
+			s += ", reach " + say.MM(r, 1).Trim().In(p.u.said())
+		}
+		if key == "pin" {
+			s = "pins " + with
+		}
+		out = append(out, s)
+	}
+	for _, s := range besides(pl) {
+		if !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// toolReach is the longest reach that a plan asks of a tool, 0 where none is
+// known.
+func toolReach(pl *plan.Plan, tool say.Text) float64 {
+	most := 0.0
+	for _, op := range pl.Operations {
+		if op.Tool == tool {
+			most = max(most, reachFor(pl, op))
+		}
+	}
+	return most
+}
+
+// besides is what operations want beside tools, gauges and bushes.
+func besides(pl *plan.Plan) []string {
+	var out []string
+	add := func(s string) {
+		if s != "" && !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	indicator := false
+	for _, op := range pl.Operations {
+		if op.Kind == route.KindScrap {
+			add("scrap of the metal and thickness of the plates")
+		}
+		add(op.Lubricant.String())
+		if op.Kind != route.KindPress && op.Kind != route.KindStrip && !strings.Contains(op.Backing.String(), "none") {
+			add(op.Backing.String())
+		}
+		all := op.Do.String() + op.Note.String() + op.GaugeFirst.String()
+		indicator = indicator || strings.Contains(all, "indicator") || strings.Contains(all, "reads true") || strings.Contains(all, "trammed")
+		if strings.Contains(op.Note.String(), "compound on the outside") || op.Kind == route.KindCure {
+			add("retaining compound, degreaser")
+		}
+	}
+	for _, s := range setups(pl) {
+		if isClamping(s) && strings.Contains(s.Words.String(), "two blocks") {
+			add("two blocks, clamps")
+		}
+	}
+	if indicator {
+		add("dial indicator")
+	}
+	return out
+}
+
+// spotWords names a hole and where it goes on one line.
+func spotWords(u units, name string, at *plan.XY) string {
+	return fmt.Sprintf("%s: %s", name, strings.Join(u.at(at, false), ", "))
+}

@@ -1,0 +1,115 @@
+package sheets
+
+import (
+	"strings"
+
+	"rebush/plan"
+	"rebush/sheets/draw"
+)
+
+// holesPart shows each worked hole as found, its old centre, where it goes and
+// why; what is left alone has a line.
+func holesPart(p *paper, pl *plan.Plan) {
+	if len(pl.Survey) == 0 {
+		return
+	}
+	p.part("Where the holes are", "survey", false, func() {
+		b := p.block()
+		legend(b, pl)
+		p.glue(b)
+		var left []plan.SurveyedBore
+		for _, s := range pl.Survey {
+			if leftAlone(pl, s.Bore) {
+				left = append(left, s)
+				continue
+			}
+			b := p.block()
+			holeBlock(b, p, pl, s)
+			p.tight(b)
+		}
+		for _, s := range left {
+			b := p.block()
+			line := b.bench.say(s.Bore) + ", left as it is: " + strings.Join(p.u.at(s.CentreMM, false), ", ")
+			if u := sureWords(p.u, s); u != "" {
+				line += ", " + u
+			}
+			if play := p.u.len(s.PlayMM); play != "" {
+				line += "; play " + play
+			}
+			b.y = b.write(0, 0, b.Width, line+".", draw.Regular, b.st.body)
+			b.Reach(b.y)
+			p.tight(b)
+		}
+		truckLines(p, pl)
+	})
+}
+
+// sureWords is how well an old centre is known, in words: a standard uncertainty
+// is what two of three are within.
+func sureWords(u units, s plan.SurveyedBore) string {
+	if !s.CentreUMM.Given() {
+		return ""
+	}
+	return "known within " + u.len(s.CentreUMM) + " two times in three"
+}
+
+func holeBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
+	const room = 30.0
+	hole, drawn := pl.Holes[s.Bore]
+	b.y = b.write(0, b.y, b.Width, s.Bore, draw.Bold, b.st.body) + 0.8
+	list := holeFields(p, pl, s)
+	if !drawn {
+		b.y = b.fields(0, b.y, b.Width, 2, list)
+	} else {
+		top := b.y
+		surveyPictures(b, pl, s, hole, room)
+		x := 2*room + 11
+		cols := 2
+		if b.st.body > 13 || p.u == "both" {
+			cols = 1
+		}
+		b.y = max(b.y, b.fields(x, top, b.Width-x, cols, list))
+		p.scaled = true
+	}
+	text := evidence(b.u, s)
+	if r := residuals(b.u, hole); r != "" {
+		text += " " + r
+	}
+	b.para(text, draw.Regular, b.st.small)
+	b.y -= 1
+	b.Line(0, b.y, b.Width, b.y, 0.2)
+	b.Reach(b.y + 0.4)
+}
+
+func holeFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
+	var list []field
+	add := func(name string, face draw.Face, lines ...string) {
+		var keep []string
+		for _, l := range lines {
+			if l != "" {
+				keep = append(keep, l)
+			}
+		}
+		if len(keep) > 0 {
+			list = append(list, field{name: name, lines: keep, face: face})
+		}
+	}
+	add("middle as found", draw.Regular, p.u.at(s.FoundMM, false)...)
+	old := "old centre"
+	if w := sureWords(p.u, s); w != "" {
+		old += ", " + w
+	}
+	add(old, draw.Regular, p.u.at(s.CentreMM, false)...)
+	for _, t := range pl.Targets {
+		if t.Bore == s.Bore && pl.OK {
+			add("new centre", draw.Bold, p.u.at(dialled(pl, t), false)...)
+			add("move from the old centre", draw.Bold, moveOf(p.u, t)...)
+		}
+	}
+	worn := "worn"
+	if play := p.u.len(s.PlayMM); play != "" {
+		worn += "; play, on diameter, " + play
+	}
+	add(worn, draw.Regular, wornWords(p.u, s))
+	return list
+}

@@ -1,0 +1,88 @@
+package sheets
+
+// piece is a block of a part and how it stands to the one above it.
+type piece struct {
+	b   *block
+	how placing
+}
+
+// placing is how a block stands to its neighbours.
+type placing uint8
+
+const (
+	added placing = iota
+	glued         // kept with the next
+	tightened
+)
+
+// Shares of a page: a part is not begun below the first where it would have to
+// go on overleaf, and no page is left that is not filled to the second.
+const (
+	lateShare = 0.62
+	fillShare = 0.40
+)
+
+// part is a part of the document with its heading: on the page where the last
+// one ended where it has room there as a whole, else on a new one; where that
+// would leave a page nearly empty it follows and goes on overleaf. A part that
+// is taken to the machine by itself begins a page.
+func (p *paper) part(title, anchor string, own bool, fill func()) {
+	p.flush()
+	var list []piece
+	p.held = &list
+	p.section = title
+	p.heading(title, anchor)
+	fill()
+	p.held = nil
+	if len(list) < 2 {
+		return // a heading without anything to head
+	}
+	high := 0.0
+	for _, x := range list {
+		h := max(x.b.Board.Height, x.b.y)
+		switch x.how {
+		case tightened:
+			high += h + 0.8
+		case glued:
+			high += h + 1.5
+		default:
+			high += h + gap
+		}
+	}
+	used := p.y - p.topY()
+	fits := p.y+gap+high-gap <= p.floor()
+	switch {
+	case p.doc.Pages() == 0 || used <= 0:
+		p.page()
+	case own && used >= fillShare*p.height(), !fits && used >= lateShare*p.height():
+		p.parts[p.doc.Pages()] = true
+		p.page()
+	default:
+		p.y += 3
+	}
+	for _, x := range list {
+		switch x.how {
+		case tightened:
+			p.tight(x.b)
+		case glued:
+			p.glue(x.b)
+		default:
+			p.add(x.b)
+		}
+	}
+	p.flush()
+	p.parts[p.doc.Pages()] = true
+}
+
+// fitTight adds a row close to the one above it, in the size of type asked for;
+// where a very long text would not go on a page, in smaller type.
+func (p *paper) fitTight(build func(st style) *block) {
+	b := build(p.st)
+	for _, smaller := range []style{sheetNormal, tiny} {
+		if max(b.Board.Height, b.y) <= p.height()-20 {
+			break
+		}
+		b = build(smaller)
+	}
+	p.tight(b)
+}

@@ -1,0 +1,265 @@
+package sheets
+
+import (
+	"slices"
+	"strings"
+
+	"rebush/fits/say"
+	"rebush/plan"
+	"rebush/plan/route"
+	"rebush/plan/safety"
+)
+
+// said is one thing said of an operation, in which "each" stands for its hole.
+type said struct {
+	text string
+	bold bool
+}
+
+// held is what a card says once for all its rows.
+type held struct {
+	text  map[string]bool // what is said
+	lines []string        // in the order in which it is said
+	hurts []safety.Line   // what can hurt in most rows
+	from  int             // numbers of the first and last row with a spindle
+	to    int
+}
+
+func (h held) has(s string) bool { return h.text[s] }
+
+// parts are the things that a text says, one after the other.
+func parts(s string) []string {
+	var out []string
+	for _, x := range strings.Split(s, "; ") {
+		if x = strings.TrimSpace(x); x != "" {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// reasonOnly begins what only explains a figure: `why` has it.
+const reasonOnly = "held to: "
+
+// saidOf lists what a row says of one operation beside its figures.
+func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
+	op := pl.Operations[i]
+	var out []said
+	add := func(s string, bold bool) {
+		for _, x := range parts(each(op, s)) {
+			if strings.HasPrefix(x, reasonOnly) || op.Halt > 0 && (strings.HasPrefix(x, "expect ") || strings.HasPrefix(x, "HALT at ")) {
+				continue // these stand large
+			}
+			out = append(out, said{x, bold || strings.Contains(x, "HALT") || strings.Contains(x, "never ")})
+		}
+	}
+	if op.Kind == route.KindSetUp {
+		add(op.Holding.String(), false)
+	}
+	add(feedOf(p.u, op), false)
+	if op.Far && strings.Contains(op.Do.String(), throughNear) {
+		add("through the near hole", false)
+	}
+	if s := fromAbove(p, pl, op); s != "" {
+		add(s, false)
+	}
+	if op.ThrustN != nil && *op.ThrustN >= 10 {
+		add(say.F("thrust about %v", say.Force(*op.ThrustN, "N")).String(), false)
+	}
+	add(op.Backing.String(), false)
+	if op.Lubricant != "" {
+		add("oil: "+op.Lubricant.String(), false)
+	}
+	if op.Kind != route.KindSetUp && op.Holding != "" && op.Holding != c.set.Words && !strings.HasPrefix(op.Holding.String(), "as set up in ") {
+		add(op.Holding.String(), false)
+	}
+	if op.Gauge != "" && op.Gauge != "pins" {
+		add("gauge: "+op.Gauge.String(), false)
+	}
+	add(op.Note.String(), false)
+	return out
+}
+
+// fromAbove says how deep a far hole lies below the face that is up.
+func fromAbove(p *paper, pl *plan.Plan, op plan.Operation) string {
+	near, gap, _, ok := stack(pl, op)
+	if !ok || !op.Far || !op.DepthMM.Given() {
+		return ""
+	}
+	return say.F("at %v below the upper face the tool is through", say.MM(near+gap+op.DepthMM.Float(), 1)).In(p.u.said())
+}
+
+// stack is the chassis as an operation meets it: the near plate, the gap, the
+// far plate, in mm.
+func stack(pl *plan.Plan, op plan.Operation) (near, gap, far float64, ok bool) {
+	set, _ := setupNamed(pl, op.Setup)
+	return plates(pl, set)
+}
+
+func plates(pl *plan.Plan, set plan.Setup) (near, gap, far float64, ok bool) {
+	if pl.Job == nil {
+		return 0, 0, 0, false
+	}
+	c := pl.Job.Chassis
+	near, far = c.Thickness.Left.Float(), c.Thickness.Right.Float()
+	if set.Plate == "right" {
+		near, far = far, near
+	}
+	gap = c.Width.Float() - near - far
+	return near, gap, far, near > 0 && far > 0 && gap > 0
+}
+
+// heldOf finds what nearly all rows of a clamping with a spindle say alike: it
+// stands once above them.
+func heldOf(p *paper, pl *plan.Plan, c card) held {
+	h := held{text: map[string]bool{}}
+	if !c.clamped {
+		return h
+	}
+	n := 0
+	times, hurts := map[string]int{}, map[string]int{}
+	var order []string
+	var lines []safety.Line
+	for _, g := range c.groups {
+		for _, r := range g.rows {
+			for _, i := range r.ops {
+				op := pl.Operations[i]
+				if !cutsIn(op) {
+					continue
+				}
+				n++
+				if h.from == 0 {
+					h.from = op.Number
+				}
+				h.to = op.Number
+				for _, s := range saidOf(p, pl, c, i) {
+					if times[s.text]++; times[s.text] == 1 {
+						order = append(order, s.text)
+					}
+				}
+				for _, l := range op.Safety {
+					if hurts[l.Words]++; hurts[l.Words] == 1 {
+						lines = append(lines, l)
+					}
+				}
+			}
+		}
+	}
+	for _, s := range order {
+		if n > 1 && times[s] == n && !strings.HasPrefix(s, "never") {
+			h.text[s] = true
+			h.lines = append(h.lines, s)
+		}
+	}
+	for _, l := range lines {
+		if n > 1 && hurts[l.Words] == n && !l.Each {
+			h.hurts = append(h.hurts, l)
+		}
+	}
+	return h
+}
+
+// rowText is what stands below a row: what is said of all its holes, then what
+// of one of them only, each behind its name.
+func rowText(p *paper, pl *plan.Plan, c card, r row, h held) (lines []string, bold []string) {
+	all := make([][]said, len(r.ops))
+	for k, i := range r.ops {
+		all[k] = saidOf(p, pl, c, i)
+	}
+	common := func(s said) bool {
+		for _, list := range all[1:] {
+			if !slices.Contains(list, s) {
+				return false
+			}
+		}
+		return true
+	}
+	put := func(s said, who string) {
+		text := sentence(s.text)
+		if who != "" {
+			text = sentence(who) + ": " + s.text
+		}
+		if s.bold {
+			bold = append(bold, text)
+		} else {
+			lines = append(lines, text)
+		}
+	}
+	seen := map[string]bool{}
+	for _, s := range all[0] {
+		if common(s) && !h.has(s.text) && !seen[s.text] {
+			seen[s.text] = true
+			put(nameIt(pl, r, s), "")
+		}
+	}
+	for k, list := range all {
+		for _, s := range list {
+			if common(s) || h.has(s.text) {
+				continue
+			}
+			who := holeIn(pl, r, k)
+			if len(r.ops) == 1 {
+				who = ""
+			}
+			put(nameIt(pl, r, s), who)
+		}
+	}
+	return lines, bold
+}
+
+// nameIt puts the hole back where a row has but one.
+func nameIt(pl *plan.Plan, r row, s said) said {
+	if op := pl.Operations[r.ops[0]]; len(r.ops) == 1 && op.Bore != "" {
+		s.text = unEach(op, s.text)
+	}
+	return s
+}
+
+// unEach is the text of one operation as the plan has it.
+func unEach(op plan.Operation, s string) string {
+	for _, whole := range []string{op.Note.String(), op.Gauge.String(), op.Backing.String(), op.Holding.String(), op.GaugeFirst.String()} {
+		for _, x := range parts(whole) {
+			if each(op, x) == s {
+				return x
+			}
+		}
+	}
+	return s
+}
+
+// holeIn names the hole of operation k of a row: by its side where all are of
+// one shaft, by its shaft where all are in one plate.
+func holeIn(pl *plan.Plan, r row, k int) string {
+	bore := pl.Operations[r.ops[k]].Bore
+	shafts, sides := map[string]bool{}, map[string]bool{}
+	for _, i := range r.ops {
+		b := pl.Operations[i].Bore
+		shafts[shaftOf(b)] = true
+		sides[strings.TrimPrefix(b, shaftOf(b)+".")] = true
+	}
+	side := strings.TrimPrefix(bore, shaftOf(bore)+".")
+	switch {
+	case len(shafts) == 1 && len(r.ops) > 1:
+		return side
+	case len(sides) == 1 && len(r.ops) > 1:
+		return shaftOf(bore)
+	case side == bore:
+		return bore
+	}
+	return shaftOf(bore) + ", " + side
+}
+
+// rowSafety is what can hurt in a row and is not said above all rows.
+func rowSafety(pl *plan.Plan, r row, h held) []string {
+	var out []string
+	for _, i := range r.ops {
+		fresh, _ := pl.FreshSafety(i)
+		for _, l := range fresh {
+			said := slices.ContainsFunc(h.hurts, func(x safety.Line) bool { return x.Words == l.Words })
+			if s := sentence(l.Words); !said && !slices.Contains(out, s) {
+				out = append(out, s)
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,167 @@
+package sheets
+
+import (
+	"strings"
+
+	"rebush/fits/dim"
+	"rebush/fits/say"
+	"rebush/plan"
+	"rebush/plan/route"
+	"rebush/sheets/draw"
+)
+
+// pressPicture is a bush on its way into its wall, in section: ram, guide,
+// flange outwards, wall, anvil.
+func pressPicture(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
+	const w, h = 62.0, 40.0
+	pt := b.st.small
+	x, y := 0.0, b.y
+	axis := x + w/2
+	var seat plan.Seat
+	for _, s := range pl.Seats {
+		if s.Bore == op.Bore {
+			seat = s
+		}
+	}
+	flange := strings.Contains(op.GaugeFirst.String(), "flange")
+	b.As(draw.Picture, func() {
+		hatchBox(b, draw.Box{X: axis - 20, Y: y + h - 7, W: 14.5, H: 7}, draw.Wide, 1.8) // anvil, free round the guide
+		hatchBox(b, draw.Box{X: axis + 5.5, Y: y + h - 7, W: 14.5, H: 7}, draw.Wide, 1.8)
+		hatchBox(b, draw.Box{X: axis - 28, Y: y + h - 15, W: 20, H: 8}, draw.Wide, 1.2) // wall
+		hatchBox(b, draw.Box{X: axis + 8, Y: y + h - 15, W: 20, H: 8}, draw.Wide, 1.2)
+		for _, side := range []float64{-1, 1} { // bush, half in
+			left := axis + side*5.5
+			if side < 0 {
+				left -= 2.5
+			}
+			hatchBox(b, draw.Box{X: left, Y: y + h - 20, W: 2.5, H: 8}, draw.Wide, 0.9)
+			if flange {
+				fl := axis + side*5.5
+				if side < 0 {
+					fl -= 6
+				}
+				b.Rect(fl, y+h-22.2, 6, 2.2, draw.Wide)
+			}
+		}
+		b.Rect(axis-4.6, y+h-24, 9.2, 21, draw.Narrow) // guide
+		b.Rect(axis-12, y+6, 24, 10, draw.Wide)        // ram
+		b.Arrow(axis, y, axis, y+6, 3, 0.5)
+		b.Stroked(draw.Centre, func() { b.Line(axis, y+16.6, axis, y+h+1.5, draw.Narrow) })
+	})
+	mid := (draw.Rise - draw.Drop) / 2 * pt * draw.MMPerPt
+	b.Label(axis, y+11+mid, 20, "ram", draw.Regular, pt)
+	right := x + w + 3
+	name := func(yy, fromX, fromY float64, s string) {
+		b.As(draw.Picture, func() { b.Line(fromX, fromY, right-1, yy, 0.13) })
+		b.write(right, yy-em(pt)/2, b.Width-right, s, draw.Regular, pt)
+	}
+	if flange {
+		name(y+h-24, axis+10.5, y+h-21.1, "flange outwards, until it sits down all round")
+	}
+	name(y+h-17.5, axis+7, y+h-17.5, "bush, square to the wall")
+	if l := p.u.limits(seat.SeatMM); len(l) > 0 {
+		name(y+h-11, axis+27, y+h-11, "wall, its seat "+strings.Join(l, ", "))
+	} else {
+		name(y+h-11, axis+27, y+h-11, "wall")
+	}
+	name(y+h-4, axis+19, y+h-4, "anvil directly behind that wall; the guide goes through it")
+	f := op.Tool.String()
+	if k := strings.Index(f, "guide"); k >= 0 {
+		name(y+h-30.5, axis+4.4, y+h-23.4, b.bench.say(f[k:]))
+	}
+	b.y = y + h + 2.5
+	b.write(0, b.y, b.Width, "In section, not to scale.", draw.Regular, pt)
+	b.y += em(pt) + 1
+	b.Reach(b.y)
+}
+
+func hatchBox(b *block, box draw.Box, pen, step float64) {
+	b.Rect(box.X, box.Y, box.W, box.H, pen)
+	hatch(b, box, step)
+}
+
+// shapesPicture draws what an operation turns, each piece in section above its
+// axis and from outside below it, with its figures.
+func shapesPicture(b *block, p *paper, op plan.Operation, w float64) float64 {
+	y := b.y + 1
+	for _, s := range op.Shapes {
+		y = shapePicture(b, p, s, y, w) + 1.5
+	}
+	b.Reach(y)
+	return y
+}
+
+func shapePicture(b *block, p *paper, s route.Shape, y, w float64) float64 {
+	pt := b.st.small
+	const high, unit = 17.0, 24.0
+	most := 0.0
+	for _, r := range s.Steps {
+		most = max(most, r.D[1])
+	}
+	if most <= 0 {
+		return y
+	}
+	k := high / most
+	y = b.write(0, y, w, b.bench.say(s.For), draw.Bold, pt) + em(pt) + 2.6
+	axis := y + high/2
+	x := 8.0
+	var labels []func()
+	mid := (draw.Rise - draw.Drop) / 2 * pt * draw.MMPerPt
+	b.As(draw.Picture, func() {
+		at := x
+		for i, r := range s.Steps {
+			long := unit
+			if i > 0 && r.Long > 0 && s.Steps[0].Long > 0 {
+				long = min(max(unit*r.Long/s.Steps[0].Long, 7), 40)
+			}
+			half := r.D[1] / 2 * k
+			b.Rect(at, axis-half, long, 2*half, draw.Wide)
+			if s.Bore[1] > 0 {
+				in := s.Bore[1] / 2 * k
+				b.Line(at, axis-in, at+long, axis-in, draw.Wide)
+				hatch(b, draw.Box{X: at, Y: axis - half, W: long, H: half - in}, 1.3)
+			}
+			if r.Long > 0 {
+				b.Line(at, axis-half-0.6, at, axis-high/2-3, 0.13)
+				b.Line(at+long, axis-half-0.6, at+long, axis-high/2-3, 0.13)
+				b.Span(at, axis-high/2-2.2, at+long, axis-high/2-2.2, 1.6, 0.18)
+				figure := say.MM(r.Long, 2).Trim().In(p.u.said())
+				if p.u == "both" {
+					figure = say.MM(r.Long, 2).Trim().String()
+				}
+				from, to := at, at+long
+				labels = append(labels, func() {
+					b.Label((from+to)/2, axis-high/2-2.2-em(pt)*0.72+mid, 60, figure, draw.Bold, pt)
+				})
+			}
+			at += long
+		}
+		b.Stroked(draw.Centre, func() { b.Line(x-3, axis, at+3, axis, draw.Narrow) })
+		x = at
+	})
+	for _, f := range labels {
+		f()
+	}
+	// The diameters stand in words beside the drawing, in the order of the steps.
+	tx := x + 6
+	ty := axis - high/2
+	line := func(f string) { ty = b.write(tx, ty, max(w-tx, 30), f, draw.Bold, pt) + 0.6 }
+	diameter := func(d [2]float64) string {
+		if d[0] == d[1] {
+			return "Ø " + say.MM(d[0], 2).In(p.u.said())
+		}
+		return "Ø " + strings.Join(p.u.limits(dim.Limits(d[0], d[1])), ", ")
+	}
+	if s.Bore[1] > 0 {
+		line("outside " + diameter(s.Steps[0].D))
+		line("bore " + diameter(s.Bore))
+		for _, r := range s.Steps[1:] {
+			line("shoulder " + diameter(r.D))
+		}
+	} else {
+		for i, r := range s.Steps {
+			line([]string{"foot ", "then "}[min(i, 1)] + diameter(r.D))
+		}
+	}
+	return max(axis+high/2, ty)
+}
