@@ -23,19 +23,24 @@ func benchOf(j *job.Job, u units) bench {
 	if j == nil {
 		return bench{u: u}
 	}
-	var pairs []string
+	var pairs, names []string
 	for _, s := range j.Shafts {
-		n := s.Name
+		names = append(names, s.Name)
+		if c := sentence(s.Name); c != s.Name {
+			names = append(names, c)
+		}
+	}
+	for _, n := range names {
 		l, r := n+".left", n+".right"
 		for _, with := range []string{", ", " and "} {
 			pairs = append(pairs, l+with+r, n+", left and right", r+with+l, n+", right and left")
 		}
 	}
-	for _, s := range j.Shafts {
-		pairs = append(pairs, s.Name+".left", s.Name+", left", s.Name+".right", s.Name+", right")
-	}
 	for _, f := range j.Chassis.Features {
-		pairs = append(pairs, f.Name+".left", f.Name+", left", f.Name+".right", f.Name+", right")
+		names = append(names, f.Name)
+	}
+	for _, n := range names {
+		pairs = append(pairs, n+".left", n+", left", n+".right", n+", right")
 	}
 	return bench{names: strings.NewReplacer(pairs...), u: u}
 }
@@ -49,7 +54,7 @@ func (b bench) say(s string) string {
 		s = thousandths.ReplaceAllStringFunc(s, b.micron)
 	}
 	if strings.Contains(s, " N") {
-		s = forces.ReplaceAllStringFunc(s, b.force)
+		s = b.weighed(s)
 	}
 	return s
 }
@@ -78,6 +83,21 @@ func (b bench) micron(s string) string {
 		out += strconv.FormatFloat(v/1000, 'f', places, 64)
 	}
 	return out + " mm"
+}
+
+// weighed puts what scales show beside the forces of a text; a torque is none,
+// and what has it already is left.
+func (b bench) weighed(s string) string {
+	out, from := "", 0
+	for _, at := range forces.FindAllStringIndex(s, -1) {
+		rest := s[at[1]:]
+		if strings.HasPrefix(rest, " mm") || strings.HasPrefix(rest, " (") || strings.HasPrefix(rest, "/") {
+			continue
+		}
+		out += s[from:at[0]] + b.force(s[at[0]:at[1]])
+		from = at[1]
+	}
+	return out + s[from:]
 }
 
 // What a newton is on scales.

@@ -21,10 +21,14 @@ type block struct {
 // write sets a text into a column with the top of its first line at y, and
 // returns the height below its last line.
 func (b *block) write(x, y, w float64, s string, f draw.Face, pt float64) float64 {
+	return b.raw(x, y, w, b.bench.say(s), f, pt)
+}
+
+// raw is write for a text that is in the words of the bench already.
+func (b *block) raw(x, y, w float64, s string, f draw.Face, pt float64) float64 {
 	if s == "" {
 		return y
 	}
-	s = b.bench.say(s)
 	y += draw.Rise * pt * draw.MMPerPt
 	for _, line := range draw.Wrap(printable(s), f, pt, w) {
 		b.Text(x, y, w, line, f, pt)

@@ -1,14 +1,14 @@
 package sheets
 
 import (
-	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"rebush/fits/say"
 	"rebush/plan"
-	"rebush/plan/job"
 	"rebush/plan/route"
+	"rebush/plan/safety"
 	"rebush/sheets/draw"
 )
 
@@ -47,11 +47,11 @@ func clampedPart(p *paper, pl *plan.Plan, c card) {
 		p.again = func() *block { return againBlock(p, pl, c, title) }
 		h := heldOf(p, pl, c)
 		for _, r := range c.before {
-			p.row(pl, c, group{setup: pl.Operations[r.ops[0]].Setup, rows: c.before}, r, held{})
+			p.row(pl, c, r, held{})
 		}
 		b := p.block()
 		setPictures(b, p, pl, c)
-		p.add(b)
+		p.tight(b)
 		clampRows(p, pl, c, h)
 		if c.set.Mirrored {
 			b := p.block()
@@ -59,29 +59,30 @@ func clampedPart(p *paper, pl *plan.Plan, c card) {
 			p.tight(b)
 		}
 		heldBlock(p, h)
-		for _, g := range c.groups {
-			placed(p, pl, g)
-			col := columnsFor(p.block(), pl, g)
-			if col.spins {
-				head := p.block()
-				tableHead(head, p.u, col)
-				p.glue(head)
+		for k, g := range c.groups {
+			if cells, _ := dialCells(p, pl, g); k > 0 && len(cells) > 0 {
+				b := p.block()
+				dialBoxes(b, p, pl, cells, min(2, len(cells)))
+				p.glue(b)
+			}
+			if b := dialWords(p, pl, g); b != nil {
+				p.glue(b)
 			}
 			for _, r := range g.rows {
-				p.row(pl, c, g, r, h)
+				p.row(pl, c, r, h)
 			}
 		}
-		p.add(cardFoot(p, pl, c))
+		p.tight(cardFoot(p, pl, c))
 	})
 	p.again = nil
 }
 
 // row adds a row.
-func (p *paper) row(pl *plan.Plan, c card, g group, r row, h held) {
+func (p *paper) row(pl *plan.Plan, c card, r row, h held) {
 	p.fitTight(func(st style) *block {
 		b := p.block()
 		b.st = st
-		rowBlock(b, p, pl, c, g, r, h, columnsFor(b, pl, g))
+		rowBlock(b, p, pl, c, r, h)
 		return b
 	})
 }
@@ -95,13 +96,13 @@ func clampRows(p *paper, pl *plan.Plan, c card, h held) {
 		p.tight(b)
 	}
 	for _, r := range c.clamp {
-		p.row(pl, c, group{setup: c.set.Name, rows: c.clamp}, r, held{})
+		p.row(pl, c, r, held{})
 	}
 }
 
 // heldBlock is what holds for every cut of a clamping.
 func heldBlock(p *paper, h held) {
-	if len(h.lines)+len(h.hurts) == 0 {
+	if len(h.lines)+len(h.hurts)+len(h.side) == 0 {
 		return
 	}
 	b := p.block()
@@ -111,24 +112,23 @@ func heldBlock(p *paper, h held) {
 		for i, l := range h.lines {
 			s[i] = startSmall(l)
 		}
-		b.y = b.write(0, b.y, b.Width, "At each of "+from+": "+strings.Join(s, "; ")+".", draw.Regular, b.st.body) + 0.8
+		b.y = b.write(0, b.y, b.Width, "At each of "+from+": "+strings.Join(s, "; ")+".", draw.Regular, b.st.aside()) + 0.8
+	}
+	for _, far := range []bool{false, true} {
+		if len(h.side[far]) > 0 {
+			who := map[bool]string{false: "Near plate: ", true: "Far plate: "}[far]
+			b.y = b.write(0, b.y, b.Width, who+strings.Join(h.side[far], "; ")+".", draw.Regular, b.st.aside()) + 0.8
+		}
 	}
 	if len(h.hurts) > 0 {
 		var s []string
 		for _, l := range h.hurts {
 			s = append(s, sentence(l.Words))
 		}
-		b.y = b.write(0, b.y, b.Width, "Safety, "+from+": "+strings.Join(s, ". ")+".", draw.Regular, b.st.body) + 0.8
+		b.y = b.write(0, b.y, b.Width, "Safety, "+from+": "+strings.Join(s, ". ")+".", draw.Regular, b.st.aside()) + 0.8
 	}
 	b.Reach(b.y)
 	p.tight(b)
-}
-
-// placed are the dials of a group, large, a box for each of its places.
-func placed(p *paper, pl *plan.Plan, g group) {
-	if b := dialStrip(p, pl, g); b != nil {
-		p.glue(b)
-	}
 }
 
 // dials are what is set for one place: one pair of figures, or one for each
@@ -161,14 +161,16 @@ func dials(p *paper, pl *plan.Plan, s spot) (names []string, lines [][]string, a
 	return names, lines, approach
 }
 
-func dialStrip(p *paper, pl *plan.Plan, g group) *block {
-	type cell struct {
-		name  string
-		lines []string
-		own   []string
-	}
-	var cells []cell
-	var common []string
+// dialCell is one pair of figures to set.
+type dialCell struct {
+	name  string
+	lines []string
+	own   []string
+}
+
+// dialCells are the figures of a group, and what is said of coming to all of
+// them.
+func dialCells(p *paper, pl *plan.Plan, g group) (cells []dialCell, common []string) {
 	for k, s := range g.places {
 		names, lines, approach := dials(p, pl, s)
 		var own []string
@@ -184,57 +186,64 @@ func dialStrip(p *paper, pl *plan.Plan, g group) *block {
 			if len(g.places) > 1 {
 				name = strconv.Itoa(k+1) + "  " + name
 			}
-			cells = append(cells, cell{name, lines[i], own})
+			cells = append(cells, dialCell{name, lines[i], own})
 		}
 	}
-	if len(cells) == 0 {
-		return nil
-	}
-	b := p.block()
-	pt, what := b.st.big, "dials, "+p.u.word()
+	return cells, common
+}
+
+// dialBoxes are the figures to set, once and large, so many across.
+func dialBoxes(b *block, p *paper, pl *plan.Plan, cells []dialCell, across int) {
+	pt, what := b.st.big*1.4, "dials, "+p.u.word()
 	if !byDials(pl) {
 		pt, what = b.st.body, "held by the jig, "+p.u.word()
 	}
-	across := 2
-	if len(cells) == 1 {
-		across, pt = 1, pt*1.35
-	}
-	w := (b.Width - 4*float64(across-1)) / float64(across)
-	if !byDials(pl) {
-		pt = b.st.body
-	}
+	w := (b.Width - 3*float64(across-1)) / float64(across)
 	for i := 0; i < len(cells); i += across {
 		row := cells[i:min(i+across, len(cells))]
 		low := b.y
 		for k, c := range row {
-			x := float64(k) * (w + 4)
-			y := b.write(x+2, b.y+1.2, w-4, strings.Join(append([]string{b.bench.say(c.name) + ", " + what}, c.own...), "; "), draw.Bold, b.st.small) + 1
-			for _, l := range c.lines {
+			x := float64(k) * (w + 3)
+			lines := c.lines
+			if len(cells) == 1 && len(lines) == 1 && w < 0.5*p.width() && byDials(pl) { // one above the other, as large as they go
+				lines = strings.SplitN(strings.Replace(lines[0], "   y ", "|y ", 1), "|", 2)
+			}
+			y := b.write(x+2, b.y+1, w-4, strings.Join(append([]string{b.bench.say(c.name) + ", " + what}, c.own...), "; "), draw.Bold, b.st.small) + 0.8
+			for _, l := range lines {
 				size := pt
 				for size > b.st.body && draw.Width(l, draw.Bold, size) > w-4 {
-					size--
+					size -= 0.5
 				}
-				y = b.write(x+2, y, w-4, l, draw.Bold, size) + 1
+				y = b.write(x+2, y, w-4, l, draw.Bold, size) + 0.8
 			}
-			low = max(low, y+0.6)
+			low = max(low, y+0.4)
 		}
 		for k := range row {
-			b.Rect(float64(k)*(w+4)+0.4, b.y+0.4, w-0.8, low-b.y-0.8, 0.8)
+			b.Rect(float64(k)*(w+3)+0.4, b.y+0.4, w-0.8, low-b.y-0.8, 0.8)
 		}
-		b.y = low + 0.8
+		b.y = low + 0.6
 	}
+	b.Reach(b.y)
+}
+
+// dialWords is how the figures are come to, and in which order the places are
+// worked; nil where nothing is to be said.
+func dialWords(p *paper, pl *plan.Plan, g group) *block {
+	_, common := dialCells(p, pl, g)
+	b := p.block()
 	if len(common) > 0 && byDials(pl) {
-		b.y = b.write(0, b.y, b.Width, "Come to each figure: "+strings.Join(common, "; ")+".", draw.Regular, b.st.body) + 0.6
+		b.y = b.write(0, b.y, b.Width, "Come to each figure: "+strings.Join(common, "; ")+".", draw.Regular, b.st.aside()) + 0.5
 	}
 	if n := len(g.places); n > 1 {
-		words := "Work " + b.bench.say(g.places[0].shaft) + " from the first row to the last, then "
-		for k, s := range g.places[1:] {
-			if k > 0 {
-				words += ", then "
-			}
-			words += s.shaft + " from the first again"
+		var names []string
+		for _, s := range g.places {
+			names = append(names, s.shaft)
 		}
-		b.y = b.write(0, b.y, b.Width, words+": the numbers at the boxes are the order.", draw.Bold, b.st.body) + 0.6
+		words := "First all rows at " + strings.Join(names, ", then all rows at ") + ": the numbers are the order."
+		b.y = b.write(0, b.y, b.Width, words, draw.Bold, b.st.aside()+0.5) + 0.5
+	}
+	if b.y == 0 {
+		return nil
 	}
 	b.Reach(b.y)
 	return b
@@ -254,9 +263,9 @@ func againBlock(p *paper, pl *plan.Plan, c card, title string) *block {
 			}
 		}
 	}
-	b.y = b.write(0, 0, b.Width, s, draw.Bold, b.st.body) + 1
-	b.Line(0, b.y, b.Width, b.y, 0.5)
-	b.y++
+	b.y = b.write(0, 0, b.Width, s, draw.Bold, b.st.aside()) + 0.6
+	b.Line(0, b.y, b.Width, b.y, draw.Wide)
+	b.y += 0.4
 	b.Reach(b.y)
 	return b
 }
@@ -291,8 +300,7 @@ func cardFoot(p *paper, pl *plan.Plan, c card) *block {
 		coming += comingBack(pl, c)
 	}
 	if coming != "" {
-		b.para(coming, draw.Bold, b.st.body)
-		b.y -= 1
+		b.y = b.write(0, 0.6, b.Width, coming, draw.Bold, b.st.aside())
 	}
 	b.blanks(0, b.Width, []blankLine{{"done by", "", 1.2}, {"date", "", 1}, {"stopped after", "", 0.9}, {"still to gauge", "", 1.1}})
 	return b
@@ -313,18 +321,32 @@ func comingBack(pl *plan.Plan, c card) string {
 	return "Coming back: touch both datum edges, zero the dials, come to the figures from the same side, and pass GAUGE FIRST again."
 }
 
-// setPictures shows the clamping from the side and from above.
+// setPictures shows the clamping from the side and from above, with the dials of
+// its first places beside them.
 func setPictures(b *block, p *paper, pl *plan.Plan, c card) {
-	wide := b.Width * 0.44
-	low := elevation(b, p, pl, c, draw.Box{X: 0, Y: b.y, W: wide, H: 46})
-	if len(pl.Holes) > 0 && c.set.Plate != "" {
+	var cells []dialCell
+	if len(c.groups) > 0 {
+		cells, _ = dialCells(p, pl, c.groups[0])
+	}
+	wide, dialWide := b.Width*0.36, 0.0
+	if len(cells) > 0 {
+		dialWide = b.Width * 0.36
+	}
+	low := elevation(b, p, pl, c, draw.Box{X: 0, Y: b.y, W: wide, H: 34})
+	part := func(x, w float64, fill func(in *block)) {
 		in := p.block()
-		in.Board.Width = b.Width - wide - 4
-		planView(in, p, pl, c)
-		b.absorb(in, wide+4, b.y)
+		in.Board.Width = w
+		fill(in)
+		b.absorb(in, x, b.y)
 		low = max(low, b.y+in.y)
 	}
-	b.y = low + 0.5
+	if len(pl.Holes) > 0 && c.set.Plate != "" {
+		part(wide+2, b.Width-wide-dialWide-4, func(in *block) { planView(in, p, pl, c) })
+	}
+	if dialWide > 0 {
+		part(b.Width-dialWide, dialWide, func(in *block) { dialBoxes(in, p, pl, cells, 1) })
+	}
+	b.y = low + 0.3
 	b.Reach(b.y)
 }
 
@@ -337,23 +359,26 @@ func planView(b *block, p *paper, pl *plan.Plan, c card) {
 			work[s.shaft] = true
 		}
 	}
-	truckPictureOf(b, pl, c.set, 26, func(shaft string) bool { return work[shaft] })
+	truckPictureOf(b, pl, c.set, 20, func(shaft string) bool { return work[shaft] })
 	p.scaled = true
 }
 
 // benchGroups are the groups of a card without a clamping.
 func benchGroups(p *paper, pl *plan.Plan, c card) {
 	pictured := false
+	var all []safety.Line
+	for _, h := range benchHeld(pl, c) {
+		b := p.block()
+		b.y = b.write(0, 0, b.Width, "Safety, at "+h.at+": "+hurtWords(h)+".", draw.Regular, b.st.aside())
+		b.Reach(b.y)
+		p.glue(b)
+		all = append(all, h.hurts...)
+	}
 	for _, g := range c.groups {
-		head := p.block()
-		words := placeWords(pl, g.setup)
 		if s, ok := setupNamed(pl, g.setup); ok && s.Words != "" {
-			words += ": " + s.Words.String()
-		}
-		if g.setup != "" {
-			head.para(sentence(words)+".", draw.Bold, p.st.body)
-			head.y -= 1
-			head.Board.Height = head.y
+			head := p.block()
+			head.y = head.write(0, 0, head.Width, placeWords(pl, g.setup)+": "+s.Words.String()+".", draw.Bold, p.st.body)
+			head.Reach(head.y)
 			p.glue(head)
 		}
 		if op, ok := firstPress(pl, g); ok && !pictured {
@@ -363,21 +388,73 @@ func benchGroups(p *paper, pl *plan.Plan, c card) {
 			pictured = true
 		}
 		h := groupHeld(pl, g)
+		h.hurts = slices.DeleteFunc(h.hurts, func(l safety.Line) bool { return slices.ContainsFunc(all, sameWords(l)) })
 		if len(h.hurts) > 0 {
 			b := p.block()
-			var s []string
-			for _, l := range h.hurts {
-				s = append(s, sentence(l.Words))
-			}
-			b.y = b.write(0, 0, b.Width, "Safety, "+strconv.Itoa(h.from)+" to "+strconv.Itoa(h.to)+": "+strings.Join(s, ". ")+".", draw.Regular, b.st.body) + 0.8
+			b.y = b.write(0, 0, b.Width, "Safety, "+strconv.Itoa(h.from)+" to "+strconv.Itoa(h.to)+": "+hurtWords(h)+".", draw.Regular, b.st.aside())
 			b.Reach(b.y)
 			p.glue(b)
 		}
+		h.hurts = append(slices.Clone(h.hurts), all...)
 		for _, r := range g.rows {
-			p.row(pl, c, g, r, h)
+			p.row(pl, c, r, h)
 		}
 	}
-	p.add(benchFoot(p, pl, c))
+	if len(c.groups) > 2 {
+		p.tight(benchFoot(p, pl, c))
+	}
+}
+
+func hurtWords(h held) string {
+	var s []string
+	for _, l := range h.hurts {
+		s = append(s, sentence(l.Words))
+	}
+	return strings.Join(s, ". ")
+}
+
+func sameWords(l safety.Line) func(safety.Line) bool {
+	return func(x safety.Line) bool { return x.Words == l.Words }
+}
+
+// benchHeld is what can hurt at more than one place of a card: said once, with
+// the numbers of its operations.
+func benchHeld(pl *plan.Plan, c card) []held {
+	var out []held
+	where := map[string]map[int]bool{}
+	numbers := map[string][]string{}
+	var order []safety.Line
+	for k, g := range c.groups {
+		for _, r := range g.rows {
+			for _, i := range r.ops {
+				op := pl.Operations[i]
+				for _, l := range op.Safety {
+					if l.Each {
+						continue
+					}
+					if where[l.Words] == nil {
+						where[l.Words] = map[int]bool{}
+						order = append(order, l)
+					}
+					where[l.Words][k] = true
+					numbers[l.Words] = append(numbers[l.Words], strconv.Itoa(op.Number))
+				}
+			}
+		}
+	}
+	for _, l := range order {
+		if len(where[l.Words]) < 2 {
+			continue
+		}
+		at := strings.Join(numbers[l.Words], ", ")
+		n := slices.IndexFunc(out, func(h held) bool { return h.at == at })
+		if n < 0 {
+			n = len(out)
+			out = append(out, held{at: at})
+		}
+		out[n].hurts = append(out[n].hurts, l)
+	}
+	return out
 }
 
 // groupHeld is what can hurt in more than one row of a group.
@@ -431,8 +508,7 @@ func benchFoot(p *paper, pl *plan.Plan, c card) *block {
 		}
 	}
 	if len(rest) > 0 {
-		b.para("A good place to rest: after "+strings.Join(rest, ", after ")+".", draw.Bold, b.st.body)
-		b.y -= 1
+		b.y = b.write(0, 0.6, b.Width, "A good place to rest: after "+strings.Join(rest, ", after ")+".", draw.Bold, b.st.body)
 	}
 	b.blanks(0, b.Width, []blankLine{{"done by", "", 1.2}, {"date", "", 1}, {"stopped after", "", 0.9}})
 	return b
@@ -457,6 +533,3 @@ func forceWords(p *paper, op plan.Operation) string {
 	}
 	return "HALT at " + say.Num(op.Halt, 0, "N").In(p.u.said()) + "; expect " + say.Row(0, "N", " to ", op.Expect[0], op.Expect[1]).In(p.u.said())
 }
-
-var _ = math.Pi
-var _ job.Side

@@ -66,7 +66,7 @@ func (b *block) dashedBold(head, s string) {
 	w := draw.Width(printable(head), draw.Bold, pt)
 	b.As(draw.Ground, func() { b.FillRect(0.6, b.y+em(pt)/2-0.4, 1.8, 0.8, draw.Black) })
 	if w > 0.5*b.Width {
-		b.y = b.write(in, b.y, b.Width-in, head, draw.Bold, pt) + lead(pt) - em(pt)
+		b.y = b.raw(in, b.y, b.Width-in, head, draw.Bold, pt) + lead(pt) - em(pt)
 		b.y = b.write(in, b.y, b.Width-in, s, draw.Regular, pt) + 0.9
 		b.Reach(b.y)
 		return
@@ -81,34 +81,24 @@ func (b *block) dashedBold(head, s string) {
 		}
 		line = next
 	}
-	b.write(in, b.y, b.Width-in, head, draw.Bold, pt)
-	low := b.write(in+w+1.6, b.y, b.Width-in-w-1.6, line, draw.Regular, pt)
+	b.raw(in, b.y, b.Width-in, head, draw.Bold, pt)
+	low := b.raw(in+w+1.6, b.y, b.Width-in-w-1.6, line, draw.Regular, pt)
 	if rest := strings.Join(words[k:], " "); rest != "" {
-		low = b.write(in, low+lead(pt)-em(pt), b.Width-in, rest, draw.Regular, pt)
+		low = b.raw(in, low+lead(pt)-em(pt), b.Width-in, rest, draw.Regular, pt)
 	}
 	b.y = max(low, b.y+em(pt)) + 0.9
 	b.Reach(b.y)
 }
 
-// early says whether a note is to be weighed before the truck is stripped: it is
-// of the gears, the places or what was measured.
-func early(r finding.Rule) bool {
-	for _, room := range []string{"mesh/", "target/", "survey/"} {
-		if strings.HasPrefix(string(r), room) {
-			return true
-		}
-	}
-	return false
-}
-
-// notes are the notes of a plan, those for before stripping or the others.
-func notes(p *paper, pl *plan.Plan, before bool) []*block {
+// notes are the notes of a plan.
+func notes(p *paper, pl *plan.Plan) []*block {
 	var out []*block
 	for _, f := range alike(pl.Findings) {
-		if f.Level != finding.Note || early(f.Rule) != before {
+		if f.Level != finding.Note {
 			continue
 		}
 		b := p.block()
+		b.st.body = b.st.aside() + 0.5
 		cautionBlock(b, p, f)
 		out = append(out, b)
 	}

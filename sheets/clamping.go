@@ -136,22 +136,21 @@ func clamped(b *block, pl *plan.Plan, s plan.Setup, change bool, said saidOnce) 
 
 // mirroredBox says what turning the chassis over does to the figures.
 func mirroredBox(b *block, pl *plan.Plan, s plan.Setup) {
-	b.skip(1)
-	b.boxed(1, 3, func(in *block) {
-		in.para("MIRRORED", draw.Bold, in.st.figure)
-		words := "The chassis is turned over. What was on the left hand now lies on the right, and the picture is drawn that way. "
-		_, turned := dialEnd(pl, s)
-		switch {
-		case turned && byDials(pl):
-			words += "x is now dialled from the end that lies on the left: touch that end and zero the dials there before the first figure."
-		case turned:
-			words += "x now counts from the end that lies on the left."
-		default:
-			words += "Figures still count from the datum corner, which now lies on the right: touch it again before the first figure."
-		}
-		in.para(words, draw.Regular, in.st.body)
-		in.y -= 1.5
+	words := "What was on the left hand now lies on the right, and the picture is drawn that way. "
+	_, turned := dialEnd(pl, s)
+	switch {
+	case turned && byDials(pl):
+		words += "x is now dialled from the end that lies on the left: touch that end and zero the dials there before the first figure."
+	case turned:
+		words += "x now counts from the end that lies on the left."
+	default:
+		words += "Figures still count from the datum corner, which now lies on the right: touch it again before the first figure."
+	}
+	b.boxed(1, 1.6, func(in *block) {
+		w := in.tag(0, 0, "MIRRORED", in.st.body)
+		in.y = max(em(in.st.body)+2.4, in.write(w+3, 0.4, in.Width-w-3, words, draw.Regular, in.st.body))
 	})
+	b.y -= 1.2
 }
 
 // byDials says whether places are set on dials; else a jig or a mark holds

@@ -103,9 +103,16 @@ func jobHead(b *block, p *paper, pl *plan.Plan, what string) {
 	}
 	ww := draw.Width(what, draw.Regular, b.st.body)
 	b.TextRight(b.Width, b.y+draw.Rise*b.st.title*draw.MMPerPt, ww+0.1, what, draw.Regular, b.st.body)
-	b.y = b.write(0, b.y, b.Width-ww-4, number, draw.Bold, b.st.title) + 2
-	if p.title != "" {
-		b.y = b.write(0, b.y, b.Width, p.title, draw.Regular, b.st.body) + 3
+	nw := draw.Width(printable(number), draw.Bold, b.st.title)
+	if room := b.Width - ww - nw - 12; room > 50 && p.title != "" { // the title stands beside the number
+		b.y = b.write(0, b.y, b.Width-ww-4, number, draw.Bold, b.st.title)
+		h := b.tall(room, p.title, draw.Bold, b.st.body)
+		b.y = max(b.y, b.write(nw+6, max(0, b.y-h), room, p.title, draw.Bold, b.st.body)) + 2
+	} else {
+		b.y = b.write(0, b.y, b.Width-ww-4, number, draw.Bold, b.st.title) + 2
+		if p.title != "" {
+			b.y = b.write(0, b.y, b.Width, p.title, draw.Regular, b.st.body) + 3
+		}
 	}
 	list := []field{{name: "date", lines: []string{dayOr(p.day)}}}
 	if j := pl.Job; j != nil {
@@ -124,7 +131,7 @@ func jobHead(b *block, p *paper, pl *plan.Plan, what string) {
 	if b.st.large {
 		cols = 2
 	}
-	b.y = b.fields(0, b.y, b.Width, cols, list)
+	b.y = b.fields(0, b.y, b.Width, cols, list) - 1.5
 	b.Reach(b.y)
 }
 
@@ -202,7 +209,18 @@ func firstClamping(p *paper, pl *plan.Plan, high float64) *block {
 	}
 	b := p.block()
 	b.para(words, draw.Bold, p.st.body)
-	truckPicture(b, pl, set, high)
+	worked := func(string) bool { return true }
+	if pl.OK {
+		worked = func(shaft string) bool {
+			for _, op := range pl.Operations {
+				if shaftOf(op.Bore) == shaft {
+					return true
+				}
+			}
+			return false
+		}
+	}
+	truckPictureOf(b, pl, set, high, worked)
 	b.Reach(b.y)
 	return b
 }

@@ -114,7 +114,7 @@ func elevation(b *block, p *paper, pl *plan.Plan, c card, box draw.Box) float64 
 		l.high, l.wide = box.W, box.H
 	}
 	// Along the spindle: table, block, far plate, gap, near plate, tool.
-	const tableU, blockU, plateU, gapU = 1.0, 9.0, 4.2, 10.0
+	const tableU, blockU, plateU, gapU = 0.5, 6.5, 3.8, 8.4
 	u1 := tableU + blockU // under side of the far plate
 	u2, u3 := u1+plateU, u1+plateU+gapU
 	u4 := u3 + plateU
@@ -154,8 +154,8 @@ func elevation(b *block, p *paper, pl *plan.Plan, c card, box draw.Box) float64 
 		l.rect(top+4.5, axis-4, top+9.5, axis+4, draw.Wide)
 		b.Stroked(draw.Centre, func() { l.line(tip-3, axis, l.high-0.5, axis, draw.Narrow) })
 		if !level {
-			x1, y1 := l.at(top+9, v1-9)
-			x2, y2 := l.at(top, v1-9)
+			x1, y1 := l.at(top+8, v1-12)
+			x2, y2 := l.at(top, v1-12)
 			b.Arrow(x1, y1, x2, y2, 2.4, 0.4)
 		}
 	})
@@ -172,11 +172,11 @@ func elevation(b *block, p *paper, pl *plan.Plan, c card, box draw.Box) float64 
 		put(u4+8, l.wide*0.05, labels.tool)
 	} else {
 		put(tableU+blockU/2, (v0+v1)/2-1, labels.below)
-		put(l.high-3.5, axis+14, labels.tool)
+		put(u4+7, axis-13, labels.tool)
 		if jig {
-			put(u4+12, v1-2, labels.hold)
+			put(u4+7, v1+4, labels.hold)
 		} else {
-			put(u4+10.6, v1-6, labels.hold)
+			put(u4+6, v1-1, labels.hold)
 		}
 	}
 	// Thickness and gap, and the reach.
@@ -208,11 +208,9 @@ func elevation(b *block, p *paper, pl *plan.Plan, c card, box draw.Box) float64 
 		if known {
 			words += " Plates " + say.MM(far, 2).Trim().In(p.u.said()) + " and " + say.MM(near, 2).Trim().In(p.u.said()) + ", gap " + say.MM(gap, 2).Trim().In(p.u.said()) + "."
 		}
-	} else if known {
-		words += " Thickness and gap on the right."
 	}
 	if r := reachIn(pl, c); r > 0 {
-		words += " Longest reach below the holder: " + say.MM(r, 1).In(p.u.said()) + "."
+		words += " Reach at most " + say.MM(r, 1).In(p.u.said()) + "."
 	}
 	return b.write(box.X, low+0.8, box.W, words, draw.Regular, pt)
 }

@@ -34,6 +34,7 @@ type paper struct {
 
 	bench  bench
 	large  bool
+	how    layout
 	again  func() *block // heads a part that goes on on another page, nil nothing
 	held   *[]piece      // what a part gathers before it is placed, nil where nothing is gathered
 	scaled bool          // something on this page is drawn to a scale
@@ -45,8 +46,8 @@ type paper struct {
 const (
 	marginLeft   = 20.0
 	marginRight  = 14.0
-	marginTop    = 12.0
-	marginBottom = 11.0
+	marginTop    = 10.0
+	marginBottom = 9.0
 	headHeight   = 9.0
 	footHeight   = 7.0
 	gap          = 4.0
@@ -126,10 +127,10 @@ func (p *paper) heading(title, anchor string) {
 	b := p.block()
 	b.Bookmark(title, 0, 0)
 	b.Anchor(anchor, 0)
-	b.para(title, draw.Bold, p.st.figure)
-	b.y -= 1
-	b.As(draw.Ground, func() { b.FillRect(0, b.y, b.Width, 0.8, draw.Black) })
-	b.y += 1.2
+	b.y = b.write(0, 0, b.Width, title, draw.Bold, p.st.figure) + 0.8
+	b.As(draw.Ground, func() { b.FillRect(0, b.y, b.Width, 0.7, draw.Black) })
+	b.y += 1
+	b.Reach(b.y)
 	p.glue(b)
 }
 
@@ -196,8 +197,12 @@ func (p *paper) tight(b *block) {
 		*p.held = append(*p.held, piece{b, tightened})
 		return
 	}
-	if len(p.glued) == 0 && p.doc.Pages() > 0 && p.y > p.topY() {
+	switch {
+	case p.doc.Pages() == 0 || p.y <= p.topY():
+	case len(p.glued) == 0:
 		p.y -= gap - 0.8
+	default:
+		p.y -= gap - 1.8
 	}
 	p.add(b)
 }

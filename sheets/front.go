@@ -34,7 +34,7 @@ func front(p *paper, pl *plan.Plan) {
 	pageOne(p, pl)
 	cautions(p, pl)
 	if len(pl.Holes) > 0 {
-		p.add(firstClamping(p, pl, 30))
+		p.add(firstClamping(p, pl, 24))
 		p.scaled = true
 	}
 	layOut(p, pl)
@@ -94,9 +94,10 @@ func layOut(p *paper, pl *plan.Plan) {
 
 // smallTick is a line of a list with a small box.
 func smallTick(b *block, x, y, w float64, s string) float64 {
-	t := em(b.st.body) - 0.2
+	pt := b.st.aside() + 0.5
+	t := em(pt) - 0.2
 	b.Rect(x+0.3, y+0.2, t, t, 0.4)
-	return b.write(x+t+2, y, w-t-2, s, draw.Regular, b.st.body) + 0.5
+	return b.write(x+t+2, y, w-t-2, s, draw.Regular, pt) + 0.3
 }
 
 // layOutLines puts what is alike together: the pins, the bushes of a kind.
@@ -162,7 +163,7 @@ func besides(pl *plan.Plan) []string {
 			add("scrap of the metal and thickness of the plates")
 		}
 		add(op.Lubricant.String())
-		if op.Kind != route.KindPress && op.Kind != route.KindStrip && !strings.Contains(op.Backing.String(), "none") {
+		if cutsIn(op) {
 			add(op.Backing.String())
 		}
 		all := op.Do.String() + op.Note.String() + op.GaugeFirst.String()

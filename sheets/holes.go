@@ -27,16 +27,19 @@ func holesPart(p *paper, pl *plan.Plan) {
 			holeBlock(b, p, pl, s)
 			p.tight(b)
 		}
-		for _, s := range left {
+		for i, s := range left {
 			b := p.block()
-			line := b.bench.say(s.Bore) + ", left as it is: " + strings.Join(p.u.at(s.CentreMM, false), ", ")
-			if u := sureWords(p.u, s); u != "" {
-				line += ", " + u
+			if i == 0 {
+				b.y = b.write(0, 1, b.Width, "Left as they are: centre, and play on diameter", draw.Bold, b.st.body) + 0.8
 			}
+			line := s.Bore + ": " + strings.Join(p.u.at(s.CentreMM, false), ", ")
 			if play := p.u.len(s.PlayMM); play != "" {
 				line += "; play " + play
 			}
-			b.y = b.write(0, 0, b.Width, line+".", draw.Regular, b.st.body)
+			if u := sureWords(p.u, s); u != "" {
+				line += "; " + u
+			}
+			b.y = b.write(0, b.y, b.Width, line, draw.Regular, b.st.small)
 			b.Reach(b.y)
 			p.tight(b)
 		}
@@ -54,7 +57,7 @@ func sureWords(u units, s plan.SurveyedBore) string {
 }
 
 func holeBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
-	const room = 30.0
+	const room = 26.0
 	hole, drawn := pl.Holes[s.Bore]
 	b.y = b.write(0, b.y, b.Width, s.Bore, draw.Bold, b.st.body) + 0.8
 	list := holeFields(p, pl, s)
@@ -63,20 +66,22 @@ func holeBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
 	} else {
 		top := b.y
 		surveyPictures(b, pl, s, hole, room)
-		x := 2*room + 11
-		cols := 2
+		x := 2*room + 9
+		cols := 3
 		if b.st.body > 13 || p.u == "both" {
-			cols = 1
+			cols = 2
 		}
-		b.y = max(b.y, b.fields(x, top, b.Width-x, cols, list))
+		end := b.fields(x, top, b.Width-x, cols, list) - 1
+		end = b.write(x, end, b.Width-x, "Old centre from: "+foundBy(p.u, s)+".", draw.Regular, b.st.small)
+		b.y = max(b.y, end)
 		p.scaled = true
 	}
-	text := evidence(b.u, s)
-	if r := residuals(b.u, hole); r != "" {
-		text += " " + r
+	if !drawn {
+		b.y = b.write(0, b.y, b.Width, "Old centre from: "+foundBy(p.u, s)+".", draw.Regular, b.st.small) + 0.5
 	}
-	b.para(text, draw.Regular, b.st.small)
-	b.y -= 1
+	if r := residuals(b.u, hole); r != "" {
+		b.y = b.write(0, b.y, b.Width, r, draw.Regular, b.st.small) + 0.5
+	}
 	b.Line(0, b.y, b.Width, b.y, 0.2)
 	b.Reach(b.y + 0.4)
 }
@@ -91,25 +96,38 @@ func holeFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
 			}
 		}
 		if len(keep) > 0 {
-			list = append(list, field{name: name, lines: keep, face: face})
+			list = append(list, field{name: name, lines: keep, face: face, pt: p.st.aside()})
 		}
 	}
 	add("middle as found", draw.Regular, p.u.at(s.FoundMM, false)...)
-	old := "old centre"
-	if w := sureWords(p.u, s); w != "" {
-		old += ", " + w
-	}
-	add(old, draw.Regular, p.u.at(s.CentreMM, false)...)
+	add("old centre", draw.Regular, p.u.at(s.CentreMM, false)...)
 	for _, t := range pl.Targets {
 		if t.Bore == s.Bore && pl.OK {
 			add("new centre", draw.Bold, p.u.at(dialled(pl, t), false)...)
 			add("move from the old centre", draw.Bold, moveOf(p.u, t)...)
 		}
 	}
-	worn := "worn"
+	worn := wornWords(p.u, s)
 	if play := p.u.len(s.PlayMM); play != "" {
-		worn += "; play, on diameter, " + play
+		worn += "; play " + play
 	}
-	add(worn, draw.Regular, wornWords(p.u, s))
+	add("worn; play on diameter", draw.Regular, worn)
 	return list
+}
+
+// foundBy is what an old centre rests on, and how well it is known.
+func foundBy(u units, s plan.SurveyedBore) string {
+	var by []string
+	for _, e := range s.Evidence {
+		if e.Used {
+			by = append(by, e.What)
+		}
+	}
+	if len(by) == 0 && s.Method != "" {
+		by = append(by, s.Method)
+	}
+	if w := sureWords(u, s); w != "" {
+		by = append(by, w)
+	}
+	return strings.Join(by, "; ")
 }

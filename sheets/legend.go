@@ -27,12 +27,6 @@ func legend(b *block, pl *plan.Plan) {
 			sign{func(x, y float64) { b.Cross(x, y, 2, 0.4) }, "new centre"},
 			sign{func(x, y float64) { b.Arrow(x-4, y, x+4, y, 2.4, 0.45) }, "the move"})
 	}
-	for _, h := range pl.Holes {
-		if len(h.Points) > 0 {
-			list = append(list, sign{func(x, y float64) { b.Disc(x, y, 0.55, draw.Black) }, "point measured"})
-			break
-		}
-	}
 	cols := 4
 	if b.st.large {
 		cols = 2
@@ -45,7 +39,7 @@ func legend(b *block, pl *plan.Plan) {
 		b.write(x+12.5, y+(row-em(pt))/2, w-13, s.say, draw.Regular, pt)
 	}
 	b.y += float64((len(list)+cols-1)/cols)*row + 0.5
-	b.para("Each hole is drawn whole on the left; on the right its middle, much larger. Seen from the left side, datum edge below.", draw.Regular, pt)
+	b.para("Left: the whole hole; right: its middle, much larger. Seen from the left side, datum edge below. Black dots: points measured.", draw.Regular, pt)
 	b.y -= 1
 	b.Reach(b.y)
 }

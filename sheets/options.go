@@ -28,6 +28,7 @@ type Options struct {
 // and the steps to set, big for dials and limits.
 type style struct {
 	small, body, figure, big, title float64
+	mind                            float64 // what to mind beside a row; 0 is body
 	tick                            float64 // side of a tick box
 	blank                           float64 // height of a line to write on
 	picture                         float64 // side of the small drawing of a hole
@@ -39,8 +40,16 @@ var (
 	large  = style{small: 14, body: 18, figure: 24, big: 28, title: 30, tick: 8, blank: 11, picture: 40, large: true}
 )
 
+// aside is the size of what to mind.
+func (s style) aside() float64 {
+	if s.mind > 0 {
+		return s.mind
+	}
+	return s.body
+}
+
 // lead is the distance of the base lines of a size of type in mm.
-func lead(pt float64) float64 { return 1.28 * pt * draw.MMPerPt }
+func lead(pt float64) float64 { return 1.17 * pt * draw.MMPerPt }
 
 // em is the height of a line of type in mm, from the top of its capitals to
 // the foot of its tails.
@@ -91,6 +100,6 @@ func (o Options) day(j *job.Job) (string, time.Time, error) {
 // The setup sheet has few sizes of its own: it is read at arm's length, and a
 // card has to hold what is done in one clamping.
 var (
-	sheetNormal = style{small: 10, body: 12, figure: 15, big: 24, title: 22, tick: 6.5, blank: 8.5, picture: 32}
-	sheetLarge  = style{small: 12, body: 15, figure: 18, big: 28, title: 26, tick: 8, blank: 10, picture: 36}
+	sheetNormal = style{small: 10, mind: 10.5, body: 12, figure: 15, big: 24, title: 22, tick: 6.5, blank: 8.5, picture: 32}
+	sheetLarge  = style{small: 12, mind: 13, body: 15, figure: 18, big: 28, title: 26, tick: 8, blank: 10, picture: 36}
 )

@@ -18,7 +18,8 @@ const (
 // Shares of a page: a part is not begun below the first where it would have to
 // go on overleaf, and no page is left that is not filled to the second.
 const (
-	lateShare = 0.62
+	lateShare = 0.85
+	ownShare  = 0.75 // of a card, where pages are short
 	fillShare = 0.40
 )
 
@@ -50,11 +51,12 @@ func (p *paper) part(title, anchor string, own bool, fill func()) {
 		}
 	}
 	used := p.y - p.topY()
+	println(title, int(high), int(p.height()), int(used))
 	fits := p.y+gap+high-gap <= p.floor()
 	switch {
 	case p.doc.Pages() == 0 || used <= 0:
 		p.page()
-	case own && used >= fillShare*p.height(), !fits && used >= lateShare*p.height():
+	case own && used >= p.ownFrom()*p.height(), !fits && used >= lateShare*p.height():
 		p.parts[p.doc.Pages()] = true
 		p.page()
 	default:
@@ -85,4 +87,12 @@ func (p *paper) fitTight(build func(st style) *block) {
 		b = build(smaller)
 	}
 	p.tight(b)
+}
+
+// ownFrom is the share of a page below which a card does not begin on it.
+func (p *paper) ownFrom() float64 {
+	if p.how == roomy {
+		return fillShare
+	}
+	return ownShare
 }

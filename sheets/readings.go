@@ -29,10 +29,11 @@ func before(p *paper, pl *plan.Plan) {
 			readingBlank(b, s, []string{"as found"})
 			p.tight(b)
 		}
-		for i, b := range notes(p, pl, true) {
+		for i, b := range notes(p, pl) {
 			if i == 0 {
 				head := p.block()
-				head.para("Decide before the first cut", draw.Bold, p.st.body)
+				head.Anchor("findings", 0)
+				head.para("Know and decide before the first cut", draw.Bold, p.st.body)
 				head.y -= 1.5
 				head.Board.Height = head.y
 				p.glue(head)
@@ -69,14 +70,15 @@ func readingBlank(b *block, s plan.Step, names []string) {
 	for _, n := range names {
 		lines = append(lines, blankLine{n, unit, 1})
 	}
-	x := b.Width * (1 - 0.29*float64(len(names)))
-	h := b.tall(x-4, text, draw.Regular, b.st.body)
-	if h > 2.2*lead(b.st.body) {
-		b.y = b.write(0, b.y+0.5, b.Width, text, draw.Regular, b.st.body)
+	x := b.Width * (1 - 0.24*float64(len(names)))
+	pt := b.st.aside() + 0.5
+	h := b.tall(x-4, text, draw.Regular, pt)
+	if h > 2.2*lead(pt) {
+		b.y = b.write(0, b.y+0.5, b.Width, text, draw.Regular, pt)
 		x = 0
 	} else {
 		top := max(b.y, b.y+b.st.blank-0.3-h)
-		b.y = max(b.write(0, top, x-4, text, draw.Regular, b.st.body)-b.st.blank+0.3, b.y)
+		b.y = max(b.write(0, top, x-4, text, draw.Regular, pt)-b.st.blank+0.3, b.y)
 	}
 	b.blanks(x, b.Width-x, lines)
 }
@@ -88,18 +90,36 @@ func proving(p *paper, pl *plan.Plan) {
 		return
 	}
 	p.part("Proving", "proving", false, func() {
-		for _, s := range pl.Proving {
-			b := p.block()
-			switch {
-			case s.Blank == "":
-				b.ticked(sentence(s.Text.String()), draw.Regular)
-			case s.Twice:
-				readingBlank(b, s, []string{"before", "after"})
-			default:
-				readingBlank(b, s, []string{"after"})
+		var ticks []string
+		flush := func() {
+			for len(ticks) > 0 {
+				n := min(2, len(ticks))
+				b, low := p.block(), 0.0
+				w := (b.Width - 4) / 2
+				for k, s := range ticks[:n] {
+					low = max(low, smallTick(b, float64(k)*(w+4), 0, w, s))
+				}
+				ticks = ticks[n:]
+				b.y = low + 0.8
+				b.Reach(b.y)
+				p.tight(b)
 			}
+		}
+		for _, s := range pl.Proving {
+			if s.Blank == "" {
+				ticks = append(ticks, sentence(s.Text.String()))
+				continue
+			}
+			flush()
+			b := p.block()
+			names := []string{"after"}
+			if s.Twice {
+				names = []string{"before", "after"}
+			}
+			readingBlank(b, s, names)
 			p.tight(b)
 		}
+		flush()
 	})
 }
 
@@ -117,19 +137,15 @@ func asMadeTable(p *paper, pl *plan.Plan) {
 	}
 	p.part("Sizes as made: this table goes with the truck", "made", false, func() {
 		head := p.block()
-		cols := [6]float64{0, 0.22, 0.44, 0.62, 0.80, 1}
-		pt := head.st.small
-		names := []string{"hole", "seat, " + p.u.one(), "bush", "its outside, " + p.u.one(), "bore, " + p.u.one()}
-		low := 0.0
-		for i, n := range names {
-			low = max(low, head.write(cols[i]*head.Width, 0, (cols[i+1]-cols[i])*head.Width-2, n, draw.Regular, pt))
+		for i, n := range []string{"hole, bush", "seat, " + p.u.one(), "bush outside", "bore, " + p.u.one()} {
+			head.write(madeAt[i]*head.Width, 0, (madeAt[i+1]-madeAt[i])*head.Width-2, n, draw.Regular, head.st.small)
 		}
-		head.y = low + 0.5
+		head.y = em(head.st.small) + 0.5
 		head.Reach(head.y)
 		p.glue(head)
 		for _, s := range seats {
 			b := p.block()
-			madeRow(b, p, s, cols)
+			madeRow(b, p, s)
 			p.tight(b)
 		}
 		b := p.block()
@@ -140,27 +156,25 @@ func asMadeTable(p *paper, pl *plan.Plan) {
 	})
 }
 
-func madeRow(b *block, p *paper, s plan.Seat, cols [6]float64) {
-	pt := b.st.small
-	limits := func(r *plan.MMRange) string { return strings.Join(p.u.limits(r), ", ") }
-	cells := []struct{ text, under string }{
-		{s.Bore, ""}, {limits(s.SeatMM), "box"}, {s.Bush, ""}, {"", "box"}, {limits(s.BoreMM), "box"}}
-	low := b.y
-	for i, c := range cells {
-		x, w := cols[i]*b.Width, (cols[i+1]-cols[i])*b.Width-2
-		face := draw.Regular
-		if i == 0 || i == 2 {
-			face = draw.Bold
+// madeAt is where the columns of the table begin, as shares of its width.
+var madeAt = [5]float64{0, 0.30, 0.60, 0.72, 1}
+
+func madeRow(b *block, p *paper, s plan.Seat) {
+	pt, high := b.st.small, b.st.blank
+	low := b.write(0, b.y+0.4, madeAt[1]*b.Width-2, s.Bore, draw.Bold, pt)
+	low = b.write(0, low+0.3, madeAt[1]*b.Width-2, s.Bush, draw.Regular, pt)
+	cell := func(k int, r *plan.MMRange) {
+		x, w := madeAt[k]*b.Width, (madeAt[k+1]-madeAt[k])*b.Width-2
+		box := w
+		if r != nil {
+			box = 0.40 * w
+			low = max(low, b.write(x, b.y+0.4, w-box-1.5, strings.Join(p.u.limits(r), ", "), draw.Regular, pt))
 		}
-		low = max(low, b.write(x, b.y+0.4, w, c.text, face, pt))
+		b.Rect(x+w-box, b.y+0.4, box, high, 0.3)
 	}
-	for i, c := range cells {
-		if c.under == "" {
-			continue
-		}
-		x, w := cols[i]*b.Width, (cols[i+1]-cols[i])*b.Width-2
-		b.Rect(x+0.2, low+0.5, w-0.4, b.st.blank, 0.3)
-	}
-	b.y = low + b.st.blank + 1.2
+	cell(1, orLimits(s.SeatMM))
+	cell(2, nil)
+	cell(3, orLimits(s.BoreMM))
+	b.y = max(low, b.y+high+0.4) + 0.8
 	b.Reach(b.y)
 }

@@ -11,158 +11,162 @@ import (
 	"rebush/sheets/draw"
 )
 
-// columns are where the parts of a row stand, from the left edge of a block.
+// columns are where the boxes of a row stand.
 type columns struct {
-	do, tool, rpm, depth, boxes float64 // left edges
-	across                      int     // boxes beside each other
-	boxWide                     float64
-	spins                       bool // there is a column of the spindle
+	edge    float64 // right edge of the words beside the boxes
+	across  int     // boxes beside each other
+	boxWide float64
 }
 
-// columnsFor are wide enough for the rows of a group.
-func columnsFor(b *block, pl *plan.Plan, g group) columns {
-	c := columns{across: 1, boxWide: 22}
-	made := false
-	for _, r := range g.rows {
-		if len(r.ops) > 1 {
-			c.across = 2
-		}
-		for _, i := range r.ops {
-			c.spins = c.spins || cutsIn(pl.Operations[i])
-			made = made || asMadeIn(pl.Operations[i]) != ""
+// columnsFor are wide enough for the boxes of a row.
+func columnsFor(b *block, pl *plan.Plan, r row) columns {
+	c := columns{across: min(len(r.ops), 2), boxWide: 24}
+	for _, i := range r.ops {
+		if asMadeIn(pl.Operations[i]) != "" {
+			c.boxWide = 27
 		}
 	}
-	if made {
-		c.boxWide = 26
+	if len(r.ops) == 1 && c.boxWide < 27 {
+		c.boxWide = 18
 	}
 	if b.st.body > 13 {
 		c.boxWide += 4
 	}
-	c.boxes = b.Width - float64(c.across)*(c.boxWide+2) + 2
-	w := c.boxes - 4
-	if c.spins {
-		c.tool, c.rpm, c.depth = w*0.40, w*0.68, w*0.84
-	} else {
-		c.tool, c.rpm, c.depth = w*0.56, w, w
-	}
+	c.edge = b.Width - float64(c.across)*(c.boxWide+2) - 1
 	return c
-}
-
-// tableHead names the columns.
-func tableHead(b *block, u units, c columns) {
-	pt := b.st.small
-	cell := func(x, end float64, s string) {
-		b.write(x, b.y, end-x-2, s, draw.Regular, pt)
-	}
-	cell(c.do, c.tool, "do")
-	cell(c.tool, c.rpm, "tool as stamped")
-	if c.spins {
-		cell(c.rpm, c.depth, "rev/min")
-		cell(c.depth, c.boxes-2, "depth, "+u.one())
-	}
-	b.y += em(pt) + 0.8
-	b.Line(0, b.y, b.Width, b.y, 0.25)
-	b.y++
-	b.Reach(b.y)
 }
 
 // rowBlock draws a row: the box to pass before it, what to do with which tool,
 // a box for each hole, limits and gauges, and what to mind.
-func rowBlock(b *block, p *paper, pl *plan.Plan, c card, g group, r row, h held, col columns) {
-	first := pl.Operations[r.ops[0]]
-	b.Anchor(opAnchor(first), 0)
+func rowBlock(b *block, p *paper, pl *plan.Plan, c card, r row, h held) {
+	op := pl.Operations[r.ops[0]]
+	col := columnsFor(b, pl, r)
+	b.Anchor(opAnchor(op), 0)
 	b.Bookmark(numbers(pl, r)+" "+b.bench.say(r.title(pl)), 1, 0)
 	for _, f := range gaugesFirst(pl, r) {
 		gaugeBox(b, pl, r, f)
 	}
 	top := b.y
 	low := boxes(b, p, pl, r, col, top)
-	edge := col.boxes - 4
-	toolEnd := col.rpm
-	if first.RPM == nil {
-		toolEnd = edge
+	title := r.title(pl)
+	if w := whereDone(pl, c, op); w != "" {
+		title = w + ": " + startSmall(title)
 	}
-	doEnd := col.tool
-	if first.Tool == "" {
-		doEnd = edge
-	}
-	end := b.write(0, top, doEnd-2, r.title(pl), draw.Bold, b.st.body)
-	if first.Tool != "" {
-		end = max(end, b.write(col.tool, top, toolEnd-col.tool-2, first.Tool.String(), draw.Bold, b.st.body))
-	}
-	if first.RPM != nil {
-		end = max(end, rpmCell(b, first, col, top, edge))
-		end = max(end, depthCell(b, p, first, col, top, edge))
-	}
-	b.y = end + 0.8
+	b.y = b.write(0, top, col.edge, title, draw.Bold, b.st.body) + 0.5
+	toolLine(b, p, pl, r, col.edge)
 	lines, bold := rowText(p, pl, c, r, h)
-	if s := limitsLine(p, first); s != "" && asMadeIn(first) == "" {
-		bold = append([]string{s}, bold...)
+	if op.Tool != "" && op.RPM == nil && depth(p, op) == "" {
+		bold = append([]string{"With: " + op.Tool.String()}, bold...)
 	}
-	if asMadeIn(first) != "" || first.LimitsMM != nil && first.Kind == route.KindScrap {
-		limitsStrip(b, p, first, edge)
+	if s := limitsLine(p, op); s != "" && asMadeIn(op) == "" {
+		b.y = b.write(0, b.y, col.edge, s, draw.Bold, b.st.body) + 0.5
 	}
-	if f := forceWords(p, first); f != "" {
-		b.y = b.write(0, b.y, edge, f, draw.Bold, b.st.figure) + 0.8
+	if asMadeIn(op) != "" || op.LimitsMM != nil && op.Kind == route.KindScrap {
+		limitsStrip(b, p, op, col.edge)
 	}
-	if len(first.Shapes) > 0 {
-		b.y = shapesPicture(b, p, first, edge) + 1
+	if f := forceWords(p, op); f != "" {
+		b.y = b.write(0, b.y, col.edge, f, draw.Bold, b.st.body) + 0.6
 	}
-	// Beside the boxes, then below them.
-	text := append(bold, lines...)
-	b.minded(text, len(bold), edge, low)
-	for _, s := range rowSafety(pl, r, h) {
-		b.minded([]string{"Safety: " + s + "."}, 0, edge, low)
+	if len(op.Shapes) > 0 {
+		b.y = shapesPicture(b, p, op, col.edge) + 0.5
 	}
-	b.y = max(b.y, low) + 0.6
+	b.sentences(bold, draw.Bold, col.edge, low)
+	b.sentences(lines, draw.Regular, col.edge, low)
+	if s := rowSafety(pl, r, h); len(s) > 0 {
+		s[0] = "Safety: " + s[0]
+		b.sentences(s, draw.Regular, col.edge, low)
+	}
+	b.y = max(b.y, low) + 0.2
 	b.Line(0, b.y, b.Width, b.y, 0.25)
-	b.y += 0.9
+	b.y += 0.3
 	b.Reach(b.y)
 }
 
-// minded writes sentences, the first bold ones in bold: beside the boxes as far
-// as they reach, over the whole width below.
-func (b *block) minded(text []string, bold int, edge, low float64) {
-	for k, part := range [2][]string{text[:bold], text[bold:]} {
-		if len(part) == 0 {
-			continue
-		}
-		face := [2]draw.Face{draw.Bold, draw.Regular}[k]
-		s := strings.Join(part, ". ")
-		if !strings.HasSuffix(s, ".") {
-			s += "."
-		}
+// whereDone names the place of a row of a card without a clamping.
+func whereDone(pl *plan.Plan, c card, op plan.Operation) string {
+	if c.clamped && op.Setup == c.set.Name {
+		return ""
+	}
+	switch op.Setup {
+	case "bench", "press", "lathe":
+		return "At the " + op.Setup
+	}
+	return ""
+}
+
+// sentences writes sentences: beside the boxes as far as they reach down, over
+// the whole width below them.
+func (b *block) sentences(list []string, face draw.Face, edge, low float64) {
+	if len(list) == 0 {
+		return
+	}
+	s := strings.Join(list, ". ")
+	if !strings.HasSuffix(s, ".") {
+		s += "."
+	}
+	pt := b.st.aside()
+	words := strings.Fields(printable(b.bench.say(s)))
+	for len(words) > 0 {
 		w := b.Width
-		if b.y < low-1 {
+		if b.y < low-0.3 {
 			w = edge
 		}
-		b.y = b.write(0, b.y, w, s, face, b.st.body) + 0.6
+		n := 1
+		for n < len(words) && draw.Width(strings.Join(words[:n+1], " "), face, pt) <= w {
+			n++
+		}
+		end := b.raw(0, b.y, w, strings.Join(words[:n], " "), face, pt)
+		words = words[n:]
+		b.y = end
+		if len(words) > 0 {
+			b.y += lead(pt) - em(pt)
+		}
 	}
+	b.y += 0.5
 	b.Reach(b.y)
 }
 
-func rpmCell(b *block, op plan.Operation, col columns, top, edge float64) float64 {
-	if *op.RPM == 0 {
-		return b.write(col.rpm, top, edge-col.rpm, "by hand, power off", draw.Bold, b.st.body)
+// toolLine is tool as stamped, step of the spindle and depth of a row.
+func toolLine(b *block, p *paper, pl *plan.Plan, r row, edge float64) {
+	op := pl.Operations[r.ops[0]]
+	if op.Tool == "" || op.RPM == nil && depth(p, op) == "" {
+		return // the tool stands with the words
 	}
-	return b.write(col.rpm, top-0.5, col.depth-col.rpm-1, fmt.Sprintf("%.0f", *op.RPM), draw.Bold, b.st.figure+2)
-}
-
-func depthCell(b *block, p *paper, op plan.Operation, col columns, top, edge float64) float64 {
-	if *op.RPM == 0 {
-		top += lead(b.st.body) + em(b.st.body)
-	}
-	s := depth(p, op)
-	if u := " " + p.u.one(); !strings.Contains(s, "\n") {
-		s = strings.TrimSuffix(s, u)
-	}
-	low := top
-	for _, l := range strings.Split(s, "\n") {
-		if l != "" {
-			low = b.write(col.depth, low, edge-col.depth, l, draw.Bold, b.shrink(l, draw.Bold, b.st.figure, edge-col.depth)) + 0.5
+	var list []string
+	if op.RPM != nil {
+		switch {
+		case *op.RPM == 0:
+			list = append(list, "by hand, power off")
+		default:
+			list = append(list, fmt.Sprintf("%.0f rev/min", *op.RPM))
 		}
 	}
-	return low
+	if d := depth(p, op); d != "" {
+		d = strings.ReplaceAll(d, "\n", ", ")
+		if d != "through" {
+			d = "depth " + d
+		}
+		list = append(list, d)
+	}
+	tool := op.Tool.String()
+	pt := b.st.figure
+	s := strings.Join(list, ",  ")
+	w := draw.Width(printable(b.bench.say(tool)), draw.Bold, pt)
+	if w+6+draw.Width(s, draw.Bold, pt) > edge {
+		pt = b.st.body
+		w = draw.Width(printable(b.bench.say(tool)), draw.Bold, pt)
+	}
+	if w+6+draw.Width(s, draw.Bold, pt) > edge {
+		b.y = b.write(0, b.y, edge, tool, draw.Bold, pt) + 0.5
+		b.y = b.write(0, b.y, edge, s, draw.Bold, pt) + 0.5
+		return
+	}
+	b.write(0, b.y, edge, tool, draw.Bold, pt)
+	x := max(w+6, edge*0.42)
+	if x+draw.Width(s, draw.Bold, pt) > edge {
+		x = edge - draw.Width(s, draw.Bold, pt) - 0.2
+	}
+	b.y = b.write(x, b.y, edge-x+0.1, s, draw.Bold, pt) + 0.6
 }
 
 // asMadeIn names the box for a size as made in an operation, "" where it has
@@ -182,18 +186,13 @@ func asMadeIn(op plan.Operation) string {
 // boxes draws a box to tick for each operation of a row, with its number, its
 // hole and room for a size, and returns the height below them.
 func boxes(b *block, p *paper, pl *plan.Plan, r row, col columns, top float64) float64 {
-	low := top
-	y := top
+	low, y := top, top
 	for k, i := range r.ops {
 		at := k % col.across
 		if k > 0 && at == 0 {
 			y = low + 1
 		}
-		if len(r.ops) == 1 {
-			at = col.across - 1
-		}
-		x := col.boxes + float64(at)*(col.boxWide+2)
-		low = max(low, oneBox(b, p, pl, r, k, i, x, y, col.boxWide))
+		low = max(low, oneBox(b, p, pl, r, k, i, col.edge+3+float64(at)*(col.boxWide+2), y, col.boxWide))
 	}
 	return low
 }
@@ -204,14 +203,21 @@ func oneBox(b *block, p *paper, pl *plan.Plan, r row, k, i int, x, y, w float64)
 	b.Rect(x+0.3, y+0.3, t, t, 0.5)
 	end := y + t + 0.6
 	n := strconv.Itoa(op.Number)
-	b.Text(x+t+2, y+0.3+t/2+(draw.Rise-draw.Drop)/2*b.st.body*draw.MMPerPt, w-t-2, n, draw.Bold, b.st.body)
+	mid := y + 0.3 + t/2 + (draw.Rise-draw.Drop)/2*b.st.body*draw.MMPerPt
+	b.Text(x+t+1.5, mid, w-t-1, n, draw.Bold, b.st.body)
 	if len(r.ops) > 1 {
-		end = b.write(x, end+0.4, w, holeIn(pl, r, k), draw.Bold, b.st.small) + 0.4
+		hole := printable(b.bench.say(holeIn(pl, r, k)))
+		beside := x + t + 1.5 + draw.Width(n, draw.Bold, b.st.body) + 1.5
+		if draw.Width(hole, draw.Bold, b.st.small) <= x+w-beside {
+			b.Text(beside, mid, x+w-beside, hole, draw.Bold, b.st.small)
+		} else {
+			end = b.write(x, end+0.2, w, hole, draw.Bold, b.st.small) + 0.3
+		}
 	}
 	if name := asMadeIn(op); name != "" {
-		end = b.write(x, end+0.2, w, name+", "+p.u.one(), draw.Regular, b.st.small) + 0.6
+		end = b.write(x, end+0.2, w, name+", "+p.u.one(), draw.Regular, b.st.small) + 0.5
 		b.Rect(x+0.3, end, w-0.6, b.st.blank+1, 0.3)
-		end += b.st.blank + 1.6
+		end += b.st.blank + 1.4
 	}
 	b.Reach(end)
 	return end

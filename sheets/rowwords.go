@@ -18,11 +18,13 @@ type said struct {
 
 // held is what a card says once for all its rows.
 type held struct {
-	text  map[string]bool // what is said
-	lines []string        // in the order in which it is said
-	hurts []safety.Line   // what can hurt in most rows
-	from  int             // numbers of the first and last row with a spindle
+	text  map[string]bool   // what is said
+	side  map[bool][]string // the same of all cuts in the near plate, and in the far one
+	lines []string          // in the order in which it is said
+	hurts []safety.Line     // what can hurt in most rows
+	from  int               // numbers of the first and last row with a spindle
 	to    int
+	at    string // numbers of the operations, where they do not follow each other
 }
 
 func (h held) has(s string) bool { return h.text[s] }
@@ -38,6 +40,9 @@ func parts(s string) []string {
 	return out
 }
 
+// backed begins what lies behind the metal that is cut.
+const backed = "backing: "
+
 // reasonOnly begins what only explains a figure: `why` has it.
 const reasonOnly = "held to: "
 
@@ -47,8 +52,8 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 	var out []said
 	add := func(s string, bold bool) {
 		for _, x := range parts(each(op, s)) {
-			if strings.HasPrefix(x, reasonOnly) || op.Halt > 0 && (strings.HasPrefix(x, "expect ") || strings.HasPrefix(x, "HALT at ")) {
-				continue // these stand large
+			if strings.HasPrefix(x, reasonOnly) || strings.HasPrefix(x, "needs a reach of ") || op.Halt > 0 && (strings.HasPrefix(x, "expect ") || strings.HasPrefix(x, "HALT at ")) {
+				continue // these stand large, or with the tool
 			}
 			out = append(out, said{x, bold || strings.Contains(x, "HALT") || strings.Contains(x, "never ")})
 		}
@@ -56,17 +61,25 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 	if op.Kind == route.KindSetUp {
 		add(op.Holding.String(), false)
 	}
-	add(feedOf(p.u, op), false)
+	if r := reachFor(pl, op); r > 0 {
+		s := say.F("reach %v", say.MM(r, 1))
+		if op.Far {
+			s = say.F("reach %v from the upper face, no thicker shank so far up", say.MM(r, 1))
+		}
+		add(s.In(p.u.said()), false)
+	}
+	for _, f := range strings.SplitN(feedOf(p.u, op), ": ", 2) { // how, then how much
+		add(f, false)
+	}
 	if op.Far && strings.Contains(op.Do.String(), throughNear) {
 		add("through the near hole", false)
-	}
-	if s := fromAbove(p, pl, op); s != "" {
-		add(s, false)
 	}
 	if op.ThrustN != nil && *op.ThrustN >= 10 {
 		add(say.F("thrust about %v", say.Force(*op.ThrustN, "N")).String(), false)
 	}
-	add(op.Backing.String(), false)
+	if op.Backing != "" {
+		add(backed+op.Backing.String(), false)
+	}
 	if op.Lubricant != "" {
 		add("oil: "+op.Lubricant.String(), false)
 	}
@@ -78,15 +91,6 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 	}
 	add(op.Note.String(), false)
 	return out
-}
-
-// fromAbove says how deep a far hole lies below the face that is up.
-func fromAbove(p *paper, pl *plan.Plan, op plan.Operation) string {
-	near, gap, _, ok := stack(pl, op)
-	if !ok || !op.Far || !op.DepthMM.Given() {
-		return ""
-	}
-	return say.F("at %v below the upper face the tool is through", say.MM(near+gap+op.DepthMM.Float(), 1)).In(p.u.said())
 }
 
 // stack is the chassis as an operation meets it: the near plate, the gap, the
@@ -112,11 +116,13 @@ func plates(pl *plan.Plan, set plan.Setup) (near, gap, far float64, ok bool) {
 // heldOf finds what nearly all rows of a clamping with a spindle say alike: it
 // stands once above them.
 func heldOf(p *paper, pl *plan.Plan, c card) held {
-	h := held{text: map[string]bool{}}
+	h := held{text: map[string]bool{}, side: map[bool][]string{}}
 	if !c.clamped {
 		return h
 	}
 	n := 0
+	sides := map[bool]int{} // cuts in the near and in the far plate
+	of := map[string]map[bool]int{}
 	times, hurts := map[string]int{}, map[string]int{}
 	var order []string
 	var lines []safety.Line
@@ -132,10 +138,12 @@ func heldOf(p *paper, pl *plan.Plan, c card) held {
 					h.from = op.Number
 				}
 				h.to = op.Number
+				sides[op.Far]++
 				for _, s := range saidOf(p, pl, c, i) {
 					if times[s.text]++; times[s.text] == 1 {
-						order = append(order, s.text)
+						order, of[s.text] = append(order, s.text), map[bool]int{}
 					}
+					of[s.text][op.Far]++
 				}
 				for _, l := range op.Safety {
 					if hurts[l.Words]++; hurts[l.Words] == 1 {
@@ -149,6 +157,14 @@ func heldOf(p *paper, pl *plan.Plan, c card) held {
 		if n > 1 && times[s] == n && !strings.HasPrefix(s, "never") {
 			h.text[s] = true
 			h.lines = append(h.lines, s)
+		}
+	}
+	for _, far := range []bool{false, true} {
+		for _, s := range order {
+			if sides[false] > 1 && sides[true] > 1 && times[s] == sides[far] && of[s][far] == sides[far] {
+				h.text[s] = true
+				h.side[far] = append(h.side[far], s)
+			}
 		}
 	}
 	for _, l := range lines {
@@ -167,7 +183,7 @@ func rowText(p *paper, pl *plan.Plan, c card, r row, h held) (lines []string, bo
 		all[k] = saidOf(p, pl, c, i)
 	}
 	common := func(s said) bool {
-		for _, list := range all[1:] {
+		for _, list := range all {
 			if !slices.Contains(list, s) {
 				return false
 			}
@@ -193,15 +209,17 @@ func rowText(p *paper, pl *plan.Plan, c card, r row, h held) (lines []string, bo
 		}
 	}
 	for k, list := range all {
+		var own []string
+		strong := false
 		for _, s := range list {
 			if common(s) || h.has(s.text) {
 				continue
 			}
-			who := holeIn(pl, r, k)
-			if len(r.ops) == 1 {
-				who = ""
-			}
-			put(nameIt(pl, r, s), who)
+			own = append(own, nameIt(pl, r, s).text)
+			strong = strong || s.bold
+		}
+		if len(own) > 0 {
+			put(said{strings.Join(own, "; "), strong}, holeIn(pl, r, k))
 		}
 	}
 	return lines, bold

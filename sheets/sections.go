@@ -13,7 +13,7 @@ import (
 // pressPicture is a bush on its way into its wall, in section: ram, guide,
 // flange outwards, wall, anvil.
 func pressPicture(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
-	const w, h = 62.0, 40.0
+	const w, h = 62.0, 34.0
 	pt := b.st.small
 	x, y := 0.0, b.y
 	axis := x + w/2
@@ -44,12 +44,12 @@ func pressPicture(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 			}
 		}
 		b.Rect(axis-4.6, y+h-24, 9.2, 21, draw.Narrow) // guide
-		b.Rect(axis-12, y+6, 24, 10, draw.Wide)        // ram
-		b.Arrow(axis, y, axis, y+6, 3, 0.5)
-		b.Stroked(draw.Centre, func() { b.Line(axis, y+16.6, axis, y+h+1.5, draw.Narrow) })
+		b.Rect(axis-12, y+4, 24, 6, draw.Wide)         // ram
+		b.Arrow(axis, y, axis, y+4, 2.4, 0.5)
+		b.Stroked(draw.Centre, func() { b.Line(axis, y+10.4, axis, y+h+1.5, draw.Narrow) })
 	})
 	mid := (draw.Rise - draw.Drop) / 2 * pt * draw.MMPerPt
-	b.Label(axis, y+11+mid, 20, "ram", draw.Regular, pt)
+	b.Label(axis, y+7+mid, 20, "ram", draw.Regular, pt)
 	right := x + w + 3
 	name := func(yy, fromX, fromY float64, s string) {
 		b.As(draw.Picture, func() { b.Line(fromX, fromY, right-1, yy, 0.13) })
@@ -67,11 +67,10 @@ func pressPicture(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 	name(y+h-4, axis+19, y+h-4, "anvil directly behind that wall; the guide goes through it")
 	f := op.Tool.String()
 	if k := strings.Index(f, "guide"); k >= 0 {
-		name(y+h-30.5, axis+4.4, y+h-23.4, b.bench.say(f[k:]))
+		name(y+h-29.5, axis+4.4, y+h-23.4, b.bench.say(f[k:]))
 	}
-	b.y = y + h + 2.5
-	b.write(0, b.y, b.Width, "In section, not to scale.", draw.Regular, pt)
-	b.y += em(pt) + 1
+	b.write(right, y, b.Width-right, "In section, not to scale.", draw.Regular, pt)
+	b.y = y + h + 2
 	b.Reach(b.y)
 }
 
@@ -83,17 +82,25 @@ func hatchBox(b *block, box draw.Box, pen, step float64) {
 // shapesPicture draws what an operation turns, each piece in section above its
 // axis and from outside below it, with its figures.
 func shapesPicture(b *block, p *paper, op plan.Operation, w float64) float64 {
-	y := b.y + 1
-	for _, s := range op.Shapes {
-		y = shapePicture(b, p, s, y, w) + 1.5
+	y, low := b.y+0.5, b.y
+	across := 2
+	if len(op.Shapes) < 2 || p.u == "both" || b.st.body > 13 {
+		across = 1
 	}
-	b.Reach(y)
-	return y
+	wide := w / float64(across)
+	for i, s := range op.Shapes {
+		if i > 0 && i%across == 0 {
+			y = low + 0.8
+		}
+		low = max(low, shapePicture(b, p, s, float64(i%across)*wide, y, wide-2))
+	}
+	b.Reach(low)
+	return low
 }
 
-func shapePicture(b *block, p *paper, s route.Shape, y, w float64) float64 {
+func shapePicture(b *block, p *paper, s route.Shape, left, y, w float64) float64 {
 	pt := b.st.small
-	const high, unit = 17.0, 24.0
+	const high, unit = 11.0, 11.0
 	most := 0.0
 	for _, r := range s.Steps {
 		most = max(most, r.D[1])
@@ -102,9 +109,9 @@ func shapePicture(b *block, p *paper, s route.Shape, y, w float64) float64 {
 		return y
 	}
 	k := high / most
-	y = b.write(0, y, w, b.bench.say(s.For), draw.Bold, pt) + em(pt) + 2.6
+	y = b.write(left, y, w, s.For, draw.Bold, pt) + em(pt) + 2.6
 	axis := y + high/2
-	x := 8.0
+	x := left + 3.5
 	var labels []func()
 	mid := (draw.Rise - draw.Drop) / 2 * pt * draw.MMPerPt
 	b.As(draw.Picture, func() {
@@ -112,7 +119,7 @@ func shapePicture(b *block, p *paper, s route.Shape, y, w float64) float64 {
 		for i, r := range s.Steps {
 			long := unit
 			if i > 0 && r.Long > 0 && s.Steps[0].Long > 0 {
-				long = min(max(unit*r.Long/s.Steps[0].Long, 7), 40)
+				long = min(max(unit*r.Long/s.Steps[0].Long, 5), 20)
 			}
 			half := r.D[1] / 2 * k
 			b.Rect(at, axis-half, long, 2*half, draw.Wide)
@@ -143,9 +150,9 @@ func shapePicture(b *block, p *paper, s route.Shape, y, w float64) float64 {
 		f()
 	}
 	// The diameters stand in words beside the drawing, in the order of the steps.
-	tx := x + 6
+	tx := x + 4.5
 	ty := axis - high/2
-	line := func(f string) { ty = b.write(tx, ty, max(w-tx, 30), f, draw.Bold, pt) + 0.6 }
+	line := func(f string) { ty = b.write(tx, ty, max(left+w-tx, 30), f, draw.Bold, pt) + 0.6 }
 	diameter := func(d [2]float64) string {
 		if d[0] == d[1] {
 			return "Ø " + say.MM(d[0], 2).In(p.u.said())

@@ -16,10 +16,59 @@ import (
 // that way is not the advised one, every head says so. Errors name the page and
 // what does not fit.
 func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
+	var first *draw.Document
+	for _, how := range []layout{roomy, close, closest} {
+		d, err := setup(pl, o, how)
+		if err != nil || !pl.OK || !pl.Machines() || d.Pages() <= mostPages(pl, o) {
+			return d, err
+		}
+		if first == nil || d.Pages() < first.Pages() {
+			first = d
+		}
+	}
+	return first, nil
+}
+
+// layout is how close a setup sheet stands: a sheet that fits into the pages that
+// are read at a bench has each card on a page of its own.
+type layout uint8
+
+const (
+	roomy layout = iota
+	close
+	closest
+)
+
+// mostPages is how many pages of a setup sheet are read at a bench: 6 for two
+// holes worked, 9 for four, 12 for six, and one for each clamping over two; half
+// as many again in large type (j).
+func mostPages(pl *plan.Plan, o Options) int {
+	holes := 0
+	for _, s := range pl.Seats {
+		if s.Bush != "" {
+			holes++
+		}
+	}
+	n := 3 + 3*max(1, (holes+1)/2)
+	clampings := 0
+	for _, s := range pl.Setups {
+		if isClamping(s) {
+			clampings++
+		}
+	}
+	n += max(0, clampings-2)
+	if o.Large {
+		n += n / 2
+	}
+	return n
+}
+
+func setup(pl *plan.Plan, o Options, how layout) (*draw.Document, error) {
 	p, err := newPaper(o, pl.Job, "Setup sheet")
 	if err != nil {
 		return nil, err
 	}
+	p.how = how
 	pl = say.Printed(pl, p.u.said())
 	p.of(pl)
 	p.marked(pl)
@@ -57,6 +106,9 @@ func worked(p *paper, pl *plan.Plan) {
 	if p.large {
 		p.st = sheetLarge
 	}
+	if p.how == closest {
+		p.st.mind = p.st.small
+	}
 	front(p, pl)
 	holesPart(p, pl)
 	before(p, pl)
@@ -64,20 +116,6 @@ func worked(p *paper, pl *plan.Plan) {
 	proving(p, pl)
 	asMadeTable(p, pl)
 	wrong(p, pl)
-	lastNotes(p, pl)
-}
-
-// lastNotes are the notes that decide nothing before stripping.
-func lastNotes(p *paper, pl *plan.Plan) {
-	list := notes(p, pl, false)
-	if len(list) == 0 {
-		return
-	}
-	p.part("Notes", "findings", false, func() {
-		for _, b := range list {
-			p.tight(b)
-		}
-	})
 }
 
 // asFound is a plan whose holes are drawn as they are: no new seat stands in a

@@ -9,28 +9,6 @@ import (
 	"rebush/plan"
 )
 
-// evidence says in a line what the old centre rests on.
-func evidence(u units, s plan.SurveyedBore) string {
-	var out []string
-	for _, e := range s.Evidence {
-		line := e.What
-		if e.UMM.Given() {
-			line += ", sure to " + u.len(e.UMM)
-		}
-		if e.Used {
-			line += " (used)"
-		}
-		out = append(out, line)
-	}
-	if len(out) == 0 {
-		if s.Method == "" {
-			return ""
-		}
-		return "Found by: " + s.Method + "."
-	}
-	return "Evidence: " + strings.Join(out, "; ") + "."
-}
-
 // residuals says how well the points lie on the fitted outline.
 func residuals(u units, h plan.Hole) string {
 	if len(h.Residuals) == 0 {

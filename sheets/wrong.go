@@ -21,7 +21,7 @@ func wrong(p *paper, pl *plan.Plan) {
 			b := p.block()
 			b.para(sentence(l.what), draw.Bold, p.st.body)
 			b.y -= 1.5
-			b.para(l.do, draw.Regular, p.st.body)
+			b.para(l.do, draw.Regular, p.st.aside()+0.5)
 			b.y -= 1
 			b.Board.Height = b.y
 			p.tight(b)
@@ -69,7 +69,22 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 	for i, k := range out {
 		out[i].what = strings.Join(bores[k], ", ") + ": " + k.what
 	}
-	return append(out, causes(pl)...)
+	return append(sameCure(out), causes(pl)...)
+}
+
+// sameCure puts together what is done alike.
+func sameCure(list []wrongLine) []wrongLine {
+	var out []wrongLine
+	at := map[string]int{}
+	for _, l := range list {
+		if i, ok := at[l.do]; ok {
+			out[i].what += "; " + l.what
+			continue
+		}
+		at[l.do] = len(out)
+		out = append(out, l)
+	}
+	return out
 }
 
 // capWrong is what can go wrong with a bearing under a cap: nothing is cut and
