@@ -12,7 +12,8 @@ type block struct {
 	u  units
 	y  float64
 
-	bench bench
+	bench  bench
+	scaled bool // something in it is drawn to a scale
 
 	currency string // of the shop
 	already  bool   // the job may be machined as it stands

@@ -324,6 +324,7 @@ func comingBack(pl *plan.Plan, c card) string {
 // setPictures shows the clamping from the side and from above, with the dials of
 // its first places beside them.
 func setPictures(b *block, p *paper, pl *plan.Plan, c card) {
+	b.scaled = true
 	var cells []dialCell
 	if len(c.groups) > 0 {
 		cells, _ = dialCells(p, pl, c.groups[0])
@@ -360,7 +361,6 @@ func planView(b *block, p *paper, pl *plan.Plan, c card) {
 		}
 	}
 	truckPictureOf(b, pl, c.set, 20, func(shaft string) bool { return work[shaft] })
-	p.scaled = true
 }
 
 // benchGroups are the groups of a card without a clamping.

@@ -221,6 +221,7 @@ func firstClamping(p *paper, pl *plan.Plan, high float64) *block {
 		}
 	}
 	truckPictureOf(b, pl, set, high, worked)
+	b.scaled = true
 	b.Reach(b.y)
 	return b
 }

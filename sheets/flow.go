@@ -32,14 +32,13 @@ type paper struct {
 	y         float64
 	glued     []*block // kept with the next block
 
-	bench  bench
-	large  bool
-	how    layout
-	again  func() *block // heads a part that goes on on another page, nil nothing
-	held   *[]piece      // what a part gathers before it is placed, nil where nothing is gathered
-	scaled bool          // something on this page is drawn to a scale
-	bars   map[int]bool  // pages with something drawn to a scale
-	parts  map[int]bool  // pages on which a part ends
+	bench bench
+	large bool
+	how   layout
+	again func() *block // heads a part that goes on on another page, nil nothing
+	held  *[]piece      // what a part gathers before it is placed, nil where nothing is gathered
+	bars  map[int]bool  // pages with something drawn to a scale
+	parts map[int]bool  // pages on which a part ends
 }
 
 // Margins in mm. The left one leaves room for the holes of a binder.
@@ -179,6 +178,9 @@ func (p *paper) add(b *block) {
 			p.doc.Fail(fmt.Errorf("page %d: a block is %.0f mm high and the page has room for %.0f mm", p.doc.Pages(), h, p.height()))
 		}
 		p.doc.Place(x.Board, marginLeft, p.y)
+		if x.scaled {
+			p.bars[p.doc.Pages()] = true
+		}
 		p.y += h + between(i, len(list))
 	}
 }
@@ -257,11 +259,30 @@ func (p *paper) head(page, of int) *draw.Board {
 
 func (p *paper) tail(page int) *draw.Board {
 	b := draw.NewBoard(p.width())
-	pt := min(p.st.small, 10)
+	pt := min(max(p.st.small, 10), 10)
 	base := 1.6 + draw.Rise*pt*draw.MMPerPt
 	b.Line(0, 0, b.Width, 0, 0.2)
-	b.TextRight(b.Width, base, b.Width/2-2, draw.Cut(p.foot, draw.Regular, pt, b.Width/2-2), draw.Regular, pt)
-	b.Text(0, base, b.Width/2-2, draw.Cut(p.sections[page-1], draw.Regular, pt, b.Width/2-2), draw.Regular, pt)
+	foot := b.Width/2 - 2
+	if p.bars[page] {
+		foot = b.Width/2 - 20
+	}
+	b.TextRight(b.Width, base, foot, draw.Cut(p.foot, draw.Regular, pt, foot), draw.Regular, pt)
+	room := b.Width/2 - 2
+	if p.bars[page] {
+		room = b.Width/2 - 36
+		long, words := 50.0, "50 mm"
+		if p.u == "in" {
+			long, words = 25.4, "1 in"
+		}
+		x := room + 3
+		b.As(draw.Picture, func() {
+			b.Line(x, 2.2, x, 4.6, draw.Narrow)
+			b.Line(x+long, 2.2, x+long, 4.6, draw.Narrow)
+			b.Line(x, 3.4, x+long, 3.4, draw.Narrow)
+		})
+		b.Label(x+long/2, base+0.2, 20, words, draw.Regular, pt)
+	}
+	b.Text(0, base, room, draw.Cut(p.sections[page-1], draw.Regular, pt, room), draw.Regular, pt)
 	return b
 }
 

@@ -35,7 +35,6 @@ func front(p *paper, pl *plan.Plan) {
 	cautions(p, pl)
 	if len(pl.Holes) > 0 {
 		p.add(firstClamping(p, pl, 24))
-		p.scaled = true
 	}
 	layOut(p, pl)
 	b = p.block()

@@ -59,7 +59,7 @@ func label(b *block, x, y float64, s string) {
 	}
 	pt := b.st.small
 	w := draw.Width(s, draw.Bold, pt)
-	x = min(max(x, w/2), b.Width-w/2)
+	x = min(max(x, w/2+0.5), b.Width-w/2-0.5)
 	b.Label(x, y+(draw.Rise-draw.Drop)/2*pt*draw.MMPerPt, w+0.1, s, draw.Bold, pt)
 }
 

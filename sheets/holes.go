@@ -64,6 +64,7 @@ func holeBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
 	if !drawn {
 		b.y = b.fields(0, b.y, b.Width, 2, list)
 	} else {
+		b.scaled = true
 		top := b.y
 		surveyPictures(b, pl, s, hole, room)
 		x := 2*room + 9
@@ -74,7 +75,6 @@ func holeBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
 		end := b.fields(x, top, b.Width-x, cols, list) - 1
 		end = b.write(x, end, b.Width-x, "Old centre from: "+foundBy(p.u, s)+".", draw.Regular, b.st.small)
 		b.y = max(b.y, end)
-		p.scaled = true
 	}
 	if !drawn {
 		b.y = b.write(0, b.y, b.Width, "Old centre from: "+foundBy(p.u, s)+".", draw.Regular, b.st.small) + 0.5
@@ -104,14 +104,11 @@ func holeFields(p *paper, pl *plan.Plan, s plan.SurveyedBore) []field {
 	for _, t := range pl.Targets {
 		if t.Bore == s.Bore && pl.OK {
 			add("new centre", draw.Bold, p.u.at(dialled(pl, t), false)...)
-			add("move from the old centre", draw.Bold, moveOf(p.u, t)...)
+			add("move from old centre", draw.Bold, moveOf(p.u, t)...)
 		}
 	}
-	worn := wornWords(p.u, s)
-	if play := p.u.len(s.PlayMM); play != "" {
-		worn += "; play " + play
-	}
-	add("worn; play on diameter", draw.Regular, worn)
+	add("worn", draw.Regular, wornWords(p.u, s))
+	add("play on diameter", draw.Regular, p.u.len(s.PlayMM))
 	return list
 }
 

@@ -28,8 +28,11 @@ func legend(b *block, pl *plan.Plan) {
 			sign{func(x, y float64) { b.Arrow(x-4, y, x+4, y, 2.4, 0.45) }, "the move"})
 	}
 	cols := 4
-	if b.st.large {
+	switch {
+	case b.st.large:
 		cols = 2
+	case b.st.body > 13:
+		cols = 3
 	}
 	pt := b.st.small
 	w, row := b.Width/float64(cols), em(pt)+2.4

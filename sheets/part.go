@@ -51,7 +51,6 @@ func (p *paper) part(title, anchor string, own bool, fill func()) {
 		}
 	}
 	used := p.y - p.topY()
-	println(title, int(high), int(p.height()), int(used))
 	fits := p.y+gap+high-gap <= p.floor()
 	switch {
 	case p.doc.Pages() == 0 || used <= 0:

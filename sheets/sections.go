@@ -64,12 +64,11 @@ func pressPicture(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 	} else {
 		name(y+h-11, axis+27, y+h-11, "wall")
 	}
-	name(y+h-4, axis+19, y+h-4, "anvil directly behind that wall; the guide goes through it")
+	name(y+h-4, axis+19, y+h-4, "anvil directly behind that wall (in section, not to scale)")
 	f := op.Tool.String()
 	if k := strings.Index(f, "guide"); k >= 0 {
 		name(y+h-29.5, axis+4.4, y+h-23.4, b.bench.say(f[k:]))
 	}
-	b.write(right, y, b.Width-right, "In section, not to scale.", draw.Regular, pt)
 	b.y = y + h + 2
 	b.Reach(b.y)
 }
@@ -121,6 +120,13 @@ func shapePicture(b *block, p *paper, s route.Shape, left, y, w float64) float64
 			if i > 0 && r.Long > 0 && s.Steps[0].Long > 0 {
 				long = min(max(unit*r.Long/s.Steps[0].Long, 5), 20)
 			}
+			figure := ""
+			if r.Long > 0 {
+				if figure = say.MM(r.Long, 2).Trim().In(p.u.said()); p.u == "both" {
+					figure = say.MM(r.Long, 2).Trim().String()
+				}
+				long = max(long, draw.Width(figure, draw.Bold, pt)+1.6)
+			}
 			half := r.D[1] / 2 * k
 			b.Rect(at, axis-half, long, 2*half, draw.Wide)
 			if s.Bore[1] > 0 {
@@ -132,10 +138,6 @@ func shapePicture(b *block, p *paper, s route.Shape, left, y, w float64) float64
 				b.Line(at, axis-half-0.6, at, axis-high/2-3, 0.13)
 				b.Line(at+long, axis-half-0.6, at+long, axis-high/2-3, 0.13)
 				b.Span(at, axis-high/2-2.2, at+long, axis-high/2-2.2, 1.6, 0.18)
-				figure := say.MM(r.Long, 2).Trim().In(p.u.said())
-				if p.u == "both" {
-					figure = say.MM(r.Long, 2).Trim().String()
-				}
 				from, to := at, at+long
 				labels = append(labels, func() {
 					b.Label((from+to)/2, axis-high/2-2.2-em(pt)*0.72+mid, 60, figure, draw.Bold, pt)

@@ -26,6 +26,7 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 			first = d
 		}
 	}
+	println("OVER", first.Pages(), mostPages(pl, o))
 	return first, nil
 }
 

@@ -71,9 +71,17 @@ func truckPictureOf(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, a
 		dx, dy := v.at(zero)
 		b.Disc(dx, dy, 0.9, draw.Black)
 	})
-	// Numbers above the plate, spread so that none touches its neighbour.
+	// Numbers above the plate, spread so that none touches its neighbour; of those
+	// that are worked only, where there is no room for all.
+	room := float64(len(names))*(2*balloon+1.2) <= b.Width
 	place := spread(v, at, 2*balloon+1.2, balloon, b.Width-balloon)
 	for i := range names {
+		if !room {
+			if !asked(names[i]) {
+				continue
+			}
+			place[i], _ = v.at(at[i])
+		}
 		hx, hy := v.at(at[i])
 		b.As(draw.Picture, func() { b.Line(place[i], b.y+2*balloon, hx, hy, 0.18) })
 		b.Circle(place[i], b.y+balloon, balloon, 0.3, false)
