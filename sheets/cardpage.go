@@ -58,7 +58,7 @@ func clampedPart(p *paper, pl *plan.Plan, c card) {
 			mirroredBox(b, pl, c.set)
 			p.tight(b)
 		}
-		heldBlock(p, h)
+		heldBlock(p, pl, c, h)
 		for k, g := range c.groups {
 			if cells, _ := dialCells(p, pl, g); k > 0 && len(cells) > 0 {
 				b := p.block()
@@ -101,34 +101,45 @@ func clampRows(p *paper, pl *plan.Plan, c card, h held) {
 }
 
 // heldBlock is what holds for every cut of a clamping.
-func heldBlock(p *paper, h held) {
-	if len(h.lines)+len(h.hurts)+len(h.side) == 0 {
+func heldBlock(p *paper, pl *plan.Plan, c card, h held) {
+	if len(h.lines)+len(h.hurts)+len(h.side) == 0 && coming(p, pl, c) == "" {
 		return
 	}
 	b := p.block()
 	from := strconv.Itoa(h.from) + " to " + strconv.Itoa(h.to)
+	var text []run
 	if len(h.lines) > 0 {
 		s := make([]string, len(h.lines))
 		for i, l := range h.lines {
 			s[i] = startSmall(l)
 		}
-		b.y = b.write(0, b.y, b.Width, "At each of "+from+": "+strings.Join(s, "; ")+".", draw.Regular, b.st.aside()) + 0.8
+		text = append(text, run{"At each of " + from + ":", draw.Bold}, run{ended(strings.Join(s, "; ")), draw.Regular})
 	}
 	for _, far := range []bool{false, true} {
 		if len(h.side[far]) > 0 {
-			who := map[bool]string{false: "Near plate: ", true: "Far plate: "}[far]
-			b.y = b.write(0, b.y, b.Width, who+strings.Join(h.side[far], "; ")+".", draw.Regular, b.st.aside()) + 0.8
+			who := map[bool]string{false: "Near plate:", true: "Far plate:"}[far]
+			text = append(text, run{who, draw.Bold}, run{ended(strings.Join(h.side[far], "; ")), draw.Regular})
 		}
 	}
 	if len(h.hurts) > 0 {
-		var s []string
-		for _, l := range h.hurts {
-			s = append(s, sentence(l.Words))
-		}
-		b.y = b.write(0, b.y, b.Width, "Safety, "+from+": "+strings.Join(s, ". ")+".", draw.Regular, b.st.aside()) + 0.8
+		text = append(text, run{"Safety, " + from + ":", draw.Bold}, run{hurtWords(h) + ".", draw.Regular})
 	}
+	if s := coming(p, pl, c); s != "" {
+		text = append(text, run{"Come to each figure:", draw.Bold}, run{ended(s), draw.Regular})
+	}
+	b.flowing(text, b.Width, 0)
 	b.Reach(b.y)
 	p.tight(b)
+}
+
+// coming is how the figures of a clamping are come to.
+func coming(p *paper, pl *plan.Plan, c card) string {
+	for _, g := range c.groups {
+		if _, common := dialCells(p, pl, g); len(common) > 0 && byDials(pl) {
+			return strings.Join(common, "; ")
+		}
+	}
+	return ""
 }
 
 // dials are what is set for one place: one pair of figures, or one for each
@@ -226,14 +237,10 @@ func dialBoxes(b *block, p *paper, pl *plan.Plan, cells []dialCell, across int) 
 	b.Reach(b.y)
 }
 
-// dialWords is how the figures are come to, and in which order the places are
-// worked; nil where nothing is to be said.
+// dialWords is the order in which the places of a group are worked; nil where
+// there is but one.
 func dialWords(p *paper, pl *plan.Plan, g group) *block {
-	_, common := dialCells(p, pl, g)
 	b := p.block()
-	if len(common) > 0 && byDials(pl) {
-		b.y = b.write(0, b.y, b.Width, "Come to each figure: "+strings.Join(common, "; ")+".", draw.Regular, b.st.aside()) + 0.5
-	}
 	if n := len(g.places); n > 1 {
 		var names []string
 		for _, s := range g.places {
@@ -384,7 +391,11 @@ func benchGroups(p *paper, pl *plan.Plan, c card) {
 		if op, ok := firstPress(pl, g); ok && !pictured {
 			b := p.block()
 			pressPicture(b, p, pl, op)
-			p.glue(b)
+			if p.how == roomy {
+				p.glue(b)
+			} else {
+				p.tight(b)
+			}
 			pictured = true
 		}
 		h := groupHeld(pl, g)

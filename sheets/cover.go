@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"strings"
+
 	"rebush/plan"
 	"rebush/sheets/draw"
 )
@@ -130,6 +132,15 @@ func jobHead(b *block, p *paper, pl *plan.Plan, what string) {
 	cols := 4
 	if b.st.large {
 		cols = 2
+	}
+	if b.st.mind > 0 { // the facts stand in a line or two
+		var s []string
+		for _, f := range list {
+			s = append(s, sentence(f.name)+": "+strings.Join(f.lines, " "))
+		}
+		b.y = b.write(0, b.y, b.Width, ended(strings.Join(s, ". ")), draw.Regular, b.st.aside()+0.5)
+		b.Reach(b.y)
+		return
 	}
 	b.y = b.fields(0, b.y, b.Width, cols, list) - 1.5
 	b.Reach(b.y)

@@ -44,7 +44,7 @@ type paper struct {
 // Margins in mm. The left one leaves room for the holes of a binder.
 const (
 	marginLeft   = 20.0
-	marginRight  = 14.0
+	marginRight  = 11.0
 	marginTop    = 10.0
 	marginBottom = 9.0
 	headHeight   = 9.0

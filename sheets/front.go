@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"slices"
+	"sort"
 	"strings"
 
 	"rebush/fits/say"
@@ -75,20 +76,31 @@ func layOut(p *paper, pl *plan.Plan) {
 	b.para("Lay out", draw.Bold, p.st.body)
 	b.y -= 1.5
 	p.glue(b)
-	cols := 2
+	sort.SliceStable(lines, func(i, k int) bool { return third(p, lines[i]) && !third(p, lines[k]) })
 	for len(lines) > 0 {
-		n := min(cols, len(lines))
+		n := min(2, len(lines))
+		if len(lines) > 2 && third(p, lines[2]) {
+			n = 3
+		}
 		b := p.block()
-		w := (b.Width - 5) / 2
+		w := (b.Width - 4*float64(n-1)) / float64(n)
+		if n < 2 {
+			w = (b.Width - 4) / 2
+		}
 		low := 0.0
 		for k, s := range lines[:n] {
-			low = max(low, smallTick(b, float64(k)*(w+5), 0, w, s))
+			low = max(low, smallTick(b, float64(k)*(w+4), 0, w, s))
 		}
 		lines = lines[n:]
 		b.y = low
 		b.Reach(low)
 		p.tight(b)
 	}
+}
+
+// third says whether a line of the list fits into a third of the width.
+func third(p *paper, s string) bool {
+	return draw.Width(printable(p.bench.say(s)), draw.Regular, p.st.aside()+0.5) <= (p.width()-8)/3-8
 }
 
 // smallTick is a line of a list with a small box.

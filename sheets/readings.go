@@ -16,17 +16,39 @@ func before(p *paper, pl *plan.Plan) {
 			b.ticked(l.Words+".", draw.Regular)
 			p.tight(b)
 		}
-		n := 0
+		var list []plan.Step
 		for _, s := range pl.Proving {
-			if s.Blank == "" {
-				continue
+			if s.Blank != "" {
+				list = append(list, s)
 			}
+		}
+		if len(list) > 0 {
+			head := p.block()
+			head.y = head.write(0, 0.8, head.Width, "Read and write down, as found", draw.Bold, p.st.body)
+			head.Reach(head.y)
+			p.glue(head)
+		}
+		for len(list) > 0 {
+			n := min(2, len(list))
 			b := p.block()
-			if n++; n == 1 {
-				b.para("Read and write down, as found", draw.Bold, p.st.body)
-				b.y -= 1.5
+			w := (b.Width - 5) / 2
+			for _, s := range list[:n] {
+				if b.tall(0.7*w-4, sentence(s.Text.String()), draw.Regular, b.st.aside()+0.5) > 2.2*lead(b.st.aside()+0.5) {
+					n, w = 1, b.Width // it wants the whole width
+					break
+				}
 			}
-			readingBlank(b, s, []string{"as found"})
+			low := 0.0
+			for k, s := range list[:n] {
+				in := p.block()
+				in.Board.Width = w
+				readingBlank(in, s, []string{""}, 0.30)
+				b.absorb(in, float64(k)*(w+5), 0)
+				low = max(low, in.y)
+			}
+			b.y = low
+			b.Reach(low)
+			list = list[n:]
 			p.tight(b)
 		}
 		for i, b := range notes(p, pl) {
@@ -60,7 +82,7 @@ func before(p *paper, pl *plan.Plan) {
 
 // readingBlank is a text with a line to write on for each name: beside it, or
 // below it where it leaves no room.
-func readingBlank(b *block, s plan.Step, names []string) {
+func readingBlank(b *block, s plan.Step, names []string, share float64) {
 	text := sentence(s.Text.String())
 	unit := oneLine(s.Blank)
 	if unit == "mm" {
@@ -70,7 +92,7 @@ func readingBlank(b *block, s plan.Step, names []string) {
 	for _, n := range names {
 		lines = append(lines, blankLine{n, unit, 1})
 	}
-	x := b.Width * (1 - 0.24*float64(len(names)))
+	x := b.Width * (1 - share*float64(len(names)))
 	pt := b.st.aside() + 0.5
 	h := b.tall(x-4, text, draw.Regular, pt)
 	if h > 2.2*lead(pt) {
@@ -116,7 +138,7 @@ func proving(p *paper, pl *plan.Plan) {
 			if s.Twice {
 				names = []string{"before", "after"}
 			}
-			readingBlank(b, s, names)
+			readingBlank(b, s, names, 0.24)
 			p.tight(b)
 		}
 		flush()

@@ -70,12 +70,11 @@ func rowBlock(b *block, p *paper, pl *plan.Plan, c card, r row, h held) {
 	if len(op.Shapes) > 0 {
 		b.y = shapesPicture(b, p, op, col.edge) + 0.5
 	}
-	b.sentences(bold, draw.Bold, col.edge, low)
-	b.sentences(lines, draw.Regular, col.edge, low)
+	text := append(spoken(bold, draw.Bold), spoken(lines, draw.Regular)...)
 	if s := rowSafety(pl, r, h); len(s) > 0 {
-		s[0] = "Safety: " + s[0]
-		b.sentences(s, draw.Regular, col.edge, low)
+		text = append(append(text, run{"Safety:", draw.Bold}), spoken(s, draw.Regular)...)
 	}
+	b.flowing(text, col.edge, low)
 	b.y = max(b.y, low) + 0.2
 	b.Line(0, b.y, b.Width, b.y, 0.25)
 	b.y += 0.3
@@ -94,35 +93,75 @@ func whereDone(pl *plan.Plan, c card, op plan.Operation) string {
 	return ""
 }
 
-// sentences writes sentences: beside the boxes as far as they reach down, over
-// the whole width below them.
-func (b *block) sentences(list []string, face draw.Face, edge, low float64) {
-	if len(list) == 0 {
+// run is text in one face.
+type run struct {
+	text string
+	face draw.Face
+}
+
+// spoken are sentences in one face.
+func spoken(list []string, face draw.Face) []run {
+	var out []run
+	for _, s := range list {
+		out = append(out, run{ended(s), face})
+	}
+	return out
+}
+
+// flowing writes runs one after the other in the size of what is to be minded:
+// beside the boxes as far as they reach down, over the whole width below them.
+func (b *block) flowing(list []run, edge, low float64) {
+	pt := b.st.aside()
+	type word struct {
+		text string
+		face draw.Face
+	}
+	var words []word
+	for _, r := range list {
+		for _, w := range strings.Fields(printable(b.bench.say(r.text))) {
+			words = append(words, word{w, r.face})
+		}
+	}
+	if len(words) == 0 {
 		return
 	}
-	s := strings.Join(list, ". ")
-	if !strings.HasSuffix(s, ".") {
-		s += "."
-	}
-	pt := b.st.aside()
-	words := strings.Fields(printable(b.bench.say(s)))
 	for len(words) > 0 {
-		w := b.Width
+		room := b.Width
 		if b.y < low-0.3 {
-			w = edge
+			room = edge
 		}
-		n := 1
-		for n < len(words) && draw.Width(strings.Join(words[:n+1], " "), face, pt) <= w {
-			n++
+		x, n := 0.0, 0
+		for n < len(words) { // pieces of one face, as many as fit
+			k, piece := n, ""
+			for k < len(words) && words[k].face == words[n].face {
+				next := strings.TrimSpace(piece + " " + words[k].text)
+				if x+draw.Width(next, words[n].face, pt) > room {
+					break
+				}
+				piece = next
+				k++
+			}
+			if piece == "" {
+				break
+			}
+			face := words[n].face
+			b.Text(x, b.y+draw.Rise*pt*draw.MMPerPt, room-x+0.01, piece, face, pt)
+			x += draw.Width(piece, face, pt) + draw.Width(" ", face, pt)
+			full := k < len(words) && words[k].face == face
+			n = k
+			if full {
+				break
+			}
 		}
-		end := b.raw(0, b.y, w, strings.Join(words[:n], " "), face, pt)
+		if n == 0 { // one word wider than the line
+			end := b.raw(0, b.y, room, words[0].text, words[0].face, pt)
+			words, b.y = words[1:], end+lead(pt)-em(pt)
+			continue
+		}
 		words = words[n:]
-		b.y = end
-		if len(words) > 0 {
-			b.y += lead(pt) - em(pt)
-		}
+		b.y += lead(pt)
 	}
-	b.y += 0.5
+	b.y += em(pt) - lead(pt) + 0.5
 	b.Reach(b.y)
 }
 

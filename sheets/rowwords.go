@@ -68,6 +68,9 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 		}
 		add(s.In(p.u.said()), false)
 	}
+	if cutsIn(op) && op.DepthMM.Given() && !op.Far {
+		add("depth from the upper face", false)
+	}
 	for _, f := range strings.SplitN(feedOf(p.u, op), ": ", 2) { // how, then how much
 		add(f, false)
 	}
@@ -168,7 +171,7 @@ func heldOf(p *paper, pl *plan.Plan, c card) held {
 		}
 	}
 	for _, l := range lines {
-		if n > 1 && hurts[l.Words] == n && !l.Each {
+		if n > 1 && 2*hurts[l.Words] > n && !l.Each {
 			h.hurts = append(h.hurts, l)
 		}
 	}

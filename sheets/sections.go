@@ -56,18 +56,18 @@ func pressPicture(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 		b.write(right, yy-em(pt)/2, b.Width-right, s, draw.Regular, pt)
 	}
 	if flange {
-		name(y+h-24, axis+10.5, y+h-21.1, "flange outwards, until it sits down all round")
+		name(y+14.8, axis+11.4, y+h-21.1, "flange outwards, until it sits down all round")
 	}
-	name(y+h-17.5, axis+7, y+h-17.5, "bush, square to the wall")
+	name(y+19.2, axis+7.9, y+h-17.5, "bush, square to the wall")
 	if l := p.u.limits(seat.SeatMM); len(l) > 0 {
-		name(y+h-11, axis+27, y+h-11, "wall, its seat "+strings.Join(l, ", "))
+		name(y+24, axis+27, y+h-11, "wall, its seat "+strings.Join(l, ", "))
 	} else {
-		name(y+h-11, axis+27, y+h-11, "wall")
+		name(y+24, axis+27, y+h-11, "wall")
 	}
-	name(y+h-4, axis+19, y+h-4, "anvil directly behind that wall (in section, not to scale)")
+	name(y+29, axis+19, y+h-4, "anvil directly behind that wall (in section, not to scale)")
 	f := op.Tool.String()
 	if k := strings.Index(f, "guide"); k >= 0 {
-		name(y+h-29.5, axis+4.4, y+h-23.4, b.bench.say(f[k:]))
+		name(y+10.6, axis+4.5, y+10.9, b.bench.say(f[k:]))
 	}
 	b.y = y + h + 2
 	b.Reach(b.y)

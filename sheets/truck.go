@@ -42,7 +42,10 @@ func truckPictureOf(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, a
 		order = nil
 	}
 	dims := len(order)
-	const sideRoom = 12
+	sideRoom := 12.0
+	if b.Width < 90 {
+		sideRoom = 2
+	}
 	k := min(scale(b.Width-2*sideRoom, w), scale(maxHeight, h))
 	top := b.y + 2*balloon + 4
 	v := view{b: b, ox: b.Width / 2, oy: top + h*k, cx: (lo[0] + hi[0]) / 2, cy: lo[1], k: k, mirror: set.Mirrored}

@@ -54,7 +54,7 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 		if s.SeatMM.Max.Given() {
 			_, top := say.Ends(*s.SeatMM)
 			add(s.Bore, "seat larger than "+top.In(p.u.said()), "Do not press the bush. "+ifLarge(p, large, s.Bore)+
-				" Write the size as made into the job file and ask for the rework sheet before anything else is cut.")
+				" Give the size as made to who planned this and wait for the rework sheet before anything else is cut.")
 		}
 		if _, ok := pressOf(pl, s.Bore); ok && s.HeldBy == "compound" {
 			add(s.Bore, "the bush does not slide in",
@@ -149,17 +149,20 @@ func causes(pl *plan.Plan) []wrongLine {
 	if pl.Chance == nil {
 		return nil
 	}
-	var out []wrongLine
+	var each []string
+	do := ""
 	for i, c := range pl.Chance.Causes {
 		if i == 3 || c.Share < 0.05 {
 			break
 		}
-		do := strconv.Itoa(int(c.Share*100+0.5)) + " of each 100 trials that went wrong failed here first."
+		each = append(each, c.Cause.String()+" ("+strconv.Itoa(int(c.Share*100+0.5))+")")
 		if better := gains(pl.Chance); i == 0 && len(better) > 0 {
 			m := better[0]
-			do += " What would help most: " + m.Change.String() + " (first time right " + percent(m.FirstTimeRight) + ")."
+			do = "What would help most: " + m.Change.String() + " (first time right " + percent(m.FirstTimeRight) + ")."
 		}
-		out = append(out, wrongLine{"Most likely to go wrong: " + c.Cause.String(), do})
 	}
-	return out
+	if len(each) == 0 {
+		return nil
+	}
+	return []wrongLine{{"Most likely to go wrong", "Of each 100 trials that went wrong so many failed here first: " + strings.Join(each, "; ") + ". " + do}}
 }

@@ -123,6 +123,6 @@ func ifLarge(x seat.Seated) say.Text {
 	if x.Chosen.Mend == seat.Renew {
 		return ""
 	}
-	return "too large: press nothing and cut no more there; the size goes into the job file under made:, and the rest is " +
+	return "too large: press nothing and cut no more there; give the size as made to who planned this, the rest is " +
 		"planned from it"
 }
