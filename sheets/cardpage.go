@@ -19,14 +19,21 @@ func cardParts(p *paper, pl *plan.Plan, cards []card) {
 			clampedPart(p, pl, c)
 			continue
 		}
-		title := "Press, bores and putting together"
-		if k+1 < len(cards) {
-			title = "At the bench, before the first set-up"
-		} else if k == 0 {
-			title = "At bench and press"
-		}
-		p.part(title, "card "+strconv.Itoa(k), false, func() { benchGroups(p, pl, c) })
+		p.part(cardTitle(cards, k), "card "+strconv.Itoa(k), false, func() { benchGroups(p, pl, c) })
 	}
+}
+
+// cardTitle is the heading of a card.
+func cardTitle(cards []card, k int) string {
+	switch {
+	case cards[k].clamped:
+		return setTitle(cards[k].set)
+	case k+1 < len(cards):
+		return "At the bench, before the first set-up"
+	case k == 0:
+		return "At bench and press"
+	}
+	return "Press, bores and putting together"
 }
 
 // setTitle is the heading of a clamping.
@@ -38,7 +45,7 @@ func setTitle(s plan.Setup) string {
 	if s.Mirrored {
 		t += ", MIRRORED"
 	}
-	return t
+	return oneLine(t)
 }
 
 func clampedPart(p *paper, pl *plan.Plan, c card) {

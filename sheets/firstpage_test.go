@@ -87,26 +87,3 @@ func TestHeadsAreOfRules(t *testing.T) {
 		}
 	}
 }
-
-// The heading of a set-up that has no picture stands with its first operation,
-// not alone at the foot of a page.
-func TestSetupHeadingsStandWithTheirOperation(t *testing.T) {
-	seen := 0
-	for name, p := range demos(t) {
-		pdf := open(t, write(t, must(Setup(p, Options{}))))
-		for i := range pdf.pages() {
-			lines := strings.Split(strings.TrimSpace(pdf.text(i)), "\n")
-			for k, l := range lines {
-				if !strings.HasPrefix(l, "Change of set-up: now at the") {
-					continue
-				}
-				if seen++; k >= len(lines)-2 {
-					t.Errorf("%s, page %d ends with %q", name, i+1, l)
-				}
-			}
-		}
-	}
-	if seen < 5 {
-		t.Errorf("only %d headings were looked at", seen)
-	}
-}

@@ -153,13 +153,21 @@ func TestCitizen(t *testing.T) {
 	for _, m := range marks.Bookmarks {
 		names = append(names, m.Title)
 	}
-	want := []string{"Setup sheet", "Before you start", "Lay out", "Buy first", "Where the holes are", "Route", "Operations", "Set-up A",
-		"Change of set-up: now set-up B", "Assembly and final checks", "If it goes wrong", "Findings", "Where the numbers come from", "Defaults that decided something"}
+	want := []string{"Setup sheet", "Lay out", "Where the holes are", "Before the truck is stripped", "Set-up A: left plate up",
+		"Set-up B: right plate up, MIRRORED", "Proving", "Sizes as made: this table goes with the truck", "If it goes wrong"}
 	if diff := cmp.Diff(want, names); diff != "" {
 		t.Errorf("outline (-want +got):\n%s", diff)
 	}
-	if n := bytes.Count(raw, []byte("/Subtype /Link")); n < 13 {
-		t.Errorf("%d links, want one for each of 13 operations", n)
+	for _, want := range []string{"/Metadata ", "/ViewerPreferences <</DisplayDocTitle true>>", "<rdf:li>en-GB</rdf:li>"} {
+		if !bytes.Contains(raw, []byte(want)) {
+			t.Errorf("the PDF does not hold %q", want)
+		}
+	}
+	if bytes.Contains(raw, []byte("/PrintScaling /None")) {
+		t.Error("a sheet without a true size asks not to be scaled")
+	}
+	if tpl := write(t, must(Template(samplePlan(2), Options{}))); !bytes.Contains(tpl, []byte("/PrintScaling /None")) {
+		t.Error("the template does not ask to be printed in its true size")
 	}
 }
 
@@ -211,7 +219,7 @@ func TestTurnedOver(t *testing.T) {
 		}
 	}
 	text := open(t, write(t, must(Setup(p, Options{})))).all()
-	for _, want := range []string{"MIRRORED", "dialled from the end that lies on the left", "47.995", "9.990"} {
+	for _, want := range []string{"MIRRORED", "dialled from the end that lies on the left", "47.995"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the sheet does not say %q", want)
 		}

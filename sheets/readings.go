@@ -65,7 +65,7 @@ func before(p *paper, pl *plan.Plan) {
 		for i, l := range pl.Buy {
 			b := p.block()
 			if i == 0 {
-				b.Bookmark("Buy first", 0, 0)
+				b.Bookmark("Buy first", 1, 0)
 				b.para("Buy first", draw.Bold, p.st.body)
 				b.y -= 1.5
 			}
@@ -167,7 +167,7 @@ func asMadeTable(p *paper, pl *plan.Plan) {
 		p.glue(head)
 		for _, s := range seats {
 			b := p.block()
-			madeRow(b, p, s)
+			madeRow(b, p, pl, s)
 			p.tight(b)
 		}
 		b := p.block()
@@ -181,7 +181,7 @@ func asMadeTable(p *paper, pl *plan.Plan) {
 // madeAt is where the columns of the table begin, as shares of its width.
 var madeAt = [5]float64{0, 0.30, 0.60, 0.72, 1}
 
-func madeRow(b *block, p *paper, s plan.Seat) {
+func madeRow(b *block, p *paper, pl *plan.Plan, s plan.Seat) {
 	pt, high := b.st.small, b.st.blank
 	low := b.write(0, b.y+0.4, madeAt[1]*b.Width-2, s.Bore, draw.Bold, pt)
 	low = b.write(0, low+0.3, madeAt[1]*b.Width-2, s.Bush, draw.Regular, pt)
@@ -194,7 +194,7 @@ func madeRow(b *block, p *paper, s plan.Seat) {
 		}
 		b.Rect(x+w-box, b.y+0.4, box, high, 0.3)
 	}
-	cell(1, orLimits(s.SeatMM))
+	cell(1, orLimits(seatLimits(pl, s)))
 	cell(2, nil)
 	cell(3, orLimits(s.BoreMM))
 	b.y = max(low, b.y+high+0.4) + 0.8

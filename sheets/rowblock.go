@@ -200,12 +200,12 @@ func toolLine(b *block, p *paper, pl *plan.Plan, r row, edge float64) {
 		b.y = b.write(0, b.y, edge, s, draw.Bold, pt) + 0.5
 		return
 	}
-	b.write(0, b.y, edge, tool, draw.Bold, pt)
+	low := b.write(0, b.y, edge, tool, draw.Bold, pt)
 	x := max(w+6, edge*0.42)
 	if x+draw.Width(s, draw.Bold, pt) > edge {
 		x = edge - draw.Width(s, draw.Bold, pt) - 0.2
 	}
-	b.y = b.write(x, b.y, edge-x+0.1, s, draw.Bold, pt) + 0.6
+	b.y = max(low, b.write(x, b.y, edge-x+0.1, s, draw.Bold, pt)) + 0.6
 }
 
 // asMadeIn names the box for a size as made in an operation, "" where it has

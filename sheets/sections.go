@@ -59,7 +59,7 @@ func pressPicture(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 		name(y+14.8, axis+11.4, y+h-21.1, "flange outwards, until it sits down all round")
 	}
 	name(y+19.2, axis+7.9, y+h-17.5, "bush, square to the wall")
-	if l := p.u.limits(seat.SeatMM); len(l) > 0 {
+	if l := p.u.limits(seatLimits(pl, seat)); len(l) > 0 {
 		name(y+24, axis+27, y+h-11, "wall, its seat "+strings.Join(l, ", "))
 	} else {
 		name(y+24, axis+27, y+h-11, "wall")
@@ -71,6 +71,17 @@ func pressPicture(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 	}
 	b.y = y + h + 2
 	b.Reach(b.y)
+}
+
+// seatLimits are those that a seat is cut and gauged to, so that all pages have
+// one figure.
+func seatLimits(pl *plan.Plan, s plan.Seat) *plan.MMRange {
+	for _, op := range pl.Operations {
+		if op.Bore == s.Bore && op.LimitsMM != nil && (op.Kind == route.KindSizeSeat || op.Kind == route.KindGauge && s.Finish != "") && op.Setup != "finish" {
+			return op.LimitsMM
+		}
+	}
+	return s.SeatMM
 }
 
 func hatchBox(b *block, box draw.Box, pen, step float64) {

@@ -52,7 +52,7 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 			continue
 		}
 		if s.SeatMM.Max.Given() {
-			_, top := say.Ends(*s.SeatMM)
+			_, top := say.Ends(*seatLimits(pl, s))
 			add(s.Bore, "seat larger than "+top.In(p.u.said()), "Do not press the bush. "+ifLarge(p, large, s.Bore)+
 				" Give the size as made to who planned this and wait for the rework sheet before anything else is cut.")
 		}

@@ -132,3 +132,20 @@ func (d *Document) All(page int) []Item {
 	}
 	return append(out, d.heads[page]...)
 }
+
+// Mark is an entry of the outline as it is placed.
+type Mark struct {
+	Title string
+	Level int
+	Page  int
+	Y     float64
+}
+
+// Marks lists the outline.
+func (d *Document) Marks() []Mark {
+	var out []Mark
+	for _, m := range d.marks {
+		out = append(out, Mark{m.title, m.level, m.page, m.y})
+	}
+	return out
+}
