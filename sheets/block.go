@@ -33,10 +33,13 @@ func (b *block) raw(x, y, w float64, s string, f draw.Face, pt float64) float64 
 	y += draw.Rise * pt * draw.MMPerPt
 	for _, line := range draw.Wrap(printable(s), f, pt, w) {
 		b.Text(x, y, w, line, f, pt)
-		y += lead(pt)
+		y += b.lead(pt)
 	}
-	return y - lead(pt) + draw.Drop*pt*draw.MMPerPt
+	return y - b.lead(pt) + draw.Drop*pt*draw.MMPerPt
 }
+
+// lead is the distance of the base lines of a size of type in mm.
+func (b *block) lead(pt float64) float64 { return lead(pt) * (1 - b.st.closer) }
 
 // tall is the height that write would fill.
 func (b *block) tall(w float64, s string, f draw.Face, pt float64) float64 {
@@ -44,7 +47,7 @@ func (b *block) tall(w float64, s string, f draw.Face, pt float64) float64 {
 		return 0
 	}
 	n := len(draw.Wrap(printable(b.bench.say(s)), f, pt, w))
-	return float64(n-1)*lead(pt) + em(pt)
+	return float64(n-1)*b.lead(pt) + em(pt)
 }
 
 // para writes a paragraph over the whole width and a gap below it.

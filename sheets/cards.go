@@ -163,14 +163,10 @@ func (g *group) join(more group) {
 	}
 }
 
-// sameWork says whether two operations differ in nothing but the hole.
+// sameWork says whether two operations differ in nothing but the hole and the
+// figures that stand for each hole by itself: limits, gauges, the force of a
+// press.
 func sameWork(a, b plan.Operation) bool {
-	limits := func(op plan.Operation) [2]string {
-		if op.LimitsMM == nil {
-			return [2]string{}
-		}
-		return [2]string{op.LimitsMM.Min.String(), op.LimitsMM.Max.String()}
-	}
 	number := func(f *float64) float64 {
 		if f == nil {
 			return -1
@@ -178,8 +174,40 @@ func sameWork(a, b plan.Operation) bool {
 		return *f
 	}
 	return a.Bore != "" && b.Bore != "" && a.Setup == b.Setup && a.Kind == b.Kind && eachDo(a) == eachDo(b) &&
-		a.Tool == b.Tool && number(a.RPM) == number(b.RPM) && a.DepthMM.String() == b.DepthMM.String() && limits(a) == limits(b) &&
-		a.Go == b.Go && a.NoGo == b.NoGo && a.Lubricant == b.Lubricant && len(a.Shapes)+len(b.Shapes) == 0
+		sameTool(a, b) && number(a.RPM) == number(b.RPM) && a.DepthMM.String() == b.DepthMM.String() &&
+		a.Lubricant == b.Lubricant && len(a.Shapes)+len(b.Shapes) == 0
+}
+
+// sameTool says whether one tool is used; the guide of a press is said of each
+// hole.
+func sameTool(a, b plan.Operation) bool {
+	if a.Kind == route.KindPress && a.Halt > 0 && b.Halt > 0 {
+		return pressTool(a) == pressTool(b)
+	}
+	return a.Tool == b.Tool
+}
+
+func pressTool(op plan.Operation) string {
+	tool, _, _ := strings.Cut(op.Tool.String(), ", guide ")
+	return tool
+}
+
+// alike says whether all operations of a row have the same limits and gauges.
+func (r row) alike(pl *plan.Plan) bool {
+	a := pl.Operations[r.ops[0]]
+	limits := func(op plan.Operation) [2]string {
+		if op.LimitsMM == nil {
+			return [2]string{}
+		}
+		return [2]string{op.LimitsMM.Min.String(), op.LimitsMM.Max.String()}
+	}
+	for _, i := range r.ops[1:] {
+		b := pl.Operations[i]
+		if limits(a) != limits(b) || a.Go != b.Go || a.NoGo != b.NoGo || a.Halt != b.Halt || a.Expect != b.Expect || a.Tool != b.Tool {
+			return false
+		}
+	}
+	return true
 }
 
 // throughNear is said of a far hole, in its own words below the row.
@@ -198,13 +226,31 @@ func each(op plan.Operation, s string) string {
 	return strings.ReplaceAll(s, op.Bore, "each")
 }
 
-// title is what a row does.
+// title is what a row does: "each" stands for holes of more than one shaft.
 func (r row) title(pl *plan.Plan) string {
 	op := pl.Operations[r.ops[0]]
 	if len(r.ops) == 1 {
 		return op.Do.String()
 	}
-	return eachDo(op)
+	return r.named(pl, eachDo(op))
+}
+
+// named puts the names of the holes of a row in the place of "each", where they
+// are of one shaft.
+func (r row) named(pl *plan.Plan, s string) string {
+	if len(r.ops) < 2 {
+		return s
+	}
+	shaft := shaftOf(pl.Operations[r.ops[0]].Bore)
+	var sides []string
+	for _, i := range r.ops {
+		bore := pl.Operations[i].Bore
+		if shaftOf(bore) != shaft {
+			return s
+		}
+		sides = append(sides, strings.TrimPrefix(bore, shaft+"."))
+	}
+	return strings.ReplaceAll(s, "each", shaft+", "+strings.Join(sides, " and "))
 }
 
 // cutsIn says whether a spindle turns in an operation.

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"rebush/fits/dim"
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan"
@@ -46,7 +47,7 @@ func TestEveryOperationHasOneRow(t *testing.T) {
 				for _, r := range rows {
 					for _, i := range r.ops {
 						seen[i]++
-						if a, b := p.Operations[r.ops[0]], p.Operations[i]; a.Tool != b.Tool || a.Kind != b.Kind || a.Setup != b.Setup {
+						if a, b := p.Operations[r.ops[0]], p.Operations[i]; !sameTool(a, b) || a.Kind != b.Kind || a.Setup != b.Setup {
 							t.Errorf("%s: %d and %d share a row", name, a.Number, b.Number)
 						}
 					}
@@ -75,8 +76,8 @@ func TestRowsAreShared(t *testing.T) {
 			}
 		}
 	}
-	want := []string{"30, 40 Open out each to 5 mm", "50, 60 Start each on its new centre, 5.75 mm", "70 Chamfer", "80 Chamfer",
-		"90, 100 Bore the seat of each to size", "110, 120 Gauge the seat of each before the clamps come off"}
+	want := []string{"30, 40 Open out driven axle, left and right to 5 mm", "50, 60 Start driven axle, left and right on its new centre, 5.75 mm", "70 Chamfer", "80 Chamfer",
+		"90, 100 Bore the seat of driven axle, right and left to size", "110, 120 Gauge the seat of driven axle, left and right before the clamps come off"}
 	if len(got) != len(want) {
 		t.Fatalf("%d rows: %q", len(got), got)
 	}
@@ -133,8 +134,15 @@ func (f *finder) whole(what string, op plan.Operation, text say.Text) {
 		if strings.HasPrefix(x, reasonOnly) || strings.HasPrefix(x, "needs a reach of ") {
 			continue
 		}
-		f.any(what, x, each(op, x))
+		f.any(what, holeWays(op, x)...)
 	}
+}
+
+// holeWays are the ways in which a row may name the hole of an operation.
+func holeWays(op plan.Operation, s string) []string {
+	e := each(op, s)
+	shaft := shaftOf(op.Bore)
+	return []string{s, e, strings.ReplaceAll(e, "each", shaft+", left and right"), strings.ReplaceAll(e, "each", shaft+", right and left")}
 }
 
 // Every tool, step of the spindle, depth, limit, gauge, caution and operation of
@@ -159,9 +167,11 @@ func allOnPaper(t *testing.T, name string, p *plan.Plan, o Options) {
 	f := &finder{t: t, name: name, text: readable(recorded(must(Setup(p, o)))), bench: benchOf(p.Job, u)}
 	for _, op := range q.Operations {
 		n := strconv.Itoa(op.Number)
-		f.any("operation "+n, op.Do.String(), eachDo(op))
+		f.any("operation "+n, append(holeWays(op, eachDo(op)), op.Do.String())...)
 		f.any("number", n)
-		f.any("tool of "+n, op.Tool.String())
+		for _, tool := range strings.SplitAfter(op.Tool.String(), ", guide ") {
+			f.any("tool of "+n, strings.TrimSuffix(tool, ", guide "))
+		}
 		if op.RPM != nil && *op.RPM > 0 {
 			f.any("spindle of "+n, strconv.FormatFloat(*op.RPM, 'f', 0, 64)+" rev/min")
 		}
@@ -173,7 +183,7 @@ func allOnPaper(t *testing.T, name string, p *plan.Plan, o Options) {
 		}
 		f.any("go of "+n, op.Go.String())
 		f.any("no go of "+n, op.NoGo.String())
-		f.any("gauge first of "+n, op.GaugeFirst.String(), each(op, op.GaugeFirst.String()))
+		f.any("gauge first of "+n, holeWays(op, op.GaugeFirst.String())...)
 		for _, at := range [][]string{u.at(op.DialMM, false)} {
 			for _, l := range at {
 				f.any("dials of "+n, l)
@@ -305,7 +315,7 @@ func TestTurnedPiecesAreDrawn(t *testing.T) {
 				for _, r := range s.Steps {
 					want := strconv.FormatFloat(r.D[0], 'f', 2, 64)
 					if r.D[0] != r.D[1] {
-						want = strconv.FormatFloat(r.D[0], 'f', 3, 64)
+						want = units("mm").limits(dim.Limits(r.D[0], r.D[1]))[0]
 					}
 					if !strings.Contains(text, "ø "+want) {
 						t.Errorf("%s, %d: no Ø %s", name, op.Number, want)

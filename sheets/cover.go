@@ -22,17 +22,15 @@ func headed(p *paper, pl *plan.Plan, what string) {
 	asMade(p, pl)
 }
 
+// cover is the first page of a sheet that must not be followed.
 func cover(p *paper, pl *plan.Plan) {
-	what := "Setup sheet"
+	const what = "Setup sheet"
 	p.section = what
 	p.page()
-	if p.stop {
-		banner(p)
-	}
+	banner(p)
 	headed(p, pl, what)
-
+	b := p.block()
 	if pl.Verdict != nil && pl.Verdict.Sentence != "" {
-		b := p.block()
 		b.boxed(0.6, 3, func(in *block) {
 			in.para(pl.Verdict.Sentence.String(), draw.Bold, in.st.body)
 			in.para(chanceLine(pl.Chance), draw.Regular, in.st.body)
@@ -40,28 +38,20 @@ func cover(p *paper, pl *plan.Plan) {
 		})
 		p.add(b)
 	} else if c := chanceLine(pl.Chance); c != "" {
-		b := p.block()
 		b.para(c, draw.Regular, p.st.body)
 		p.add(b)
 	}
-	if p.stop {
-		otherWay(p, pl)
-		needs(p, pl.Verdict)
-		stops(p, pl)
-	} else {
-		lookForBox(p, pl.Safety.LookFor)
-		pageOne(p, pl)
+	otherWay(p, pl)
+	needs(p, pl.Verdict)
+	stops(p, pl)
+	if len(pl.Holes) > 0 {
+		p.add(firstClamping(p, pl, 32))
 	}
-	last := p.block()
-	last.para(countLine(pl), draw.Regular, p.st.body)
-	last.Link(draw.Box{X: 0, Y: 0, W: last.Width, H: last.y}, "findings")
-	last.y -= 0.5
-	last.y = last.write(0, last.y, last.Width, sameWord, draw.Regular, p.st.small)
-	last.Board.Height = last.y
-	picture(p, pl, last.y)
-	details(p, pl, last.y)
-	p.y -= 2
-	p.add(last)
+	b = p.block()
+	b.para(countLine(pl), draw.Regular, p.st.body)
+	b.y = b.write(0, b.y-0.5, b.Width, sameWord, draw.Regular, p.st.small)
+	b.Board.Height = b.y
+	p.add(b)
 }
 
 // asMade says that a plan starts from the truck as it now is.
@@ -168,45 +158,6 @@ func machineWords(pl *plan.Plan) string {
 	return w
 }
 
-// picture adds the truck as it is first clamped, and the table of moves. It is
-// drawn smaller where table and last line, below high, would not stand on the
-// page with it; each set-up has it again in full.
-func picture(p *paper, pl *plan.Plan, below float64) {
-	if len(pl.Holes) == 0 {
-		return
-	}
-	rows := moves(p, pl)
-	need := below + 2
-	for _, r := range rows {
-		need += max(r.Board.Height, r.y) + 0.8
-	}
-	sizes := []float64{46, 38, 30, 24}
-	if p.stop {
-		sizes = []float64{32} // below what stops the job
-	}
-	b := firstClamping(p, pl, sizes[0])
-	for _, high := range sizes[1:] {
-		if fits := p.y+b.Board.Height+gap+need <= p.floor(); fits {
-			break
-		}
-		if less := firstClamping(p, pl, high); p.y+less.Board.Height+gap+need <= p.floor() {
-			b = less
-		}
-	}
-	p.add(b)
-	if p.y+need > p.floor() && 1.5*need < p.height() {
-		p.page() // the table is not torn in two
-	}
-	for i, r := range rows {
-		switch i {
-		case 0:
-			p.glue(r)
-		default:
-			p.tight(r)
-		}
-	}
-}
-
 // firstClamping is the picture of the first clamping, its plate at most high.
 func firstClamping(p *paper, pl *plan.Plan, high float64) *block {
 	set := plan.Setup{Plate: "left"}
@@ -231,7 +182,7 @@ func firstClamping(p *paper, pl *plan.Plan, high float64) *block {
 			return false
 		}
 	}
-	truckPictureOf(b, pl, set, high, worked)
+	truckPicture(b, pl, set, high, worked)
 	b.scaled = true
 	b.Reach(b.y)
 	return b

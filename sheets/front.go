@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"slices"
 	"sort"
 	"strings"
@@ -192,9 +191,4 @@ func besides(pl *plan.Plan) []string {
 		add("dial indicator")
 	}
 	return out
-}
-
-// spotWords names a hole and where it goes on one line.
-func spotWords(u units, name string, at *plan.XY) string {
-	return fmt.Sprintf("%s: %s", name, strings.Join(u.at(at, false), ", "))
 }

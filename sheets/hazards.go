@@ -1,8 +1,6 @@
 package sheets
 
 import (
-	"strings"
-
 	"rebush/plan"
 	"rebush/plan/safety"
 	"rebush/sheets/draw"
@@ -47,18 +45,6 @@ func lookForBox(p *paper, lines []safety.Line) {
 		})
 		p.add(b)
 	}
-}
-
-// opSafety is what can hurt in a step and is not said with one before it.
-func opSafety(b *block, x float64, lines []safety.Line) {
-	if len(lines) == 0 {
-		return
-	}
-	var words []string
-	for _, l := range lines {
-		words = append(words, sentence(l.Words)+".")
-	}
-	b.named(x, field{name: "safety", lines: []string{strings.Join(words, " ")}})
 }
 
 // owned is what concerns the owner of a truck.

@@ -27,17 +27,10 @@ func holesPart(p *paper, pl *plan.Plan) {
 			holeBlock(b, p, pl, s)
 			p.tight(b)
 		}
-		for i, s := range left {
+		for i, line := range leftLines(p, left) {
 			b := p.block()
 			if i == 0 {
-				b.y = b.write(0, 1, b.Width, "Left as they are: centre, and play on diameter", draw.Bold, b.st.body) + 0.8
-			}
-			line := s.Bore + ": " + strings.Join(p.u.at(s.CentreMM, false), ", ")
-			if play := p.u.len(s.PlayMM); play != "" {
-				line += "; play " + play
-			}
-			if u := sureWords(p.u, s); u != "" {
-				line += "; " + u
+				b.y = b.write(0, 0.5, b.Width, "Left as they are: centre, and play on diameter", draw.Bold, b.st.body) + 0.6
 			}
 			b.y = b.write(0, b.y, b.Width, line, draw.Regular, b.st.small)
 			b.Reach(b.y)
@@ -47,24 +40,51 @@ func holesPart(p *paper, pl *plan.Plan) {
 	})
 }
 
+// leftLines are the holes that are left alone, those of a shaft on one line.
+func leftLines(p *paper, left []plan.SurveyedBore) []string {
+	var out []string
+	at := map[string]int{}
+	for _, s := range left {
+		shaft := shaftOf(s.Bore)
+		line := strings.TrimPrefix(s.Bore, shaft+".") + " " + strings.Join(p.u.at(s.CentreMM, false), ", ")
+		if play := p.u.len(s.PlayMM); play != "" {
+			line += ", play " + play
+		}
+		if s.CentreUMM.Given() {
+			line += ", within " + p.u.len(s.CentreUMM)
+		}
+		if i, ok := at[shaft]; ok && shaft != s.Bore {
+			out[i] += "; " + line
+			continue
+		}
+		at[shaft] = len(out)
+		out = append(out, shaft+": "+line)
+	}
+	if len(out) > 0 {
+		out[0] += " (known so two times in three)"
+	}
+	return out
+}
+
 // sureWords is how well an old centre is known, in words: a standard uncertainty
 // is what two of three are within.
 func sureWords(u units, s plan.SurveyedBore) string {
 	if !s.CentreUMM.Given() {
 		return ""
 	}
-	return "known within " + u.len(s.CentreUMM) + " two times in three"
+	return "within " + u.len(s.CentreUMM) + ", two times in three"
 }
 
 func holeBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
 	const room = 26.0
 	hole, drawn := pl.Holes[s.Bore]
-	b.y = b.write(0, b.y, b.Width, s.Bore, draw.Bold, b.st.body) + 0.8
 	list := holeFields(p, pl, s)
 	if !drawn {
+		b.y = b.write(0, b.y, b.Width, s.Bore, draw.Bold, b.st.body) + 0.8
 		b.y = b.fields(0, b.y, b.Width, 2, list)
 	} else {
 		b.scaled = true
+		b.y = 1
 		top := b.y
 		surveyPictures(b, pl, s, hole, room)
 		x := 2*room + 9
@@ -72,7 +92,8 @@ func holeBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
 		if b.st.body > 13 || p.u == "both" {
 			cols = 2
 		}
-		end := b.fields(x, top, b.Width-x, cols, list) - 1
+		top = b.write(x, top-0.5, b.Width-x, s.Bore, draw.Bold, b.st.body) + 0.6
+		end := b.fields(x, top, b.Width-x, cols, list) - 1.4
 		end = b.write(x, end, b.Width-x, "Old centre from: "+foundBy(p.u, s)+".", draw.Regular, b.st.small)
 		b.y = max(b.y, end)
 	}

@@ -29,6 +29,7 @@ type Options struct {
 type style struct {
 	small, body, figure, big, title float64
 	mind                            float64 // what to mind beside a row; 0 is body
+	closer                          float64 // share that lines stand closer than usual
 	tick                            float64 // side of a tick box
 	blank                           float64 // height of a line to write on
 	picture                         float64 // side of the small drawing of a hole

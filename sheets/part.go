@@ -59,7 +59,7 @@ func (p *paper) part(title, anchor string, own bool, fill func()) {
 		p.parts[p.doc.Pages()] = true
 		p.page()
 	default:
-		p.y += 3
+		p.y += 2
 	}
 	for _, x := range list {
 		switch x.how {
@@ -95,3 +95,20 @@ func (p *paper) ownFrom() float64 {
 	}
 	return ownShare
 }
+
+// fit adds a block in the size of type asked for; where a block with a very
+// long text would not go on a page, in smaller type.
+func (p *paper) fit(build func(st style) *block) {
+	st := p.st
+	b := build(st)
+	for _, smaller := range []style{normal, tiny} {
+		if b.Board.Height <= p.height() {
+			break
+		}
+		b = build(smaller)
+	}
+	p.add(b)
+}
+
+// tiny is for a block that no page would hold otherwise.
+var tiny = style{small: 8, body: 9.5, figure: 14, big: 16, title: 20, tick: 6, blank: 8, picture: 36}

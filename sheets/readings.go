@@ -13,7 +13,9 @@ func before(p *paper, pl *plan.Plan) {
 	p.part("Before the truck is stripped", "before", false, func() {
 		for _, l := range pl.Safety.Before {
 			b := p.block()
-			b.ticked(l.Words+".", draw.Regular)
+			b.st.mind = b.st.body - 0.5 // in the size of the body
+			b.y = smallTick(b, 0, 0.5, b.Width, l.Words+".")
+			b.Reach(b.y)
 			p.tight(b)
 		}
 		var list []plan.Step
@@ -127,20 +129,47 @@ func proving(p *paper, pl *plan.Plan) {
 				p.tight(b)
 			}
 		}
-		for _, s := range pl.Proving {
-			if s.Blank == "" {
-				ticks = append(ticks, sentence(s.Text.String()))
-				continue
+		var after []plan.Step // read once: two beside each other
+		read := func() {
+			for len(after) > 0 {
+				n := min(2, len(after))
+				b := p.block()
+				w := (b.Width - 5) / 2
+				for _, s := range after[:n] {
+					if b.tall(0.62*w-4, sentence(s.Text.String()), draw.Regular, b.st.aside()+0.5) > 2.2*lead(b.st.aside()+0.5) {
+						n, w = 1, b.Width
+						break
+					}
+				}
+				for k, s := range after[:n] {
+					in := p.block()
+					in.Board.Width = w
+					readingBlank(in, s, []string{"after"}, 0.38)
+					b.absorb(in, float64(k)*(w+5), 0)
+					b.y = max(b.y, in.y)
+				}
+				b.Reach(b.y)
+				after = after[n:]
+				p.tight(b)
 			}
-			flush()
-			b := p.block()
-			names := []string{"after"}
-			if s.Twice {
-				names = []string{"before", "after"}
-			}
-			readingBlank(b, s, names, 0.24)
-			p.tight(b)
 		}
+		for _, s := range pl.Proving {
+			switch {
+			case s.Blank == "":
+				read()
+				ticks = append(ticks, sentence(s.Text.String()))
+			case !s.Twice:
+				flush()
+				after = append(after, s)
+			default:
+				flush()
+				read()
+				b := p.block()
+				readingBlank(b, s, []string{"before", "after"}, 0.24)
+				p.tight(b)
+			}
+		}
+		read()
 		flush()
 	})
 }

@@ -52,6 +52,9 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 	var out []said
 	add := func(s string, bold bool) {
 		for _, x := range parts(each(op, s)) {
+			if strings.HasPrefix(x, "not given, taken as") {
+				x = "reach " + x
+			}
 			if strings.HasPrefix(x, reasonOnly) || strings.HasPrefix(x, "needs a reach of ") || op.Halt > 0 && (strings.HasPrefix(x, "expect ") || strings.HasPrefix(x, "HALT at ")) {
 				continue // these stand large, or with the tool
 			}

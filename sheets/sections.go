@@ -108,6 +108,16 @@ func shapesPicture(b *block, p *paper, op plan.Operation, w float64) float64 {
 	return low
 }
 
+// shapesBeside draws what an operation turns at a place of its own.
+func shapesBeside(b *block, p *paper, op plan.Operation, x, y, w float64) float64 {
+	low := y
+	for _, s := range op.Shapes {
+		low = shapePicture(b, p, s, x, low, w) + 0.8
+	}
+	b.Reach(low)
+	return low
+}
+
 func shapePicture(b *block, p *paper, s route.Shape, left, y, w float64) float64 {
 	pt := b.st.small
 	const high, unit = 11.0, 11.0

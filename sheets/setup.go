@@ -108,7 +108,8 @@ func worked(p *paper, pl *plan.Plan) {
 		p.st = sheetLarge
 	}
 	if p.how == closest {
-		p.st.mind = p.st.small
+		p.st.mind, p.st.closer = p.st.small, 0.05
+		p.st.tick, p.st.figure = p.st.tick-0.5, p.st.figure-1
 	}
 	front(p, pl)
 	holesPart(p, pl)

@@ -7,6 +7,7 @@ import (
 
 	"rebush/fits/say"
 	"rebush/plan"
+	"rebush/sheets/draw"
 )
 
 // residuals says how well the points lie on the fitted outline.
@@ -90,6 +91,17 @@ func truckLines(p *paper, pl *plan.Plan) {
 		}
 	}
 	if len(list) == 0 {
+		return
+	}
+	if p.st.mind > 0 {
+		var s []string
+		for _, f := range list {
+			s = append(s, sentence(f.name)+": "+strings.Join(f.lines, ", "))
+		}
+		b := p.block()
+		b.y = b.write(0, 0.5, b.Width, strings.Join(s, ". ")+".", draw.Regular, b.st.aside())
+		b.Reach(b.y)
+		p.tight(b)
 		return
 	}
 	cols := 3

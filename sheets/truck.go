@@ -12,13 +12,9 @@ import (
 // truckPicture draws one plate to scale as it is clamped: outline, worn holes,
 // old circles, seats and targets, each shaft under a number that the table of
 // moves repeats. What lies on the far plate is drawn broken. The plate is no
-// higher than maxHeight on the paper.
-func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64) {
-	truckPictureOf(b, p, set, maxHeight, func(string) bool { return true })
-}
-
-// truckPictureOf has figures of those shafts only that are asked for.
-func truckPictureOf(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, asked func(shaft string) bool) {
+// higher than maxHeight on the paper; figures stand at those shafts that are asked
+// for.
+func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, asked func(shaft string) bool) {
 	outline := plateOutline(p, p.Job)
 	lo, hi := extent(outline)
 	w, h := hi[0]-lo[0], hi[1]-lo[1]
@@ -56,7 +52,7 @@ func truckPictureOf(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, a
 		zero[0] = end
 	}
 	b.As(draw.Picture, func() {
-		b.Path(v.path(outline), true, 0.6, false, draw.Open)
+		b.Path(v.path(outline), true, draw.Wide, false, draw.Open)
 		for _, name := range names {
 			for _, s := range job.Sides {
 				bore := on(name, s)
@@ -115,10 +111,7 @@ func truckPictureOf(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, a
 		heights(b, p, set, v, names, at, lo, hi)
 		bottom += 3.2 + float64(dims)*(em(pt)+1.2)
 	}
-	words := scaleWords(k) + "; the black dot is the datum corner"
-	if turned {
-		words = scaleWords(k) + "; black dot: dials at zero, at the end away from the datum corner"
-	}
+	words := scaleWords(k) + "; figures count from the black dot"
 	if b.u == "both" && dims > 0 {
 		words += "; figures in mm"
 	}
@@ -132,14 +125,22 @@ func drawHole(v view, h plan.Hole, far bool) {
 	x, y := v.at(h.Old)
 	tx, ty := v.at(h.Target)
 	if len(h.Outline) > 2 {
-		b.Path(v.path(thin(h.Outline, 0.8/v.k)), true, 0.3, far, draw.Open)
+		b.Path(v.path(thin(h.Outline, 0.8/v.k)), true, pen(far), far, draw.Open)
 	} else {
-		b.Circle(x, y, h.OldRadius*v.k, 0.3, far)
+		b.Circle(x, y, h.OldRadius*v.k, pen(far), far)
 	}
 	if h.SeatR > 0 {
-		b.Circle(tx, ty, h.SeatR*v.k, 0.5, true)
+		b.Stroked(draw.Other, func() { b.Circle(tx, ty, h.SeatR*v.k, draw.Narrow, false) })
 	}
 	b.Cross(tx, ty, max(1.5, h.OldRadius*v.k*0.4), 0.25)
+}
+
+// pen is the width of an edge: narrow where the near plate hides it.
+func pen(hidden bool) float64 {
+	if hidden {
+		return draw.Narrow
+	}
+	return draw.Wide
 }
 
 // shaftsOf lists the shafts in the order of the survey with the place at which

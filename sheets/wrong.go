@@ -19,11 +19,9 @@ func wrong(p *paper, pl *plan.Plan) {
 	p.part("If it goes wrong", "wrong", false, func() {
 		for _, l := range lines {
 			b := p.block()
-			b.para(sentence(l.what), draw.Bold, p.st.body)
-			b.y -= 1.5
-			b.para(l.do, draw.Regular, p.st.aside()+0.5)
-			b.y -= 1
-			b.Board.Height = b.y
+			b.y = 0.6
+			b.st.mind = b.st.aside() + 0.5
+			b.flowing([]run{{sentence(l.what) + ":", draw.Bold}, {l.do, draw.Regular}}, b.Width, 0)
 			p.tight(b)
 		}
 	})
@@ -54,7 +52,7 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 		if s.SeatMM.Max.Given() {
 			_, top := say.Ends(*seatLimits(pl, s))
 			add(s.Bore, "seat larger than "+top.In(p.u.said()), "Do not press the bush. "+ifLarge(p, large, s.Bore)+
-				" Give the size as made to who planned this and wait for the rework sheet before anything else is cut.")
+				" Give the size to who planned this; cut nothing before the rework sheet is there.")
 		}
 		if _, ok := pressOf(pl, s.Bore); ok && s.HeldBy == "compound" {
 			add(s.Bore, "the bush does not slide in",
