@@ -66,7 +66,7 @@ func jobCommands() []*command {
 			examples: nil},
 		{name: "why", args: "JOB [NUMBER|KEY|WORD]", what: "where a number came from, down to what was measured",
 			flags: flags(reading, way, chance), run: runWhy,
-			more: "NUMBER is the short number in brackets that paper prints, KEY the place of the figure in rebush " +
+			more: "NUMBER is the short number that the sources of a sheet print, KEY the place of the figure in rebush " +
 				"plan --json, WORD a word of either. " +
 				"With the job alone it lists what can be asked.",
 			examples: []string{`rebush why testdata/jobs/pellinthwaite.yaml "seats/drive axle.left/pressure_mpa/max"`,
