@@ -44,7 +44,7 @@ func cover(p *paper, pl *plan.Plan) {
 	otherWay(p, pl)
 	needs(p, pl.Verdict)
 	stops(p, pl)
-	if len(pl.Holes) > 0 {
+	if len(pl.Holes) > 0 && p.how != closest {
 		p.add(firstClamping(p, pl, 32))
 	}
 	b = p.block()

@@ -40,13 +40,23 @@ func stops(p *paper, pl *plan.Plan) {
 	b := p.block()
 	b.para("What is wrong, and what would change it", draw.Bold, p.st.figure)
 	p.glue(b)
-	n := 0
+	n, said := 0, map[string]bool{}
 	for _, f := range pl.Findings {
 		if f.Level != finding.Stop {
 			continue
 		}
 		n++
 		p.stopsSaid = true
+		if p.how != roomy { // a cure of several stops stands at the first of them
+			tried := f.Tried
+			f.Tried = nil
+			for _, t := range tried {
+				if s := t.Said(p.currency, false).String(); !said[s] {
+					said[s] = true
+					f.Tried = append(f.Tried, t)
+				}
+			}
+		}
 		fitFinding(p, f)
 	}
 	if n == 0 {

@@ -19,14 +19,13 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 	var first *draw.Document
 	for _, how := range []layout{roomy, close, closest} {
 		d, err := setup(pl, o, how)
-		if err != nil || !pl.OK || !pl.Machines() || d.Pages() <= mostPages(pl, o) {
+		if err != nil || pl.OK && !pl.Machines() || d.Pages() <= mostPages(pl, o) {
 			return d, err
 		}
 		if first == nil || d.Pages() < first.Pages() {
 			first = d
 		}
 	}
-	println("OVER", first.Pages(), mostPages(pl, o))
 	return first, nil
 }
 
@@ -40,10 +39,13 @@ const (
 	closest
 )
 
-// mostPages is how many pages of a setup sheet are read at a bench: 6 for two
-// holes worked, 9 for four, 12 for six, and one for each clamping over two; half
+// mostPages is how many pages of a setup sheet are read at a bench: 2 where nothing
+// may be machined, 6 for two holes worked, 9 for four, 12 for six, and one for each clamping over two; half
 // as many again in large type (j).
 func mostPages(pl *plan.Plan, o Options) int {
+	if !pl.OK {
+		return 2
+	}
 	holes := 0
 	for _, s := range pl.Seats {
 		if s.Bush != "" {
@@ -94,6 +96,10 @@ func setup(pl *plan.Plan, o Options, how layout) (*draw.Document, error) {
 
 // refused is the sheet of what must not be machined.
 func refused(p *paper, pl *plan.Plan) {
+	if p.how != roomy && !p.large {
+		p.st = sheetNormal
+		p.st.mind, p.st.body, p.st.closer = p.st.small, 11, 0.04
+	}
 	cover(p, pl)
 	foundRows(p, pl)
 	inShort(p, pl)
