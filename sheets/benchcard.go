@@ -32,7 +32,7 @@ func benchGroups(p *paper, pl *plan.Plan, c card) {
 		if op, ok := firstPress(pl, g); ok && !pictured {
 			b := p.block()
 			pressPicture(b, p, pl, op)
-			if p.how == roomy {
+			if p.how == layRoomy {
 				p.glue(b)
 			} else {
 				p.tight(b)

@@ -149,7 +149,7 @@ func setPictures(b *block, p *paper, pl *plan.Plan, c card) {
 	if len(cells) > 0 {
 		dialWide = b.Width * 0.36
 	}
-	low := elevation(b, p, pl, c, draw.Box{X: 0, Y: b.y, W: wide, H: 34})
+	low := elevation(b, p, pl, c, draw.Box{X: 0, Y: b.y, W: wide, H: 33})
 	part := func(x, w float64, fill func(in *block)) {
 		in := p.block()
 		in.Board.Width = w

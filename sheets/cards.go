@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"math"
 	"strings"
 
 	"rebush/plan"
@@ -203,11 +204,16 @@ func (r row) alike(pl *plan.Plan) bool {
 	}
 	for _, i := range r.ops[1:] {
 		b := pl.Operations[i]
-		if limits(a) != limits(b) || a.Go != b.Go || a.NoGo != b.NoGo || a.Halt != b.Halt || a.Expect != b.Expect || a.Tool != b.Tool {
+		if limits(a) != limits(b) || a.Go != b.Go || a.NoGo != b.NoGo || force(a) != force(b) || a.Tool != b.Tool {
 			return false
 		}
 	}
 	return true
+}
+
+// force is what is printed of the force of a press: whole newtons.
+func force(op plan.Operation) [3]float64 {
+	return [3]float64{math.Round(op.Halt), math.Round(op.Expect[0]), math.Round(op.Expect[1])}
 }
 
 // throughNear is said of a far hole, in its own words below the row.

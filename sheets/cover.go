@@ -44,7 +44,7 @@ func cover(p *paper, pl *plan.Plan) {
 	otherWay(p, pl)
 	needs(p, pl.Verdict)
 	stops(p, pl)
-	if len(pl.Holes) > 0 && p.how != closest {
+	if len(pl.Holes) > 0 && p.how < layCloser {
 		p.add(firstClamping(p, pl, 32))
 	}
 	b = p.block()

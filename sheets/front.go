@@ -34,7 +34,11 @@ func front(p *paper, pl *plan.Plan) {
 	pageOne(p, pl)
 	cautions(p, pl)
 	if len(pl.Holes) > 0 {
-		p.add(firstClamping(p, pl, 24))
+		high := 24.0
+		if p.how == layTight {
+			high = 15
+		}
+		p.add(firstClamping(p, pl, high))
 	}
 	layOut(p, pl)
 	b = p.block()

@@ -90,7 +90,7 @@ func (p *paper) fitTight(build func(st style) *block) {
 
 // ownFrom is the share of a page below which a card does not begin on it.
 func (p *paper) ownFrom() float64 {
-	if p.how == roomy {
+	if p.how == layRoomy {
 		return fillShare
 	}
 	return ownShare

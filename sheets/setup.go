@@ -17,7 +17,7 @@ import (
 // what does not fit.
 func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 	var first *draw.Document
-	for _, how := range []layout{roomy, close, closest} {
+	for _, how := range []layout{layRoomy, layClose, layCloser, layTight} {
 		d, err := setup(pl, o, how)
 		if err != nil || pl.OK && !pl.Machines() || d.Pages() <= mostPages(pl, o) {
 			return d, err
@@ -34,9 +34,10 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 type layout uint8
 
 const (
-	roomy layout = iota
-	close
-	closest
+	layRoomy layout = iota
+	layClose
+	layCloser
+	layTight
 )
 
 // mostPages is how many pages of a setup sheet are read at a bench: 2 where nothing
@@ -96,9 +97,12 @@ func setup(pl *plan.Plan, o Options, how layout) (*draw.Document, error) {
 
 // refused is the sheet of what must not be machined.
 func refused(p *paper, pl *plan.Plan) {
-	if p.how != roomy && !p.large {
+	if p.how != layRoomy && !p.large {
 		p.st = sheetNormal
 		p.st.mind, p.st.body, p.st.closer = p.st.small, 11, 0.04
+		if p.how == layTight {
+			p.st.body, p.st.closer = 10.5, 0.06
+		}
 	}
 	cover(p, pl)
 	foundRows(p, pl)
@@ -113,9 +117,12 @@ func worked(p *paper, pl *plan.Plan) {
 	if p.large {
 		p.st = sheetLarge
 	}
-	if p.how == closest {
+	if p.how >= layCloser {
 		p.st.mind, p.st.closer = p.st.small, 0.05
 		p.st.tick, p.st.figure = p.st.tick-0.5, p.st.figure-1
+	}
+	if p.how == layTight {
+		p.st.closer, p.st.big = 0.075, p.st.big-3
 	}
 	front(p, pl)
 	holesPart(p, pl)
