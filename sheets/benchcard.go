@@ -23,12 +23,7 @@ func benchGroups(p *paper, pl *plan.Plan, c card) {
 		all = append(all, h.hurts...)
 	}
 	for _, g := range c.groups {
-		if s, ok := setupNamed(pl, g.setup); ok && s.Words != "" {
-			head := p.block()
-			head.y = head.write(0, 0, head.Width, placeWords(pl, g.setup)+": "+s.Words.String()+".", draw.Bold, p.st.body)
-			head.Reach(head.y)
-			p.glue(head)
-		}
+		placeHead(p, pl, g.setup)
 		if op, ok := firstPress(pl, g); ok && !pictured {
 			b := p.block()
 			pressPicture(b, p, pl, op)
@@ -175,4 +170,16 @@ func firstPress(pl *plan.Plan, g group) (plan.Operation, bool) {
 		}
 	}
 	return plan.Operation{}, false
+}
+
+// placeHead is what holds for all that is done at a place without a clamping.
+func placeHead(p *paper, pl *plan.Plan, setup string) {
+	s, ok := setupNamed(pl, setup)
+	if !ok || s.Words == "" {
+		return
+	}
+	head := p.block()
+	head.y = head.write(0, 0, head.Width, placeWords(pl, setup)+": "+s.Words.String()+".", draw.Bold, p.st.body)
+	head.Reach(head.y)
+	p.glue(head)
 }

@@ -51,7 +51,12 @@ func clampedPart(p *paper, pl *plan.Plan, c card) {
 	p.part(title, "set-up "+c.set.Name, true, func() {
 		p.again = func() *block { return againBlock(p, pl, c, title) }
 		h := heldOf(p, pl, c)
+		last := ""
 		for _, r := range c.before {
+			if at := pl.Operations[r.ops[0]].Setup; at != last {
+				placeHead(p, pl, at)
+				last = at
+			}
 			p.row(pl, c, r, held{})
 		}
 		b := p.block()

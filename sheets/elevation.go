@@ -150,11 +150,11 @@ func elevation(b *block, p *paper, pl *plan.Plan, c card, box draw.Box) float64 
 			top = u4 + 3.2
 		}
 		// The tool, and the axis of the spindle.
-		l.rect(tip, axis-1.5, top+4.5, axis+1.5, draw.Wide)
-		l.rect(top+4.5, axis-4, top+9.5, axis+4, draw.Wide)
+		l.rect(tip, axis-1.5, top+3, axis+1.5, draw.Wide)
+		l.rect(top+3, axis-4, top+6.5, axis+4, draw.Wide)
 		b.Stroked(draw.Centre, func() { l.line(tip-3, axis, l.high-0.5, axis, draw.Narrow) })
 		if !level {
-			x1, y1 := l.at(top+8, v1-12)
+			x1, y1 := l.at(top+6, v1-12)
 			x2, y2 := l.at(top, v1-12)
 			b.Arrow(x1, y1, x2, y2, 2.4, 0.4)
 		}

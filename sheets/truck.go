@@ -112,6 +112,12 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, ask
 		bottom += 3.2 + float64(dims)*(em(pt)+1.2)
 	}
 	words := scaleWords(k) + "; figures count from the black dot"
+	for _, h := range p.Holes {
+		if h.SeatR > 0 {
+			words += "; lines of two dots: the new seat"
+			break
+		}
+	}
 	if b.u == "both" && dims > 0 {
 		words += "; figures in mm"
 	}
