@@ -108,7 +108,7 @@ func TestScaleHasItsBar(t *testing.T) {
 					if it.Kind == draw.KindText && len(it.Text) > 6 && (it.Text[:6] == "drawn " || it.Text[:6] == "square") {
 						drawn = true
 					}
-					if it.Kind == draw.KindLine && it.Box.Y > d.Paper.Height-marginBottom-footHeight && it.Box.H == 0 && near50(it.Box.W, long) {
+					if it.Kind == draw.KindLine && it.Box.Y > d.Paper.Height-marginBottom-footHeight && it.Box.H == 0 && asLong(it.Box.W, long) {
 						bar = true
 					}
 				}
@@ -120,4 +120,4 @@ func TestScaleHasItsBar(t *testing.T) {
 	}
 }
 
-func near50(a, b float64) bool { return a > b-1e-6 && a < b+1e-6 }
+func asLong(a, b float64) bool { return a > b-1e-6 && a < b+1e-6 }

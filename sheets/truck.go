@@ -114,7 +114,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, ask
 	words := scaleWords(k) + "; figures count from the black dot"
 	for _, h := range p.Holes {
 		if h.SeatR > 0 {
-			words += "; lines of two dots: the new seat"
+			words += "; two dots: new seat"
 			break
 		}
 	}

@@ -253,7 +253,7 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 	p.q, p.o.At, p.o.Approach, p.o.Minutes = nil, nil, "", b.r.ToolChange
 	p.o.Tool, p.o.FromBelow = p.o.Tool+inFingers, true
 	p.o.Backing = "block out, fingers in from below, spindle stopped"
-	p.o.Note = join(p.o.Note, "this plate's outside lies below")
+	p.o.Note = join(p.o.Note, "this plate's outside lies below", "the block goes back before the next cut")
 	if b.s.Machine == OnLathe {
 		p.o.Tool, p.o.Note = "hooked boring tool, back edge at 45 degrees", "from within, pulled towards you; "+why
 		p.o.Backing, p.o.FromBelow = b.backing(true), false
