@@ -142,5 +142,9 @@ func (b bench) force(s string) string {
 }
 
 // noMark leaves the signs of a program out of a text: the marks round a key, and
-// where in a file a thing stands.
-func noMark(s string) string { return strings.ReplaceAll(s, "`", "") }
+// in which row of a table a figure stands.
+func noMark(s string) string {
+	return tableRow.ReplaceAllString(strings.ReplaceAll(s, "`", ""), "")
+}
+
+var tableRow = regexp.MustCompile(` \([a-z_]+:\d+(?:, [a-z_]+:\d+)*\)`)

@@ -264,6 +264,9 @@ func TestBenchWords(t *testing.T) {
 			t.Errorf("%q became %q, want %q", s, got, want)
 		}
 	}
+	if got := noMark("is given: 0.05 to 0.2 mm is taken (backlash:7, backlash:3) of `gear`"); got != "is given: 0.05 to 0.2 mm is taken of gear" {
+		t.Errorf("%q", got)
+	}
 	for name, p := range workedOf(demos(t)) {
 		text := recorded(must(Setup(p, Options{})))
 		for _, w := range []string{"sigma", " um", "µm", "`", ".yaml", ".left", ".right", "UTS", "KHK"} {

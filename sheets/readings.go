@@ -10,49 +10,15 @@ import (
 // before is the card for before the truck is stripped: what is read while it
 // still runs, what is decided before the first cut, and what to buy.
 func before(p *paper, pl *plan.Plan) {
-	p.part("Before the truck is stripped", "before", false, func() {
-		for _, l := range pl.Safety.Before {
-			b := p.block()
-			b.st.mind = b.st.body - 0.5 // in the size of the body
-			b.y = smallTick(b, 0, 0.5, b.Width, l.Words+".")
-			b.Reach(b.y)
-			p.tight(b)
+	title := "Before the truck is stripped"
+	if pl.AsMade { // it is apart already
+		title = "Before the first cut"
+	}
+	p.part(title, "before", false, func() {
+		if !pl.AsMade {
+			readFirst(p, pl)
 		}
-		var list []plan.Step
-		for _, s := range pl.Proving {
-			if s.Blank != "" {
-				list = append(list, s)
-			}
-		}
-		if len(list) > 0 {
-			head := p.block()
-			head.y = head.write(0, 0.8, head.Width, "Read and write down, as found", draw.Bold, p.st.body)
-			head.Reach(head.y)
-			p.glue(head)
-		}
-		for len(list) > 0 {
-			n := min(2, len(list))
-			b := p.block()
-			w := (b.Width - 5) / 2
-			for _, s := range list[:n] {
-				if b.tall(0.7*w-4, sentence(s.Text.String()), draw.Regular, b.st.aside()+0.5) > 2.2*lead(b.st.aside()+0.5) {
-					n, w = 1, b.Width // it wants the whole width
-					break
-				}
-			}
-			low := 0.0
-			for k, s := range list[:n] {
-				in := p.block()
-				in.Board.Width = w
-				readingBlank(in, s, []string{""}, 0.30)
-				b.absorb(in, float64(k)*(w+5), 0)
-				low = max(low, in.y)
-			}
-			b.y = low
-			b.Reach(low)
-			list = list[n:]
-			p.tight(b)
-		}
+
 		for i, b := range notes(p, pl) {
 			if i == 0 {
 				head := p.block()
@@ -80,6 +46,52 @@ func before(p *paper, pl *plan.Plan) {
 			p.tight(b)
 		}
 	})
+}
+
+// readFirst is what is made safe, and what is read while the truck still runs.
+func readFirst(p *paper, pl *plan.Plan) {
+	for _, l := range pl.Safety.Before {
+		b := p.block()
+		b.st.mind = b.st.body - 0.5 // in the size of the body
+		b.y = smallTick(b, 0, 0.5, b.Width, l.Words+".")
+		b.Reach(b.y)
+		p.tight(b)
+	}
+	var list []plan.Step
+	for _, s := range pl.Proving {
+		if s.Blank != "" {
+			list = append(list, s)
+		}
+	}
+	if len(list) > 0 {
+		head := p.block()
+		head.y = head.write(0, 0.8, head.Width, "Read and write down, as found", draw.Bold, p.st.body)
+		head.Reach(head.y)
+		p.glue(head)
+	}
+	for len(list) > 0 {
+		n := min(2, len(list))
+		b := p.block()
+		w := (b.Width - 5) / 2
+		for _, s := range list[:n] {
+			if b.tall(0.7*w-4, sentence(s.Text.String()), draw.Regular, b.st.aside()+0.5) > 2.2*lead(b.st.aside()+0.5) {
+				n, w = 1, b.Width // it wants the whole width
+				break
+			}
+		}
+		low := 0.0
+		for k, s := range list[:n] {
+			in := p.block()
+			in.Board.Width = w
+			readingBlank(in, s, []string{""}, 0.30)
+			b.absorb(in, float64(k)*(w+5), 0)
+			low = max(low, in.y)
+		}
+		b.y = low
+		b.Reach(low)
+		list = list[n:]
+		p.tight(b)
+	}
 }
 
 // readingBlank is a text with a line to write on for each name: beside it, or

@@ -55,13 +55,14 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 		if p.large {
 			p.st = sheetLarge
 		}
+		cautions(p, pl)
 		before(p, pl)
 		cardParts(p, pl, cardsOf(pl))
 		proving(p, pl)
 		asMadeTable(p, pl)
 		wrong(p, pl)
 	}
-	if remains(pl) || pl.Findings.Count("stop") > 0 {
+	if pl.Findings.Count("stop") > 0 {
 		findings(p, pl)
 	}
 	return p.finish()
