@@ -88,9 +88,15 @@ func TestPagesAreFull(t *testing.T) {
 // followed says whether something of another block stands below a mark on its
 // page.
 func followed(d *draw.Document, m draw.Mark) bool {
+	block := 0 // that the mark begins
 	for _, it := range d.Items {
-		if it.Page == m.Page && it.Box.Y > m.Y+9 {
-			return true
+		if it.Page == m.Page && it.Kind == draw.KindText && it.Box.Y > m.Y-0.5 && it.Box.Y < m.Y+3 && (block == 0 || it.Block < block) {
+			block = it.Block
+		}
+	}
+	for _, it := range d.Items {
+		if it.Page == m.Page && it.Block > block {
+			return block > 0
 		}
 	}
 	return false
