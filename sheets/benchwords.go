@@ -91,6 +91,11 @@ func (b bench) weighed(s string) string {
 	out, from := "", 0
 	for _, at := range forces.FindAllStringIndex(s, -1) {
 		rest := s[at[1]:]
+		if strings.HasPrefix(rest, " mm") && b.u == "in" {
+			out += s[from:at[0]] + b.torque(s[at[0]:at[1]])
+			from = at[1] + len(" mm")
+			continue
+		}
 		if strings.HasPrefix(rest, " mm") || strings.HasPrefix(rest, " (") || strings.HasPrefix(rest, "/") {
 			continue
 		}
@@ -98,6 +103,23 @@ func (b bench) weighed(s string) string {
 		from = at[1]
 	}
 	return out + s[from:]
+}
+
+// torque writes newton millimetres as inch ounces.
+func (b bench) torque(s string) string {
+	m := forces.FindStringSubmatch(s)
+	out := ""
+	for i, f := range []string{m[2], m[4]} {
+		v, err := strconv.ParseFloat(f, 64)
+		if err != nil {
+			continue
+		}
+		if i == 1 {
+			out += m[3]
+		}
+		out += strconv.FormatFloat(math.Round(v*16/newtonsPerLb/25.4*10)/10, 'f', -1, 64)
+	}
+	return out + " in oz"
 }
 
 // What a newton is on scales.

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strings"
 
 	"rebush/plan"
@@ -162,7 +163,8 @@ func machineWords(pl *plan.Plan) string {
 func firstClamping(p *paper, pl *plan.Plan, high float64) *block {
 	set := plan.Setup{Plate: "left"}
 	words := "Left plate, seen from the left."
-	if list := setups(pl); len(list) > 0 && pl.OK {
+	list := slices.DeleteFunc(slices.Clone(setups(pl)), func(s plan.Setup) bool { return !isClamping(s) })
+	if len(list) > 0 && pl.OK {
 		set = list[0]
 		words = "As clamped, set-up " + set.Name + "."
 		if set.Mirrored {
