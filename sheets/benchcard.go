@@ -38,7 +38,8 @@ func benchGroups(p *paper, pl *plan.Plan, c card) {
 		h.hurts = slices.DeleteFunc(h.hurts, func(l safety.Line) bool { return slices.ContainsFunc(all, sameWords(l)) })
 		if len(h.hurts) > 0 {
 			b := p.block()
-			b.y = b.write(0, 0, b.Width, "Safety, "+strconv.Itoa(h.from)+" to "+strconv.Itoa(h.to)+": "+hurtWords(h)+".", draw.Regular, b.st.aside())
+			b.y = b.write(0, 0, b.Width, "Safety, "+strconv.Itoa(h.from)+" to "+strconv.Itoa(h.to)+": "+hurtWords(h)+".",
+				draw.Regular, b.st.aside())
 			b.Reach(b.y)
 			p.glue(b)
 		}
@@ -155,7 +156,8 @@ func benchFoot(p *paper, pl *plan.Plan, c card) *block {
 		}
 	}
 	if len(rest) > 0 {
-		b.y = b.write(0, 0.6, b.Width, "A good place to rest: after "+strings.Join(rest, ", after ")+".", draw.Bold, b.st.body)
+		b.y = b.write(0, 0.6, b.Width, "A good place to rest: after "+strings.Join(rest, ", after ")+".", draw.Bold,
+			b.st.body)
 	}
 	b.blanks(0, b.Width, []blankLine{{"done by", "", 1.2}, {"date", "", 1}, {"stopped after", "", 0.9}})
 	return b

@@ -41,7 +41,8 @@ func cardFoot(p *paper, pl *plan.Plan, c card) *block {
 	if coming != "" {
 		b.y = b.write(0, 0.6, b.Width, coming, draw.Bold, b.st.aside())
 	}
-	b.blanks(0, b.Width, []blankLine{{"done by", "", 1.2}, {"date", "", 1}, {"stopped after", "", 0.9}, {"still to gauge", "", 1.1}})
+	b.blanks(0, b.Width, []blankLine{{"done by", "", 1.2}, {"date", "", 1}, {"stopped after", "", 0.9},
+		{"still to gauge", "", 1.1}})
 	return b
 }
 

@@ -150,7 +150,8 @@ func alongside(pl *plan.Plan, a, b group) bool {
 	}
 	per := len(a.places)
 	for i := range a.rows {
-		if len(a.rows[i].ops) != per*len(b.rows[i].ops) || !sameWork(pl.Operations[a.rows[i].ops[0]], pl.Operations[b.rows[i].ops[0]]) {
+		if len(a.rows[i].ops) != per*len(b.rows[i].ops) || !sameWork(pl.Operations[a.rows[i].ops[0]],
+			pl.Operations[b.rows[i].ops[0]]) {
 			return false
 		}
 	}

@@ -76,8 +76,10 @@ func TestRowsAreShared(t *testing.T) {
 			}
 		}
 	}
-	want := []string{"30, 40 Open out driven axle, left and right to 5 mm", "50, 60 Start driven axle, left and right on its new centre, 5.75 mm", "70 Chamfer", "80 Chamfer",
-		"90, 100 Bore the seat of driven axle, right and left to size", "110, 120 Gauge the seat of driven axle, left and right before the clamps come off"}
+	want := []string{"30, 40 Open out driven axle, left and right to 5 mm",
+		"50, 60 Start driven axle, left and right on its new centre, 5.75 mm", "70 Chamfer", "80 Chamfer",
+		"90, 100 Bore the seat of driven axle, right and left to size",
+		"110, 120 Gauge the seat of driven axle, left and right before the clamps come off"}
 	if len(got) != len(want) {
 		t.Fatalf("%d rows: %q", len(got), got)
 	}
@@ -142,7 +144,8 @@ func (f *finder) whole(what string, op plan.Operation, text say.Text) {
 func holeWays(op plan.Operation, s string) []string {
 	e := each(op, s)
 	shaft := shaftOf(op.Bore)
-	return []string{s, e, strings.ReplaceAll(e, "each", shaft+", left and right"), strings.ReplaceAll(e, "each", shaft+", right and left")}
+	return []string{s, e, strings.ReplaceAll(e, "each", shaft+", left and right"), strings.ReplaceAll(e, "each",
+		shaft+", right and left")}
 }
 
 // Every tool, step of the spindle, depth, limit, gauge, caution and operation of
@@ -285,7 +288,8 @@ func TestBenchWords(t *testing.T) {
 // reach; a press is drawn with its own figures.
 func TestPicturesHaveFiguresOfThePlan(t *testing.T) {
 	p := demos(t)["gullwrack"]
-	near, gap, far, ok := plates(p, p.Setups[slices.IndexFunc(p.Setups, func(s plan.Setup) bool { return s.Name == "A" })])
+	near, gap, far, ok := plates(p, p.Setups[slices.IndexFunc(p.Setups,
+		func(s plan.Setup) bool { return s.Name == "A" })])
 	c := p.Job.Chassis
 	if !ok || near != c.Thickness.Left.Float() || far != c.Thickness.Right.Float() || near+gap+far != c.Width.Float() {
 		t.Errorf("plates %v, %v, gap %v of %+v", near, far, gap, c)
@@ -303,7 +307,8 @@ func TestPicturesHaveFiguresOfThePlan(t *testing.T) {
 		}
 	}
 	text := readable(open(t, write(t, must(Setup(p, Options{})))).all())
-	for _, w := range []string{"reach at most 22.0 mm", "13.6 mm", "3.2 mm", "wall, its seat 5.986 to 6.006 mm", "guide 3.87 to 3.92 mm"} {
+	for _, w := range []string{"reach at most 22.0 mm", "13.6 mm", "3.2 mm", "wall, its seat 5.986 to 6.006 mm",
+		"guide 3.87 to 3.92 mm"} {
 		if !strings.Contains(text, w) {
 			t.Errorf("no picture says %q", w)
 		}

@@ -29,7 +29,8 @@ func mirroredBox(b *block, pl *plan.Plan, s plan.Setup) {
 // byDials says whether places are set on dials; else a jig or a mark holds
 // them.
 func byDials(pl *plan.Plan) bool {
-	return pl.Job == nil || pl.Job.Shop == nil || pl.Job.Shop.MachineKind == "mill" || pl.Job.Shop.MachineKind == "" || pl.Job.Shop.Readout
+	return pl.Job == nil || pl.Job.Shop == nil || pl.Job.Shop.MachineKind == "mill" || pl.Job.Shop.MachineKind == "" ||
+		pl.Job.Shop.Readout
 }
 
 // placeWords says where an operation is done.

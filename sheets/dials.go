@@ -92,10 +92,12 @@ func dialBoxes(b *block, p *paper, pl *plan.Plan, cells []dialCell, across int) 
 		for k, c := range row {
 			x := float64(k) * (w + 3)
 			lines := c.lines
-			if len(cells) == 1 && len(lines) == 1 && w < 0.5*p.width() && byDials(pl) { // one above the other, as large as they go
+			if len(cells) == 1 && len(lines) == 1 && w < 0.5*p.width() && byDials(pl) {
+				// one above the other, as large as they go
 				lines = strings.SplitN(strings.Replace(lines[0], "   y ", "|y ", 1), "|", 2)
 			}
-			y := b.write(x+2, b.y+1, w-4, strings.Join(append([]string{b.bench.say(c.name) + ", " + what}, c.own...), "; "), draw.Bold, b.st.small) + 0.8
+			y := b.write(x+2, b.y+1, w-4, strings.Join(append([]string{b.bench.say(c.name) + ", " + what}, c.own...),
+				"; "), draw.Bold, b.st.small) + 0.8
 			for _, l := range lines {
 				size := pt
 				for size > b.st.body && draw.Width(l, draw.Bold, size) > w-4 {

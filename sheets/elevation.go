@@ -45,7 +45,8 @@ func (l lying) hatched(u1, v1, u2, v2, pen, step float64) {
 	l.rect(u1, v1, u2, v2, pen)
 	x1, y1 := l.at(u1, v1)
 	x2, y2 := l.at(u2, v2)
-	hatch(l.b, draw.Box{X: min(x1, x2), Y: min(y1, y2), W: max(x1, x2) - min(x1, x2), H: max(y1, y2) - min(y1, y2)}, step)
+	hatch(l.b, draw.Box{X: min(x1, x2), Y: min(y1, y2), W: max(x1, x2) - min(x1, x2), H: max(y1, y2) - min(y1, y2)},
+		step)
 }
 
 // hatch fills a box with lines at 45 degrees.
@@ -206,7 +207,8 @@ func elevation(b *block, p *paper, pl *plan.Plan, c card, box draw.Box) float64 
 	if level {
 		words = "Faceplate on the left, tool from the right; not to scale."
 		if known {
-			words += " Plates " + say.MM(far, 2).Trim().In(p.u.said()) + " and " + say.MM(near, 2).Trim().In(p.u.said()) + ", gap " + say.MM(gap, 2).Trim().In(p.u.said()) + "."
+			words += " Plates " + say.MM(far, 2).Trim().In(p.u.said()) + " and " + say.MM(near, 2).Trim().In(p.u.said()) +
+				", gap " + say.MM(gap, 2).Trim().In(p.u.said()) + "."
 		}
 	}
 	if r := reachIn(pl, c); r > 0 {

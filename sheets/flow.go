@@ -15,13 +15,12 @@ type paper struct {
 	st     style
 	u      units
 	day    string
-	number string         // of the job
-	title  string         // of the job, printable
-	why    map[string]int // short numbers of the ledger, by key
-	batch  bool           // the paper is of many jobs
-	stop   bool           // DO NOT MACHINE stands in every head
-	shout  string         // what stands in capitals in every head
-	reason string         // why this way is not advised, under it
+	number string // of the job
+	title  string // of the job, printable
+	batch  bool   // the paper is of many jobs
+	stop   bool   // DO NOT MACHINE stands in every head
+	shout  string // what stands in capitals in every head
+	reason string // why this way is not advised, under it
 
 	currency string // of the shop
 
@@ -38,7 +37,6 @@ type paper struct {
 	again func() *block // heads a part that goes on on another page, nil nothing
 	held  *[]piece      // what a part gathers before it is placed, nil where nothing is gathered
 	bars  map[int]bool  // pages with something drawn to a scale
-	parts map[int]bool  // pages on which a part ends
 }
 
 // Margins in mm. The left one leaves room for the holes of a binder.
@@ -69,7 +67,7 @@ func newPaper(o Options, j *job.Job, what string) (*paper, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &paper{st: normal, u: u, day: day, bench: benchOf(j, u), bars: map[int]bool{}, parts: map[int]bool{}}
+	p := &paper{st: normal, u: u, day: day, bench: benchOf(j, u), bars: map[int]bool{}}
 	if o.Large {
 		p.st, p.large = large, true
 	}

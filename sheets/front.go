@@ -181,7 +181,8 @@ func besides(pl *plan.Plan) []string {
 			add(op.Backing.String())
 		}
 		all := op.Do.String() + op.Note.String() + op.GaugeFirst.String()
-		indicator = indicator || strings.Contains(all, "indicator") || strings.Contains(all, "reads true") || strings.Contains(all, "trammed")
+		indicator = indicator || strings.Contains(all, "indicator") || strings.Contains(all, "reads true") ||
+			strings.Contains(all, "trammed")
 		if strings.Contains(op.Note.String(), "compound on the outside") || op.Kind == route.KindCure {
 			add("retaining compound, degreaser")
 		}

@@ -25,7 +25,8 @@ func chanced(t *testing.T, name string) *plan.Plan {
 // A setup sheet has no more pages than are read at a bench; in large type half as
 // many again.
 func TestSheetsAreShort(t *testing.T) {
-	for name, most := range map[string]int{"gullwrack": 6, "cragwinnow": 6, "cragwinnow-motor": 6, "pellinthwaite": 9, "wexmarrow": 9} {
+	for name, most := range map[string]int{"gullwrack": 6, "cragwinnow": 6, "cragwinnow-motor": 6,
+		"pellinthwaite": 9, "wexmarrow": 9} {
 		p := chanced(t, name)
 		if !p.OK || !p.Machines() {
 			t.Errorf("%s is not worked any more", name)
@@ -90,7 +91,8 @@ func TestPagesAreFull(t *testing.T) {
 func followed(d *draw.Document, m draw.Mark) bool {
 	block := 0 // that the mark begins
 	for _, it := range d.Items {
-		if it.Page == m.Page && it.Kind == draw.KindText && it.Box.Y > m.Y-0.5 && it.Box.Y < m.Y+3 && (block == 0 || it.Block < block) {
+		if it.Page == m.Page && it.Kind == draw.KindText && it.Box.Y > m.Y-0.5 && it.Box.Y < m.Y+3 && (block == 0 ||
+			it.Block < block) {
 			block = it.Block
 		}
 	}
@@ -114,7 +116,8 @@ func TestScaleHasItsBar(t *testing.T) {
 					if it.Kind == draw.KindText && len(it.Text) > 6 && (it.Text[:6] == "drawn " || it.Text[:6] == "square") {
 						drawn = true
 					}
-					if it.Kind == draw.KindLine && it.Box.Y > d.Paper.Height-marginBottom-footHeight && it.Box.H == 0 && asLong(it.Box.W, long) {
+					if it.Kind == draw.KindLine && it.Box.Y > d.Paper.Height-marginBottom-footHeight && it.Box.H == 0 &&
+						asLong(it.Box.W, long) {
 						bar = true
 					}
 				}

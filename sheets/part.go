@@ -56,7 +56,6 @@ func (p *paper) part(title, anchor string, own bool, fill func()) {
 	case p.doc.Pages() == 0 || used <= 0:
 		p.page()
 	case own && used >= p.ownFrom()*p.height(), !fits && used >= lateShare*p.height():
-		p.parts[p.doc.Pages()] = true
 		p.page()
 	default:
 		p.y += 2
@@ -72,7 +71,6 @@ func (p *paper) part(title, anchor string, own bool, fill func()) {
 		}
 	}
 	p.flush()
-	p.parts[p.doc.Pages()] = true
 }
 
 // fitTight adds a row close to the one above it, in the size of type asked for;

@@ -22,7 +22,6 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 	pl = say.Printed(pl, p.u.said())
 	p.of(pl)
 	p.marked(pl)
-	_, p.why, _ = ledgerOf(pl)
 	p.section = "Rework sheet"
 	p.page()
 	b := p.block()

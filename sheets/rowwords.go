@@ -55,7 +55,8 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 			if strings.HasPrefix(x, "not given, taken as") {
 				x = "reach " + x
 			}
-			if strings.HasPrefix(x, reasonOnly) || strings.HasPrefix(x, "needs a reach of ") || op.Halt > 0 && (strings.HasPrefix(x, "expect ") || strings.HasPrefix(x, "HALT at ")) {
+			if strings.HasPrefix(x, reasonOnly) || strings.HasPrefix(x, "needs a reach of ") || op.Halt > 0 &&
+				(strings.HasPrefix(x, "expect ") || strings.HasPrefix(x, "HALT at ")) {
 				continue // these stand large, or with the tool
 			}
 			out = append(out, said{x, bold || strings.Contains(x, "HALT") || strings.Contains(x, "never ")})
@@ -89,7 +90,8 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 	if op.Lubricant != "" {
 		add("oil: "+op.Lubricant.String(), false)
 	}
-	if op.Kind != route.KindSetUp && op.Holding != "" && op.Holding != c.set.Words && !strings.HasPrefix(op.Holding.String(), "as set up in ") {
+	if op.Kind != route.KindSetUp && op.Holding != "" && op.Holding != c.set.Words &&
+		!strings.HasPrefix(op.Holding.String(), "as set up in ") {
 		add(op.Holding.String(), false)
 	}
 	if op.Gauge != "" && op.Gauge != "pins" {
@@ -241,7 +243,8 @@ func nameIt(pl *plan.Plan, r row, s said) said {
 
 // unEach is the text of one operation as the plan has it.
 func unEach(op plan.Operation, s string) string {
-	for _, whole := range []string{op.Note.String(), op.Gauge.String(), op.Backing.String(), op.Holding.String(), op.GaugeFirst.String()} {
+	for _, whole := range []string{op.Note.String(), op.Gauge.String(), op.Backing.String(), op.Holding.String(),
+		op.GaugeFirst.String()} {
 		for _, x := range parts(whole) {
 			if each(op, x) == s {
 				return x

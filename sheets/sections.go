@@ -77,7 +77,8 @@ func pressPicture(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 // one figure.
 func seatLimits(pl *plan.Plan, s plan.Seat) *plan.MMRange {
 	for _, op := range pl.Operations {
-		if op.Bore == s.Bore && op.LimitsMM != nil && (op.Kind == route.KindSizeSeat || op.Kind == route.KindGauge && s.Finish != "") && op.Setup != "finish" {
+		if op.Bore == s.Bore && op.LimitsMM != nil && (op.Kind == route.KindSizeSeat || op.Kind == route.KindGauge &&
+			s.Finish != "") && op.Setup != "finish" {
 			return op.LimitsMM
 		}
 	}

@@ -83,7 +83,6 @@ func setup(pl *plan.Plan, o Options, how layout) (*draw.Document, error) {
 	if !pl.OK {
 		pl = asFound(pl)
 	}
-	_, p.why, _ = ledgerOf(pl)
 	if !pl.OK {
 		refused(p, pl)
 	} else {

@@ -44,7 +44,8 @@ func residuals(u units, h plan.Hole) string {
 	}
 	s := ""
 	if n > 0 {
-		s = "Points lie within " + fine("%.*f", worst) + " " + unit + " of the fitted outline, " + fine("%.*f", math.Sqrt(sum/float64(n))) + " " + unit + " rms. "
+		s = "Points lie within " + fine("%.*f", worst) + " " + unit + " of the fitted outline, " + fine("%.*f",
+			math.Sqrt(sum/float64(n))) + " " + unit + " rms. "
 	}
 	if len(h.LeftOut) > 0 {
 		s += count(len(h.LeftOut), "point") + " left out."

@@ -162,5 +162,6 @@ func causes(pl *plan.Plan) []wrongLine {
 	if len(each) == 0 {
 		return nil
 	}
-	return []wrongLine{{"Most likely to go wrong", "Of each 100 trials that went wrong so many failed here first: " + strings.Join(each, "; ") + ". " + do}}
+	return []wrongLine{{"Most likely to go wrong", "Of each 100 trials that went wrong so many failed here first: " +
+		strings.Join(each, "; ") + ". " + do}}
 }
