@@ -45,7 +45,7 @@ func cover(p *paper, pl *plan.Plan) {
 	otherWay(p, pl)
 	needs(p, pl.Verdict)
 	stops(p, pl)
-	if len(pl.Holes) > 0 && p.how < layCloser {
+	if len(pl.Holes) > 0 && !p.how.closer() {
 		p.add(firstClamping(p, pl, 32))
 	}
 	b = p.block()

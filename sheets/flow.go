@@ -34,6 +34,7 @@ type paper struct {
 	bench bench
 	large bool
 	how   layout
+	torn  int           // cards that went on overleaf
 	again func() *block // heads a part that goes on on another page, nil nothing
 	held  *[]piece      // what a part gathers before it is placed, nil where nothing is gathered
 	bars  map[int]bool  // pages with something drawn to a scale
@@ -166,6 +167,7 @@ func (p *paper) add(b *block) {
 		p.page()
 		if p.again != nil {
 			x := p.again()
+			p.torn++
 			p.doc.Place(x.Board, marginLeft, p.y)
 			p.y += max(x.Board.Height, x.y) + 1.5
 		}

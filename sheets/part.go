@@ -18,9 +18,10 @@ const (
 // Shares of a page: a part is not begun below the first where it would have to
 // go on overleaf, and no page is left that is not filled to the second.
 const (
-	lateShare = 0.85
-	ownShare  = 0.75 // of a card, where pages are short
-	fillShare = 0.40
+	lateShare  = 0.85
+	ownShare   = 0.75 // of a card, where pages are short
+	wholeShare = 0.15 // of a card that is to stand on one page
+	fillShare  = 0.40
 )
 
 // part is a part of the document with its heading: on the page where the last
@@ -88,8 +89,11 @@ func (p *paper) fitTight(build func(st style) *block) {
 
 // ownFrom is the share of a page below which a card does not begin on it.
 func (p *paper) ownFrom() float64 {
-	if p.how == layRoomy {
+	switch p.how {
+	case layRoomy:
 		return fillShare
+	case layWhole:
+		return wholeShare
 	}
 	return ownShare
 }

@@ -16,33 +16,60 @@ import (
 // that way is not the advised one, every head says so. Errors name the page and
 // what does not fit.
 func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
-	var first *draw.Document
-	for _, how := range []layout{layRoomy, layClose, layCloser, layTight} {
-		d, err := setup(pl, o, how)
-		if err != nil || pl.OK && !pl.Machines() || d.Pages() <= mostPages(pl, o) {
-			return d, err
+	var best sheet
+	for _, how := range []layout{layRoomy, layWhole, layClose, layCloser, layTight} {
+		x, err := setup(pl, o, how)
+		if err != nil || pl.OK && !pl.Machines() {
+			return x.doc, err
 		}
-		if first == nil || d.Pages() < first.Pages() {
-			first = d
+		x.fits = x.doc.Pages() <= mostPages(pl, o)
+		if best.doc == nil || x.betters(best) {
+			best = x
+		}
+		if best.fits && best.torn == 0 {
+			break
 		}
 	}
-	return first, nil
+	return best.doc, nil
 }
 
-// layout is how close a setup sheet stands: a sheet that fits into the pages that
-// are read at a bench has each card on a page of its own.
+// sheet is a setup sheet in one of its layouts.
+type sheet struct {
+	doc  *draw.Document
+	fits bool // it has no more pages than are read at a bench
+	torn int  // cards of set-ups that go on overleaf
+}
+
+// betters says whether a closer layout is worth it: it fits where the other one
+// does not, it is shorter where neither does, or it tears fewer cards.
+func (s sheet) betters(t sheet) bool {
+	switch {
+	case s.fits != t.fits:
+		return s.fits
+	case !s.fits && s.doc.Pages() != t.doc.Pages():
+		return s.doc.Pages() < t.doc.Pages()
+	}
+	return s.torn < t.torn
+}
+
+// layout is how close a setup sheet stands: set-ups on pages of their own, each
+// on one page where lines stand closer, or each after the other.
 type layout uint8
 
 const (
 	layRoomy layout = iota
+	layWhole
 	layClose
 	layCloser
 	layTight
 )
 
+// closer says whether lines stand closer and what is to be minded is smaller.
+func (l layout) closer() bool { return l == layWhole || l >= layCloser }
+
 // mostPages is how many pages of a setup sheet are read at a bench: 2 where nothing
-// may be machined, 6 for two holes worked, 9 for four, 12 for six, and one for each clamping over two; half
-// as many again in large type (j).
+// may be machined, 6 for two holes worked, 9 for four, 12 for six, and one for
+// each clamping over two; half as many again in large type (j).
 func mostPages(pl *plan.Plan, o Options) int {
 	if !pl.OK {
 		return 2
@@ -67,10 +94,10 @@ func mostPages(pl *plan.Plan, o Options) int {
 	return n
 }
 
-func setup(pl *plan.Plan, o Options, how layout) (*draw.Document, error) {
+func setup(pl *plan.Plan, o Options, how layout) (sheet, error) {
 	p, err := newPaper(o, pl.Job, "Setup sheet")
 	if err != nil {
-		return nil, err
+		return sheet{}, err
 	}
 	p.how = how
 	pl = say.Printed(pl, p.u.said())
@@ -78,7 +105,8 @@ func setup(pl *plan.Plan, o Options, how layout) (*draw.Document, error) {
 	p.marked(pl)
 	if pl.OK && !pl.Machines() {
 		noCut(p, pl)
-		return p.finish()
+		d, err := p.finish()
+		return sheet{doc: d}, err
 	}
 	if !pl.OK {
 		pl = asFound(pl)
@@ -91,7 +119,8 @@ func setup(pl *plan.Plan, o Options, how layout) (*draw.Document, error) {
 	if o.Sources {
 		sources(p, pl)
 	}
-	return p.finish()
+	d, err := p.finish()
+	return sheet{doc: d, torn: p.torn}, err
 }
 
 // refused is the sheet of what must not be machined.
@@ -116,7 +145,7 @@ func worked(p *paper, pl *plan.Plan) {
 	if p.large {
 		p.st = sheetLarge
 	}
-	if p.how >= layCloser {
+	if p.how.closer() {
 		p.st.mind, p.st.closer = p.st.small, 0.05
 		p.st.tick, p.st.figure = p.st.tick-0.5, p.st.figure-1
 	}
