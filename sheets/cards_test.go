@@ -340,3 +340,26 @@ func TestTurnedPiecesAreDrawn(t *testing.T) {
 		t.Errorf("only %d pieces are turned in all demos", shapes)
 	}
 }
+
+// The wear of a hole is drawn as many times as large as is said: of a hole of
+// radius 2 worn by 0.1 the worn wall stands at 2 + 10 x 0.1, the unworn one stays.
+func TestWearIsEnlarged(t *testing.T) {
+	h := plan.Hole{Old: [2]float64{10, 6}, OldRadius: 2, SeatR: 3, Outline: egg(10, 6, 2, 0.1, 90)}
+	big, times := enlarged(h)
+	if times != 10 || big.SeatR != 0 {
+		t.Fatalf("%v times, seat %v", times, big.SeatR)
+	}
+	top, bottom := 0.0, 99.0
+	for _, p := range big.Outline {
+		top, bottom = max(top, p[1]), min(bottom, p[1])
+	}
+	if d := top - 9; d > 1e-9 || d < -1e-9 {
+		t.Errorf("the worn wall is drawn at %v, want 9", top)
+	}
+	if d := bottom - 4; d > 1e-9 || d < -1e-9 {
+		t.Errorf("the unworn wall is drawn at %v, want 4", bottom)
+	}
+	if _, times := enlarged(plan.Hole{OldRadius: 2, Outline: egg(0, 0, 2, 0, 90)}); times != 1 {
+		t.Errorf("a hole that is not worn is drawn %v times", times)
+	}
+}

@@ -43,7 +43,7 @@ func legend(b *block, pl *plan.Plan) {
 		b.write(x+12.5, y+(row-em(pt))/2, w-13, s.say, draw.Regular, pt)
 	}
 	b.y += float64((len(list)+cols-1)/cols)*row + 0.5
-	words := "Left: the whole hole; right: its middle, much larger. Seen from the left, datum edge below."
+	words := "Left: the whole hole, its wear enlarged; right: its middle. Seen from the left, datum edge below."
 	for _, h := range pl.Holes {
 		if len(h.Points) > 0 {
 			words += " Black dots: points measured."
