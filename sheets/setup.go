@@ -22,7 +22,7 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 		if err != nil || pl.OK && !pl.Machines() {
 			return x.doc, err
 		}
-		x.fits = x.doc.Pages() <= mostPages(pl, o)
+		x.fits = x.pages <= mostPages(pl, o)
 		if best.doc == nil || x.betters(best) {
 			best = x
 		}
@@ -35,9 +35,10 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 
 // sheet is a setup sheet in one of its layouts.
 type sheet struct {
-	doc  *draw.Document
-	fits bool // it has no more pages than are read at a bench
-	torn int  // cards of set-ups that go on overleaf
+	doc   *draw.Document
+	pages int  // without its sources
+	fits  bool // it has no more pages than are read at a bench
+	torn  int  // cards of set-ups that go on overleaf
 }
 
 // betters says whether a closer layout is worth it: it fits where the other one
@@ -46,8 +47,8 @@ func (s sheet) betters(t sheet) bool {
 	switch {
 	case s.fits != t.fits:
 		return s.fits
-	case !s.fits && s.doc.Pages() != t.doc.Pages():
-		return s.doc.Pages() < t.doc.Pages()
+	case !s.fits && s.pages != t.pages:
+		return s.pages < t.pages
 	}
 	return s.torn < t.torn
 }
@@ -116,11 +117,12 @@ func setup(pl *plan.Plan, o Options, how layout) (sheet, error) {
 	} else {
 		worked(p, pl)
 	}
+	pages := p.doc.Pages()
 	if o.Sources {
 		sources(p, pl)
 	}
 	d, err := p.finish()
-	return sheet{doc: d, torn: p.torn}, err
+	return sheet{doc: d, pages: pages, torn: p.torn}, err
 }
 
 // refused is the sheet of what must not be machined.

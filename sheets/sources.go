@@ -21,7 +21,7 @@ func sources(p *paper, pl *plan.Plan) {
 	if len(keys)+len(pl.Rules)+len(pl.Tables) == 0 {
 		return
 	}
-	p.follow("Where the numbers come from", "sources")
+	p.open("Where the numbers come from", "sources")
 	b := p.block()
 	intro := "Each number has a short number of its own: `rebush why JOB NUMBER` follows it down to what was measured."
 	if n := len(numbers); n > len(keys) {
