@@ -39,7 +39,7 @@ func TestSaidAtTheLimit(t *testing.T) {
 		{"a usual press", "heavy press", "",
 			func(in *Input, x *Seated) { x.Chosen.UHigh = in.Rules.UsualShare * x.Chosen.SeatLow }},
 		// 0.0062 x 5.005 = 31.0 um.
-		{"a tighter one", "heavy press", "a press of up to 35 um is tighter than the 31 um",
+		{"a tighter one", "heavy press", "a press of up to 35.0 um is tighter than the 31.0 um",
 			func(in *Input, x *Seated) { x.Chosen.UHigh = 0.035 }},
 		{"not of a cap", "heavy press", "", func(in *Input, x *Seated) {
 			x.Chosen.UHigh, x.Chosen.HeldBy = 0.035,
