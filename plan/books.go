@@ -25,7 +25,8 @@ type books struct {
 	instr     *survey.Instruments
 	stops     map[string]table.StopRule
 	safety    *safety.Book
-	seats     *seat.Memo // what plans by these tables work out alike
+	seats     *seat.Memo   // what plans by these tables work out alike
+	holes     *survey.Memo // and what points of a wall tell
 	habits    habit.Habits
 }
 
@@ -40,13 +41,13 @@ func booksFor(shop *job.Shop, from *books) (*books, error) {
 	}
 	if from != nil && from.lib == b.lib {
 		b.materials, b.limits, b.cutting, b.drills = from.materials, from.limits, from.cutting, from.drills
-		b.stops, b.safety, b.seats = from.stops, from.safety, from.seats
+		b.stops, b.safety, b.seats, b.holes = from.stops, from.safety, from.seats, from.holes
 		if from.rules != b.rules {
 			b.cutting, err = cutting.New(b.lib, b.rules)
 		}
 		return b, err
 	}
-	b.seats = new(seat.Memo)
+	b.seats, b.holes = new(seat.Memo), new(survey.Memo)
 	if b.stops, err = readStops(); err != nil {
 		return nil, err
 	}

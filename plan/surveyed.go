@@ -24,7 +24,7 @@ type Surveyed struct {
 // surveyed finds where every old centre was.
 func surveyed(w *books, j *job.Job, book *ledger.Ledger) Surveyed {
 	s := Surveyed{Rows: []SurveyedBore{}}
-	s.Holes, s.Findings = survey.Holes(survey.FromJob(j, w.instr, w.rules))
+	s.Holes, s.Findings = survey.Holes(survey.FromJob(j, w.instr, w.rules, w.holes))
 	survey.Explain(book, s.Holes)
 	for _, h := range s.Holes {
 		s.Rows = append(s.Rows, h.Row(book))

@@ -11,7 +11,7 @@ import (
 // the press lands in its window, and that the bore ends inside its limits.
 func (j *judge) chance(a *Answer) float64 {
 	a.Odds = j.odds(a)
-	return a.Odds.Chance()
+	return j.memo.chance(&a.Odds)
 }
 
 // odds puts a judged seat into the terms of its chances, and of its trials.

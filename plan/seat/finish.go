@@ -16,15 +16,16 @@ func (j *judge) finishes(a *Answer) Fail {
 		}
 		a.misses(f)
 	}
-	best, out := Answer{}, Fail{}
+	x, best, out := &j.try, &j.best, Fail{}
+	*best = Answer{}
 	for _, way := range [...]func(*judge, *Answer) (bool, Fail){(*judge).delivered, (*judge).mandrelled, (*judge).reamedOut, (*judge).boredOut, (*judge).eased} {
-		x := *a
-		goes, f := way(j, &x)
+		*x = *a
+		goes, f := way(j, x)
 		if out = f; !goes {
 			continue
 		}
-		if x.Chance = j.chance(&x); best.Finish == "" || x.Chance > best.Chance+j.r.Tie {
-			best = x
+		if x.Chance = j.chance(x); best.Finish == "" || x.Chance > best.Chance+j.r.Tie {
+			*best = *x
 		}
 		if best.Chance >= 1-j.r.Tie {
 			break
@@ -34,7 +35,7 @@ func (j *judge) finishes(a *Answer) Fail {
 		return out
 	}
 	best.Chance = 0 // until it is known to go
-	*a = best
+	*a = *best
 	return Fail{}
 }
 

@@ -31,11 +31,21 @@ type judge struct {
 
 	walls [4]knownWall // the last few asked about
 	next  int
+
+	memo      *Memo  // of chances, nil nothing
+	try, best Answer // room for the ways to finish a bore
 }
 
 type knownWall struct {
 	d float64
 	w press.Wall
+}
+
+// judge is one hole before the search.
+func (in *Input) judge(h Hole) *judge {
+	j := newJudge(h, in.Shop, in.Rules)
+	j.memo = in.Memo
+	return j
 }
 
 func newJudge(h Hole, shop Shop, r Rules) *judge {

@@ -3,16 +3,18 @@ package seat
 import (
 	"sync"
 
+	"rebush/fits/odds"
 	"rebush/plan/survey"
 )
 
 // Memo keeps what is the same for many plans by the same tables: the bushes that
-// are sold, and how much of a worn wall may stay. It changes no figure, and may be
+// are sold, how much of a worn wall may stay, and the chances of seats. It changes no figure, and may be
 // shared. The zero Memo is ready, a nil one keeps nothing.
 type Memo struct {
-	lock   sync.Mutex
-	series []Bush
-	fill   map[filled]float64
+	lock    sync.Mutex
+	series  []Bush
+	fill    map[filled]float64
+	chances map[odds.Seat]float64
 }
 
 // filled is a question after fillRadius.
@@ -52,5 +54,23 @@ func (m *Memo) radius(of filled, work func() float64) float64 {
 	}
 	v := work()
 	m.fill[of] = v
+	return v
+}
+
+// chance is that of a seat.
+func (m *Memo) chance(of *odds.Seat) float64 {
+	if m == nil {
+		return of.Chance()
+	}
+	m.lock.Lock()
+	defer m.lock.Unlock()
+	if v, ok := m.chances[*of]; ok {
+		return v
+	}
+	if m.chances == nil {
+		m.chances = map[odds.Seat]float64{}
+	}
+	v := of.Chance()
+	m.chances[*of] = v
 	return v
 }

@@ -24,6 +24,11 @@ func TestMemoChangesNothing(t *testing.T) {
 				if m.Mend == Rebush {
 					same(t, got[i].Mends[k].Answers, m.Answers)
 					same(t, got[i].Mends[k].Buy, m.Buy)
+					for n, a := range m.Answers {
+						if b := got[i].Mends[k].Answers[n]; b.Chance != a.Chance || b.Finish != a.Finish {
+							t.Errorf("%s: %v by %s, want %v by %s", a.Bush.Code, b.Chance, b.Finish, a.Chance, a.Finish)
+						}
+					}
 				}
 			}
 		}
@@ -31,6 +36,9 @@ func TestMemoChangesNothing(t *testing.T) {
 	var said finding.List
 	if len(in.Memo.fill) < 2 || len(in.series(&said)) != len(in.Memo.series) {
 		t.Errorf("%d radii and %d bushes are kept", len(in.Memo.fill), len(in.Memo.series))
+	}
+	if len(in.Memo.chances) < 5 {
+		t.Errorf("%d chances are kept", len(in.Memo.chances))
 	}
 	// Another place is another question.
 	all[0].At[0] += 0.1

@@ -75,7 +75,7 @@ func (in *Input) mended(m Mend, s Site, sites []Site, o Offered, series []Bush) 
 	out, h := Mended{Mend: m}, o.Hole
 	list := in.allowed(s.Name())
 	search := func(list []Bush, why bool) []Answer {
-		return newJudge(h, in.Shop, in.Rules).search([]Mend{m}, list, why)
+		return in.judge(h).search([]Mend{m}, list, why)
 	}
 	switch m {
 	case Renew:

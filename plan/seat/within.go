@@ -173,12 +173,12 @@ func (in *Input) within(m Mend, s Site, sites []Site, h Hole, list []Bush, why b
 	if m == Plug {
 		here.At = plugAt(s)
 	}
-	out := &around{judge: *newJudge(in.hole(here, sites), in.Shop, in.Rules), mend: m, metal: metal,
+	out := &around{judge: *in.judge(in.hole(here, sites)), mend: m, metal: metal,
 		known: map[sized]tried{}}
 	inner := h
 	inner.S, inner.Fill, inner.There, inner.Old = 0, 0, 0, nil // what is there goes with the part's hole
 	inner.Plate2 = h.Plate2.beside(metal)
-	j := newJudge(inner, in.Shop, in.Rules)
+	j := in.judge(inner)
 	j.mend = m
 	return j.searchWithin(out, list, why)
 }
@@ -304,7 +304,7 @@ func (in *Input) stays(s Site, sites []Site, h Hole, list []Bush, why bool) []An
 	inner := h
 	inner.S, inner.There = s.Old.Stands().SeatRadius(s.At), 0
 	inner.Plate2 = h.Plate2.beside(in.anyBush())
-	j := newJudge(inner, in.Shop, in.Rules)
+	j := in.judge(inner)
 	j.mend = BushInABush
 	j.part = &Part{Mend: BushInABush, Stays: true, At: here.At, SeatLow: od, SeatHigh: od, ODLow: od, ODHigh: od,
 		Length: h.Plate, HeldBy: ByPress, CleanUp: math.Inf(1), Left: MetalLeft(outside.EdgeAway(), od), Chance: 1,

@@ -99,7 +99,7 @@ func TestCarriedProbe(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, f := range FromJob(j, tools, rules).Bores {
+		for _, f := range FromJob(j, tools, rules, nil).Bores {
 			b := w.Truth.Bore(f.Hole.Name())
 			if len(f.Hole.Bore.Probed) == 0 || b == nil || b.Repaired {
 				continue

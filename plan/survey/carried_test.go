@@ -96,7 +96,7 @@ func TestCarriedSurvey(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		holes, _ := Holes(FromJob(j, tools, j.Shop.Rules))
+		holes, _ := Holes(FromJob(j, tools, j.Shop.Rules, nil))
 		for _, h := range holes {
 			b := w.Truth.Bore(h.Name())
 			if !h.Known || b.Repaired && !h.Bore.Repaired {

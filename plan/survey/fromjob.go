@@ -34,17 +34,19 @@ type reader struct {
 	j     *job.Job
 	tools *Instruments
 	rules *table.Rules
+	memo  *Memo
 	h     Hole
 }
 
 // FromJob reads the bores of a job, with the instruments that measured them and
-// the defaults in force.
-func FromJob(j *job.Job, tools *Instruments, rules *table.Rules) Input {
+// the defaults in force; memo hands on what was found from the same points, nil
+// nothing.
+func FromJob(j *job.Job, tools *Instruments, rules *table.Rules, memo *Memo) Input {
 	var in Input
 	for i := range j.Shafts {
 		s := &j.Shafts[i]
 		for k := range s.Bores {
-			r := reader{j, tools, rules, Hole{Shaft: s, Bore: &s.Bores[k]}}
+			r := reader{j, tools, rules, memo, Hole{Shaft: s, Bore: &s.Bores[k]}}
 			in.Bores = append(in.Bores, r.found())
 		}
 	}

@@ -40,7 +40,7 @@ func (r reader) probed() Source {
 		}
 		p := Probe{Points: pts, S: in[n], Journal: in[n+1], UJournal: in[n+3], UDir: in[n+4] * deg,
 			Against: in[n+5], WornTo: radians(in[n+6:])}
-		return touched(p, in[n+2])
+		return r.memo.touched(p, in[n+2], touched)
 	}
 	return s
 }

@@ -49,7 +49,7 @@ func (k truck) survey() ([]Hole, finding.List, *ledger.Ledger) {
 	if err != nil {
 		k.t.Fatal(err)
 	}
-	holes, said := Holes(FromJob(k.Job, tools, k.rules))
+	holes, said := Holes(FromJob(k.Job, tools, k.rules, nil))
 	book := ledger.New()
 	Explain(book, holes)
 	if bad := book.Recompute(); len(bad) > 0 {
