@@ -34,7 +34,7 @@ func meshed(w *books, j *job.Job, book *ledger.Ledger, shop target.Shop, holes [
 	for i, d := range out.Drives {
 		original, found, u := out.Axles.Seen(book, j.Source("gears/"+d.Name), d)
 		var said finding.List
-		out.Drives[i], said = d.Seen(j, original.V, found.V, u)
+		out.Drives[i], said = d.Seen(j, original.V, found.V, u, out.Axles.Along(d))
 		out.FoundMM = append(out.FoundMM, dim.Place(found.V).Float())
 		out.Findings = append(out.Findings, said...)
 	}

@@ -49,7 +49,7 @@ func standsOf(holes []chance.Hole, shaft int) []target.Stand {
 // triedPair is one mesh with what it wants.
 func triedPair(w *books, d mesh.Drive, g *job.Gear) chance.Pair {
 	p := chance.Pair{Name: d.Name, On: d.Shaft, Station: d.Share, Mate: chance.FixedMate, MateStation: d.MateShare,
-		LowMM: d.Window.Lo, HighMM: d.Window.Hi, Empty: d.Window.Empty, SpreadMM: d.Spread,
+		LowMM: d.Window.Lo, HighMM: d.Window.Hi, Empty: d.Window.Empty, SpreadMM: d.Spread, Ties: ties(d),
 		UGeomMM: d.UTeeth, UMateMM: d.UMate, RunoutMM: mesh.Runouts(w.rules, g)}
 	if d.OnJob() {
 		p.Mate = d.Mate
@@ -69,6 +69,14 @@ func triedPair(w *books, d mesh.Drive, g *job.Gear) chance.Pair {
 		p.PartMM = a
 	}
 	return p
+}
+
+// ties are those of a mesh as the trials take them.
+func ties(d mesh.Drive) (out []chance.Tie) {
+	for _, t := range d.Ties {
+		out = append(out, chance.Tie(t))
+	}
+	return out
 }
 
 // placelessPair is a mesh that nobody can work out, since the place of a gear

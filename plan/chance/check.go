@@ -81,6 +81,14 @@ func (m *Model) checkGear(g *Gear, taken map[[2]int]bool) error {
 			return errors.New("a shift of its limits is not a number")
 		}
 	}
+	if n := len(g.Ties); n > 0 && n != len(g.SpreadMM) {
+		return fmt.Errorf("%d ties for %d shifts", n, len(g.SpreadMM))
+	}
+	for _, t := range g.Ties {
+		if math.IsNaN(t.Pull+t.Sure) || math.IsInf(t.Pull+t.Sure, 0) {
+			return errors.New("a tie of its errors is not a number")
+		}
+	}
 	if g.Placeless {
 		return nil
 	}

@@ -95,6 +95,8 @@ type gearC struct {
 	bind, part    float64
 	reach         float64   // half the run-out of both gears
 	spread        []float64 // equally likely shifts of the limits
+	ties          []pull    // by shift
+	stays         [4]bool   // bores that stand where the pair ran
 	ug, um        float64
 	onL, onR      int
 	bx, by        float64 // right target less left target
@@ -102,6 +104,10 @@ type gearC struct {
 	along, across float64
 	bad           class // what becomes of a pair that cannot run
 }
+
+// pull is a tie made ready: the error of the distance becomes mean + left times
+// what was drawn.
+type pull struct{ mean, left float64 }
 
 type compiled struct {
 	tab    *tables
@@ -264,6 +270,7 @@ func (m *Model) compileGear(g *Gear) gearC {
 				return
 			}
 			c.bore[c.n], c.wx[c.n], c.wy[c.n] = i, sign*w*g.Open[0], sign*w*g.Open[1]
+			c.stays[c.n] = m.Bores[i].Kind != Cut
 			c.n++
 			touched = touched || m.Bores[i].Kind != Leave
 			if m.Bores[i].Kind == Cut && m.Bores[i].Eccentric {
@@ -284,6 +291,7 @@ func (m *Model) compileGear(g *Gear) gearC {
 	if g.MateOn != FixedMate {
 		add(g.MateOn, g.MateStation, -1)
 	}
+	c.ties = m.pulls(g, &c)
 	if !touched {
 		c.bad = next // the job has not made it what it is
 	}
@@ -292,6 +300,23 @@ func (m *Model) compileGear(g *Gear) gearC {
 		c.bx, c.by = m.Bores[r].TargetMM[0]-m.Bores[l].TargetMM[0], m.Bores[r].TargetMM[1]-m.Bores[l].TargetMM[1]
 	}
 	return c
+}
+
+// pulls makes the ties of a pair ready for the errors that its distance has kept
+// since it ran: teeth, a fixed mate, and bores that are not cut.
+func (m *Model) pulls(g *Gear, c *gearC) []pull {
+	v := g.UGeomMM*g.UGeomMM + g.UMateMM*g.UMateMM
+	for k := range c.n {
+		if s := m.Bores[c.bore[k]].Survey.Cov; c.stays[k] {
+			x, y := c.wx[k], c.wy[k]
+			v += s[0]*x*x + 2*s[1]*x*y + s[2]*y*y
+		}
+	}
+	var out []pull
+	for _, t := range g.Ties {
+		out = append(out, pull{grid(v * t.Pull), grid(math.Sqrt(math.Max(0, 1-v*t.Sure)))})
+	}
+	return out
 }
 
 // boresOf finds the left and right bore of a shaft, -1 where there is none.

@@ -101,6 +101,7 @@ type Pair struct {
 	Empty                bool    // no distance suits both ends of the backlash wanted: right where it runs
 	Placeless            bool    // nobody knows where its mate stands: CentreMM is the middle of its window
 	SpreadMM             []float64
+	Ties                 []Tie      // by shift; nil none
 	UGeomMM, UMateMM     float64    // where the teeth are as entered
 	RunoutMM             [2]float64 // of wheel and mate, total
 	TightMM              float64    // where the tightest tooth keeps the least it may, 0 not known

@@ -148,7 +148,7 @@ func (f *Facts) gear(p Pair) Gear {
 	g := Gear{Name: p.Name, On: p.On, Station: p.Station, MateOn: p.Mate, MateStation: p.MateStation,
 		Open: [2]float64{-p.Towards[0], -p.Towards[1]}, CentreMM: p.CentreMM, WindowMM: [2]float64{p.LowMM, p.HighMM},
 		UGeomMM: p.UGeomMM, UMateMM: p.UMateMM, RunoutMM: p.RunoutMM, TightMM: p.TightMM, LooseMM: p.ContactMM, BindMM: p.BindMM, PartMM: p.PartMM,
-		SpreadMM: p.SpreadMM, Placeless: p.Placeless}
+		SpreadMM: p.SpreadMM, Ties: p.Ties, Placeless: p.Placeless}
 	if p.Empty {
 		g.WindowMM = [2]float64{0, unbounded}
 	}

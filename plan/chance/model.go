@@ -176,6 +176,7 @@ type Gear struct {
 	UGeomMM     float64    // doubt about the computed distances
 	UMateMM     float64    // doubt about the place of a fixed mate
 	SpreadMM    []float64  // equally likely shifts of all limits: of teeth that nobody measured; nil none
+	Ties        []Tie      // by shift: what is known of the errors where it is that; nil nothing
 	Placeless   bool       // of no known place: no bore moves it
 
 	// How much nearer the tightest tooth comes per mm that the right bore stands
@@ -184,6 +185,11 @@ type Gear struct {
 	// that over tan alpha). 0: lean costs nothing.
 	LeanAlong, LeanAcross float64
 }
+
+// Tie is what is known of those errors of a distance that were there when the
+// pair was seen to run: a part of them of variance s^2 has the mean s^2 Pull and
+// the variance s^2 - s^4 Sure.
+type Tie struct{ Pull, Sure float64 } // 1/mm, 1/mm^2
 
 // FixedMate stands for a mate on none of the shafts.
 const FixedMate = -1

@@ -141,9 +141,8 @@ func (w *worker) tryGear(c *compiled, i int, t uint64, s *sight) {
 	}
 	x := mix(st[gDoubt] + t)
 	// A doubt about the computed distances moves all limits alike.
-	a -= float64(g.ug * tab.normal(uint32(x)))
-	a += float64(g.um * tab.normal(uint32(x>>32)))
-	w.centre[i] = a
+	err := float64(g.um*tab.normal(uint32(x>>32))) - float64(g.ug*tab.normal(uint32(x)))
+	a += err
 	tilt := 0.0
 	if g.onL >= 0 {
 		dx, dy := g.bx+w.qx[g.onR]-w.qx[g.onL], g.by+w.qy[g.onR]-w.qy[g.onL]
@@ -154,13 +153,30 @@ func (w *worker) tryGear(c *compiled, i int, t uint64, s *sight) {
 	bad := g.bad
 	if n := uint64(len(g.spread)); n > 0 {
 		x = mix(st[gSpread] + t)
+		k := x >> 32 * n >> 32
+		if len(g.ties) > 0 {
+			a += g.tied(err, w, k)
+		}
 		// What such teeth really are shows when the mesh is tried before the bores
 		// are opened: no truck is lost by it.
-		if shift := g.spread[x>>32*n>>32]; shift != 0 {
+		if shift := g.spread[k]; shift != 0 {
 			a, bad = a-shift, next
 		}
 	}
+	w.centre[i] = a
 	g.turn(a, tilt, bad, s, places, i)
+}
+
+// tied is by how much the error of a distance differs from what was drawn, since
+// the pair ran with it.
+func (g *gearC) tied(err float64, w *worker, shift uint64) float64 {
+	for k := range g.n {
+		if j := g.bore[k]; g.stays[k] {
+			err += float64(g.wx[k]*w.px[j]) + float64(g.wy[k]*w.py[j])
+		}
+	}
+	t := g.ties[shift]
+	return t.mean + float64((t.left-1)*err)
 }
 
 // off is what becomes of a pair that is not as it should be: one that runs, or

@@ -59,6 +59,7 @@ type Drive struct {
 	Bound   float64  // the most that the window may lie aside, mm
 	Odd     float64  // share of unmeasured gears that are not cut as they are counted
 	Spread  Spread   // where the window may lie beside its place: see SpreadFrom
+	Ties    []Tie    // what how it ran tells of the errors of its distance, by shift of Spread
 	Moved   bool     // the mate stands elsewhere than where the wear was made
 	Wear    say.Text // what wear did to it, in words and number; see Seen
 }

@@ -219,7 +219,7 @@ func TestSeen(t *testing.T) {
 	}{{job.No, 8.05, true, ""}, {job.No, 7.946, true, ""}, {job.No, 7.94, false, "mesh contradicts"}, {job.Unsaid,
 		7.93, false, "mesh contradicts"}, {job.Yes, 7.93, true, "mesh tight as found"}} {
 		j.Binds = c.binds
-		d, said := got[0].Seen(j, 8.1, c.found, 0.02)
+		d, said := got[0].Seen(j, 8.1, c.found, 0.02, 0.02)
 		if d.Trusted != c.trusted || rulesOf(said) != c.rule || !strings.HasPrefix(d.Wear.String(),
 			"closer to the worm by ") {
 			t.Errorf("%+v: trusted %v, %s, %q", c, d.Trusted, rulesOf(said), d.Wear)

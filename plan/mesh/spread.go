@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"rebush/fits/dim"
+	"rebush/fits/odds"
 	"rebush/fits/table"
 	"rebush/plan/job"
 )
@@ -35,6 +36,14 @@ type Ran struct {
 	U               float64 // standard uncertainty of both, together with that of the teeth as entered
 	Moved           bool    // the mate stands elsewhere since: neither tells anything
 	Binds           bool    // it binds as found
+}
+
+// Tie is what how a pair ran tells of the errors that its distance has, once the
+// shift of its window is known: with s^2 the variance of a part y of them, y has
+// the mean s^2 Pull and the variance s^2 - s^4 Sure.
+type Tie struct {
+	Pull float64 // 1/mm; above 0: it truly stands farther off than it seems to
+	Sure float64 // 1/mm^2
 }
 
 // odd is what is believed of the teeth of one gear beyond the figures entered,
@@ -145,23 +154,62 @@ func (d Drive) SpreadFrom(share, bound float64, r Ran) Spread {
 
 // agrees is how likely it is that a pair shifted by so much ran as it was found.
 func (d Drive) agrees(shift float64, r Ran) float64 {
+	low, high := d.room(shift, r)
+	return math.Max(0, odds.Within(low, high))
+}
+
+// room is between which errors of its distances, in units of their doubt, a pair
+// shifted by so much ran as it was found.
+func (d Drive) room(shift float64, r Ran) (low, high float64) {
+	low, high = math.Inf(-1), math.Inf(1)
 	if r.Moved {
-		return 1
+		return low, high
 	}
-	u := math.Max(r.U, 1e-4)
+	u := r.doubt()
 	near := r.Original
 	if !r.Binds && !d.Denied {
 		near = math.Min(near, r.Found)
 	}
-	p := below(d.Pair.Tight()+shift+d.Runout/2, near, u)
+	low = (d.Pair.Tight() + shift + d.Runout/2 - near) / u
 	if far, err := d.Pair.CentreForContactRatio(d.Limits.ContactHard); err == nil {
-		p *= below(math.Max(r.Original, r.Found), far+shift, u)
+		high = (far + shift - math.Max(r.Original, r.Found)) / u
 	}
-	return p
+	return low, high
 }
 
-// below is how likely a is below b, known to u.
-func below(a, b, u float64) float64 { return math.Erfc((a-b)/(u*math.Sqrt2)) / 2 }
+// doubt is U, or so little that it does not matter.
+func (r Ran) doubt() float64 { return math.Max(r.U, 1e-4) }
+
+// TiesOf are what how a pair ran tells of the errors of its distance at each shift
+// of a spread: those of a normal distribution of which only what lies within its
+// room is left. A shift at which it could not have run tells nothing.
+//
+// Source: mean and variance of a normal distribution cut on both sides, own
+// derivation; METHODS.md 6.
+func (d Drive) TiesOf(s Spread, r Ran) []Tie {
+	out := make([]Tie, len(s))
+	u := r.doubt()
+	for i, shift := range s {
+		low, high := d.room(shift, r)
+		z := odds.Within(low, high)
+		if z < 1e-4 {
+			continue
+		}
+		mean := (density(low) - density(high)) / z
+		gone := mean*mean - (moment(low)-moment(high))/z // of the variance, as a share
+		out[i] = Tie{Pull: dim.Sig9(mean / u), Sure: dim.Sig9(gone / (u * u))}
+	}
+	return out
+}
+
+// density is that of a standard normal distribution, and moment x times it.
+func density(x float64) float64 { return math.Exp(-x*x/2) / math.Sqrt(2*math.Pi) }
+func moment(x float64) float64 {
+	if math.IsInf(x, 0) {
+		return 0
+	}
+	return x * density(x)
+}
 
 // quantiles turns chances of shifts from -bound to bound into equally likely
 // shifts. Within a cell a shift lies anywhere.

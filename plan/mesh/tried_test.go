@@ -18,7 +18,7 @@ func TestTried(t *testing.T) {
 	if len(got) != 1 || !got[0].Trusted || rulesOf(said) != "" {
 		t.Fatalf("%+v %s", got, rulesOf(said))
 	}
-	d, _ := got[0].Seen(j, 8.15, 8.10, 0.02)
+	d, _ := got[0].Seen(j, 8.15, 8.10, 0.02, 0.02)
 	near(t, "tight", d.Pair.Tight(), 8.03, 1e-6)
 	near(t, "least", d.Window.Lo, 8.03+0.05/k, 1e-5)
 	near(t, "u", d.UGeom, 0.008, 1e-12)

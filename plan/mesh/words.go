@@ -125,10 +125,11 @@ func (r *reader) runsOut(g *job.Gear, d Drive) {
 
 // Seen is the drive with what wear has done to it in words, and with what is
 // left open of its teeth after that: original and found are its centre distances
-// under load when new and as found, u is the doubt of where both shafts stood.
+// under load when new and as found, u is the doubt of where both shafts stood and
+// along that of how far apart, mm.
 // Where the figures contradict what is seen, the drive that comes back is not
 // trusted.
-func (d Drive) Seen(j *job.Job, original, found, u float64) (Drive, finding.List) {
+func (d Drive) Seen(j *job.Job, original, found, u, along float64) (Drive, finding.List) {
 	var said finding.List
 	d.Wear = WearWords(StateAt(d.Pair, original), StateAt(d.Pair, found), mates[d.Kind])
 	at := j.PlaceAt(d.Name, "gears/"+d.Name)
@@ -152,9 +153,9 @@ func (d Drive) Seen(j *job.Job, original, found, u float64) (Drive, finding.List
 				"renewed since").
 			Against(dim.Sig9(found), dim.Sig9(tight), "mm")
 	}
-	d.Spread = d.SpreadFrom(d.Odd, d.Bound, Ran{Original: original, Found: found, U: math.Hypot(u, d.UTeeth),
-		Moved: d.Moved, Binds: j.Binds == job.Yes})
-	if d.Spread != nil {
+	ran := Ran{Original: original, Found: found, U: math.Hypot(along, d.UTeeth), Moved: d.Moved, Binds: j.Binds == job.Yes}
+	if d.Spread = d.SpreadFrom(d.Odd, d.Bound, ran); d.Spread != nil {
+		d.Ties = d.TiesOf(d.Spread, ran)
 		d.UGeom = math.Min(d.Bound, math.Hypot(d.UTeeth, d.Spread.U()))
 	}
 	return d, said

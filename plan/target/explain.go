@@ -161,6 +161,35 @@ func (x Axles) Seen(book *ledger.Ledger, source string, d mesh.Drive) (original,
 	return original, found, math.Hypot(x[d.Shaft].doubt(), mate)
 }
 
+// Along is the doubt of how far apart both gears of a mesh stood in their old
+// centres, mm: of the gear's own station, along the line of centres.
+func (x Axles) Along(d mesh.Drive) float64 {
+	holes, wheel := x.of(d)
+	at := make([]Stand, len(holes))
+	for i, h := range holes {
+		at[i] = h.New()
+	}
+	_, n := Line(d, at[:wheel], at[wheel:])
+	v := d.UMate * d.UMate
+	if d.OnJob() {
+		v = variance(holes[wheel:], n, d.MateShare)
+	}
+	return math.Sqrt(math.Max(0, v+variance(holes[:wheel], n, d.Share)))
+}
+
+// variance is that of the old centres of a shaft at a share of the way between
+// them, along n, mm^2: with what both errors have in common.
+func variance(h []Hole, n Point, share float64) float64 {
+	along := func(c Cov) float64 {
+		return n[0]*(c[0][0]*n[0]+c[0][1]*n[1]) + n[1]*(c[1][0]*n[0]+c[1][1]*n[1])
+	}
+	if len(h) == 1 {
+		return along(h[0].Survey.Worn.Cov)
+	}
+	return (1-share)*(1-share)*along(h[0].Survey.Worn.Cov) + share*share*along(h[1].Survey.Worn.Cov) +
+		2*share*(1-share)*along(h[0].Survey.Cross)
+}
+
 // mesh writes how one mesh comes out.
 func (s *settling) mesh(d mesh.Drive, g GearOut) mesh.Row {
 	page, source := s.book.Page("mesh/"+d.Name), s.j.Source("gears/"+d.Name)
