@@ -51,11 +51,13 @@ type Tie struct {
 type odd struct {
 	Share    float64 // chance that it is cut otherwise
 	Low, Top float64 // how much farther off its pair then runs, mm, even between
+	Blank    float64 // the same of a gear cut to full depth on its blank, mm: as likely as all between; 0 none
 }
 
 // odds of both gears of a pair: one whose tip was measured and agrees is what
-// it is said to be; one whose tip belongs to other teeth is cut for its own or
-// for those, or anything between; of one that nobody measured it is not known.
+// it is said to be; one whose tip belongs to other teeth is cut to full depth on
+// its blank, or as counted, or anything between; of one that nobody measured it is
+// not known.
 func (d Drive) odds(share, bound float64) []odd {
 	unknown := odd{Share: share, Low: -bound, Top: bound}
 	gears := map[int]odd{2: unknown}
@@ -63,13 +65,13 @@ func (d Drive) odds(share, bound float64) []odd {
 		gears[1] = unknown
 	}
 	for _, t := range d.Pair.Tips() {
-		off := math.Max(-bound, math.Min(bound, d.Module*t.Shift))
+		off := d.Module * math.Max(-1, math.Min(1, t.Shift))
 		switch {
 		case t.Agrees && d.Denied: // something is wrong with it all the same
 		case t.Agrees:
 			delete(gears, t.Gear)
 		default:
-			gears[t.Gear] = odd{Share: 1, Low: math.Min(0, off), Top: math.Max(0, off)}
+			gears[t.Gear] = odd{Share: 1, Low: math.Min(0, off), Top: math.Max(0, off), Blank: off}
 		}
 	}
 	var out []odd
@@ -96,16 +98,29 @@ func (d Drive) forms() []float64 {
 	return []float64{0, 0, straight.Tight() - w.Tight()} // throated, helical, straight
 }
 
+// reach is how far a spread may go either way, mm: the bound of what nobody
+// measured, and as far as the tips that were measured say.
+func (d Drive) reach(share, bound float64) float64 {
+	tips, unknown := 0.0, 0.0
+	for _, o := range d.odds(share, bound) {
+		if o.Blank == 0 {
+			unknown = bound
+		}
+		tips += math.Abs(o.Blank)
+	}
+	return math.Max(bound, tips+unknown)
+}
+
 // cells is the fineness of a spread: steps from 0 to the bound.
 const cells = 50
 
-// prior is the chance of each shift from -bound to bound in steps of
-// bound/cells: both gears' and the form's added, with what is beyond the bound
-// put on it.
+// prior is the chance of each shift as far as it may go either way, in so many
+// cells: both gears' and the form's added, with what is beyond put on the last.
 func (d Drive) prior(share, bound float64) [2*cells + 1]float64 {
 	var p [2*cells + 1]float64
-	step := bound / cells
-	at := func(v float64) int { return cells + int(math.Round(math.Max(-bound, math.Min(bound, v))/step)) }
+	far := d.reach(share, bound)
+	step := far / cells
+	at := func(v float64) int { return cells + int(math.Round(math.Max(-far, math.Min(far, v))/step)) }
 	forms := d.forms()
 	for _, v := range forms {
 		p[at(v)] += 1 / float64(len(forms))
@@ -113,12 +128,16 @@ func (d Drive) prior(share, bound float64) [2*cells + 1]float64 {
 	for _, o := range d.odds(share, bound) {
 		var q [2*cells + 1]float64
 		low, top := at(o.Low)-cells, at(o.Top)-cells
-		each := o.Share / float64(top-low+1)
+		each, blank := o.Share/float64(top-low+1), 0.0
+		if o.Blank != 0 {
+			each, blank = each/2, o.Share/2
+		}
 		for i, w := range p {
 			if w == 0 {
 				continue
 			}
 			q[i] += w * (1 - o.Share)
+			q[max(0, min(2*cells, i+at(o.Blank)-cells))] += w * blank
 			for k := low; k <= top; k++ {
 				q[max(0, min(2*cells, i+k))] += w * each
 			}
@@ -129,7 +148,7 @@ func (d Drive) prior(share, bound float64) [2*cells + 1]float64 {
 }
 
 // SpreadFrom is the spread of a pair whose teeth were not all measured: shifts
-// by up to bound mm either way, each as likely as it is among gears of which a
+// by up to bound mm either way, or as far as a tip says, each as likely as it is among gears of which a
 // share is not cut as it is counted, and as it agrees with how the pair ran:
 // the tightest tooth found room, and at a contact ratio of 1 the next tooth was
 // there. Where nothing agrees, what was found is left aside. It is nil where
@@ -140,16 +159,16 @@ func (d Drive) SpreadFrom(share, bound float64, r Ran) Spread {
 	if (d.Tried || d.Pair.Measured()) && !d.Denied {
 		return nil
 	}
-	p := d.prior(share, bound)
+	p, far := d.prior(share, bound), d.reach(share, bound)
 	q, sum := p, 0.0
 	for i := range q {
-		q[i] *= d.agrees(bound*float64(i-cells)/cells, r)
+		q[i] *= d.agrees(far*float64(i-cells)/cells, r)
 		sum += q[i]
 	}
 	if sum < 1e-6 {
 		q = p
 	}
-	return quantiles(q[:], bound)
+	return quantiles(q[:], far)
 }
 
 // agrees is how likely it is that a pair shifted by so much ran as it was found.

@@ -51,6 +51,44 @@ func TestSpreadByHand(t *testing.T) {
 	}
 }
 
+// A tip of 19.5 is that of 37 teeth: cut to full depth on its blank the wheel runs
+// half a module, 0.25, farther off, and that is as likely as all between. It is no
+// matter of what nobody measured, whose bound is 0.125; beside a pinion that nobody
+// measured the window may lie 0.375 aside.
+func TestSpreadOfABlank(t *testing.T) {
+	moved := Ran{Moved: true}
+	half := 0
+	s := pairOf(19.5, 7).SpreadFrom(0.2, 0.125, moved)
+	for _, v := range s {
+		if math.Abs(v-0.25) < 0.003 {
+			half++
+		}
+	}
+	near(t, "on its blank", float64(half)/spreadOf, 0.51, 0.02)
+	near(t, "the rest from the teeth as counted", s[0], 0, 0.01)
+	near(t, "and half of them up to 0.125", s[spreadOf/4], 0.125, 0.01)
+	near(t, "beside a pinion", pairOf(19.5, 0).reach(0.2, 0.125), 0.375, 1e-12)
+	near(t, "it ran where such teeth are tight", pairOf(19.5, 7).SpreadFrom(0.2, 0.125, known(12.33))[spreadOf/2], 0.25, 0.003)
+	if far := pairOf(19.5, 7).SpreadFrom(0.2, 0.125, known(12.05))[spreadOf-1]; far > 0.1 {
+		t.Errorf("it ran at 12.05, and may be tight at %v", 12+far)
+	}
+}
+
+// A pair that ran at 12.00, and cannot run nearer, stood no nearer than it seems:
+// half a normal distribution, of mean sqrt(2/pi) = 0.79788 and variance 1 - 2/pi =
+// 0.36338. With u 0.02 that pulls by 0.79788/0.02 = 39.894 and makes surer by
+// 0.63662/0.0004 = 1591.5. Shifted 0.1 nearer it had room, and where it could not
+// have run nothing is told; one that was in contact at 12.3051 stood no farther.
+func TestTiesByHand(t *testing.T) {
+	got := pairOf().TiesOf(Spread{-0.1, 0, 0.1}, known(12.00))
+	near(t, "pull", got[1].Pull, 39.894, 0.01)
+	near(t, "sure", got[1].Sure, 1591.5, 0.5)
+	near(t, "with room", got[0].Pull, 0, 0.01)
+	near(t, "no room", got[2].Pull, 0, 0)
+	near(t, "in contact", pairOf(19, 7).TiesOf(Spread{0}, known(12.3051))[0].Pull, -39.894, 0.2)
+	near(t, "the mate was moved", pairOf().TiesOf(Spread{0}, Ran{Original: 12, Found: 12, U: 0.02, Moved: true})[0].Pull, 0, 0)
+}
+
 // How it ran cuts the spread: a pair that turned at 12.02 is not cut to run tight
 // at 12.1, and one that turned at 12.25 (contact ratio 1 at 12.305) may be.
 func TestSpreadOfWhatRan(t *testing.T) {
@@ -103,7 +141,9 @@ func TestSpreadKeepsItsBound(t *testing.T) {
 		r := Ran{Original: f("original", 11.5, 12.6), Found: f("found", 11.5, 12.6), U: f("u", 0, 0.1),
 			Moved: rapid.Bool().Draw(t, "moved"), Binds: rapid.Bool().Draw(t, "binds")}
 		bound := f("bound", 0.01, 0.25)
-		s := d.SpreadFrom(f("share", 0, 1), bound, r)
+		share := f("share", 0, 1)
+		s := d.SpreadFrom(share, bound, r)
+		bound = d.reach(share, bound)
 		for i, v := range s {
 			if math.IsNaN(v) || math.Abs(v) > bound+1e-6 || i > 0 && v < s[i-1] {
 				t.Fatalf("%v at %d, bound %v", v, i, bound)

@@ -156,7 +156,7 @@ func (d Drive) Seen(j *job.Job, original, found, u, along float64) (Drive, findi
 	ran := Ran{Original: original, Found: found, U: math.Hypot(along, d.UTeeth), Moved: d.Moved, Binds: j.Binds == job.Yes}
 	if d.Spread = d.SpreadFrom(d.Odd, d.Bound, ran); d.Spread != nil {
 		d.Ties = d.TiesOf(d.Spread, ran)
-		d.UGeom = math.Min(d.Bound, math.Hypot(d.UTeeth, d.Spread.U()))
+		d.UGeom = math.Min(d.reach(d.Odd, d.Bound), math.Hypot(d.UTeeth, d.Spread.U()))
 	}
 	return d, said
 }
