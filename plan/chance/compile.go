@@ -34,6 +34,7 @@ const (
 	ownGear
 	ownSetup
 	ownTool
+	ownShaft // of what both its bores share; no stream hangs on it
 )
 
 // boreC is a bore made ready for the loop, all in mm.
@@ -44,6 +45,8 @@ type boreC struct {
 	vx, vy           float64 // from the old centre to the target
 	survey           bool
 	l11, l21, l22    float64 // square root of the covariance
+	from             int     // bore whose old centre's error enters this one's, -1 none
+	by               [2][2]float64
 	r, jr, d, uDepth float64
 	wx, wy           float64 // the way of the wear
 	fx, fy, gx, gy   float64 // ends of the fan
@@ -184,6 +187,7 @@ func (m *Model) compile() *compiled {
 	c.tools = len(tools)
 	for i := range m.Bores {
 		c.bores[i] = m.compileBore(&m.Bores[i])
+		m.share(c, i)
 		c.bores[i].tool = slices.Index(tools, m.Bores[i].SeatBy)
 	}
 	for i := range m.Gears {
@@ -224,14 +228,7 @@ func (m *Model) compileBore(b *Bore) boreC {
 	if !b.Replaceable {
 		c.spoilt = c.large
 	}
-	if s.Cov[0] > 0 || s.Cov[2] > 0 {
-		c.survey = true
-		c.l11 = math.Sqrt(s.Cov[0])
-		if c.l11 > 0 {
-			c.l21 = s.Cov[1] / c.l11
-		}
-		c.l22 = math.Sqrt(math.Max(0, s.Cov[2]-float64(c.l21*c.l21)))
-	}
+	c.root(s.Cov)
 	c.wx, c.wy = unit(s.TowardsDeg)
 	c.fx, c.fy = unit(s.TowardsDeg - s.FanDeg)
 	c.gx, c.gy = unit(s.TowardsDeg + s.FanDeg)
@@ -309,7 +306,7 @@ func (m *Model) pulls(g *Gear, c *gearC) []pull {
 	for k := range c.n {
 		if s := m.Bores[c.bore[k]].Survey.Cov; c.stays[k] {
 			x, y := c.wx[k], c.wy[k]
-			v += s[0]*x*x + 2*s[1]*x*y + s[2]*y*y
+			v += s[0]*x*x + 2*s[1]*x*y + s[2]*y*y + m.crossed(c, k)
 		}
 	}
 	var out []pull

@@ -26,6 +26,7 @@ func FromPlan(f Facts) (m Model, ok bool) {
 		ok = ok || b.Kind != Leave
 		m.Bores = append(m.Bores, b)
 	}
+	m.unshared()
 	for _, p := range f.Pairs {
 		m.Gears = append(m.Gears, f.gear(p))
 	}
@@ -39,7 +40,7 @@ func (f *Facts) bore(h Hole) Bore {
 	w, r := h.Worn, &f.Rules
 	b := Bore{Name: h.Name(), Shaft: h.On, Right: h.Bore.Side == job.Right, Kind: Leave,
 		TargetMM: h.At, UHoleMM: f.UHoleMM,
-		Survey: Survey{Centre: w.O, Cov: [3]float64{w.Cov[0][0], w.Cov[0][1], w.Cov[1][1]},
+		Survey: Survey{Centre: w.O, Cov: [3]float64{w.Cov[0][0], w.Cov[0][1], w.Cov[1][1]}, Cross: h.Cross,
 			R: w.R, JournalR: math.Min(w.JournalR, w.R), D: w.D, UDepthMM: w.WU,
 			TowardsDeg: w.ThetaRad / deg, FanDeg: math.Min(w.FanHalf/deg, 89)},
 		SurveyBy: h.By, JournalMM: h.Journal(), UJournalMM: r.UJournalMM, JournalBy: "journal measurement"}
@@ -72,6 +73,7 @@ func (f *Facts) bore(h Hole) Bore {
 	}
 	if x.PlaceU > 0 {
 		b.Survey.Cov = [3]float64{x.PlaceU * x.PlaceU, 0, x.PlaceU * x.PlaceU}
+		b.Survey.Cross = [2][2]float64{}
 	}
 	b.USetMM = x.SetUMM
 	if x.Part != nil {

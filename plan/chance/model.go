@@ -113,8 +113,11 @@ type Bore struct {
 // JournalR, displaced by D = clearance + wear towards TowardsDeg, over a fan
 // of FanDeg to either side.
 type Survey struct {
-	Centre     [2]float64
-	Cov        [3]float64 // xx, xy, yy of the centre, mm^2
+	Centre [2]float64
+	Cov    [3]float64 // xx, xy, yy of the centre, mm^2
+	// Cross is the covariance of this centre's error (rows) with that of the other
+	// bore of its shaft (columns), mm^2: the same of both bores, turned over.
+	Cross      [2][2]float64
 	R          float64
 	JournalR   float64
 	D          float64

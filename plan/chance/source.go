@@ -38,7 +38,10 @@ func (m *Model) sources() []source {
 	}
 	for i := range m.Bores {
 		owner, index = ownBore, i
-		m.boreSources(i, add)
+		if m.Bores[i].Survey.Cross != [2][2]float64{} {
+			owner = ownShaft
+		}
+		m.boreSources(i, add, &owner)
 	}
 	for i := range m.Gears {
 		g := &m.Gears[i]
@@ -57,15 +60,16 @@ func (m *Model) sources() []source {
 	return out
 }
 
-func (m *Model) boreSources(i int, add func(string, float64, func(*Model, float64))) {
+// boreSources adds those of one bore. An old centre that the other bore of its
+// shaft has a share in makes the whole truck be tried again.
+func (m *Model) boreSources(i int, add func(string, float64, func(*Model, float64)), owner *int) {
 	b := &m.Bores[i]
 	at := func(m *Model) *Bore { return &m.Bores[i] }
 	name := b.Name
 	add(by(b.SurveyBy, "old centre")+" on "+name, b.Survey.Cov[0]+b.Survey.Cov[2], func(m *Model, k float64) {
-		for j := range at(m).Survey.Cov {
-			at(m).Survey.Cov[j] *= k * k
-		}
+		m.rescale(i, k)
 	})
+	*owner = ownBore
 	if b.Kind == Leave {
 		return
 	}

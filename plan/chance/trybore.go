@@ -7,12 +7,11 @@ func (w *worker) tryBore(c *compiled, i int, t uint64, s *sight) {
 	b, st, tab, places := &c.bores[i], &w.bore[i], c.tab, c.places
 
 	// Where the old centre truly was, off the survey.
-	var ox, oy float64
-	if b.survey {
-		x := mix(st[sSurvey] + t)
-		z1, z2 := tab.normal(uint32(x)), tab.normal(uint32(x>>32))
-		ox = float64(b.l11 * z1)
-		oy = float64(b.l21*z1) + float64(b.l22*z2)
+	ox, oy := b.strays(st[sSurvey]+t, tab)
+	if b.from >= 0 { // what it has of the other bore's error
+		x, y := c.bores[b.from].strays(w.bore[b.from][sSurvey]+t, tab)
+		ox += float64(b.by[0][0]*x) + float64(b.by[0][1]*y)
+		oy += float64(b.by[1][0]*x) + float64(b.by[1][1]*y)
 	}
 	// Where the seat came, off the target.
 	px, py := ox, oy

@@ -104,5 +104,5 @@ func (s Shaft) together(n, m Point, share, other float64) float64 {
 	if len(s.Bores) == 1 {
 		return v(s.Bores[0])
 	}
-	return (1-share)*(1-other)*v(s.Bores[0]) + share*other*v(s.Bores[1])
+	return (1-share)*(1-other)*v(s.Bores[0]) + share*other*v(s.Bores[1]) + s.common(n, m, share, other)
 }

@@ -103,6 +103,9 @@ func (x Axles) input(drives []mesh.Drive, shop Shop, accepted float64) Input {
 				CdLo: h.Clear[0], CdHi: h.Clear[1]}
 			t.Bores = append(t.Bores, b)
 		}
+		if len(a.Holes) == 2 {
+			t.Cross = a.Holes[0].cross(a.Holes[1])
+		}
 		in.Shafts = append(in.Shafts, t)
 	}
 	for _, d := range drives {

@@ -56,7 +56,10 @@ type Shaft struct {
 	USetup     float64 // standard uncertainty of placing a clamping, mm
 	UHole      float64 // standard uncertainty of placing one hole, mm
 	Sound      bool    // not worn: it is moved where a mesh would miss its window, and no farther
-	held       bool    // it stays for now
+	// Cross is the covariance of the errors of the first bore's old centre (rows)
+	// and the second's (columns): zero where neither lends the other.
+	Cross Cov
+	held  bool // it stays for now
 }
 
 // Geometry turns two places into a centre distance: parallel shafts, or a worm
@@ -157,6 +160,9 @@ func (in Input) Validate() error {
 			if c[0][0] < 0 || c[1][1] < 0 || c[0][1]*c[1][0] > c[0][0]*c[1][1]*(1+1e-9)+1e-18 || math.Abs(c[0][1]-c[1][0]) > 1e-9*(c[0][0]+c[1][1]) {
 				return fmt.Errorf("%s: the doubt of its centre is no covariance: %v", b.Name, c)
 			}
+			if !finite(s.Cross[0][0], s.Cross[0][1], s.Cross[1][0], s.Cross[1][1]) {
+				return fmt.Errorf("%s: what its two old centres have in common should be plain numbers", s.Name)
+			}
 			if b.CdLo < 0 || b.CdHi < b.CdLo {
 				return fmt.Errorf("%s: its running clearance should go from a least to a most, 0 or more; it goes from %.4g to %.4g mm", b.Name, b.CdLo, b.CdHi)
 			}
@@ -192,10 +198,14 @@ func weight(c Cov) Cov {
 }
 
 // mean returns the weighted mean of the original centres of a shaft and the
-// sum of their weights. A fixed bore decides alone.
+// inverse of its covariance: the sum of their weights, where their errors have
+// nothing in common. A fixed bore decides alone.
 func (s Shaft) mean() (t Point, w Cov) {
 	if f := s.fixed(); f >= 0 {
 		return s.Bores[f].Original, weight(s.Bores[f].Cov)
+	}
+	if s.Cross != (Cov{}) && len(s.Bores) == 2 {
+		return s.joint()
 	}
 	var r Point
 	for _, b := range s.Bores {

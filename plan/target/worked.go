@@ -31,3 +31,12 @@ func (h Hole) cov() Cov {
 	}
 	return h.Survey.Worn.Cov
 }
+
+// cross is the covariance of the errors of two old centres of a shaft, mm^2: none
+// where this job has made one of them and it keeps its place.
+func (h Hole) cross(other Hole) Cov {
+	if h.worked() || other.worked() {
+		return Cov{}
+	}
+	return h.Survey.Cross
+}
