@@ -178,8 +178,8 @@ func trucksHere() uint64 {
 // TestMeasuringLessNeverHelps: what is known less well than it was makes no job
 // more likely to come right, on the same random numbers. It is asked of plans at
 // more than even odds, and of the place of a mate where its mesh stands within its
-// limits: of one that a reading says is wrong, not knowing it is the better news. A figure that moves where the old centre is thought to be moves
-// the chance either way, and is asked of all of them together.
+// limits: of one that a reading says is wrong, not knowing it is the better news. A
+// figure that moves where the old centre is thought to be moves the chance either way, and is asked of all of them together.
 func TestMeasuringLessNeverHelps(t *testing.T) {
 	dir := t.TempDir()
 	tried, moved, fell, sum := 0, 0, 0, 0.0

@@ -64,7 +64,8 @@ func (m *Model) checkBore(b *Bore) error {
 	if s.FanDeg >= 90 {
 		return fmt.Errorf("worn over %v degrees to either side, below 90 is possible", s.FanDeg)
 	}
-	for _, v := range []float64{s.Cross[0][0], s.Cross[0][1], s.Cross[1][0], s.Cross[1][1], s.Centre[0], s.Centre[1], s.R, s.JournalR, s.D, s.TowardsDeg, b.TargetMM[0], b.TargetMM[1],
+	for _, v := range []float64{s.Cross[0][0], s.Cross[0][1], s.Cross[1][0], s.Cross[1][1],
+		s.Centre[0], s.Centre[1], s.R, s.JournalR, s.D, s.TowardsDeg, b.TargetMM[0], b.TargetMM[1],
 		b.Seat.Mid, b.OD.Low, b.Hole.Low, b.ToolMM[0], b.BoreMM[0], b.RunningUM[0], b.PressUM[0], b.JournalMM, b.MustPassMM,
 		b.Closure.Elastic, b.Closure.FlowUM[0], b.Closure.Slope[0], b.NextSeatMM, b.Wall.LeftMM, b.Wall.NoneBelowMM,
 		b.Wall.EdgeDeg, b.Wall.StressPerUM, b.Wall.StressLimit, b.Wall.NextLeftMM, b.Wall.StressCapMPa} {

@@ -34,7 +34,8 @@ func (p *probe) block(list []*variant, s Settings, block int) (rights int) {
 	p.w.seed(uint64(s.Seed), block)
 	for k := range uint64(min(Block, s.Trials-int64(block)*Block)) {
 		for _, v := range list {
-			if (v.source.owner == ownSetup || v.source.owner == ownTool || v.source.owner == ownShaft) && p.w.trial(v.c, k).worst == right {
+			owner := v.source.owner
+			if (owner == ownSetup || owner == ownTool || owner == ownShaft) && p.w.trial(v.c, k).worst == right {
 				v.rights++
 			}
 		}

@@ -51,7 +51,8 @@ func (m *Model) share(c *compiled, i int) {
 func (m *Model) unshared() {
 	for i := range m.Bores {
 		left, right := m.boresOf(m.Bores[i].Shaft)
-		if left < 0 || right < 0 || m.Bores[left].Survey.Cross == [2][2]float64{} || m.Bores[right].Survey.Cross == [2][2]float64{} {
+		shares := func(at int) bool { return at >= 0 && m.Bores[at].Survey.Cross != [2][2]float64{} }
+		if !shares(left) || !shares(right) {
 			m.Bores[i].Survey.Cross = [2][2]float64{}
 		}
 	}

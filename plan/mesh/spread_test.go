@@ -68,7 +68,8 @@ func TestSpreadOfABlank(t *testing.T) {
 	near(t, "the rest from the teeth as counted", s[0], 0, 0.01)
 	near(t, "and half of them up to 0.125", s[spreadOf/4], 0.125, 0.01)
 	near(t, "beside a pinion", pairOf(19.5, 0).reach(0.2, 0.125), 0.375, 1e-12)
-	near(t, "it ran where such teeth are tight", pairOf(19.5, 7).SpreadFrom(0.2, 0.125, known(12.33))[spreadOf/2], 0.25, 0.003)
+	ran := pairOf(19.5, 7).SpreadFrom(0.2, 0.125, known(12.33))
+	near(t, "it ran where such teeth are tight", ran[spreadOf/2], 0.25, 0.003)
 	if far := pairOf(19.5, 7).SpreadFrom(0.2, 0.125, known(12.05))[spreadOf-1]; far > 0.1 {
 		t.Errorf("it ran at 12.05, and may be tight at %v", 12+far)
 	}
@@ -86,7 +87,8 @@ func TestTiesByHand(t *testing.T) {
 	near(t, "with room", got[0].Pull, 0, 0.01)
 	near(t, "no room", got[2].Pull, 0, 0)
 	near(t, "in contact", pairOf(19, 7).TiesOf(Spread{0}, known(12.3051))[0].Pull, -39.894, 0.2)
-	near(t, "the mate was moved", pairOf().TiesOf(Spread{0}, Ran{Original: 12, Found: 12, U: 0.02, Moved: true})[0].Pull, 0, 0)
+	moved := Ran{Original: 12, Found: 12, U: 0.02, Moved: true}
+	near(t, "the mate was moved", pairOf().TiesOf(Spread{0}, moved)[0].Pull, 0, 0)
 }
 
 // How it ran cuts the spread: a pair that turned at 12.02 is not cut to run tight
