@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"sync"
+
 	"rebush/fits/finding"
 	"rebush/plan/chance"
 	"rebush/plan/inspect"
@@ -54,7 +56,7 @@ func whole(j *job.Job, o Options) (*Plan, error) {
 	}
 	g := surveyedGround(w, c, j)
 	t := tour(g, o.trials())
-	of, judged, err := t.judged(nil)
+	of, judged, err := t.judgedAfter(nil, sync.OnceValue(func() []verdict.Before { return t.before(o.trials()) }))
 	said := finding.List{}
 	if err != nil {
 		said = noVerdict(err)

@@ -96,8 +96,14 @@ func (t toured) ok() bool {
 // judged is the verdict over the ways of a truck, and the case that it is of. extra
 // is what has to be bought beside what each of them needs.
 func (t toured) judged(extra []verdict.Part) (of verdict.Case, r verdict.Result, err error) {
-	of = t.on.weighing(works(t.Ways, extra))
-	r, err = verdict.Decide(of)
+	return t.judgedAfter(extra, nil)
+}
+
+// judgedAfter is judged with what may come first.
+func (t toured) judgedAfter(extra []verdict.Part, first func() []verdict.Before) (verdict.Case, verdict.Result, error) {
+	of := t.on.weighing(works(t.Ways, extra))
+	of.First = first
+	r, err := verdict.Decide(of)
 	return of, r, err
 }
 

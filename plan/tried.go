@@ -128,7 +128,8 @@ type tried struct {
 type attempt struct {
 	change
 	verdict.Try
-	removes []string // stops that are gone with it
+	removes []string     // stops that are gone with it
+	of      verdict.Case // what was judged then
 }
 
 // tries plans a truck again with the changes that could help it: where every way
@@ -137,10 +138,30 @@ func (t toured) tries(r verdict.Result, trials chance.Settings) (out tried) {
 	if r.Repairs() || t.ok() && r.Choice != verdict.Swap && r.Cures {
 		return out
 	}
+	out = t.attempts(trials)
+	if o := t.nearest(); t.ok() {
+		out.list = slices.DeleteFunc(out.list, func(a attempt) bool { return !a.tells(r, o) })
+	}
+	slices.SortStableFunc(out.list, before)
+	return out
+}
+
+// before are the changes that may come before a choice, each with the truck as it
+// then is.
+func (t toured) before(trials chance.Settings) (out []verdict.Before) {
+	for _, a := range t.attempts(trials).list {
+		if b, ok := a.Try.Before(a.of); ok {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// attempts are all changes that could help a truck, and what came of each.
+func (t toured) attempts(trials chance.Settings) (out tried) {
 	var list []change
-	o := t.nearest()
 	if t.ok() {
-		g := t.on
+		g, o := t.on, t.nearest()
 		list = better(g.own, g.w, g.meshes.Drives, boredOf(g.survey.Holes, o.Target, o.Seats))
 	}
 	list = append(list, t.fixes()...)
@@ -152,10 +173,6 @@ func (t toured) tries(r verdict.Result, trials chance.Settings) (out tried) {
 		out.list = append(out.list, t.attempt(c, trials))
 	}
 	out.pairs(t, trials)
-	if t.ok() {
-		out.list = slices.DeleteFunc(out.list, func(a attempt) bool { return !a.tells(r, o) })
-	}
-	slices.SortStableFunc(out.list, before)
 	return out
 }
 
@@ -231,11 +248,11 @@ func (t toured) attempt(c change, trials chance.Settings) attempt {
 	if c.Kind != measure && c.Kind != mend && c.Kind != rule {
 		extra = []verdict.Part{{Name: c.What, Price: c.Cost}}
 	}
-	_, r, err := with.judged(extra)
+	of, r, err := with.judged(extra)
 	if err != nil {
 		return a
 	}
-	a.Then = &r
+	a.of, a.Then = of, &r
 	if !may {
 		return a
 	}

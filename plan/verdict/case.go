@@ -46,6 +46,10 @@ type Case struct {
 
 	Limits Limits
 
+	// First are the things that may come before a choice, asked for where a swap
+	// could be it; nil none.
+	First func() []Before
+
 	list   []option // options(), once they were asked for
 	shimOn string   // the axle that ShimFor speaks of
 }

@@ -13,23 +13,33 @@ const far = 4
 // winsIf solves for the figure at which the runner-up would be chosen: the
 // rate of the shop, else the price of the other truck, else the chance that it
 // is sound. It asks the decision itself, not a formula beside it, and again with
-// the figure as it is printed.
+// the figure as it is printed. A swap wins only where nothing that may be measured
+// or bought first would make a repair the choice.
 func (c *Case) winsIf(list []weighed, best, second int) say.Text {
 	w := list[second]
 	if list[best].name == Leave {
 		return "if it rubs, or the owner complains of it"
 	}
+	first := c.before(w.name)
+	for _, b := range first {
+		if b.Asked {
+			return say.F("at no price, since one would first %v %v", b.Do, b.What)
+		}
+	}
 	wins := func(change func(*Case, float64)) func(float64) bool {
 		return func(v float64) bool {
-			t := *c
-			if c.Other != nil {
-				other := *c.Other
-				t.Other = &other
-			}
-			change(&t, v)
+			t := c.with(change, v)
 			l := t.weigh()
-			i, _ := t.choose(l)
-			return i >= 0 && l[i].name == w.name
+			if i := t.pick(l); i < 0 || l[i].name != w.name {
+				return false
+			}
+			for i := range first {
+				if first[i].repairs(first[i].Case.with(change, v), nil) {
+					first[0], first[i] = first[i], first[0] // asked first the next time
+					return false
+				}
+			}
+			return true
 		}
 	}
 	atRate := wins(func(t *Case, v float64) { t.Rate = &v })
@@ -42,7 +52,7 @@ func (c *Case) winsIf(list []weighed, best, second int) say.Text {
 		}
 		return "at no rate up to 1000 an hour"
 	case c.Rate == nil:
-		return say.F("if it took %v hours less, %s", amountUp(c.less(list, second)), w.name)
+		return say.F("if it took %v hours less, %s", amountUp(c.less(list, second, first)), w.name)
 	}
 	if v, ok := turn(*c.Rate, *c.Rate/far, far**c.Rate, atRate); ok {
 		if n, ok := beside(v, *c.Rate, atRate); ok {
@@ -64,7 +74,7 @@ func (c *Case) winsIf(list []weighed, best, second int) say.Text {
 			}
 		}
 	}
-	return say.F("if it cost %v less, %s", say.Join(" ", amountUp(c.less(list, second)).Text(), say.Words(c.Currency)), w.name)
+	return say.F("if it cost %v less, %s", say.Join(" ", amountUp(c.less(list, second, first)).Text(), say.Words(c.Currency)), w.name)
 }
 
 // outward rounds a break-even away from the figure now, so that it is still one.
@@ -96,13 +106,20 @@ func beside(v, now float64, wins func(float64) bool) (f say.Figure, ok bool) {
 func amountUp(v float64) say.Figure { return amount(v).Rounded(dim.Up) }
 
 // less is by how much the runner-up would have to be cheaper to be chosen.
-func (c *Case) less(list []weighed, second int) float64 {
+func (c *Case) less(list []weighed, second int, first []Before) float64 {
 	cost := list[second].cost
 	v, _ := turn(0, 0, cost, func(d float64) bool {
 		l := append([]weighed(nil), list...)
 		l[second].cost = cost - d
-		i, _ := c.choose(l)
-		return i == second
+		if c.pick(l) != second {
+			return false
+		}
+		for i := range first {
+			if first[i].repairs(&first[i].Case, func(l []weighed) { l[second].cost -= d }) {
+				return false
+			}
+		}
+		return true
 	})
 	return v
 }
