@@ -31,8 +31,8 @@ type Document struct {
 	Subject  string
 	Language string    // "en-GB"
 	Date     time.Time // of the metadata; the zero Time is a fixed day
+	FullSize bool      // printed at 100 % only: it is measured on
 	Items    []Item    // of all pages, in reading order within a page
-	TrueSize bool      // a viewer is asked not to scale it in printing
 
 	pages   int
 	blocks  int
@@ -86,8 +86,8 @@ func (d *Document) Place(b *Board, x, y float64) {
 	d.put(b, d.pages, d.blocks, x, y, func(it Item) { d.Items = append(d.Items, it) })
 }
 
-// Head puts a board on a page before everything else on it, as its head or
-// foot.
+// Head puts a board on a page as its head or foot: it is read after everything
+// else on the page.
 func (d *Document) Head(b *Board, page int, x, y float64) {
 	d.put(b, page, 0, x, y, func(it Item) { d.heads[page] = append(d.heads[page], it) })
 }
@@ -122,7 +122,8 @@ func (d *Document) put(b *Board, page, block int, x, y float64, keep func(Item))
 // PageOf is the page on which an anchor stands, 0 where there is none.
 func (d *Document) PageOf(anchor string) int { return d.anchors[anchor].page }
 
-// All lists the items of a page in the order of the PDF: body, then head and foot.
+// All lists the items of a page in the order of the PDF: body, then head and
+// foot.
 func (d *Document) All(page int) []Item {
 	var out []Item
 	for _, it := range d.Items {

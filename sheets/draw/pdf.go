@@ -17,7 +17,7 @@ import (
 // same job gives the same bytes on every day.
 var fixedDay = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
-var family = [2]string{"r", "b"}
+var family = [2]string{"goregular", "gobold"}
 
 // Write writes the document as PDF. The same record gives the same bytes.
 func (d *Document) Write(w io.Writer) error {
@@ -29,63 +29,48 @@ func (d *Document) Write(w io.Writer) error {
 	}
 	pen := d.open()
 	slices.SortStableFunc(d.links, func(a, b placedLink) int { return a.page - b.page })
-	slices.SortStableFunc(d.marks, func(a, b placedMark) int { return a.page - b.page })
 	pages := make([][]Item, d.pages+1)
 	for _, it := range d.Items {
 		pages[it.Page] = append(pages[it.Page], it)
-	}
-	for p, head := range d.heads { // read last
-		if p >= 1 && p <= d.pages {
-			pages[p] = append(pages[p], head...)
-		}
 	}
 	links, err := d.targets(pen.f)
 	if err != nil {
 		return err
 	}
-	mark, at := 0, 0
+	at := 0
 	for p := 1; p <= d.pages; p++ {
 		pen.page()
-		for ; mark < len(d.marks) && d.marks[mark].page == p; mark++ {
-			m := d.marks[mark]
-			pen.f.Bookmark(plain(m.title), m.level, m.y)
-		}
 		for i := range pages[p] {
 			pen.item(&pages[p][i])
 		}
+		pen.margin(d.heads[p])
 		for ; at < len(d.links) && d.links[at].page == p; at++ {
 			l := d.links[at]
 			pen.f.Link(l.box.X, l.box.Y, l.box.W, l.box.H, links[l.target])
 		}
 	}
-	var buf bytes.Buffer
-	if err := pen.f.Output(&buf); err != nil {
+	var pdf bytes.Buffer
+	if err := pen.f.Output(&pdf); err != nil {
 		return err
 	}
-	whole, err := d.completed(buf.Bytes())
-	if err != nil {
+	if err := d.complete(&pdf); err != nil {
 		return err
 	}
-	_, err = w.Write(whole)
+	_, err = pdf.WriteTo(w)
 	return err
 }
 
 // open starts the PDF with its metadata and the faces that are used.
 func (d *Document) open() *pen {
 	f := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: d.Paper.Width, Ht: d.Paper.Height}})
-	day := d.Date
-	if day.IsZero() {
-		day = fixedDay
-	}
-	f.SetCreationDate(day)
-	f.SetModificationDate(day)
+	f.SetCreationDate(d.day())
+	f.SetModificationDate(d.day())
 	f.SetCatalogSort(true)
 	f.SetLang(d.Language)
 	f.SetTitle(plain(d.Title), true)
 	f.SetSubject(plain(d.Subject), true)
 	f.SetCreator("rebush", true)
 	f.SetProducer("rebush", true)
-	f.SetXmpMetadata(d.xmp(day))
 	f.SetMargins(0, 0, 0)
 	f.SetAutoPageBreak(false, 0)
 	f.AliasNbPages("")

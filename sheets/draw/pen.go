@@ -22,6 +22,18 @@ func (p *pen) page() {
 	}
 }
 
+// margin draws head and foot of a page, marked as no part of what is read on.
+func (p *pen) margin(items []Item) {
+	if len(items) == 0 {
+		return
+	}
+	p.f.RawWriteStr("/Artifact <</Type /Pagination>> BDC")
+	for i := range items {
+		p.item(&items[i])
+	}
+	p.f.RawWriteStr("EMC")
+}
+
 func (p *pen) ink(light bool) {
 	p.light = light
 	if light {
