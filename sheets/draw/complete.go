@@ -84,7 +84,7 @@ func (d *Document) complete(pdf *bytes.Buffer) error {
 // to be measured on.
 func (d *Document) preferences() string {
 	s := "/DisplayDocTitle true"
-	if d.FullSize {
+	if d.TrueSize {
 		s += " /PrintScaling /None"
 	}
 	return s

@@ -31,7 +31,7 @@ type Document struct {
 	Subject  string
 	Language string    // "en-GB"
 	Date     time.Time // of the metadata; the zero Time is a fixed day
-	FullSize bool      // printed at 100 % only: it is measured on
+	TrueSize bool      // printed at 100 % only: it is measured on
 	Items    []Item    // of all pages, in reading order within a page
 
 	pages   int
