@@ -8,28 +8,44 @@ import (
 // draft is a job file to be written: every field as it was typed, "" where it
 // is left out.
 type draft struct {
-	title, units, material, condition, left, right string
-	length, height, width, rails, current, shop    string
-	shafts                                         []draftShaft
-	gear                                           *draftGear
-	bushes                                         []draftBush
-	turns                                          bool      // a bush can be turned
-	complaint                                      [3]string // binds, noisy, rubs
-	symptoms                                       [4]string // as symptomKeys
-	price, swapHours, second                       string    // of another truck
+	number, title, units, material, condition, left, right string
+	length, height, width, rails, current, shop            string
+	value, rate                                            string
+	keep                                                   bool // the original
+	base                                                   draftBase
+	shafts                                                 []draftShaft
+	gear                                                   *draftGear
+	bushes                                                 []draftBush
+	turns                                                  bool      // a bush can be turned
+	complaint                                              [3]string // binds, noisy, rubs
+	symptoms                                               [4]string // as symptomKeys
+	price, swapHours, second                               string    // of another truck
 }
 
-type draftBush struct{ code, bore, od, length, flange, thick, material string }
+type draftBase struct{ found, from, to, sister string }
+
+type draftBush struct{ code, bore, boreClass, od, odClass, length, flange, thick, material, onHand string }
 
 type draftShaft struct {
 	name, leave, hubs, insulated string
+	state, wheels, back, load    string
+	speed, washers               string
 	journal, pass                [2]string
 	bores                        [2]draftBore
 }
 
-type draftBore struct{ centre, widest, narrowest, at, metal, metalAt string }
+type draftBore struct {
+	centre, widest, narrowest, at, metal, metalAt string
+	goes, stops, oilAt, oil, with, bushed         string
+}
 
-type draftGear struct{ kind, on, module, teeth, tip, runout, form, starts, pitch, height, pinionTeeth, at string }
+type draftGear struct {
+	kind, on, module, angle, teeth, tip, runout, face, fromLeft string
+	form, starts, pitch, height                                 string // of a worm
+	pinionTeeth, at                                             string
+	mateTip                                                     string // of worm or pinion
+	moved                                                       bool   // worm or pinion, since the wear
+}
 
 // quoted is a scalar that YAML reads back as it stands.
 func quoted(s string) string {
@@ -89,12 +105,18 @@ func (d *draft) yaml() []byte {
 	line("# A job for rebush. A truck is a bogie, a bush a bushing. Lengths may carry")
 	line("# their own unit: 3.16, 0.126 in, 1/8 in, 5 thou, \"#31\" (in quotes).")
 	line("rebush: 1")
+	if d.number != "" {
+		line("job: %s", quoted(d.number))
+	}
 	line("title:%s", blank(d.title, "what is on the bench"))
 	line("units: %s                    # of figures without a unit: mm or in", d.units)
 	if d.shop != "" {
 		line("shop: %s", quoted(d.shop))
 	} else {
 		line("# shop: shop.yaml            # your own shop; without it the built-in small shop")
+		if d.rate != "" {
+			line("# an hour costs %s: the shop file says so, under rates, as per_hour", quoted(d.rate))
+		}
 	}
 	line("datum: lower left corner of the left plate, long edge is x")
 	line("chassis:")
@@ -107,6 +129,13 @@ func (d *draft) yaml() []byte {
 	line("  outline: {length: %s, height: %s}", orHash(d.length), orHash(d.height))
 	line("  width:%s", blank(d.width, "outside face to outside face"))
 	line("  current: %s               # axles: current passes through the bearings", d.current)
+	if d.keep {
+		line("  original: keep              # another truck is not wanted")
+	}
+	if d.base.found != "" {
+		line("  wheelbase: {between: [%s, %s], found: %s%s}", quoted(d.base.from), quoted(d.base.to),
+			quoted(d.base.found), more("sister", d.base.sister))
+	}
 	line("shafts:")
 	for _, s := range d.shafts {
 		s.write(line)
@@ -156,8 +185,14 @@ func (s draftShaft) write(line func(string, ...any)) {
 	if s.insulated != "" {
 		line("    insulated: %s", strings.ToLower(s.insulated))
 	}
-	if s.hubs != "" {
-		line("    hub_to_hub: %s", quoted(s.hubs))
+	for _, k := range [][2]string{{"hub_to_hub", s.hubs}, {"journal_state", strings.ToLower(s.state)}, {"wheel_diameter", s.wheels},
+		{"back_to_back", s.back}, {"load", s.load}, {"rpm", s.speed}} {
+		if k[1] != "" {
+			line("    %s: %s", k[0], quoted(k[1]))
+		}
+	}
+	if s.washers != "" {
+		line("    washers: %s", xy(s.washers))
 	}
 	line("    bores:")
 	for i, b := range s.bores {
@@ -178,7 +213,32 @@ func (s draftShaft) write(line func(string, ...any)) {
 			line("        edges: [{at: %s, metal: %s}]   # from the wall of the hole to the nearest free edge",
 				orAngle(b.metalAt), quoted(b.metal))
 		}
+		b.writeMore(line)
 	}
+}
+
+// writeMore writes what is not asked of every hole.
+func (b draftBore) writeMore(line func(string, ...any)) {
+	if b.goes != "" {
+		line("        pins: {goes: %s%s}", quoted(b.goes), more("stops", b.stops))
+	}
+	if b.oil != "" {
+		line("        oil: {at: %s, diameter: %s}", quoted(b.oilAt), quoted(b.oil))
+	}
+	if b.with != "" {
+		line("        with: {widest: %s, narrowest: %s}", quoted(b.with), quoted(b.with))
+	}
+	if b.bushed != "" {
+		line("        bushed: yes            # an old bush is still in it")
+	}
+}
+
+// more is a further key of a record in braces, "" where it has no value.
+func more(key, value string) string {
+	if value == "" {
+		return ""
+	}
+	return ", " + key + ": " + quoted(value)
 }
 
 func orAngle(s string) string {
@@ -196,18 +256,20 @@ func (g *draftGear) write(line func(string, ...any)) {
 		line("    wheel_form: %s", strings.ToLower(g.form))
 	}
 	line("    module: %s              # in mm; or diametral_pitch: 48", quoted(g.module))
-	line("    pressure_angle: 20")
-	tip := ""
-	if g.tip != "" {
-		tip = ", tip: " + quoted(g.tip)
+	angle := g.angle
+	if angle == "" {
+		angle = "20"
 	}
-	if g.runout != "" {
-		tip += ", runout: " + quoted(g.runout)
+	line("    pressure_angle: %s", quoted(angle))
+	line("    wheel: {on: %s, teeth: %s%s%s%s%s}", quoted(g.on), g.teeth, more("tip", g.tip), more("runout", g.runout),
+		more("face", g.face), more("from_left", g.fromLeft))
+	mate := more("tip", g.mateTip)
+	if g.moved {
+		mate += ", moved: yes"
 	}
-	line("    wheel: {on: %s, teeth: %s%s}", quoted(g.on), g.teeth, tip)
 	if g.kind == "worm" {
-		line("    worm: {starts: %s, pitch_diameter: %s, height: %s}", g.starts, quoted(g.pitch), quoted(g.height))
+		line("    worm: {starts: %s%s, height: %s%s}", g.starts, more("pitch_diameter", g.pitch), quoted(g.height), mate)
 		return
 	}
-	line("    pinion: {at: %s, teeth: %s}", xy(g.at), g.pinionTeeth)
+	line("    pinion: {at: %s, teeth: %s%s}", xy(g.at), g.pinionTeeth, mate)
 }

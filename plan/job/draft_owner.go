@@ -10,15 +10,16 @@ import (
 func (d *draft) writeBushes(line func(string, ...any)) {
 	line("bushes:")
 	if len(d.bushes) > 0 {
-		line("  # as measured; a catalogue bush is written bore: 3.2, bore_class: F7")
+		line("  # a size with a class is that of a catalogue; one without is as measured")
 	}
 	for _, b := range d.bushes {
 		flange := ""
 		if b.flange != "" {
 			flange = fmt.Sprintf("flange: {od: %s, thickness: %s}, ", quoted(b.flange), quoted(b.thick))
 		}
-		line("  - {code: %s, bore: %s, od: %s, length: %s, %smaterial: %s}", quoted(b.code), quoted(b.bore),
-			quoted(b.od), quoted(b.length), flange, quoted(b.material))
+		line("  - {code: %s, bore: %s%s, od: %s%s, length: %s, %smaterial: %s%s}", quoted(b.code), quoted(b.bore),
+			more("bore_class", b.boreClass), quoted(b.od), more("od_class", b.odClass), quoted(b.length), flange,
+			quoted(b.material), more("on_hand", b.onHand))
 	}
 	if d.turns || len(d.bushes) == 0 {
 		line("  - {code: own turning, make: turned, material: bearing bronze C93200}   # needs lathe: yes in the " +
@@ -48,6 +49,9 @@ func (d *draft) writeOwner(line func(string, ...any)) {
 	} else {
 		line("# symptoms: {rims: tight, hubs: tight, gauge: correct, ohms: open}   # each feels like a worn hole " +
 			"when it is not so")
+	}
+	if d.value != "" {
+		line("value: %s                    # of the truck", quoted(d.value))
 	}
 	if d.price != "" {
 		line("swap: {price: %s, hours: %s, second_hand: %s}   # another truck", quoted(d.price), quoted(d.swapHours),

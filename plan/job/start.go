@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strconv"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -24,47 +25,80 @@ type asker struct {
 }
 
 // Ask puts plain questions to out, reads the answers from in, one a line, and
-// answers with a commented job file. An empty answer takes what stands in
-// brackets, or leaves the key out. An answer that cannot be is asked again. What
-// does not go together in the end is said on out, by line of the new file.
+// answers with a commented job file. The questions are those of questions.csv,
+// each with the number of its box on the measuring form. An empty answer takes
+// what stands in brackets, or leaves the key out. An answer that cannot be is
+// asked again. What does not go together in the end is said on out, by line of
+// the new file.
 func Ask(in io.Reader, out io.Writer) ([]byte, error) {
 	a := &asker{in: bufio.NewReader(in), out: out}
 	fmt.Fprintln(out, "A few questions about the truck (a truck is a bogie, a bush a bushing).")
 	fmt.Fprintln(out, "Enter alone takes what stands in [brackets]. All is seen from the left side.")
+	fmt.Fprintln(out, "The numbers are those of the boxes on the measuring form (rebush form).")
 	d := &draft{}
-	d.title = a.ask("What is on the bench?", keyShape("title"), "motor truck")
-	d.units = strings.ToLower(a.ask("Do your figures come in mm or in inches (mm, in)?", keyShape("units"), "mm"))
+	d.number = a.put("job", "number")
+	d.title = a.put("job", "title")
+	d.units = strings.ToLower(a.put("job", "units"))
 	if d.units == "in" {
 		a.units = dim.Inch
 	}
-	d.material = a.ask("What are the plates or the casting made of?", keyShape("chassis/material"), "zinc die casting")
-	d.condition = a.ask("Is it sound, cracked, swollen or unknown?", keyShape("chassis/condition"), "unknown")
-	d.left = a.ask("How thick is the left plate or wall?", keyShape("chassis/plates/left/thickness"), need1)
-	d.right = a.ask("And the right one?", keyShape("chassis/plates/right/thickness"), d.left)
-	d.length = a.ask("How long is a plate?", keyShape("chassis/outline/length"), need1)
-	d.height = a.ask("How high is it?", keyShape("chassis/outline/height"), need1)
-	d.width = a.ask("How wide is the chassis over both plates?", keyShape("chassis/width"), need1)
-	d.rails = a.ask("Do the rails lie below or above the edge you measure from?", keyShape("chassis/rails"), "below")
-	d.current = a.ask("Does current pass through the axle bearings (axles, none)?", keyShape("chassis/current"), "none")
-	axles := a.ask("How many shafts will you enter?", &shape{kind: aWhole, lo: 1, hi: 8}, "2")
-	n := 0
-	if _, err := fmt.Sscan(axles, &n); err != nil {
-		n = 0
+	for i, id := range [...]string{"binds", "noisy", "rubs"} {
+		d.complaint[i] = a.put("running", id)
 	}
+	for i, id := range symptomKeys {
+		d.symptoms[i] = a.put("look-alikes", id)
+	}
+	n := a.plates(d)
 	for i := 1; i <= n && !a.ended; i++ {
 		d.shafts = append(d.shafts, a.shaft(d, i))
 	}
+	a.wheelbase(d)
 	a.gear(d)
 	for a.bush(d) {
 	}
 	a.owner(d)
-	d.shop = a.ask("Name of your shop file (Enter: the built-in small shop)?", keyShape("shop"), "")
 	if a.ended {
 		return nil, ErrStopped
 	}
 	data := d.yaml()
 	a.review(data)
 	return data, nil
+}
+
+// plates asks for the plates, and how many shafts there are.
+func (a *asker) plates(d *draft) (shafts int) {
+	d.material = a.put("plates", "material")
+	d.condition = a.put("plates", "condition")
+	d.left = a.put("plates", "left")
+	d.right = a.or("plates", "right", d.left)
+	d.length = a.put("plates", "length")
+	d.height = a.put("plates", "height")
+	d.width = a.put("plates", "width")
+	d.rails = a.put("plates", "rails")
+	d.current = a.put("plates", "current")
+	q := question("plates", "shafts")
+	if _, err := fmt.Sscan(a.ask(q.ask, &shape{kind: aWhole, lo: 1, hi: 8}, q.otherwise), &shafts); err != nil {
+		return 0
+	}
+	return shafts
+}
+
+// put puts a question of the table; of what it asks stands where it says so.
+func (a *asker) put(part, id string, of ...any) string {
+	return a.or(part, id, question(part, id).otherwise, of...)
+}
+
+// or is put where an empty answer follows from another one.
+func (a *asker) or(part, id, otherwise string, of ...any) string {
+	q := question(part, id)
+	words := q.ask
+	if len(of) > 0 {
+		words = fmt.Sprintf(words, of...)
+	}
+	if q.Number > 0 {
+		words = strconv.Itoa(q.Number) + " " + words
+	}
+	return a.ask(words, q.shape, otherwise)
 }
 
 // keyShape is what a key of a job may hold where it is answered in one line.
@@ -115,7 +149,7 @@ func (a *asker) fits(line string, s *shape) string {
 	}
 	figures := []string{line}
 	if s.kind == aList {
-		if figures = parts(line); len(figures) != s.min {
+		if figures = parts(line); s.min > 0 && len(figures) != s.min {
 			return "Give two figures, such as 10.00 6.05."
 		}
 		s = s.item
@@ -131,68 +165,56 @@ func (a *asker) fits(line string, s *shape) string {
 }
 
 func (a *asker) shaft(d *draft, i int) draftShaft {
-	s := draftShaft{}
 	usual := []string{"front axle", "rear axle", "third shaft", "fourth shaft", "fifth shaft", "sixth shaft",
 		"seventh shaft", "eighth shaft"}
-	s.name = a.ask(fmt.Sprintf("Shaft %d: what is it called?", i), keyShape("shafts/name"), usual[i-1])
-	s.leave = a.ask("  Is it to be left alone (yes, no)?", aYesOrNo, "no")
-	journal := keyShape("shafts/journal")
-	s.journal[0] = a.ask("  Diameter of its left journal?", journal, need1)
-	s.journal[1] = a.ask("  And of the right?", journal, s.journal[0])
+	s := draftShaft{}
+	s.name = a.or("shaft", "name", usual[i-1], strconv.Itoa(i))
+	s.leave = a.put("shaft", "leave")
+	s.journal[0] = a.put("shaft", "journal left")
+	s.journal[1] = a.or("shaft", "journal right", s.journal[0])
 	if strings.EqualFold(d.current, "axles") {
-		s.insulated = a.ask("  On which side is its insulated wheel (left, right, none; Enter: not known)?",
-			keyShape("shafts/insulated"), "")
+		s.insulated = a.put("shaft", "insulated")
 	}
-	s.hubs = a.ask("  Distance between the wheel hubs (Enter: not measured)?", keyShape("shafts/hub_to_hub"), "")
+	s.hubs = a.put("shaft", "hubs")
+	if a.yes("shaft", "more of the shaft") {
+		s.state = a.put("shaft", "state")
+		s.wheels = a.put("shaft", "wheels")
+		s.back = a.put("shaft", "back to back")
+		s.load = a.put("shaft", "load")
+		s.speed = a.put("shaft", "speed")
+		s.washers = a.put("shaft", "washers")
+	}
 	for k, side := range Sides {
-		b := &s.bores[k]
-		at := func(key string) *shape { return keyShape("shafts/bores/" + string(side) + "/" + key) }
-		which := strings.ToUpper(string(side[:1])) + string(side[1:])
-		b.centre = a.ask(fmt.Sprintf("  %s bore: x and y of its middle as found?", which), at("centre"), need1)
-		b.widest = a.ask("    Largest diameter?", at("widest"), need1)
-		b.narrowest = a.ask("    Smallest diameter?", at("narrowest"), b.widest)
-		b.at = a.ask("    Which way is it worn, seen from the left side (right 0, up 90, left 180, down 270; Enter: round)?",
-			at("worn_to"), "")
-		s.pass[k] = a.ask("    Largest diameter that goes through it on assembly (Enter: nothing larger than the "+
-			"journal)?",
-			keyShape("shafts/must_pass"), "")
-		b.metal = a.ask("    Metal from the wall of the hole to the nearest free edge (Enter: not measured)?",
-			at("edges/metal"), "")
-		if b.metal != "" {
-			b.metalAt = a.ask("    In which direction, in degrees?", at("edges/at"), "270")
-		}
+		s.bores[k], s.pass[k] = a.bore(strings.ToUpper(string(side[:1])) + string(side[1:]))
 	}
 	return s
 }
 
-func (a *asker) gear(d *draft) {
-	kind := a.ask("Does a gear drive one of these shafts: worm, spur or none?",
-		&shape{kind: aWord, words: []string{"worm", "spur", "none"}}, "none")
-	if kind == "" || strings.EqualFold(kind, "none") {
-		return
+// bore asks for one hole, and for the thickest part that goes through it.
+func (a *asker) bore(which string) (b draftBore, pass string) {
+	b.centre = a.put("bore", "centre", which)
+	b.widest = a.put("bore", "widest")
+	b.narrowest = a.or("bore", "narrowest", b.widest)
+	b.at = a.put("bore", "worn to")
+	pass = a.put("bore", "pass")
+	b.metal = a.put("bore", "metal")
+	if b.metal != "" {
+		b.metalAt = a.put("bore", "metal at")
 	}
-	g := &draftGear{kind: strings.ToLower(kind)}
-	d.gear = g
-	first := "front axle"
-	if len(d.shafts) > 0 {
-		first = d.shafts[0].name
+	if !a.yes("bore", "more of the bore") {
+		return b, pass
 	}
-	g.on = a.ask("  Which shaft is its wheel on?", keyShape("gears/wheel/on"), first)
-	g.module = a.ask("  Module in mm (25.4 divided by the diametral pitch)?", keyShape("gears/module"), need1)
-	g.teeth = a.ask("  Teeth of the wheel?", keyShape("gears/wheel/teeth"), need1)
-	g.tip = a.ask("  Its tip diameter as measured (Enter: not measured)?", keyShape("gears/wheel/tip"), "")
-	g.runout = a.ask("  Its run-out, total reading of an indicator over a turn (Enter: not measured)?",
-		keyShape("gears/wheel/runout"), "")
-	if g.kind == "worm" {
-		g.form = a.ask("  Is the wheel throated, helical, straight or unknown?", keyShape("gears/wheel_form"),
-			"unknown")
-		g.starts = a.ask("  Starts of the worm?", keyShape("gears/worm/starts"), "1")
-		g.pitch = a.ask("  Pitch diameter of the worm?", keyShape("gears/worm/pitch_diameter"), need1)
-		g.height = a.ask("  Height of its axis above the edge you measure from?", keyShape("gears/worm/height"), need1)
-		return
+	if b.goes = a.put("bore", "goes"); b.goes != "" {
+		b.stops = a.put("bore", "stops")
 	}
-	g.pinionTeeth = a.ask("  Teeth of the pinion?", keyShape("gears/pinion/teeth"), need1)
-	g.at = a.ask("  x and y of the pinion's centre?", keyShape("gears/pinion/at"), need1)
+	if b.oilAt = a.put("bore", "oil at"); b.oilAt != "" {
+		b.oil = a.put("bore", "oil")
+	}
+	b.with = a.put("bore", "with")
+	if a.yes("bore", "bushed") {
+		b.bushed = "yes"
+	}
+	return b, pass
 }
 
 // review says what in the new file does not go together.

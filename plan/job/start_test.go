@@ -8,8 +8,17 @@ import (
 )
 
 // answers to the questions of Ask, for a stepped axle with no gear on it.
-const answers = `Truck 7: front axle
+const answers = `7-1
+Truck 7: front axle
 mm
+yes
+no
+
+tight
+slack
+tight
+
+open
 mild steel
 sound
 3.0
@@ -25,8 +34,8 @@ below
 
 3.46
 2.94
-
 19
+no
 20.00 11.06
 wide
 3.63
@@ -35,6 +44,7 @@ wide
 
 7.0
 
+
 20.01, 11.05
 3.13
 3.03
@@ -42,17 +52,31 @@ wide
 2.98
 
 
+
 yes
 3.46
 
 
-
+yes
+ridged
+12
+18.5
+4 N
+240
+0.5 0.3
 48.00 11.00
 3.50
 
 
 
 
+yes
+3.49
+3.52
+90
+1.0
+
+no
 48.01;11.00
 3.50
 
@@ -60,30 +84,35 @@ yes
 
 
 
+28.00
+
+
+28.05
+
 6.02
 
+
 3.5
+
 3.8
 8
 0.8
 
-5.03
+12
+5.0
+r6
 drawer 8
 3.0
+F7
 3.8
 7
 0.8
 
 
+
 yes
 yes
-no
-
-tight
-slack
-tight
-
-open
+200
 65
 1
 
@@ -91,8 +120,16 @@ shop.yaml
 `
 
 // wormAnswers are for a plain axle under a worm, one wheel of it insulated.
-const wormAnswers = `Truck 8
+const wormAnswers = `
+Truck 8
 mm
+yes
+no
+
+tight
+tight
+correct
+open
 
 sound
 3.0
@@ -109,6 +146,7 @@ axles
 
 right
 20
+
 12.00 8.05
 3.61
 3.51
@@ -116,34 +154,32 @@ right
 
 6.2
 
+
 12.01 8.04
 3.59
 3.51
 85
 
 
+
 worm
 
 0.5
+
 24
 13.0
 0.02
+
+
 throated
 
+7.4
 6.4
 17.33
-
-
-
-
-
 yes
-no
 
-tight
-tight
-correct
-open
+
+
 
 
 shop.yaml
@@ -189,6 +225,15 @@ func TestAsk(t *testing.T) {
 		t.Fatalf("%v\n%s", err, data)
 	}
 	s, b := j.Bore("front axle.right")
+	rear, more := j.Bore("rear axle.left")
+	if rear.JournalState != "ridged" || rear.WheelDiameter.String() != "12 mm" || rear.BackToBack.String() != "18.5 mm" ||
+		rear.LoadN == nil || *rear.LoadN != 4 || rear.RPM == nil || *rear.RPM != 240 || len(rear.Washers) != 2 ||
+		more.PinGoes.String() != "3.49 mm" || more.PinStops.String() != "3.52 mm" || more.Oil == nil ||
+		!j.Chassis.KeepOriginal || j.Number != "7-1" || j.Value == nil || *j.Value != 200 ||
+		j.Chassis.Wheelbase == nil || j.Chassis.Wheelbase.Sister.String() != "28.05 mm" ||
+		j.Bushes[1].OD.Class != "r6" || j.Bushes[1].Bore.Class != "F7" || *j.Bushes[0].OnHand != 12 {
+		t.Errorf("%+v\n%s", j, data)
+	}
 	if j.Title != "Truck 7: front axle" || j.Chassis.Width.String() != "18 mm" ||
 		s.MustPass.Right.String() != "2.98 mm" ||
 		b.Centre.Y.String() != "11.05 mm" || b.WornTo[0] != 85 || !j.Shafts[1].Leave || len(j.Gears) != 0 ||
