@@ -5,134 +5,146 @@ import (
 
 	"rebush/plan"
 	"rebush/plan/job"
+	"rebush/plan/safety"
 	"rebush/sheets/draw"
 )
 
-// Form makes the blank measuring form that is filled in at the bench. With a
-// job it has the job's shafts, bores and gears in the order of its file; with
-// nil, two shafts and one gear of no name.
+// form is the measuring form while it is drawn.
+type form struct {
+	*paper
+	j       *job.Job // nil: a truck of which nothing is known
+	warn    []safety.Line
+	example bool // only what is filled in is shown
+	answer  func(part, of, id string) string
+}
+
+// Form makes the blank measuring form that is filled in at the bench: a box for
+// everything that `rebush start` asks, by the same number. With a job it has the
+// job's shafts and gears in the order of its file; with nil, two shafts and one
+// gear of no name.
 func Form(j *job.Job, o Options) (*draw.Document, error) {
-	p, err := newPaper(o, j, "Measuring form")
+	f, err := newForm(j, o, "Measuring form")
 	if err != nil {
 		return nil, err
 	}
-	p.section = "Measuring form"
-	p.page()
-	b := p.block()
-	b.Bookmark("Measuring form", 0, 0)
-	formHead(b, p)
-	p.add(b)
+	f.answer = func(_, _, _ string) string { return "" }
+	f.before()
+	f.plates()
+	f.axlePicture()
+	for _, s := range formShafts(j) {
+		if f.flush(); !f.st.large {
+			f.page() // a shaft with its holes on a page of its own
+		}
+		f.shaft(s)
+	}
+	f.wheelbase()
+	f.gears()
+	f.drawer(3)
+	f.owner()
+	f.notes()
+	return f.finish()
+}
+
+func newForm(j *job.Job, o Options, what string) (*form, error) {
+	p, err := newPaper(o, j, what)
+	if err != nil {
+		return nil, err
+	}
 	warn, err := plan.FormSafety(j)
 	if err != nil {
 		return nil, err
 	}
-	p.add(p.asked("Before anything is taken apart", []ask{{"volts", 1}, {"amps forwards", 1}, {"amps backwards", 1}, {"noise, heat", 1}}))
-	p.warned(warn, "supply")
-	p.add(p.asked("", []ask{{"ohms, insulated wheel to axle", 1.5}, {"ohms, live wheel to chassis", 1.5}, {"wheels back to back", 1}}))
-	p.add(ticks(p, "Looked at and sound? These feel like a worn hole and are not.", []string{"rims tight", "hubs tight", "wheels to gauge", "no crack, no swelling", "axle straight", "axle not pitted"}))
-	b = p.block()
-	b.para("The plates", draw.Bold, p.st.body)
-	plateSketch(b)
-	p.glue(b)
-	p.add(p.asked("", []ask{{"A length", 1}, {"B height", 1}, {"width over plates", 1}, {"thickness, left", 1}, {"thickness, right", 1}, {"material", 1}}))
-	p.warned(warn, "zinc or magnesium", "magnesium fire", "lead in paint")
-	for _, s := range formShafts(j) {
-		shaftForm(p, s)
+	p.section = what
+	p.st = formNormal
+	if o.Large {
+		p.st = formLarge
 	}
-	gears(p, j)
-	b = p.block()
-	b.para("Notes", draw.Bold, p.st.body)
-	for range 4 {
-		b.skip(p.st.blank)
-		b.Line(0, b.y, b.Width, b.y, 0.25)
-	}
-	b.Reach(b.y + 0.5)
-	p.add(b)
-	return p.finish()
+	p.batch = j == nil // no job has a number yet
+	p.page()
+	return &form{paper: p, j: j, warn: warn}, nil
 }
 
-// ask is a box to fill in; wide is its share of a row.
-type ask struct {
-	name string
-	wide float64
-}
+// The form has sizes of its own: its boxes are written in by hand.
+var (
+	formNormal = style{small: 10, body: 12, figure: 18, big: 22, title: 22, tick: 6.5, blank: 8}
+	formLarge  = style{small: 13, body: 15, figure: 20, big: 24, title: 26, tick: 8, blank: 10, large: true}
+)
 
-func formHead(b *block, p *paper) {
-	b.para("Measuring form", draw.Bold, b.st.title)
-	b.para("All figures in one frame: seen from the left side for both plates, x along the truck, y up from the datum edge, angles from straight ahead, anticlockwise. "+
-		"Write what you read, not what it should be; say which instrument. "+sameWord, draw.Regular, b.st.small)
-	if p.number == "" && p.title == "" {
-		b.blanks(0, b.Width, []blankLine{{"job", "", 1}, {"title", "", 2.4}})
-	} else {
-		b.para(strings.TrimSpace(p.number+"  "+p.title), draw.Bold, b.st.body)
-	}
-	b.blanks(0, b.Width, []blankLine{{"date", "", 1}, {"measured by", "", 1.4}, {"calliper, pins, indicator", "", 1.6}})
-	t := b.st.tick
-	x := 0.0
-	b.skip(2)
-	for _, s := range []string{"mm", "in"} {
-		b.Rect(x+0.3, b.y, t, t, 0.45)
-		b.write(x+t+2.5, b.y+(t-em(b.st.body))/2, 20, s, draw.Regular, b.st.body)
-		x += t + 22
-	}
-	b.y += t + 1
-	b.Reach(b.y)
-}
+// put places boxes over the whole width, a row at a time.
+func (f *form) put(list []cell) { f.rows(4, list) }
 
-// asked is a block of boxes to fill in, as many to a row as go.
-func (p *paper) asked(title string, list []ask) *block {
-	b := p.block()
-	if title != "" {
-		b.para(title, draw.Bold, p.st.body)
-	}
-	const gutter = 3
-	perRow := 4.0
-	if p.st.large {
-		perRow = 2.5
-	}
-	for len(list) > 0 {
-		n, share := 0, 0.0
-		for n < len(list) && (n == 0 || share+list[n].wide <= perRow) {
-			share += list[n].wide
-			n++
+func (f *form) rows(perRow float64, list []cell) {
+	for i := 0; len(list) > 0; i++ {
+		n, _ := f.row(f.width(), perRow, list)
+		b := f.boxes(f.width(), perRow, list[:n])
+		if i == 0 {
+			f.add(b)
+		} else {
+			f.y -= gap - 2.2
+			f.add(b)
 		}
-		unit := (b.Width - gutter*float64(n-1)) / max(share, perRow*0.75)
-		x, label := 0.0, 0.0
-		for _, a := range list[:n] {
-			label = max(label, b.tall(a.wide*unit-1, a.name, draw.Regular, p.st.small))
-		}
-		for _, a := range list[:n] {
-			w := a.wide * unit
-			b.write(x, b.y, w-1, a.name, draw.Regular, p.st.small)
-			b.Rect(x, b.y+label+0.8, w, p.st.blank+1, 0.3)
-			x += w + gutter
-		}
-		b.y += label + p.st.blank + 4.2
 		list = list[n:]
 	}
-	b.Reach(b.y - 1)
-	return b
 }
 
-func ticks(p *paper, title string, names []string) *block {
-	b := p.block()
-	b.para(title, draw.Bold, p.st.body)
-	cols := 3
-	if p.st.large {
-		cols = 2
+// titled places a small heading that stays with what follows.
+func (f *form) titled(s string) {
+	b := f.block()
+	b.para(s, draw.Bold, f.st.body)
+	b.y -= 1
+	b.Board.Height = b.y
+	f.glue(b)
+}
+
+// partHead begins a part of the form.
+func (f *form) partHead(title string) {
+	b := f.block()
+	b.Bookmark(title, 0, 0)
+	b.As(draw.Ground, func() { b.FillRect(0, 0, b.Width, 0.7, draw.Black) })
+	b.y = 1.8
+	b.para(title, draw.Bold, f.st.figure-2)
+	b.y -= 1.5
+	b.Board.Height = b.y
+	f.glue(b)
+}
+
+// before is what is asked and read before the truck is taken apart.
+func (f *form) before() {
+	b := f.block()
+	b.Bookmark("Measuring form", 0, 0)
+	b.para("Measuring form", draw.Bold, b.st.title)
+	b.para("Write what you read, not what it should be; leave open what you cannot measure. The numbers are those that "+
+		"rebush start asks by. "+sameWord, draw.Regular, b.st.body)
+	f.add(b)
+	list := f.of("job", "")
+	if f.number != "" || f.title != "" {
+		b = f.block()
+		b.para(strings.TrimSpace(f.number+"  "+f.title), draw.Bold, b.st.body)
+		f.add(b)
+		list = list[2:]
 	}
-	w, t := b.Width/float64(cols), p.st.tick
-	for i, s := range names {
-		if i > 0 && i%cols == 0 {
-			b.y += t + 2
-		}
-		x := float64(i%cols) * w
-		b.Rect(x+0.3, b.y, t, t, 0.45)
-		b.write(x+t+2.5, b.y+(t-em(p.st.body))/2, w-t-3, s, draw.Regular, p.st.body)
+	f.put(append(list, reading("date", 1), reading("measured by", 1.5)))
+
+	f.partHead("Before anything is taken apart")
+	f.put(append(f.of("running", ""), reading("volts", 0.9), reading("amps forwards", 0.9),
+		reading("amps backwards", 0.9), reading("noise, heat", 1.2)))
+	f.y += 1.8
+	f.warned(f.warn, "supply")
+	f.titled("Supply off. These feel like a worn hole and are not: look before you strip it")
+	f.put(append(f.of("look-alikes", ""), reading("ohms, live wheel to chassis", 2)))
+}
+
+func (f *form) plates() {
+	if f.flush(); !f.st.large {
+		f.page()
 	}
-	b.y += t + 1
-	b.Reach(b.y)
-	return b
+	f.partHead("The plates")
+	b := f.block()
+	plateSketch(b)
+	f.glue(b)
+	f.put(f.of("plates", ""))
+	f.y += 1.8
+	f.warned(f.warn, "zinc or magnesium", "magnesium fire", "lead in paint")
 }
 
 func formShafts(j *job.Job) []job.Shaft {
@@ -142,101 +154,138 @@ func formShafts(j *job.Job) []job.Shaft {
 	return []job.Shaft{{}, {}}
 }
 
-func shaftForm(p *paper, s job.Shaft) {
-	name := s.Name
-	if name == "" {
-		name = "Shaft ____________________"
+// axlePicture shows what the letters of a shaft's boxes mean.
+func (f *form) axlePicture() {
+	f.partHead("What is measured at a shaft")
+	b := f.block()
+	axleSketch(b)
+	f.add(b)
+}
+
+// shaft is a shaft with its two holes.
+func (f *form) shaft(s job.Shaft) {
+	list := f.of("shaft", "")
+	title := "Shaft"
+	if s.Name != "" {
+		title, list = "Shaft: "+oneLine(s.Name), list[1:]
 	}
-	p.glue(shaftTitle(p, name))
-	p.add(p.asked("", []ask{{"journal, left", 1}, {"journal, right", 1}, {"must pass, left", 1}, {"must pass, right", 1},
-		{"insulated side", 1}, {"wheel diameter", 1}, {"hub to hub", 1}, {"journal good, pitted, bent", 1}}))
+	f.partHead(title)
+	f.put(list)
 	bores := s.Bores
 	if len(bores) == 0 {
-		bores = []job.Bore{{Name: "left bore"}, {Name: "right bore"}}
+		bores = []job.Bore{{Side: job.Left}, {Side: job.Right}}
 	}
 	for _, bore := range bores {
-		b := p.block()
-		boreForm(b, p, bore)
-		p.add(b)
+		f.hole(bore.Side)
 	}
 }
 
-func shaftTitle(p *paper, name string) *block {
-	b := p.block()
-	b.Bookmark(name, 1, 0)
-	b.As(draw.Ground, func() { b.FillRect(0, 0, b.Width, 0.6, draw.Black) })
-	b.y = 2
-	b.para(name, draw.Bold, p.st.figure)
-	b.Board.Height = b.y
-	return b
-}
-
-// boreForm is the sketch of a hole and the boxes that its letters name.
-func boreForm(b *block, p *paper, bore job.Bore) {
-	b.para(bore.Name, draw.Bold, p.st.body)
-	side := 46.0
+// hole is the picture of a hole and the boxes that its letters name. In large
+// type, and in the example, the right one does without the picture.
+func (f *form) hole(side job.Side) {
+	list := f.of("bore", string(side))
+	if f.example {
+		list = answered(list)
+	}
+	if side == job.Right && f.st.large {
+		f.titled("Right hole")
+		f.put(list)
+		return
+	}
+	b := f.block()
+	b.para(sentence(string(side))+" hole", draw.Bold, f.st.body)
+	b.y -= 1
+	const wide = 56.0
 	top := b.y
-	holeSketch(b, 0, top, side)
-	in := &block{Board: draw.NewBoard(b.Width - side - 6), st: b.st, u: b.u}
-	inner := &paper{doc: p.doc, st: p.st}
-	list := []ask{{"C middle, x", 1}, {"C middle, y", 1}, {"W widest", 1}, {"N narrowest", 1},
-		{"angle of W", 1}, {"worn to, angle", 1}, {"E metal to edge", 1}, {"angle of E", 1}, {"pin that goes", 1}, {"pin that stops", 1}, {"oil way, angle", 1}, {"instrument", 1}}
-	if p.st.large {
-		b.y = top + side + 2
-		f := p.asked("", list)
-		b.absorb(f, 0, b.y)
-		b.y += f.Board.Height
+	low := holeSketch(b, 0, top, wide)
+	if f.st.large {
+		b.y = low + 2
+		in := f.boxes(b.Width, 4, list)
+		b.absorb(in, 0, b.y)
+		b.y += in.Board.Height
 	} else {
-		f := inner.askedIn(in.Width, list, 3)
-		b.absorb(f, side+6, top)
-		b.y = top + max(side, f.Board.Height)
+		in := f.boxes(b.Width-wide-5, 3, list)
+		b.absorb(in, wide+5, top)
+		b.y = max(low, top+in.Board.Height)
 	}
 	b.y += 1
-	b.Line(0, b.y, b.Width, b.y, 0.15)
 	b.Reach(b.y)
+	f.add(b)
 }
 
-// askedIn is asked in a narrower column.
-func (p *paper) askedIn(width float64, list []ask, cols int) *block {
-	b := &block{Board: draw.NewBoard(width), st: p.st, u: p.u}
-	const gutter = 3
-	w := (width - gutter*float64(cols-1)) / float64(cols)
-	label := em(p.st.small)
-	for i, a := range list {
-		x := float64(i%cols) * (w + gutter)
-		if i > 0 && i%cols == 0 {
-			b.y += label + p.st.blank + 2.6
-		}
-		b.write(x, b.y, w, draw.Cut(a.name, draw.Regular, p.st.small, w), draw.Regular, p.st.small)
-		b.Rect(x, b.y+label+0.6, w, p.st.blank, 0.3)
-	}
-	b.y += label + p.st.blank + 2
-	b.Reach(b.y)
-	return b
+func (f *form) wheelbase() {
+	f.partHead("Has the casting grown?")
+	f.put(f.of("wheelbase", ""))
 }
 
-func gears(p *paper, j *job.Job) {
+func (f *form) gears() {
 	list := []job.Gear{{}}
-	if j != nil {
-		list = j.Gears
+	if f.j != nil {
+		list = f.j.Gears
 	}
-	for _, g := range list {
-		name := "Gear " + g.Name
-		if g.Name == "" {
-			name = "Gear ____________________"
+	for i, g := range list {
+		title := "Gear"
+		if g.Name != "" {
+			title = "Gear: " + oneLine(g.Name)
 		}
-		p.glue(shaftTitle(p, name))
-		both := []ask{{"teeth, wheel", 1}, {"tip diameter, wheel", 1}, {"face, wheel", 1}, {"run-out, wheel", 1}}
-		spur := []ask{{"teeth, pinion", 1}, {"tip diameter, pinion", 1}, {"pinion middle, x", 1}, {"pinion middle, y", 1}}
-		worm := []ask{{"starts, worm", 1}, {"outside diameter, worm", 1}, {"pitch, ten threads", 1}, {"height of worm axis", 1}}
-		switch g.Kind {
-		case "worm":
-			both = append(both, worm...)
-		case "spur":
-			both = append(both, spur...)
-		default:
-			both = append(append(both, worm...), spur...)
+		f.partHead(title)
+		if i == 0 {
+			b := f.block()
+			gearSketch(b)
+			f.glue(b)
 		}
-		p.add(p.asked("", append(both, ask{"module or pitch", 1}, ask{"pressure angle", 1}, ask{"backlash felt at the rim", 1}, ask{"new, moved or as it was", 1})))
+		f.put(f.of("gear", ""))
+		if g.Kind != "spur" {
+			f.titled("Where it is a worm")
+			f.put(f.of("worm", ""))
+		}
+		if g.Kind != "worm" {
+			f.titled("Where it is a pinion")
+			f.put(f.of("pinion", ""))
+		}
+	}
+}
+
+// drawer are the bushes that there are, a few of them.
+func (f *form) drawer(n int) {
+	f.partHead("Bushes in the drawer")
+	for i := range n {
+		list := f.of("bush", "")
+		if i > 0 { // the names stand above
+			for k := range list {
+				list[k].name = shorter(list[k].name)
+			}
+		}
+		b := f.boxes(f.width(), 4, list)
+		f.add(b)
+	}
+	f.put(f.of("drawer", ""))
+}
+
+// shorter is the first word of a name that was said before.
+func shorter(s string) string {
+	w, _, _ := strings.Cut(s, ",")
+	return w
+}
+
+func (f *form) owner() {
+	f.partHead("The owner, and what else could be done")
+	f.put(f.of("owner", ""))
+}
+
+// notes are lines to write on, down to the foot of the page.
+func (f *form) notes() {
+	f.flush()
+	b := f.block()
+	b.para("Notes", draw.Bold, f.st.body)
+	n := 0
+	for f.y+b.y+f.st.blank < f.floor()-1 && n < 8 {
+		b.skip(f.st.blank)
+		b.Line(0, b.y, b.Width, b.y, 0.25)
+		n++
+	}
+	if n > 0 {
+		b.Reach(b.y + 0.5)
+		f.add(b)
 	}
 }

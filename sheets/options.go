@@ -37,7 +37,7 @@ type style struct {
 }
 
 var (
-	normal = style{small: 9.5, body: 12, figure: 18, big: 22, title: 24, tick: 6.5, blank: 8.5, picture: 32}
+	normal = style{small: 10, body: 12, figure: 18, big: 22, title: 24, tick: 6.5, blank: 8.5, picture: 32}
 	large  = style{small: 14, body: 18, figure: 24, big: 28, title: 30, tick: 8, blank: 11, picture: 40, large: true}
 )
 

@@ -236,6 +236,8 @@ func allPaper(t testing.TB, p *plan.Plan, o Options) map[string]*draw.Document {
 	keep("form", d, err)
 	d, err = Form(nil, o)
 	keep("form blank", d, err)
+	d, err = FormExample(o)
+	keep("form example", d, err)
 	d, err = Traveller([]*plan.Plan{p, p, p}, o)
 	keep("traveller", d, err)
 	if p.OK && p.Machines() {

@@ -44,8 +44,11 @@ func jobCommands() []*command {
 				"page says NOT ADVISED then. --sources adds where its numbers come from. A plan that must not be machined says so on page one, and exit is 1. " +
 				"Several jobs with -o FOLDER get a traveller for the whole batch too: traveller.pdf.",
 			examples: []string{"rebush sheet testdata/jobs/pellinthwaite.yaml -o sheet.pdf"}},
-		{name: "form", args: "[JOB]", what: "blank measuring form as PDF", flags: flags(paper), run: runForm,
-			examples: []string{"rebush form -o form.pdf", "rebush form testdata/jobs/pellinthwaite.yaml -o form.pdf"}},
+		{name: "form", args: "[JOB]", what: "blank measuring form as PDF", flags: flags(paper, []string{"example"}), run: runForm,
+			more: "Its boxes have the numbers of the questions of start. --example makes a page that is filled in, to be " +
+				"printed once.",
+			examples: []string{"rebush form -o form.pdf", "rebush form --example -o example.pdf",
+				"rebush form testdata/jobs/pellinthwaite.yaml -o form.pdf"}},
 		{name: "template", args: "JOB", what: "1:1 drilling and jig template as PDF", flags: flags(way, chance, paper),
 			run:      runTemplate,
 			more:     "It is that of the advised way, or of --way; where nothing is cut, none is drawn.",

@@ -11,6 +11,7 @@ import (
 	"rebush/plan/job"
 	"rebush/plan/verdict"
 	"rebush/sheets"
+	"rebush/sheets/draw"
 )
 
 // sheetAnswer is what `sheet --json` says of a job.
@@ -128,6 +129,9 @@ func runForm(e *env, o options, words []string) error {
 	}
 	if len(words) == 0 {
 		path := "measuring-form.pdf"
+		if o.on["example"] {
+			path = "measuring-example.pdf"
+		}
 		to, err := o.paths(e, []string{"measuring.yaml"}, "-form")
 		if err != nil {
 			return err
@@ -136,6 +140,9 @@ func runForm(e *env, o options, words []string) error {
 			path = to["measuring.yaml"]
 		}
 		return e.drawForm(o, nil, po, path)
+	}
+	if o.on["example"] {
+		return usage("the example is of an invented truck: name no job with --example")
 	}
 	name, err := one(words, "job file")
 	if err != nil {
@@ -153,7 +160,13 @@ func runForm(e *env, o options, words []string) error {
 }
 
 func (e *env) drawForm(o options, j *job.Job, po sheets.Options, path string) error {
-	doc, err := sheets.Form(j, po)
+	var doc *draw.Document
+	var err error
+	if o.on["example"] {
+		doc, err = sheets.FormExample(po)
+	} else {
+		doc, err = sheets.Form(j, po)
+	}
 	if err != nil {
 		return err
 	}

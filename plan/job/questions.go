@@ -3,6 +3,7 @@ package job
 import (
 	_ "embed"
 	"strconv"
+	"strings"
 	"sync"
 
 	"rebush/fits/table"
@@ -43,6 +44,9 @@ var questions = sync.OnceValue(func() []Question {
 		}
 		if key := row.Get("key"); key != "" {
 			q.shape = keyShape(key)
+		}
+		if words := row.Get("words"); words != "" {
+			q.shape = &shape{kind: aWord, words: strings.Split(words, "|")}
 		}
 		switch q.shape.kind {
 		case aWord:
