@@ -47,6 +47,15 @@ func Template(pl *plan.Plan, o Options) (*draw.Document, error) {
 		}
 		p.doc.Place(b.Board, marginLeft, p.topY())
 	}
+	if n > 0 && jigged(pl.Job) {
+		p.section = "Template 1:1, jig plate"
+		p.page()
+		b := p.block()
+		if err := jigPage(b, p, pl); err != nil {
+			return nil, err
+		}
+		p.doc.Place(b.Board, marginLeft, p.topY())
+	}
 	if n == 0 {
 		return nil, fmt.Errorf("the plan has no new centre: there is nothing to put on a template")
 	}
@@ -71,20 +80,15 @@ var wanders = say.MMs(0.1, 0.25, 2).Trim()
 func templatePage(b *block, p *paper, pl *plan.Plan, s job.Side) error {
 	mirror := s == job.Right
 	b.Bookmark("Template, "+string(s)+" plate", 0, 0)
-	b.para("Print at 100 %, not \"fit to page\". Lay a rule on all the bars before you trust it.", draw.Bold, p.st.body)
 	words := "Left plate, outside, seen from the left."
 	if mirror {
 		words = "Right plate, outside, seen from the right: MIRRORED against the figures of the plan."
 	}
-	b.para(words+" Paper moves with damp and a punch wanders "+wanders.In(p.u.said())+": for marking out and for the jig, not in the place of dials.", draw.Regular, p.st.small)
-	bar := b.y + 2
-	bars(b, 14, bar)
-	top := bar + 19.5 + 2*em(p.st.small)
-	tall := math.Floor((p.height()-top-4)/10) * 10
-	upright(b, 4, top, min(tall, 200))
+	top := ruled(b, p, words)
 	outline := plateOutline(pl, pl.Job)
 	lo, hi := extent(outline)
-	roomW, roomH := b.Width-16, p.height()-top-em(p.st.small)*2-14
+	roomW := b.Width - 16
+	roomH := p.height() - top - 2*em(p.st.small) - b.tall(roomW, checks(p, pl, s), draw.Bold, p.st.body) - 4
 	w, h := hi[0]-lo[0], hi[1]-lo[1]
 	turn := false
 	if w > roomW && h <= roomW && w <= roomH {
@@ -93,7 +97,10 @@ func templatePage(b *block, p *paper, pl *plan.Plan, s job.Side) error {
 	if w > roomW || h > roomH {
 		return fmt.Errorf("the %s plate is %.0f x %.0f mm and %s paper has room for %.0f x %.0f at 1:1; use the dial figures", s, hi[0]-lo[0], hi[1]-lo[1], p.doc.Paper.Name, roomW, roomH)
 	}
-	border := min(jigBorder, (roomW-w)/2, (roomH-h)/2)
+	border := min(2, (roomH-h)/2)
+	if jigged(pl.Job) {
+		border = min(jigBorder, (roomW-w)/2, (roomH-h)/2)
+	}
 	v := onPaper{x: 16 + (roomW-w)/2, y: top + border + h, lo: lo, w: w, mirror: mirror, turn: turn, h: h}
 	b.As(draw.Picture, func() {
 		b.Path(v.path(outline), true, 0.35, false, draw.Open)
@@ -105,13 +112,32 @@ func templatePage(b *block, p *paper, pl *plan.Plan, s job.Side) error {
 	})
 	templateCrosses(b, pl, s, v)
 	y := v.y + border + 3
-	legend := "Whole line, the plate; broken line, the jig plate; black dot, the datum corner; broken circle, the seat."
+	legend := "Whole line, the plate; broken circle, the new seat; whole circle, an unworn hole; black dot, the datum corner."
+	if border > 2 {
+		legend = "Broken line, the jig plate. " + legend
+	}
 	if turn {
 		legend = "Turned a quarter to fit the paper. " + legend
 	}
-	y = b.write(16, y, b.Width-16, legend, draw.Regular, p.st.small) + 2
+	y = b.write(16, y, b.Width-16, legend, draw.Regular, p.st.small) + 1
 	b.write(16, y, b.Width-16, checks(p, pl, s), draw.Bold, p.st.body)
 	return nil
+}
+
+// ruled begins a page that is measured on: what it is, the bars to lay a rule
+// on, and where the drawing may begin.
+func ruled(b *block, p *paper, words string) (top float64) {
+	b.para("Print at 100 %, not \"fit to page\". Lay a rule on all the bars before you trust it.", draw.Bold, p.st.body)
+	b.para(words, draw.Bold, p.st.body)
+	b.y -= 1
+	b.para("Paper moves with damp and a punch wanders "+wanders.In(p.u.said())+": for marking out and for the jig, not in "+
+		"the place of dials.", draw.Regular, p.st.small)
+	bar := b.y
+	bars(b, 14, bar)
+	top = bar + 15.5 + 2*em(p.st.small)
+	tall := math.Floor((p.height()-top-4)/10) * 10
+	upright(b, 4, top, min(tall, 200))
+	return top
 }
 
 func templateCrosses(b *block, pl *plan.Plan, s job.Side, v onPaper) {
@@ -180,7 +206,7 @@ func checks(p *paper, pl *plan.Plan, s job.Side) string {
 		if i > 0 {
 			out += "\n"
 		}
-		out += fmt.Sprintf("%d  %s: %s", i+1, t.Bore, p.u.at(dialled(pl, t), false)[0])
+		out += fmt.Sprintf("%d  %s: %s", i+1, shaftOf(t.Bore), p.u.at(dialled(pl, t), false)[0])
 		if i > 0 {
 			a := list[i-1].TargetMM
 			d := math.Hypot(t.TargetMM[0].Float()-a[0].Float(), t.TargetMM[1].Float()-a[1].Float())
@@ -239,12 +265,12 @@ func bars(b *block, x, y float64) {
 			if i%4 == 0 {
 				t = 4
 			}
-			b.Line(x+float64(i)*6.35, y+13, x+float64(i)*6.35, y+13+t, 0.15)
+			b.Line(x+float64(i)*6.35, y+9.5, x+float64(i)*6.35, y+9.5+t, 0.15)
 		}
-		b.Line(x, y+13, x+127, y+13, 0.15)
+		b.Line(x, y+9.5, x+127, y+9.5, 0.15)
 	})
 	b.write(x, y+4.8, 60, "150 mm, marks 10 mm", draw.Regular, pt)
-	b.write(x, y+17.8, 60, "5 in, marks 1/4 in", draw.Regular, pt)
+	b.write(x, y+14.3, 60, "5 in, marks 1/4 in", draw.Regular, pt)
 }
 
 // upright draws a bar in mm down the page.
