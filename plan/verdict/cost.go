@@ -78,18 +78,20 @@ func (c *Case) worked(k *Work) weighed {
 		return weighed{whyNot: k.WhyNot, work: k}
 	}
 	hours := k.Minutes/60 + float64(k.Clampings)*c.SetupHours + c.StripHours
-	w := yes(hours, hours*c.rate())
+	w := c.labour("labour", hours)
 	w.work, w.metal = k, k.MetalMM
+	parts := 0.0
 	for _, p := range k.Parts {
 		switch {
 		case p.Price == nil:
 			w.unknown = append(w.unknown, p.Name)
 		case c.Rate != nil:
-			w.cost += *p.Price
+			parts += *p.Price
 		}
 	}
+	w.charge("bushes and what has to be bought", nil, parts)
 	if t := k.Trials; t != nil {
-		w.cost += c.faults(c.Limits.FaultsOf(*t, k.dearest()))
+		w.charge("laid by for what may go wrong", nil, c.faults(c.Limits.FaultsOf(*t, k.dearest())))
 		right, lost := t.Right, t.Lost
 		w.chance, w.lost = &right, &lost
 	}

@@ -67,7 +67,8 @@ func (c *Case) rows(list []weighed) []WayRow {
 	out := make([]WayRow, len(list))
 	for i, w := range list {
 		out[i] = WayRow{Way: w.name, OK: w.ok, Cures: w.feasible(), WhyNot: w.whyNot,
-			Cost: c.costOf(w), Hours: w.hours, FirstTimeRight: w.chance, Lost: w.lost, Loses: w.loses, Keeps: w.keeps}
+			Cost: c.costOf(w), Hours: w.hours, FirstTimeRight: w.chance, Lost: w.lost, Loses: w.loses, Keeps: w.keeps,
+			Bill: w.bill}
 	}
 	return out
 }

@@ -238,3 +238,48 @@ func TestRefused(t *testing.T) {
 		}
 	}
 }
+
+// TestBill: by hand, as above: the bill of another truck is 20 of labour, its
+// price of 65 and 17 laid by, in all 102; the bill of every way adds up to its
+// cost to the hundredth, at any rate.
+func TestBill(t *testing.T) {
+	sum := func(list []Charge) float64 {
+		all := 0.0
+		for _, c := range list {
+			all += *c.Cost
+		}
+		return all
+	}
+	for _, w := range decide(t, tram()).Rows() {
+		if w.Way == Swap {
+			var got []float64
+			for _, c := range w.Bill {
+				got = append(got, *c.Cost)
+			}
+			if !slices.Equal(got, []float64{20, 65, 17}) || *w.Bill[0].Hours != 0.5 {
+				t.Errorf("%v", got)
+			}
+		}
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		c := tram()
+		rate := rapid.Float64Range(5, 90).Draw(t, "rate")
+		c.Rate = &rate
+		r, err := Decide(c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, w := range r.Rows() {
+			if w.Cost != nil && math.Abs(sum(w.Bill)-*w.Cost) > 1e-9 {
+				t.Fatalf("%s at %v: %v is not %v", w.Way, rate, sum(w.Bill), *w.Cost)
+			}
+		}
+	})
+	c := tram()
+	c.Rate = nil
+	for _, w := range decide(t, c).Rows() {
+		if w.Bill == nil || len(w.Bill) > 0 {
+			t.Errorf("%s without a rate: %v", w.Way, w.Bill)
+		}
+	}
+}

@@ -85,6 +85,7 @@ type weighed struct {
 	unweighed bool       // its price cannot be set against hours: last of all
 	metal     float64    // mm on radius, all bores
 	work      *Work      // whose plan it is, nil where nothing is cut
+	bill      []Charge   // what the cost is made of
 	unknown   []say.Text // prices that are not in the cost
 }
 
@@ -142,8 +143,7 @@ func (c *Case) shim() weighed {
 	if c.ShimFor == "" {
 		return no("nothing is wrong that a washer alone would cure")
 	}
-	hours := c.ShimMinutes/60 + c.StripHours
-	w := yes(hours, hours*c.rate())
+	w := c.labour("labour", c.ShimMinutes/60+c.StripHours)
 	if why, _ := c.mustGo(); why != "" {
 		return w.idle("a washer cures no worn hole")
 	}
@@ -214,12 +214,13 @@ func (c *Case) newAxle() weighed {
 	}
 	hours := *best.hours
 	for _, a := range bad {
-		hours += a.Minutes / 60
-		best.cost += a.Minutes / 60 * c.rate()
+		more := a.Minutes / 60
+		hours += more
+		best.charge("labour on the new axle", &more, more*c.rate())
 		if a.Price == nil {
 			best.unknown = append(best.unknown, say.Words("axle "+a.Name))
 		} else if c.Rate != nil {
-			best.cost += *a.Price
+			best.charge(say.Words("axle "+a.Name), nil, *a.Price)
 		}
 	}
 	best.hours = &hours
@@ -273,11 +274,12 @@ func (c *Case) swap() weighed {
 		return no("the owner keeps the original")
 	}
 	chance := c.swapChance()
-	cost := c.Other.Hours * c.rate()
+	w := c.labour("labour to fit it", c.Other.Hours)
 	if c.Rate != nil {
-		cost += c.Other.Price
+		w.charge("its price", nil, c.Other.Price)
 	}
-	w := yes(c.Other.Hours, cost*(2-chance))
+	w.charge(say.F("laid by, since %v second-hand ones turn out unsound and are bought again", say.InHundred(1-chance)), nil,
+		w.cost*(1-chance))
 	w.chance, w.metal = &chance, math.Inf(1)
 	if c.Rate == nil {
 		w.cost, w.unweighed = math.Inf(1), true

@@ -51,6 +51,7 @@ type WayRow struct {
 	Lost           *float64   `json:"lost"` // share of such jobs that end in a lost part
 	Loses          []say.Text `json:"loses"`
 	Keeps          []say.Text `json:"keeps"`
+	Bill           []Charge   `json:"bill"` // what the cost is made of; empty without a rate
 }
 
 // RunnerUp is the second-best option and what would make it win.
@@ -101,6 +102,7 @@ func (r Result) Rows() []WayRow {
 	out := make([]WayRow, len(r.Ways))
 	for i, w := range r.Ways {
 		w.Cost, w.Hours = rounded(w.Cost, 100), rounded(w.Hours, 100)
+		w.Bill = billRounded(w.Bill, w.Cost)
 		w.FirstTimeRight, w.Lost = rounded(w.FirstTimeRight, 1e6), rounded(w.Lost, 1e6)
 		out[i] = w
 	}
