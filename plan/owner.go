@@ -44,7 +44,11 @@ func ForOwner(p *Plan) (Told, error) {
 		w, known := words[string(f.Rule)]
 		switch {
 		case f.Rule.Stage() == "verdict":
-			if f.Rule != verdict.RuleMendFirst {
+			switch f.Rule {
+			case verdict.RuleMendFirst: // the advice begins with it
+			case verdict.RuleValue, verdict.RuleLoss, verdict.RuleComplaint, verdict.RulePlay:
+				say1(&out.Cautions, sentenceEnd(capital(f.Text)))
+			default:
 				say1(&out.Unknown, sentenceEnd(capital(f.Text)))
 			}
 		case f.Level == finding.Stop || w == "-":
@@ -90,11 +94,15 @@ func wrong(p *Plan) []say.Text {
 		out = append(out, "No hole has any wear that could be told.")
 	}
 	for _, m := range p.Mesh {
-		if m.Words != "" {
-			out = append(out, say.F("%s: the gear stands %v.", m.Gear,
-				say.Text(strings.NewReplacer("backlash found", "the play of its teeth is", ", was ", ", and was ").
-					Replace(string(m.Words)))))
+		if m.Words == "" {
+			continue
 		}
+		words := say.Text(strings.NewReplacer("backlash found", "the play of its teeth is", ", was ", ", and was ").
+			Replace(string(m.Words)))
+		if strings.HasPrefix(string(words), "closer ") || strings.HasPrefix(string(words), "away ") {
+			words = "the gear stands " + words
+		}
+		out = append(out, sentenceEnd(say.Words(m.Gear+": ")+words))
 	}
 	return out
 }
@@ -136,6 +144,7 @@ func directionOf(deg float64) string {
 	return names[int(math.Round(math.Mod(deg+720, 360)/45))%8]
 }
 
+// capital begins a sentence with a large letter.
 func capital(t say.Text) say.Text {
 	s := string(t)
 	if s == "" {
@@ -144,6 +153,7 @@ func capital(t say.Text) say.Text {
 	return say.Text(strings.ToUpper(s[:1]) + s[1:])
 }
 
+// sentenceEnd ends a sentence with a full stop, where it has none.
 func sentenceEnd(t say.Text) say.Text {
 	if strings.HasSuffix(string(t), ".") {
 		return t

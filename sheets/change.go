@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"strings"
 
 	"rebush/plan"
 	"rebush/sheets/draw"
@@ -60,7 +61,8 @@ func triedList(p *paper, pl *plan.Plan) {
 func secondLine(r *plan.RunnerUp) string {
 	s := "Second: " + r.Name.Owner() + "."
 	if r.WinsIf != "" {
-		s += " What would make it win: " + r.WinsIf.String() + "."
+		wins := strings.TrimSuffix(r.WinsIf.String(), ", "+string(r.Name))
+		s += " What would make it win: " + wins + "."
 	}
 	return s
 }

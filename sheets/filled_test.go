@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"rebush/fits/finding"
+	"rebush/fits/table"
 	"rebush/plan"
 	"rebush/plan/job"
 	"rebush/sheets/draw"
@@ -121,5 +123,34 @@ func TestExampleIsTold(t *testing.T) {
 	}
 	if strings.Contains(got, "pin that goes") {
 		t.Error("a box that was left open is shown")
+	}
+}
+
+// TestOwnerWords: each caution of the demos and of the dull jobs is told to an
+// owner in words that were written for it.
+func TestOwnerWords(t *testing.T) {
+	words, err := table.BuiltIn().Get("owner_words")
+	if err != nil {
+		t.Fatal(err)
+	}
+	known := map[string]bool{}
+	for _, row := range words.Rows {
+		known[row.Get("rule")] = true
+	}
+	n := 0
+	for _, plans := range []map[string]*plan.Plan{demos(t), dull(t)} {
+		for name, p := range plans {
+			for _, f := range p.Findings {
+				if f.Level == finding.Caution && f.Rule.Stage() != "verdict" {
+					n++
+					if !known[string(f.Rule)] {
+						t.Errorf("%s: there are no owner's words for %s", name, f.Rule)
+					}
+				}
+			}
+		}
+	}
+	if n < 10 {
+		t.Errorf("only %d cautions were looked at", n)
 	}
 }

@@ -234,13 +234,13 @@ func TestBatchDrawers(t *testing.T) {
 	one.Job.Bushes = []job.Bush{{Code: "drawer 7", OnHand: &three, Price: &price}}
 	two.Job.Bushes, two.JobNumber, two.Job.Number = one.Job.Bushes, "2026-108", "2026-108"
 	doc, err := Traveller([]*plan.Plan{one, chosen(verdict.Swap), two, stoppedWithTried()}, Options{},
-		"jobs/broken.yaml")
+		Broken{"jobs/broken.yaml", "line 3: no such key\nline 9: no such shaft", 2})
 	if err != nil {
 		t.Fatal(err)
 	}
 	got := wordsOf(doc)
-	for _, want := range []string{"Batch of 4 jobs", "2 advised to be machined, 2 not.",
-		"Not in this batch, since it could not be planned: broken.yaml.",
+	for _, want := range []string{"Batch of 5 jobs", "2 advised to be machined, 2 not, 1 not understood.",
+		"broken.yaml NOT UNDERSTOOD Line 3: no such key Line 9: no such shaft file put right",
 		"Two jobs are called 2026-107: give each a number of its own.",
 		"2026-107 takes 2, 2026-108 takes 2. In this order runs short: 2026-108 by 1.",
 		"1 of bush drawer 7 (0.85", "1 sizing mandrel 3.21, for 2026-107, 2026-108"} {

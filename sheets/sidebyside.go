@@ -25,8 +25,16 @@ func choices(p *paper, pl *plan.Plan) {
 	if len(pl.Ways) == 0 {
 		return
 	}
-	p.follow("The choices side by side", "options")
+	p.flush()
 	head := p.block()
+	head.Bookmark("The choices side by side", 0, 0)
+	head.Anchor("options", 0)
+	head.para("The choices side by side", draw.Bold, p.st.body)
+	head.y -= 1
+	if j := pl.Job; j != nil && j.Shop != nil && j.Shop.PerHour != nil {
+		head.y = head.write(0, head.y, head.Width, "An hour costs "+cost2(*j.Shop.PerHour, p.currency)+
+			". Hours are rounded to a tenth, money is worked out from the minutes.", draw.Regular, p.st.small) + 1
+	}
 	head.wayCells([4]string{"way", "cost, all told", "hours", "right first time"}, draw.Regular, p.st.small)
 	p.glue(head)
 	none := true
@@ -57,14 +65,14 @@ func others(p *paper, pl *plan.Plan) {
 			b.para("Why none of the others", draw.Bold, p.st.body)
 			b.y -= 1.5
 		}
-		why := "no"
+		why := "not open to this truck"
 		switch {
-		case w.OK && w.WhyNot != "":
+		case w.WhyOwner != "":
+			why = w.WhyOwner.String()
+		case w.WhyNot != "":
 			why = w.WhyNot.String()
 		case w.OK:
 			why = "does not cure it"
-		case w.WhyNot != "":
-			why = "no, " + w.WhyNot.String()
 		}
 		b.y = b.write(0, b.y, b.Width, ended(sentence(w.Way.Owner())+": "+why), draw.Regular, b.st.body)
 		b.Reach(b.y)
@@ -104,6 +112,9 @@ func wayRow(b *block, pl *plan.Plan, w verdict.WayRow) {
 	hours := figureOr(w.Hours, "-", func(f float64) string { return fmt.Sprintf("%.1f", f) })
 	right := figureOr(w.FirstTimeRight, "-", percent)
 	b.wayCells([4]string{name, costWords(pl, w), hours, right}, face, b.st.body)
+	if s := billWords(w); s != "" {
+		b.y = b.write(0, b.y, b.Width, s, draw.Regular, b.st.body) + 0.6
+	}
 	if s := wayWords(w); s != "" {
 		b.y = b.write(0, b.y, b.Width, s, draw.Regular, b.st.body) + 1
 	}
@@ -136,6 +147,25 @@ func wayWords(w verdict.WayRow) string {
 	return sentence(strings.Join(s, "; ")) + "."
 }
 
+// billWords say what the cost of a way is made of.
+func billWords(w verdict.WayRow) string {
+	var s []string
+	for _, c := range w.Bill {
+		if c.Cost == nil {
+			continue
+		}
+		line := c.What.String()
+		if c.Hours != nil {
+			line += fmt.Sprintf(", %.1f hours", *c.Hours)
+		}
+		s = append(s, fmt.Sprintf("%s: %.2f", line, *c.Cost))
+	}
+	if len(s) == 0 {
+		return ""
+	}
+	return sentence(strings.Join(s, "; ")) + "."
+}
+
 // costWords is what a way costs; without a rate the price that somebody typed
 // stands there by itself.
 func costWords(pl *plan.Plan, w verdict.WayRow) string {
@@ -145,7 +175,7 @@ func costWords(pl *plan.Plan, w verdict.WayRow) string {
 	}
 	switch {
 	case w.Cost != nil:
-		return cost(*w.Cost, currency)
+		return cost2(*w.Cost, currency)
 	case w.Way == verdict.Leave:
 		return "nothing"
 	case w.Way == verdict.Swap && pl.Job != nil && pl.Job.Swap != nil:
@@ -159,4 +189,9 @@ func figureOr(f *float64, none string, s func(float64) string) string {
 		return none
 	}
 	return s(*f)
+}
+
+// cost2 is money to a hundredth, as the bill below it has it.
+func cost2(v float64, currency string) string {
+	return strings.TrimSpace(fmt.Sprintf("%.2f %s", v, currency))
 }

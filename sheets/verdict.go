@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strings"
 
 	"rebush/fits/say"
@@ -33,18 +34,23 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 		findings(p, pl)
 		return p.finish()
 	}
+	told, err := plan.ForOwner(pl)
+	if err != nil {
+		return nil, err
+	}
+	p.told("What is wrong", told.Wrong)
 	b = p.block()
 	b.boxed(0.8, 4, func(in *block) {
-		in.para(v.Sentence.String(), draw.Bold, in.st.body+2)
+		in.para(v.Sentence.String(), draw.Bold, in.st.body+1)
 		if v.RunnerUp != nil {
 			in.para(secondLine(v.RunnerUp), draw.Regular, in.st.body)
 		}
-		in.para(chanceLine(pl.Chance), draw.Regular, in.st.body)
+		in.para(ownerChance(pl.Chance), draw.Regular, in.st.body)
 		in.y -= 1.5
 	})
 	p.add(b)
 	lookForBox(p, pl.Safety.LookFor)
-	unchecked(p, pl)
+	unchecked(p, pl, told.Unknown)
 	needs(p, v)
 	choices(p, pl)
 	if pl.Findings.Count("stop") > 0 {
@@ -52,16 +58,19 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 		b.para("What stands in the way of the work, and what would change that, is on the first page of the setup sheet.", draw.Regular, p.st.body)
 		p.add(b)
 	}
-	owned(p, pl.Safety.Owner)
-	b = p.block()
-	b.skip(1)
-	b.para("Agreed with the owner", draw.Bold, p.st.body)
-	b.blanks(0, b.Width, []blankLine{{"choice", "", 1.6}, {"date", "", 1}, {"signed", "", 1.6}})
-	b.y = b.write(0, b.y+1, b.Width, sameWord, draw.Regular, p.st.small)
-	b.Reach(b.y)
-	p.add(b)
+	agreed := p.agreed()
+	cautions := p.toldBlocks("What may come of it", told.Cautions)
+	if machined(pl) && p.y+tallOf(append(cautions, agreed)) <= p.floor() {
+		p.addAll(cautions)
+		cautions = nil
+	}
+	p.add(agreed)
 	// What the owner signs stands above what only explains it, so that it is on
 	// the page that he reads.
+	if machined(pl) {
+		p.addAll(cautions)
+	}
+	owned(p, pl.Safety.Owner)
 	ways(p, v)
 	others(p, pl)
 	triedList(p, pl)
@@ -69,6 +78,62 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 		better(p, pl.Chance)
 	}
 	return p.finish()
+}
+
+// agreed are the lines that the owner signs on.
+func (p *paper) agreed() *block {
+	b := p.block()
+	b.para("Agreed with the owner", draw.Bold, p.st.body)
+	b.blanks(0, b.Width, []blankLine{{"choice", "", 1.6}, {"date", "", 1}, {"signed", "", 1.6}})
+	b.y = b.write(0, b.y+1, b.Width, sameWord, draw.Regular, p.st.small)
+	b.Reach(b.y)
+	return b
+}
+
+// told places a heading and what an owner is told under it, a line each.
+func (p *paper) told(title string, lines []say.Text) { p.addAll(p.toldBlocks(title, lines)) }
+
+func (p *paper) toldBlocks(title string, lines []say.Text) []*block {
+	var out []*block
+	for i, l := range lines {
+		b := p.block()
+		if i == 0 {
+			b.para(title, draw.Bold, p.st.body)
+			b.y -= 1.5
+		}
+		b.dashed(l.In(p.u.said()))
+		out = append(out, b)
+	}
+	return out
+}
+
+// addAll places blocks, all but the first close to the one above.
+func (p *paper) addAll(list []*block) {
+	for i, b := range list {
+		if i == 0 {
+			p.add(b)
+		} else {
+			p.tight(b)
+		}
+	}
+}
+
+// tallOf is the height that blocks need, placed by addAll.
+func tallOf(list []*block) float64 {
+	h := 0.0
+	for _, b := range list {
+		h += max(b.Board.Height, b.y) + 0.8
+	}
+	return h + 2*gap
+}
+
+// ownerChance says in words what the chance of a job means for an owner.
+func ownerChance(c *plan.Chance) string {
+	if c == nil {
+		return ""
+	}
+	return "Of such jobs " + percent(c.FirstTimeRight) + " come right at once, " + percent(c.Saved) +
+		" after more work or with another bearing, and " + percent(c.Lost) + " end in a lost part. An estimate, not a promise."
 }
 
 // ownerHead is the head of a page for the owner: no word of machines.
@@ -91,25 +156,39 @@ func ownerHead(b *block, p *paper, pl *plan.Plan) {
 }
 
 // unchecked is what the verdict rests on and nobody has looked at, or what is
-// mended first, each with a box; and what else has to be known of it.
-func unchecked(p *paper, pl *plan.Plan) {
-	for _, f := range pl.Findings {
-		if f.Rule.Stage() != "verdict" {
-			continue
-		}
+// mended first, each with a box; and what else is not known.
+func unchecked(p *paper, pl *plan.Plan, unknown []say.Text) {
+	var list []*block
+	add := func(write func(b *block)) {
 		b := p.block()
+		if len(list) == 0 {
+			b.para("Still to be found out", draw.Bold, p.st.body)
+			b.y -= 1.5
+		}
+		write(b)
+		list = append(list, b)
+	}
+	for _, f := range pl.Findings {
 		words := sentence(f.Text.String())
 		if f.Fix != "" {
 			words += ": " + f.Fix.String()
 		}
 		switch f.Rule {
-		case verdict.RuleLookAlikes, verdict.RuleMendFirst:
+		case verdict.RuleMendFirst:
+			b := p.block()
 			b.ticked(ended(words), draw.Bold)
-		default:
-			b.para(ended(words), draw.Regular, p.st.body)
+			p.tight(b)
+		case verdict.RuleLookAlikes:
+			add(func(b *block) { b.ticked(ended(words), draw.Bold) })
+			unknown = slices.DeleteFunc(slices.Clone(unknown), func(t say.Text) bool {
+				return strings.EqualFold(strings.TrimSuffix(t.String(), "."), f.Text.String())
+			})
 		}
-		p.tight(b)
 	}
+	for _, t := range unknown {
+		add(func(b *block) { b.dashed(t.In(p.u.said())) })
+	}
+	p.addAll(list)
 }
 
 // ways says how each bore goes under the choice, those that go one way

@@ -47,9 +47,11 @@ func runSheet(e *env, o options, jobs []string) error {
 		}
 	}
 	plans := make([]*plan.Plan, len(jobs))
+	faults := make([]error, len(jobs))
 	err = everyJob(e, o, jobs, func(path string, out *outcome) error {
 		p, err := o.plan(e, path, with, out)
 		if err != nil {
+			faults[slices.Index(jobs, path)] = err
 			return err
 		}
 		doc, err := sheets.Setup(p, po)
@@ -72,10 +74,10 @@ func runSheet(e *env, o options, jobs []string) error {
 		return refuse(p)
 	})
 	if batch != "" {
-		var left []string
+		var left []sheets.Broken
 		for i, p := range plans {
 			if p == nil {
-				left = append(left, jobs[i])
+				left = append(left, sheets.Broken{File: jobs[i], Wrong: wrongWith(faults[i]), At: i})
 			}
 		}
 		return worseOf(err, traveller(e, o, batch, plans, left, po))
@@ -95,7 +97,7 @@ func headLine(w io.Writer, p *plan.Plan) {
 }
 
 // traveller draws the batch traveller of the jobs that could be planned.
-func traveller(e *env, o options, path string, plans []*plan.Plan, left []string, po sheets.Options) error {
+func traveller(e *env, o options, path string, plans []*plan.Plan, left []sheets.Broken, po sheets.Options) error {
 	plans = slices.DeleteFunc(plans, func(p *plan.Plan) bool { return p == nil })
 	if len(plans) == 0 {
 		return nil
@@ -112,6 +114,14 @@ func traveller(e *env, o options, path string, plans []*plan.Plan, left []string
 		showShelves(e, plans)
 	}
 	return nil
+}
+
+// wrongWith is what is wrong with a job that could not be planned.
+func wrongWith(err error) string {
+	if err == nil {
+		return "it could not be drawn"
+	}
+	return err.Error()
 }
 
 // worseOf keeps the error of the higher exit code.

@@ -69,6 +69,9 @@ func (c *Case) rows(list []weighed) []WayRow {
 		out[i] = WayRow{Way: w.name, OK: w.ok, Cures: w.feasible(), WhyNot: w.whyNot,
 			Cost: c.costOf(w), Hours: w.hours, FirstTimeRight: w.chance, Lost: w.lost, Loses: w.loses, Keeps: w.keeps,
 			Bill: w.bill}
+		if w.whyNot != "" {
+			out[i].WhyOwner = w.reason()
+		}
 	}
 	return out
 }

@@ -45,8 +45,9 @@ type WayRow struct {
 	OK             bool       `json:"ok"`    // free of stops
 	Cures          bool       `json:"cures"` // what is the matter
 	WhyNot         say.Text   `json:"why_not"`
-	Cost           *float64   `json:"cost"`  // expected; nil where no rate is given or it cannot be done
-	Hours          *float64   `json:"hours"` // planned
+	WhyOwner       say.Text   `json:"why_owner"` // the same for an owner
+	Cost           *float64   `json:"cost"`      // expected; nil where no rate is given or it cannot be done
+	Hours          *float64   `json:"hours"`     // planned
 	FirstTimeRight *float64   `json:"first_time_right"`
 	Lost           *float64   `json:"lost"` // share of such jobs that end in a lost part
 	Loses          []say.Text `json:"loses"`
