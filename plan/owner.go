@@ -58,7 +58,7 @@ func ForOwner(p *Plan) (Told, error) {
 			say1(&out.Cautions, sentenceEnd(capital(f.Text)))
 		}
 	}
-	if p.Job != nil && (p.Job.Chassis.Condition == "" || p.Job.Chassis.Condition == "unknown") {
+	if p.Job != nil && len(p.Safety.LookFor) == 0 && (p.Job.Chassis.Condition == "" || p.Job.Chassis.Condition == "unknown") {
 		say1(&out.Unknown, "Nobody has said that the casting or the plates are sound: that is looked at first.")
 	}
 	return out, nil
@@ -121,7 +121,7 @@ func worn(p *Plan, s *job.Shaft) say.Text {
 			}
 			side := say.F("%s by %v", b.Side, say.MM(x.WearMM.Float(), 2))
 			if x.WearDeg != nil {
-				side += say.F(" %s", directionOf(*x.WearDeg))
+				side += say.F(" %s", Towards(*x.WearDeg))
 			}
 			sides = append(sides, side)
 			play = math.Max(play, x.PlayMM.Float())
@@ -137,8 +137,8 @@ func worn(p *Plan, s *job.Shaft) say.Text {
 		say.MM(play, 2))
 }
 
-// directionOf names a direction, seen from the left side.
-func directionOf(deg float64) string {
+// Towards names a direction, seen from the left side.
+func Towards(deg float64) string {
 	names := [...]string{"forwards", "upwards and forwards", "upwards", "upwards and backwards", "backwards",
 		"downwards and backwards", "downwards", "downwards and forwards"}
 	return names[int(math.Round(math.Mod(deg+720, 360)/45))%8]

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"strings"
 
 	"rebush/plan"
@@ -88,7 +87,7 @@ func wornWords(u units, s plan.SurveyedBore) string {
 	case s.WearMM.Float() <= 0:
 		return "not to one side"
 	case s.WearDeg != nil:
-		return wear + fmt.Sprintf(" towards %.0f°", *s.WearDeg)
+		return wear + " " + plan.Towards(*s.WearDeg)
 	}
 	return wear
 }

@@ -161,7 +161,7 @@ func TestSafetyOnTheForm(t *testing.T) {
 			j.Chassis.Material = metal
 		}
 		text := flat(open(t, write(t, must(Form(j, Options{})))).all())
-		if w := inOrder(text, "volts", "Supply off and unplugged", "ohms, insulated", "material", want, "paint may hold lead"); w != "" {
+		if w := inOrder(text, "volts", "Supply off and unplugged", "insulated wheel to axle", "made of", want, "paint may hold lead"); w != "" {
 			t.Errorf("%q: the form does not say %q in its place", metal, w)
 		}
 		if want == "" && strings.Contains(text, "agnesium") {

@@ -25,7 +25,7 @@ func noCut(p *paper, pl *plan.Plan) {
 			in.tag(0, in.y, e.shout, in.st.figure)
 			in.y += em(in.st.figure) + 5
 		}
-		if v := pl.Verdict; v != nil {
+		if v := pl.Verdict; v != nil && p.reason == "" { // else it speaks of the way that is advised
 			in.para(v.Sentence.String(), draw.Bold, in.st.body+1)
 		}
 		in.para("Nothing is cut by this sheet.", draw.Regular, in.st.body)

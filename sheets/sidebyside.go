@@ -22,35 +22,39 @@ func isChoice(pl *plan.Plan, w verdict.WayRow) bool { return w.OK && w.Cures || 
 
 // choices are the ways that can be and cure, and the one that is advised.
 func choices(p *paper, pl *plan.Plan) {
-	if len(pl.Ways) == 0 {
-		return
-	}
 	p.flush()
-	head := p.block()
-	head.Bookmark("The choices side by side", 0, 0)
-	head.Anchor("options", 0)
-	head.para("The choices side by side", draw.Bold, p.st.body)
-	head.y -= 1
+	p.addAll(choiceBlocks(p, pl))
+}
+
+// choiceBlocks are their heading with the first of them, and a block for each of
+// the rest.
+func choiceBlocks(p *paper, pl *plan.Plan) []*block {
+	if len(pl.Ways) == 0 {
+		return nil
+	}
+	b := p.block()
+	b.Bookmark("The choices side by side", 0, 0)
+	b.Anchor("options", 0)
+	b.para("The choices side by side", draw.Bold, p.st.body)
+	b.y -= 1
 	if j := pl.Job; j != nil && j.Shop != nil && j.Shop.PerHour != nil {
-		head.y = head.write(0, head.y, head.Width, "An hour costs "+cost2(*j.Shop.PerHour, p.currency)+
+		b.y = b.write(0, b.y, b.Width, "An hour costs "+cost2(*j.Shop.PerHour, p.currency)+
 			". Hours are rounded to a tenth, money is worked out from the minutes.", draw.Regular, p.st.small) + 1
 	}
-	head.wayCells([4]string{"way", "cost, all told", "hours", "right first time"}, draw.Regular, p.st.small)
-	p.glue(head)
-	none := true
+	b.wayCells([4]string{"way", "cost, all told", "hours", "right first time"}, draw.Regular, p.st.small)
+	out := []*block{}
 	for _, w := range pl.Ways {
 		if isChoice(pl, w) {
-			b := p.block()
 			wayRow(b, pl, w)
-			p.tight(b)
-			none = false
+			out = append(out, b)
+			b = p.block()
 		}
 	}
-	if none {
-		b := p.block()
+	if len(out) == 0 {
 		b.para("None of the ways cures it as things stand.", draw.Regular, p.st.body)
-		p.tight(b)
+		out = append(out, b)
 	}
+	return out
 }
 
 // others say of each way that is no choice why.
@@ -109,7 +113,10 @@ func wayRow(b *block, pl *plan.Plan, w verdict.WayRow) {
 	if w.Way == pl.Goes() {
 		name, face = "› "+name, draw.Bold
 	}
-	hours := figureOr(w.Hours, "-", func(f float64) string { return fmt.Sprintf("%.1f", f) })
+	hours := "-"
+	if w.Hours != nil && *w.Hours > 0 {
+		hours = fmt.Sprintf("%.1f", *w.Hours)
+	}
 	right := figureOr(w.FirstTimeRight, "-", percent)
 	b.wayCells([4]string{name, costWords(pl, w), hours, right}, face, b.st.body)
 	if s := billWords(w); s != "" {
@@ -174,10 +181,10 @@ func costWords(pl *plan.Plan, w verdict.WayRow) string {
 		currency = pl.Verdict.Currency
 	}
 	switch {
-	case w.Cost != nil:
-		return cost2(*w.Cost, currency)
 	case w.Way == verdict.Leave:
 		return "nothing"
+	case w.Cost != nil:
+		return cost2(*w.Cost, currency)
 	case w.Way == verdict.Swap && pl.Job != nil && pl.Job.Swap != nil:
 		return "price " + cost(pl.Job.Swap.Price, currency)
 	}

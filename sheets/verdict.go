@@ -52,19 +52,25 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	lookForBox(p, pl.Safety.LookFor)
 	unchecked(p, pl, told.Unknown)
 	needs(p, v)
-	choices(p, pl)
+	agreed, ahead := p.agreed(), choiceBlocks(p, pl)
+	if p.flush(); p.y+tallOf(append(ahead, agreed)) > p.floor() {
+		p.add(agreed) // what is signed stands on the first page
+		agreed = nil
+	}
+	p.addAll(ahead)
 	if pl.Findings.Count("stop") > 0 {
 		b = p.block()
 		b.para("What stands in the way of the work, and what would change that, is on the first page of the setup sheet.", draw.Regular, p.st.body)
 		p.add(b)
 	}
-	agreed := p.agreed()
 	cautions := p.toldBlocks("What may come of it", told.Cautions)
-	if machined(pl) && p.y+tallOf(append(cautions, agreed)) <= p.floor() {
-		p.addAll(cautions)
-		cautions = nil
+	if agreed != nil {
+		if machined(pl) && p.y+tallOf(append(cautions, agreed)) <= p.floor() {
+			p.addAll(cautions)
+			cautions = nil
+		}
+		p.add(agreed)
 	}
-	p.add(agreed)
 	// What the owner signs stands above what only explains it, so that it is on
 	// the page that he reads.
 	if machined(pl) {
