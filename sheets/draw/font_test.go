@@ -13,8 +13,8 @@ import (
 // thousandth of the size.
 func TestWidthIsThatOfThePDF(t *testing.T) {
 	f := fpdf.New("P", "mm", "A4", "")
-	f.AddUTF8FontFromBytes("r", "", fontBytes(Regular))
-	f.AddUTF8FontFromBytes("b", "", fontBytes(Bold))
+	f.AddUTF8FontFromBytes(family[Regular], "", fontBytes(Regular))
+	f.AddUTF8FontFromBytes(family[Bold], "", fontBytes(Bold))
 	for _, s := range []string{"Seat 5.000 to 5.012 mm", "Ø ± µ ≤ ° ›", "Příliš žluťoučký kůň", "Πίσω φορείο", "DO NOT MACHINE"} {
 		for face, name := range family {
 			f.SetFont(name, "", 12)
