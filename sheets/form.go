@@ -75,7 +75,7 @@ func (f *form) put(list []cell) { f.rows(4, list) }
 
 func (f *form) rows(perRow float64, list []cell) {
 	for i := 0; len(list) > 0; i++ {
-		n, _ := f.row(f.width(), perRow, list)
+		n, _ := f.boxRow(f.width(), perRow, list)
 		b := f.boxes(f.width(), perRow, list[:n])
 		if i == 0 {
 			f.add(b)

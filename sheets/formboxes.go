@@ -40,8 +40,8 @@ const (
 	boxGap    = 2.2
 )
 
-// row is how many of a list of cells go beside each other, and how wide each is.
-func (p *paper) row(width, perRow float64, list []cell) (n int, widths []float64) {
+// boxRow is how many of a list of cells go beside each other, and how wide each is.
+func (p *paper) boxRow(width, perRow float64, list []cell) (n int, widths []float64) {
 	b := &block{Board: draw.NewBoard(width), st: p.st, u: p.u}
 	if p.st.large {
 		perRow = max(2, perRow*0.75)
@@ -72,7 +72,7 @@ func (p *paper) row(width, perRow float64, list []cell) (n int, widths []float64
 func (p *paper) boxes(width, perRow float64, list []cell) *block {
 	b := &block{Board: draw.NewBoard(width), st: p.st, u: p.u}
 	for len(list) > 0 {
-		n, widths := p.row(width, perRow, list)
+		n, widths := p.boxRow(width, perRow, list)
 		x, label, high := 0.0, 0.0, b.st.blank
 		for i, c := range list[:n] {
 			label = max(label, b.tall(widths[i]-b.numberWide(c), c.name, draw.Regular, b.st.small))
