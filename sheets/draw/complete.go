@@ -70,7 +70,7 @@ func (d *Document) complete(pdf *bytes.Buffer) error {
 		x := d.xmp()
 		fmt.Fprintf(w, "<< /Type /Metadata /Subtype /XML /Length %d >>\nstream\n%s\nendstream", len(x), x)
 	})
-	more := fmt.Sprintf("/Version /1.7\n/Metadata %d 0 R\n/ViewerPreferences << %s >>\n", meta, d.preferences())
+	more := fmt.Sprintf("/Version /1.7\n/Metadata %d 0 R\n/ViewerPreferences <<%s>>\n", meta, d.preferences())
 	if outline := u.outline(d, pages); outline > 0 {
 		more += fmt.Sprintf("/Outlines %d 0 R\n/PageMode /UseOutlines\n", outline)
 	}
