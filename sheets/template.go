@@ -112,7 +112,7 @@ func templatePage(b *block, p *paper, pl *plan.Plan, s job.Side) error {
 	})
 	templateCrosses(b, pl, s, v)
 	y := v.y + border + 3
-	legend := "Whole line, the plate; broken circle, the new seat; whole circle, an unworn hole; black dot, the datum corner."
+	legend := "Whole line, the plate; broken circle, the new hole; whole circle, an unworn hole; black dot, the corner measured from."
 	if border > 2 {
 		legend = "Broken line, the jig plate. " + legend
 	}

@@ -198,7 +198,7 @@ func travellerBlock(b *block, pl *plan.Plan) {
 		facts = append(facts, s)
 	}
 	b.para(strings.Join(facts, "; "), draw.Regular, b.st.body)
-	stages := []string{"measured", "agreed", "seats cut", "bushes in", "bores to size", "proved"}
+	stages := []string{"measured", "agreed", "holes cut", "bushes in", "bores to size", "proved"}
 	if !machined(pl) {
 		switch {
 		case !pl.OK:
