@@ -1,6 +1,9 @@
 package sheets
 
 import (
+	"fmt"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -247,6 +250,26 @@ func TestBatchDrawers(t *testing.T) {
 		if !strings.Contains(got, want) {
 			t.Errorf("lacks %q in:\n%s", want, got)
 		}
+	}
+	// The broken job stands third, where it was named.
+	if w := inOrder(got, "2026-107", "2026-107", "broken.yaml NOT", "2026-108"); w != "" {
+		t.Errorf("%q does not stand in its place:\n%s", w, got)
+	}
+	// Hours are added as they are printed.
+	m := regexp.MustCompile(`About ([0-9.]+) hours for what was chosen: ([0-9. +]+)\.`).FindStringSubmatch(got)
+	if m == nil {
+		t.Fatalf("no hours are added up in:\n%s", got)
+	}
+	sum := 0.0
+	for _, h := range strings.Split(m[2], " + ") {
+		v, err := strconv.ParseFloat(h, 64)
+		if err != nil || !strings.Contains(got, h+" hours") {
+			t.Errorf("%q stands beside no job", h)
+		}
+		sum += v
+	}
+	if said := fmt.Sprintf("%.1f", sum); said != m[1] {
+		t.Errorf("%s is not %s", m[2], m[1])
 	}
 	if n := strings.Count(got, "are called"); n != 1 {
 		t.Errorf("%d numbers are said to stand twice", n)
