@@ -24,7 +24,7 @@ type draft struct {
 
 type draftBase struct{ found, from, to, sister string }
 
-type draftBush struct{ code, bore, boreClass, od, odClass, length, flange, thick, material, onHand string }
+type draftBush struct{ code, bore, boreClass, od, odClass, length, flange, thick, material, onHand, price string }
 
 type draftShaft struct {
 	name, leave, hubs, insulated string

@@ -19,7 +19,7 @@ func (d *draft) writeBushes(line func(string, ...any)) {
 		}
 		line("  - {code: %s, bore: %s%s, od: %s%s, length: %s, %smaterial: %s%s}", quoted(b.code), quoted(b.bore),
 			more("bore_class", b.boreClass), quoted(b.od), more("od_class", b.odClass), quoted(b.length), flange,
-			quoted(b.material), more("on_hand", b.onHand))
+			quoted(b.material), more("price", b.price)+more("on_hand", b.onHand))
 	}
 	if d.turns || len(d.bushes) == 0 {
 		line("  - {code: own turning, make: turned, material: bearing bronze C93200}   # needs lathe: yes in the " +

@@ -28,6 +28,7 @@ func (a *asker) bush(d *draft) bool {
 	}
 	b.material = a.put("bush", "bush material")
 	b.onHand = a.put("bush", "on hand")
+	b.price = a.put("bush", "price")
 	d.bushes = append(d.bushes, b)
 	return !a.ended && len(d.bushes) < 9
 }
