@@ -93,6 +93,9 @@ func others(p *paper, pl *plan.Plan) {
 // large type the way has a line of its own.
 func (b *block) wayCells(cells [4]string, face draw.Face, pt float64) {
 	at := [5]float64{0, 0.48, 0.68, 0.78, 1}
+	if b.st.large {
+		at[1] = 0.3
+	}
 	y, low := b.y+0.4, b.y
 	for i, c := range cells {
 		x, end := at[i], at[i+1]
