@@ -89,9 +89,9 @@ func (c *Case) worked(k *Work) weighed {
 			parts += *p.Price
 		}
 	}
-	w.charge("bushes and what has to be bought", nil, parts)
+	w.charge("parts", "bushes and what has to be bought", nil, parts)
 	if t := k.Trials; t != nil {
-		w.charge("laid by for what may go wrong", nil, c.faults(c.Limits.FaultsOf(*t, k.dearest())))
+		w.charge("faults", "laid by for what may go wrong", nil, c.faults(c.Limits.FaultsOf(*t, k.dearest())))
 		right, lost := t.Right, t.Lost
 		w.chance, w.lost = &right, &lost
 	}

@@ -58,6 +58,15 @@ func (c Case) Explain(book *ledger.Ledger, hours, rates string) {
 			func(o WayRow) *float64 { return o.Hours })
 		figure("cost", "expected cost", money, "hours x rate + what goes in and has to be bought + chance of each fault x what it costs",
 			func(o WayRow) *float64 { return o.Cost })
+		told := map[string]bool{}
+		for _, c := range row.Bill {
+			if row.Cost == nil || told[c.Key] {
+				continue
+			}
+			told[c.Key] = true
+			figure("bill/"+c.Key, c.Key+" in the cost", money, billFormulas[c.Key],
+				func(o WayRow) *float64 { return line(o.Bill, c.Key) })
+		}
 	}
 }
 

@@ -33,6 +33,20 @@ func TestExplain(t *testing.T) {
 			}
 		}
 	}
+	// The bill stands there line by line, with the formula of each.
+	lines := 0
+	for _, w := range r.Ways {
+		for _, l := range w.Bill {
+			e, ok := book.Get("verdict/options/" + string(w.Way) + "/bill/" + l.Key)
+			if !ok || math.Abs(e.Value-*line(w.Bill, l.Key)) > 1e-6 || e.Formula == "" {
+				t.Errorf("%s in the bill of %s: %+v", l.Key, w.Way, e)
+			}
+			lines++
+		}
+	}
+	if lines < 8 {
+		t.Errorf("%d lines of bills", lines)
+	}
 	if n != 8 { // leave, re-bush, plug and swap
 		t.Errorf("%d figures", n)
 	}

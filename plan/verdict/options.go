@@ -216,11 +216,11 @@ func (c *Case) newAxle() weighed {
 	for _, a := range bad {
 		more := a.Minutes / 60
 		hours += more
-		best.charge("labour on the new axle", &more, more*c.rate())
+		best.charge("axle labour", "labour on the new axle", &more, more*c.rate())
 		if a.Price == nil {
 			best.unknown = append(best.unknown, say.Words("axle "+a.Name))
 		} else if c.Rate != nil {
-			best.charge(say.Words("axle "+a.Name), nil, *a.Price)
+			best.charge("axle", say.Words("axle "+a.Name), nil, *a.Price)
 		}
 	}
 	best.hours = &hours
@@ -276,9 +276,9 @@ func (c *Case) swap() weighed {
 	chance := c.swapChance()
 	w := c.labour("labour to fit it", c.Other.Hours)
 	if c.Rate != nil {
-		w.charge("its price", nil, c.Other.Price)
+		w.charge("price", "its price", nil, c.Other.Price)
 	}
-	w.charge(say.F("laid by, since %v second-hand ones turn out unsound and are bought again", say.InHundred(1-chance)), nil,
+	w.charge("unsound", say.F("laid by, since %v second-hand ones turn out unsound and are bought again", say.InHundred(1-chance)), nil,
 		w.cost*(1-chance))
 	w.chance, w.metal = &chance, math.Inf(1)
 	if c.Rate == nil {
