@@ -9,6 +9,7 @@ import (
 	"rebush/fits/say"
 	"rebush/fits/table"
 	"rebush/plan/job"
+	"rebush/plan/survey"
 	"rebush/plan/verdict"
 )
 
@@ -121,7 +122,7 @@ func worn(p *Plan, s *job.Shaft) say.Text {
 			}
 			side := say.F("%s by %v", b.Side, say.MM(x.WearMM.Float(), 2))
 			if x.WearDeg != nil {
-				side += say.F(" %s", Towards(*x.WearDeg))
+				side += " " + survey.Towards(*x.WearDeg)
 			}
 			sides = append(sides, side)
 			play = math.Max(play, x.PlayMM.Float())
@@ -135,13 +136,6 @@ func worn(p *Plan, s *job.Shaft) say.Text {
 	}
 	return say.F("The holes of the %s are worn: %v. It shakes by up to %v.", s.Name, say.Join(", ", sides...),
 		say.MM(play, 2))
-}
-
-// Towards names a direction, seen from the left side.
-func Towards(deg float64) string {
-	names := [...]string{"forwards", "upwards and forwards", "upwards", "upwards and backwards", "backwards",
-		"downwards and backwards", "downwards", "downwards and forwards"}
-	return names[int(math.Round(math.Mod(deg+720, 360)/45))%8]
 }
 
 // capital begins a sentence with a large letter.

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"rebush/plan"
+	looked "rebush/plan/survey"
 	"rebush/sheets/draw"
 )
 
@@ -87,7 +88,7 @@ func wornWords(u units, s plan.SurveyedBore) string {
 	case s.WearMM.Float() <= 0:
 		return "not to one side"
 	case s.WearDeg != nil:
-		return wear + " " + plan.Towards(*s.WearDeg)
+		return wear + " " + looked.Towards(*s.WearDeg).String()
 	}
 	return wear
 }

@@ -19,7 +19,7 @@ func plateSketch(b *block) {
 	const w, h = 84.0, 27.0
 	x, y := 12.0, b.y+em(pt)+2
 	ex, ew, t := x+w+28, 30.0, 4.0 // the view from the front
-	b.write(x, b.y, w, "left plate, seen from the left: front is right", draw.Regular, pt)
+	b.write(x, b.y, w, "left plate, seen from the left side", draw.Regular, pt)
 	b.write(ex-14, b.y, b.Width-ex+14, "both plates, from the front", draw.Regular, pt)
 	b.As(draw.Picture, func() {
 		b.Rect(x, y, w, h, 0.5)
