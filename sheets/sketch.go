@@ -43,7 +43,7 @@ func plateSketch(b *block) {
 	b.letter(x+66, y+22.5, "y")
 	b.letter(ex-8.5, y+4, "T")
 	b.letter(ex+ew/2, y+h+5, "width")
-	b.write(x+2.5, y+h-em(pt)-0.6, 40, "black dot: from here", draw.Regular, pt)
+	b.write(x+2.5, y+h-em(pt)-0.6, 58, "black dot: from here", draw.Regular, pt)
 	b.y = y + h + 9
 	b.Reach(b.y)
 }
