@@ -32,7 +32,6 @@ func Template(pl *plan.Plan, o Options) (*draw.Document, error) {
 	}
 	p.of(pl)
 	p.marked(pl)
-	p.doc.TrueSize = true
 	n := 0
 	for _, s := range job.Sides {
 		if targetsOn(pl, s) == nil {
