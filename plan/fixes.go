@@ -6,6 +6,7 @@ import (
 
 	"rebush/fits/finding"
 	"rebush/plan/job"
+	"rebush/plan/mesh"
 	"rebush/plan/route"
 	"rebush/plan/seat"
 	"rebush/plan/survey"
@@ -49,6 +50,8 @@ func (t toured) fixes() []change {
 			if c, ok := boringOut(f.g.own); ok {
 				f.add(c)
 			}
+		case mesh.Overlap:
+			f.overlap(s)
 		case target.TightTooth:
 			f.mesh()
 		}

@@ -72,6 +72,17 @@ func (f *fixer) wheelbase() {
 		}})
 }
 
+// overlap is a mesh whose figures cannot all be right: what each would come out at
+// nobody can expect.
+func (f *fixer) overlap(s finding.Finding) {
+	for _, d := range f.g.meshes.Drives {
+		if d.Name == s.Where {
+			f.add(change{Kind: measure, Key: "mesh " + d.Name, Missing: true, Verb: "measure again", What: d.Again(),
+				Words: say.F("the place of the mate and the teeth of %s measured again", d.Name)})
+		}
+	}
+}
+
 // centre is a middle that nobody has given and nothing tells. Where the other
 // plate has it, that is what it would be expected to be.
 func (f *fixer) centre(s finding.Finding) {

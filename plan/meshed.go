@@ -36,6 +36,9 @@ func meshed(w *books, j *job.Job, book *ledger.Ledger, shop target.Shop, holes [
 		var said finding.List
 		out.Drives[i], said = d.Seen(j, original.V, found.V, u, out.Axles.Along(d))
 		out.FoundMM = append(out.FoundMM, dim.Place(found.V).Float())
+		if out.overlaps(w, j, d, found.V, u) { // by the doubt of its teeth before they were contradicted
+			said = d.SayOverlap(j, found.V)
+		}
 		out.Findings = append(out.Findings, said...)
 	}
 	return out
@@ -45,4 +48,22 @@ func meshed(w *books, j *job.Job, book *ledger.Ledger, shop target.Shop, holes [
 // Where what has to pass leaves none between them, it is the least of them.
 func runs(journal float64, bore [2]float64) [2]float64 {
 	return [2]float64{bore[0] - journal, max(bore[0], bore[1]) - journal}
+}
+
+// overlaps says whether the teeth of a drive overlap as found beyond all doubt, at a
+// shaft that is not left alone: what is not touched is no matter.
+func (m Meshed) overlaps(w *books, j *job.Job, d mesh.Drive, found, u float64) bool {
+	play, touched := 0.0, false
+	for i, axle := range m.Axles {
+		if i != d.Shaft && !(d.OnJob() && i == d.Mate) {
+			continue
+		}
+		touched = touched || !axle.Shaft.Leave
+		most := 0.0
+		for _, h := range axle.Holes {
+			most = max(most, playOf(h.Survey, w.instr))
+		}
+		play += most
+	}
+	return touched && d.Overlapping(found, u, play, w.rules.V("overlap_stop_u"), j.Binds == job.Yes) > 0
 }

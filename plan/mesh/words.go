@@ -23,6 +23,7 @@ const (
 	RunsOut      finding.Rule = "mesh/gear runs out"
 	TightAsFound finding.Rule = "mesh/mesh tight as found"
 	Contradicted finding.Rule = "mesh/mesh contradicts"
+	Overlap      finding.Rule = "mesh/teeth overlap"
 )
 
 func (r *reader) say(level finding.Level, rule finding.Rule, g *job.Gear, text, fix say.Text) {
