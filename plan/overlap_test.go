@@ -58,7 +58,8 @@ func TestHonestTeethDoNotOverlap(t *testing.T) {
 			hit++
 			t.Logf("truck %d is stopped", overlapFrom+seed)
 		}
-		if g := &j.Gears[0]; trusted(j) && g.Worm != nil && g.Worm.PitchDiameter.Given() && !leftAlone(j, g.Wheel.On) && !g.Tight.Given() {
+		if g := &j.Gears[0]; trusted(j) && g.Worm != nil && g.Worm.PitchDiameter.Given() &&
+			!leftAlone(j, g.Wheel.On) && !g.Tight.Given() {
 			// The pitch diameter misread by four modules puts the tight distance two
 			// modules out, more than any play.
 			g.Worm.PitchDiameter, g.Worm.Tip = dim.OfFloat(g.Worm.PitchDiameter.Float()+4*g.Module), dim.Length{}
