@@ -41,12 +41,13 @@ func (s Spur) Tips() []Tip {
 // modules.
 const agrees = 0.1
 
-// Blunt is the pair with every tip that nobody measured as short as it may be
-// and still fit its tooth count: what contact can be counted on.
+// Blunt is the pair with every tip that nobody measured short by one standard
+// deviation of what fits its tooth count, evenly within limits: what contact can
+// be counted on.
 func (d Drive) Blunt() Pair {
 	short := func(tip *float64, m, full float64) {
 		if *tip == 0 {
-			*tip = full - agrees*m
+			*tip = full - agrees/math.Sqrt(3)*m
 		}
 	}
 	switch p := d.Pair.(type) {
