@@ -94,7 +94,11 @@ func marks(holes []survey.Hole) []route.Mark {
 	var out []route.Mark
 	for _, h := range holes {
 		if h.Known && h.Shaft.Leave {
-			out = append(out, route.Mark{Name: h.Name(), Side: h.Bore.Side, At: h.Middle})
+			m := route.Mark{Name: h.Name(), Side: h.Bore.Side, At: h.Middle}
+			if h.Bore.Narrowest.Given() {
+				m.Dia = h.Bore.Narrowest.Float()
+			}
+			out = append(out, m)
 		}
 	}
 	return out

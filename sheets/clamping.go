@@ -16,6 +16,8 @@ func mirroredBox(b *block, pl *plan.Plan, s plan.Setup) {
 		words += "x is now dialled from the end that lies on the left: touch that end and zero the dials there before the first figure."
 	case turned:
 		words += "x now counts from the end that lies on the left."
+	case !byDials(pl):
+		words += "Figures still count from the datum corner, which now lies on the right; the jig has them."
 	default:
 		words += "Figures still count from the datum corner, which now lies on the right: touch it again before the first figure."
 	}

@@ -188,9 +188,18 @@ func besides(pl *plan.Plan) []string {
 		}
 	}
 	for _, s := range setups(pl) {
-		if isClamping(s) && strings.Contains(s.Words.String(), "two blocks") {
-			add("two blocks, clamps")
+		if !isClamping(s) {
+			continue
 		}
+		for _, x := range [][2]string{{"two blocks", "two blocks, clamps"}, {"then touch the", "edge finder"},
+			{"close-fitting rod", "close-fitting rod for the better axle hole"}} {
+			if strings.Contains(s.Words.String(), x[0]) {
+				add(x[1])
+			}
+		}
+	}
+	if len(pl.Seats) > 0 {
+		add("micrometer, caliper")
 	}
 	if indicator {
 		add("dial indicator")

@@ -65,15 +65,18 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 	if op.Kind == route.KindSetUp {
 		add(op.Holding.String(), false)
 	}
-	if r := reachFor(pl, op); r > 0 {
-		s := say.F("reach %v", say.MM(r, 1))
-		if op.Far {
-			s = say.F("reach %v from the upper face, no thicker shank so far up", say.MM(r, 1))
-		}
-		add(s.In(p.u.said()), false)
+	if r := reachFor(pl, op); r > 0 && op.Far {
+		add(say.F("that is %v below the upper face, no thicker shank so far up", say.MM(r, 1)).In(p.u.said()), false)
 	}
-	if cutsIn(op) && op.DepthMM.Given() && !op.Far {
+	switch {
+	case !cutsIn(op) || !op.DepthMM.Given() || op.Far:
+	case op.Kind == route.KindChamfer:
+		add("depth from where it touches all round", false)
+	default:
 		add("depth from the upper face", false)
+	}
+	if op.Kind == route.KindGauge && fromBelow(pl, op) && op.NoGo != "" {
+		add("gauged from below, through the blocks: what must not go in does not pass the near seat", false)
 	}
 	for _, f := range strings.SplitN(feedOf(p.u, op), ": ", 2) { // how, then how much
 		add(f, false)
@@ -289,4 +292,11 @@ func rowSafety(pl *plan.Plan, r row, h held) []string {
 		}
 	}
 	return out
+}
+
+// fromBelow says whether a hole lies in the lower plate of its clamping.
+func fromBelow(pl *plan.Plan, op plan.Operation) bool {
+	set, ok := setupNamed(pl, op.Setup)
+	_, side, cut := strings.Cut(op.Bore, shaftOf(op.Bore)+".")
+	return ok && cut && set.Plate != "" && side != string(set.Plate)
 }

@@ -65,6 +65,9 @@ func pressPicture(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 		name(y+24, axis+27, y+h-11, "wall")
 	}
 	name(y+29, axis+19, y+h-4, "anvil directly behind that wall (in section, not to scale)")
+	if op.Halt > 0 {
+		b.write(right, y+5.8-em(pt)/2, b.Width-right, "force: as bathroom scales under the anvil show it", draw.Regular, pt)
+	}
 	f := op.Tool.String()
 	if k := strings.Index(f, "guide"); k >= 0 {
 		name(y+10.6, axis+4.5, y+10.9, b.bench.say(f[k:]))

@@ -51,8 +51,8 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 		}
 		if s.SeatMM.Max.Given() {
 			_, top := say.Ends(*seatLimits(pl, s))
-			add(s.Bore, "seat larger than "+top.In(p.u.said()), "Do not press the bush. "+ifLarge(p, large, s.Bore)+
-				" Give the size to who planned this; cut nothing before the rework sheet is there.")
+			add(s.Bore, "seat larger than "+top.In(p.u.said()), "Do not press the bush. Give the size to who planned this; "+
+				"cut nothing before the rework sheet is there. "+ifLarge(p, large, s.Bore))
 		}
 		if _, ok := pressOf(pl, s.Bore); ok && s.HeldBy == "compound" {
 			add(s.Bore, "the bush does not slide in",

@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+	"strings"
 
 	"rebush/fits/dim"
 	"rebush/fits/say"
@@ -41,10 +42,32 @@ func (b *builder) lineUp() {
 	if len(b.j.Shafts) == 1 {
 		others, parallel = "", ""
 	}
-	b.add(Operation{Kind: KindLineUp, Do: say.F("Line up %s: a test rod through both bores%v", list(names), others),
+	close := b.otherRods()
+	if close != "" {
+		close = "the other rods as close as they go in: " + close
+	}
+	b.add(Operation{Kind: KindLineUp, Note: close, Do: say.F("Line up %s: a test rod through both bores%v", list(names), others),
 		Tool:    say.F("%s %v%v", plural(len(rods), "test rod", "test rods"), list(unique(rods)), long),
 		Minutes: b.r.Gauging * float64(len(names)),
 		Gauge:   say.F("turns free; level at both plates to %v%v", say.MM(b.r.LineUp, 2), parallel)})
+}
+
+// otherRods names the holes of the shafts that are left alone, which want a rod
+// each for lining up: the narrower one of each shaft; "" where none is known.
+func (b *builder) otherRods() say.Text {
+	var out []say.Text
+	for _, s := range b.j.Shafts {
+		hole := math.Inf(1)
+		for _, m := range b.j.Marks {
+			if strings.HasPrefix(m.Name, s.Name+".") && m.Dia > 0 {
+				hole = min(hole, m.Dia)
+			}
+		}
+		if len(b.on(s.Name)) == 0 && !math.IsInf(hole, 1) {
+			out = append(out, say.F("%s %v", s.Name, say.MM(hole, 2).Trim()))
+		}
+	}
+	return list(out)
 }
 
 // assemble puts the axles in and presses the wheels, which is the last step

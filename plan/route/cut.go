@@ -193,6 +193,9 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 		out = append(out, b.chamfer(x, far, hole, common))
 	}
 	out = append(out, b.lastTool(x, where, through, common))
+	if last := &out[len(out)-1].o; x.Way == seat.BoringHead && b.s.Machine != OnLathe {
+		last.Note = join(last.Note, c.pastNear(x))
+	}
 	for i := range out {
 		if out[i].q != nil && x.Part != nil && x.Part.Through() {
 			out[i].o.Note = join(out[i].o.Note, "light cuts: the seat breaks out of the rim of its "+
@@ -289,6 +292,10 @@ func (b *builder) lastTool(x Bore, where string, through *Bore, common func(Oper
 		o.Tool, o.ToolMM = "boring head", math.NaN()
 		o.Do, o.Note = say.F("Bore the seat of %s to size",
 			where), "creep up on it; the last two passes at one setting"
+		if b.s.Machine != OnLathe {
+			o.Note = join(say.F("head set %v under, then measure and set on by what is missing to %v",
+				say.MM(b.r.BoredStep, 2), say.MM(x.mid(), 3)), "the last two passes at one setting")
+		}
 		if b.s.Machine == OnLathe {
 			o.Tool = "boring tool"
 			o.Note = join(o.Note, "guard shut")
@@ -302,4 +309,27 @@ func (b *builder) lastTool(x Bore, where string, through *Bore, common func(Oper
 		o.Do = say.F("Size the hole for the %s in %s", x.Bush, where)
 	}
 	return planned{o: o, q: &q, pass: pass, after: x.mid()}
+}
+
+// pastNear says how the tip of a boring head that is set for a far seat gets past
+// the near hole, which is smaller until it is finished: it cuts that too where the
+// two come to one size about one axis, else it must not touch it.
+func (c clamping) pastNear(x Bore) say.Text {
+	for _, y := range c.bores {
+		if y.Shaft != x.Shaft || c.far[y.Name] == c.far[x.Name] {
+			continue
+		}
+		near, far := x, y
+		if c.far[x.Name] {
+			near, far = y, x
+		}
+		if near.Way == seat.BoringHead && near.At == far.At && sameSize(near.mid(), far.mid()) {
+			return "at each setting down through the near plate and on through the far one: both come to size together"
+		}
+		if c.far[x.Name] {
+			return "past the near hole with the spindle stopped and the slides set aside so that the tip touches nothing, " +
+				"then come to the figures again"
+		}
+	}
+	return ""
 }

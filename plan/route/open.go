@@ -141,9 +141,11 @@ func (b *builder) forBar(x Bore, w window, far bool) []step {
 		note: "light cuts until the oval is gone: a single-point tool does not follow it"}
 	enter := b.s.BoringFrom - b.r.BarUnder
 	if x.Found <= 0 && !x.Solid || x.Found >= enter-1e-9 {
+		bore.note = b.barNote(x.Found, bore)
 		return []step{bore}
 	}
 	if t, ok := b.mill(math.Max(enter, x.Found), x.mid()-b.r.BarLeaves, far); ok {
+		bore.note = b.barNote(t.Size, bore)
 		return []step{{tool: t, kind: KindOpen, op: OpPlunge, note: "room for the boring bar"}, bore}
 	}
 	d := math.Ceil(enter*2-1e-9) / 2
@@ -152,7 +154,17 @@ func (b *builder) forBar(x Bore, w window, far bool) []step {
 	}
 	st := b.bought(d, far)
 	st.kind, st.note = KindOpen, "room for the boring bar"
+	bore.note = b.barNote(st.tool.Size, bore)
 	return []step{st, bore}
+}
+
+// barNote says what a boring head is set to, from the hole that it goes into.
+func (b *builder) barNote(hole float64, bore step) say.Text {
+	if hole <= 0 || b.s.Machine == OnLathe {
+		return bore.note
+	}
+	return join(say.F("head set to cut a little over %v, then up to %v", say.MM(hole, 2).Trim(),
+		say.MM(bore.tool.Size, 2).Trim()), bore.note)
 }
 
 // locating is the tool that makes the new place: the largest end mill that

@@ -82,6 +82,9 @@ func (b *builder) setUpNote(c clamping) say.Text {
 	default:
 		w = append(w, "square it by a close-fitting rod through the better axle hole, not by the walls, then touch "+
 			b.datum(c))
+		if b.s.Machine == Mill {
+			w = append(w, "zero the dials there, half the edge finder allowed for")
+		}
 		if b.j.Casting {
 			w = append(w, "a cast wall leans: touch it at one height, near the upper face")
 		}

@@ -260,17 +260,15 @@ func (s *speaker) bush(a *Answer) {
 	}
 }
 
-// asWell says what holds a bush beside its press: its flange does that already,
-// the others are to be done.
+// asWell says what the plan has to hold a bush beside its press, and leads on to
+// what would hold it better.
 func (s Second) asWell() say.Text {
-	more := (s &^ Flange).words(map[Second]string{Compound: "with retaining compound", Stake: "by staking it"})
-	switch {
-	case s == Flange:
-		return "its flange holds it along; to hold it better "
-	case s&Flange != 0:
-		return say.F("its flange holds it along: hold it %s as well, or ", more)
+	if s == 0 {
+		return ""
 	}
-	return say.F("hold it %s as well, or ", more)
+	return say.F("none needed now, %s in this plan; to hold it better ",
+		s.words(map[Second]string{Flange: "its flange holds it along", Compound: "retaining compound holds it",
+			Stake: "staking holds it"}))
 }
 
 // fix is how a second hold is made, and what would do without it.

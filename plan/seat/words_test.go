@@ -51,7 +51,7 @@ func TestSaidAtTheLimit(t *testing.T) {
 		{"no room for it", "bush proud", "before pressing, there is no room",
 			func(in *Input, x *Seated) { x.Chosen.Proud, x.Chosen.MustFace = 0.4, true }},
 		{"slackens", "press slackens",
-			"puts 83 MPa of tension into the casting and zinc creeps above 15: over the years it will slacken | its flange holds it along: hold it by staking it as well, or take a larger",
+			"puts 83 MPa of tension into the casting and zinc creeps above 15: over the years it will slacken | none needed now, its flange holds it along and staking holds it in this plan; to hold it better take a larger",
 			func(in *Input, x *Seated) {
 				x.Chosen.Slackens, x.Chosen.Peak, x.Chosen.Second = true, 83.2, Flange|Stake
 			}},
