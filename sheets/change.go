@@ -44,6 +44,7 @@ func triedList(p *paper, pl *plan.Plan) {
 			b.para("Tried, the whole job planned again with each", draw.Bold, p.st.body)
 			b.y -= 1.5
 		}
+		b.st.body = b.st.aside()
 		b.dashed(ended(t.Said(p.currency, pl.OK).String()))
 		if n++; n == 1 {
 			p.add(b)

@@ -79,7 +79,11 @@ func otherWay(p *paper, pl *plan.Plan) {
 // banner is the first thing on a sheet that must not be followed.
 func banner(p *paper) {
 	b := p.block()
-	b.boxed(1.8, 6, func(in *block) {
+	pad := 6.0
+	if p.how != layRoomy {
+		pad = 2.5
+	}
+	b.boxed(1.8, pad, func(in *block) {
 		const shout = "DO NOT MACHINE"
 		pt := in.st.title * 1.4
 		in.TextMid(in.Width/2, in.y+draw.Rise*pt*draw.MMPerPt, in.Width, shout, draw.Bold, pt)

@@ -68,12 +68,17 @@ func stops(p *paper, pl *plan.Plan) {
 
 // fitFinding adds a finding where there is room for it.
 func fitFinding(p *paper, f finding.Finding) {
-	p.fit(func(st style) *block {
+	build := func(st style) *block {
 		b := p.block()
 		b.st, b.currency, b.already = st, p.currency, !p.stop
 		findingBlock(b, f)
 		return b
-	})
+	}
+	if b := build(p.st); p.st.close() && b.y <= p.height() {
+		p.tight(b)
+		return
+	}
+	p.fit(build)
 }
 
 func findingBlock(b *block, f finding.Finding) {
@@ -105,13 +110,17 @@ func findingBlock(b *block, f finding.Finding) {
 			fix = at
 		}
 	}
-	b.y = b.write(0, b.y, b.Width, sentence(f.Text.String()), draw.Regular, b.st.body) + 0.8
+	text := sentence(f.Text.String())
 	if f.Else() != "" {
 		fix = "What would change it: " + fix
 	}
+	if b.st.close() {
+		text, fix = ended(text)+" "+fix, ""
+	}
+	b.y = b.write(0, b.y, b.Width, text, draw.Regular, b.st.body) + 0.8
 	b.para(fix, draw.Regular, b.st.body)
 	for i, t := range f.Tried {
-		if i == 0 {
+		if i == 0 && !b.st.close() {
 			b.para("What would change it, each tried:", draw.Regular, b.st.body)
 			b.y -= 1.2
 		}

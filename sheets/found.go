@@ -27,20 +27,21 @@ func foundRows(p *paper, pl *plan.Plan) {
 		b.Line(0, b.y, b.Width, b.y, 0.15)
 		p.tight(b)
 	}
+	var rest []string
 	for _, m := range pl.Mesh {
-		if m.Words == "" {
-			continue
+		if m.Words != "" {
+			rest = append(rest, ended("Gear "+m.Gear+": "+m.Words.String()))
 		}
-		b := p.block()
-		b.para("Gear "+m.Gear+": "+m.Words.String(), draw.Regular, p.st.body)
-		p.add(b)
 	}
 	for _, s := range pl.Shafts {
 		if l := sidePlay(p.u, orLimits(s.SidePlayMM)); len(l) > 0 {
-			b := p.block()
-			b.para("Side play of "+s.Shaft+": "+strings.Join(l, ", ")+".", draw.Regular, p.st.body)
-			p.tight(b)
+			rest = append(rest, "Side play of "+s.Shaft+": "+strings.Join(l, ", ")+".")
 		}
+	}
+	if len(rest) > 0 {
+		b := p.block()
+		b.para(strings.Join(rest, " "), draw.Regular, b.st.body)
+		p.add(b)
 	}
 }
 

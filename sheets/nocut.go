@@ -94,6 +94,7 @@ func inShort(p *paper, pl *plan.Plan) {
 			b.y = b.write(0, 0, b.Width, sentence(s), draw.Regular, p.st.small) + 0.6
 			b.Reach(b.y)
 		} else {
+			b.st.body = b.st.aside()
 			b.dashed(s)
 		}
 		for _, t := range f.Tried {

@@ -49,6 +49,9 @@ func (s style) aside() float64 {
 	return s.body
 }
 
+// close says whether lines stand closer than usual, to come within the pages.
+func (s style) close() bool { return s.closer > 0 }
+
 // lead is the distance of the base lines of a size of type in mm.
 func lead(pt float64) float64 { return 1.17 * pt * draw.MMPerPt }
 

@@ -131,7 +131,7 @@ func refused(p *paper, pl *plan.Plan) {
 		p.st = sheetNormal
 		p.st.mind, p.st.body, p.st.closer = p.st.small, 11, 0.04
 		if p.how == layTight {
-			p.st.body, p.st.closer = 10.5, 0.06
+			p.st.body, p.st.closer = 10.5, 0.075
 		}
 	}
 	cover(p, pl)

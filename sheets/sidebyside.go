@@ -57,36 +57,49 @@ func choiceBlocks(p *paper, pl *plan.Plan) []*block {
 	return out
 }
 
-// others say of each way that is no choice why.
+// others say of the ways that are no choice why, those together of which the same
+// is said.
 func others(p *paper, pl *plan.Plan) {
-	first := true
+	var reasons []string
+	names := map[string][]string{}
 	for _, w := range pl.Ways {
 		if isChoice(pl, w) {
 			continue
 		}
+		why := whyNot(w)
+		if names[why] == nil {
+			reasons = append(reasons, why)
+		}
+		names[why] = append(names[why], w.Way.Owner())
+	}
+	for i, why := range reasons {
 		b := p.block()
-		if first {
+		if i == 0 {
 			b.para("Why none of the others", draw.Bold, p.st.body)
 			b.y -= 1.5
 		}
-		why := "not open to this truck"
-		switch {
-		case w.WhyOwner != "":
-			why = w.WhyOwner.String()
-		case w.WhyNot != "":
-			why = w.WhyNot.String()
-		case w.OK:
-			why = "does not cure it"
-		}
-		b.y = b.write(0, b.y, b.Width, ended(sentence(w.Way.Owner())+": "+why), draw.Regular, b.st.body)
+		s := ended(sentence(strings.Join(names[why], "; ")) + ": " + why)
+		b.y = b.write(0, b.y, b.Width, s, draw.Regular, b.st.aside())
 		b.Reach(b.y)
-		if first {
+		if i == 0 {
 			p.add(b)
 		} else {
 			p.tight(b)
 		}
-		first = false
 	}
+}
+
+// whyNot is why a way is no choice.
+func whyNot(w verdict.WayRow) string {
+	switch {
+	case w.WhyOwner != "":
+		return w.WhyOwner.String()
+	case w.WhyNot != "":
+		return w.WhyNot.String()
+	case w.OK:
+		return "does not cure it"
+	}
+	return "not open to this truck"
 }
 
 // wayCells writes way, cost, hours and chance into the columns of the table; in
