@@ -27,11 +27,7 @@ func benchGroups(p *paper, pl *plan.Plan, c card) {
 		if op, ok := firstPress(pl, g); ok && !pictured {
 			b := p.block()
 			pressPicture(b, p, pl, op)
-			if p.how == layRoomy {
-				p.glue(b)
-			} else {
-				p.tight(b)
-			}
+			p.tight(b)
 			pictured = true
 		}
 		h := groupHeld(pl, g)

@@ -118,7 +118,17 @@ func smallTick(b *block, x, y, w float64, s string) float64 {
 func layOutLines(p *paper, pl *plan.Plan) []string {
 	var out []string
 	at := map[string]int{}
-	for _, t := range pl.LayOut {
+	list := slices.Clone(pl.LayOut)
+	for _, l := range pl.Buy { // what is bought for a rod or a jig
+		name, _, _ := strings.Cut(l.What.String(), " (to buy)")
+		bush := say.Words(name)
+		if strings.HasPrefix(name, "slip bush ") && !slices.ContainsFunc(list, func(t say.Text) bool {
+			return t.String() == name
+		}) {
+			list = append(list, bush)
+		}
+	}
+	for _, t := range list {
 		s := t.String()
 		key, with, sep := "", "", ", "
 		if k := strings.Index(s, " for "); k > 0 && strings.HasPrefix(s, "bush ") {
@@ -183,19 +193,19 @@ func besides(pl *plan.Plan) []string {
 		all := op.Do.String() + op.Note.String() + op.GaugeFirst.String()
 		indicator = indicator || strings.Contains(all, "indicator") || strings.Contains(all, "reads true") ||
 			strings.Contains(all, "trammed")
+		for _, x := range [][2]string{{"then touch the ", "edge finder"}, {"stepped rod ", "stepped rods"},
+			{"close-fitting rod through the better", "close-fitting rod for the better axle hole"}} {
+			if op.Kind == route.KindSetUp && strings.Contains(all, x[0]) {
+				add(x[1])
+			}
+		}
 		if strings.Contains(op.Note.String(), "compound on the outside") || op.Kind == route.KindCure {
 			add("retaining compound, degreaser")
 		}
 	}
 	for _, s := range setups(pl) {
-		if !isClamping(s) {
-			continue
-		}
-		for _, x := range [][2]string{{"two blocks", "two blocks, clamps"}, {"then touch the", "edge finder"},
-			{"close-fitting rod", "close-fitting rod for the better axle hole"}} {
-			if strings.Contains(s.Words.String(), x[0]) {
-				add(x[1])
-			}
+		if isClamping(s) && strings.Contains(s.Words.String(), "two blocks") {
+			add("two blocks, clamps")
 		}
 	}
 	if len(pl.Seats) > 0 {

@@ -66,14 +66,10 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 		add(op.Holding.String(), false)
 	}
 	if r := reachFor(pl, op); r > 0 && op.Far {
-		add(say.F("that is %v below the upper face, no thicker shank so far up", say.MM(r, 1)).In(p.u.said()), false)
+		add(say.F("it ends %v below the upper face, no thicker shank so far up", say.MM(r, 1)).In(p.u.said()), false)
 	}
-	switch {
-	case !cutsIn(op) || !op.DepthMM.Given() || op.Far:
-	case op.Kind == route.KindChamfer:
-		add("depth from where it touches all round", false)
-	default:
-		add("depth from the upper face", false)
+	if cutsIn(op) && op.DepthMM.Given() && !op.Far {
+		add("depth from the upper face, of a chamfer from where it touches all round", false)
 	}
 	if op.Kind == route.KindGauge && fromBelow(pl, op) && op.NoGo != "" {
 		add("gauged from below, through the blocks: what must not go in does not pass the near seat", false)

@@ -139,7 +139,7 @@ func wayRow(b *block, pl *plan.Plan, w verdict.WayRow) {
 		b.y = b.write(0, b.y, b.Width, s, draw.Regular, b.st.body) + 0.6
 	}
 	if s := wayWords(w); s != "" {
-		b.y = b.write(0, b.y, b.Width, s, draw.Regular, b.st.body) + 1
+		b.y = b.write(0, b.y, b.Width, s, draw.Regular, b.st.aside()) + 1
 	}
 	b.Line(0, b.y, b.Width, b.y, 0.15)
 	b.Reach(b.y + 0.4)

@@ -21,7 +21,7 @@ func wrong(p *paper, pl *plan.Plan) {
 			b := p.block()
 			b.y = 0.6
 			b.st.mind = b.st.aside() + 0.5
-			b.flowing([]run{{sentence(l.what) + ":", draw.Bold}, {l.do, draw.Regular}}, b.Width, 0)
+			b.flowing([]run{{sentence(b.bench.say(l.what)) + ":", draw.Bold}, {l.do, draw.Regular}}, b.Width, 0)
 			p.tight(b)
 		}
 	})

@@ -195,6 +195,9 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 	out = append(out, b.lastTool(x, where, through, common))
 	if last := &out[len(out)-1].o; x.Way == seat.BoringHead && b.s.Machine != OnLathe {
 		last.Note = join(last.Note, c.pastNear(x))
+		if far {
+			last.Note = join(last.Note, "depth counts from the inside of the far plate")
+		}
 	}
 	for i := range out {
 		if out[i].q != nil && x.Part != nil && x.Part.Through() {
