@@ -17,7 +17,7 @@ func mirroredBox(b *block, pl *plan.Plan, s plan.Setup) {
 	case turned:
 		words += "x now counts from the end that lies on the left."
 	case !byDials(pl):
-		words += "Figures still count from the datum corner, which now lies on the right; the jig has them."
+		words += "Figures still count from the datum corner, which now lies on the right."
 	default:
 		words += "Figures still count from the datum corner, which now lies on the right: touch it again before the first figure."
 	}

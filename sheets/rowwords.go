@@ -168,7 +168,7 @@ func heldOf(p *paper, pl *plan.Plan, c card) held {
 	}
 	for _, far := range []bool{false, true} {
 		for _, s := range order {
-			if sides[false] > 1 && sides[true] > 1 && times[s] == sides[far] && of[s][far] == sides[far] {
+			if sides[far] > 1 && sides[!far] > 0 && times[s] == sides[far] && of[s][far] == sides[far] {
 				h.text[s] = true
 				h.side[far] = append(h.side[far], s)
 			}

@@ -17,7 +17,7 @@ import (
 // what does not fit.
 func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 	var best sheet
-	for _, how := range []layout{layRoomy, layWhole, layClose, layCloser, layTight} {
+	for _, how := range []layout{layRoomy, layWhole, layClose, layCloser, layTight, layLast} {
 		x, err := setup(pl, o, how)
 		if err != nil || pl.OK && !pl.Machines() {
 			return x.doc, err
@@ -63,6 +63,7 @@ const (
 	layClose
 	layCloser
 	layTight
+	layLast // smaller type too
 )
 
 // closer says whether lines stand closer and what is to be minded is smaller.
@@ -130,8 +131,11 @@ func refused(p *paper, pl *plan.Plan) {
 	if p.how != layRoomy && !p.large {
 		p.st = sheetNormal
 		p.st.mind, p.st.body, p.st.closer = p.st.small, 11, 0.04
-		if p.how == layTight {
+		if p.how >= layTight {
 			p.st.body, p.st.closer = 10.5, 0.075
+		}
+		if p.how == layLast {
+			p.st.body, p.st.figure, p.st.title = 10, 13, 18
 		}
 	}
 	cover(p, pl)
@@ -151,8 +155,11 @@ func worked(p *paper, pl *plan.Plan) {
 		p.st.mind, p.st.closer = p.st.small, 0.05
 		p.st.tick, p.st.figure = p.st.tick-0.5, p.st.figure-1
 	}
-	if p.how == layTight {
+	if p.how >= layTight {
 		p.st.closer, p.st.big = 0.075, p.st.big-3
+	}
+	if p.how == layLast && !p.large {
+		p.st.body, p.st.figure, p.st.blank, p.st.tick = 11, 13, 7.5, 5.5
 	}
 	front(p, pl)
 	holesPart(p, pl)

@@ -179,8 +179,15 @@ func (b *builder) secondDatum(c clamping) say.Text {
 		return say.F("New centre of %s read again from another edge.", x.Name)
 	}
 	d := math.Hypot(best.At[0]-x.At[0], best.At[1]-x.At[1])
-	return say.F("New centre of %s read again from a second datum: %v from the middle of %s.", x.Name, say.MM(d, 2),
-		best.Name)
+	there := say.Text("")
+	if at := best.At; b.s.Machine == Mill {
+		if c.up == job.Right {
+			at[0] = b.mirrorX(at[0])
+		}
+		there = say.F(", where the dials read %v by the indicator in the spindle", say.Row(2, "mm", ", ", at[0], at[1]))
+	}
+	return say.F("New centre of %s read again from a second datum: %v from the middle of %s%v.", x.Name, say.MM(d, 2),
+		best.Name, there)
 }
 
 // approach says how the dials come to their figures.
