@@ -236,7 +236,7 @@ func (x *afterwards) ifLarge(j *job.Job, s steps) map[string]Next {
 		hole.Now = &job.Now{SeatMM: math.Max(a.SeatHigh+by, most+by/2), At: b.At, UAtMM: b.UPlace, Placed: true}
 		o := x.plan(other)
 		if got, _ := o.at(b.Name()); o.OK && got.Chosen != nil {
-			out[b.Name()] = Next{Do: say.F("at %v, %v", say.MM(hole.Now.SeatMM, 3), x.words(got, *hole.Now)), Bush: got.Chosen.Bush.Code, FirstTimeRight: o.Right}
+			out[b.Name()] = Next{Do: say.F("from a seat of %v: %v", say.MM(hole.Now.SeatMM, 3), x.words(got, *hole.Now)), Bush: got.Chosen.Bush.Code, FirstTimeRight: o.Right}
 		}
 	}
 	return out

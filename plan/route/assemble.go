@@ -167,11 +167,17 @@ func (b *builder) axleWords(s Shaft) say.Text {
 // passNote says what has to pass through what.
 func (b *builder) passNote(s Shaft, mine []Bore) say.Text {
 	note := say.Text("")
-	if lead := b.leads(s); lead != "" && b.mustLead(s, lead) {
-		note = say.F("larger end last, so the wheel on the %s is the one that is off", lead)
-		if s.Insulated == other(lead) {
-			note += " although the other is the insulated one"
+	for _, x := range mine {
+		if x.Porous {
+			note = "the porous bushes soaked in oil again first"
 		}
+	}
+	if lead := b.leads(s); lead != "" && b.mustLead(s, lead) {
+		last := say.F("larger end last, so the wheel on the %s is the one that is off", lead)
+		if s.Insulated == other(lead) {
+			last += " although the other is the insulated one"
+		}
+		note = join(note, last)
 	}
 	for i, side := range job.Sides {
 		for _, x := range mine {

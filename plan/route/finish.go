@@ -110,8 +110,9 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 		o := Operation{Kind: KindTryMesh, Do: say.F("Try the mesh of %s before the bores are opened", g.Name),
 			Tool: "dummy axle, paper strip in the mesh", Minutes: b.r.Gauging,
 			Gauge: say.F("backlash %v", say.MMs(g.Backlash[0], g.Backlash[1], 2)),
-			Note: "hold the dummy to the side that the load holds the axle; out of its limits: stop and measure " +
-				"the seats again"}
+			Note: "hold the dummy to the side that the load holds the axle; read it by an indicator on a tooth, or by " +
+				"two strips: one of the least goes between the flanks, one of the most does not; out of its limits: " +
+				"stop and measure the seats again"}
 		if len(low) > 0 {
 			size := say.Row(2, "mm", " / ", low...).About()
 			o.Tool = say.F("dummy axle turned to pass (%v), paper strip in the mesh", size)

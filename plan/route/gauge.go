@@ -263,7 +263,11 @@ func (b *builder) gaugeSeats(c clamping) {
 		default:
 			o.Gauge = join(g.how, "the scrap hole proves the tool")
 		}
-		o.Note = join("spindle stopped; write the size down, the next repairer will want it", x.IfLarge)
+		size := say.Text("spindle stopped; write the size down")
+		if strings.HasPrefix(g.goes.String(), "pin ") {
+			size += ", by pins the largest that goes"
+		}
+		o.Note = join(size+": the next repairer will want it", x.IfLarge)
 		b.add(o)
 	}
 }

@@ -53,12 +53,9 @@ func (b *builder) proving() {
 	twice := func(text say.Text, blank string) {
 		b.out.Proving = append(b.out.Proving, Step{Text: text, Blank: blank, Twice: true})
 	}
-	porous, oil := false, false
+	oil := false
 	for _, x := range b.j.Bores {
-		porous, oil = porous || x.Porous, oil || x.Oil != nil
-	}
-	if porous {
-		add("Porous bushes soaked in oil again before the axles go in", "")
+		oil = oil || x.Oil != nil
 	}
 	if oil {
 		add("Oil hole open, oil reaches the journal", "")
