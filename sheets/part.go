@@ -19,6 +19,7 @@ const (
 // go on overleaf, and no page is left that is not filled to the second.
 const (
 	lateShare  = 0.85
+	lastShare  = 0.92 // the same where lines stand closer
 	ownShare   = 0.75 // of a card, where pages are short
 	wholeShare = 0.15 // of a card that is to stand on one page
 	fillShare  = 0.40
@@ -56,7 +57,7 @@ func (p *paper) part(title, anchor string, own bool, fill func()) {
 	switch {
 	case p.doc.Pages() == 0 || used <= 0:
 		p.page()
-	case own && used >= p.ownFrom()*p.height(), !fits && used >= lateShare*p.height():
+	case own && used >= p.ownFrom()*p.height(), !fits && used >= p.lateFrom()*p.height():
 		p.page()
 	default:
 		p.y += 2
@@ -85,6 +86,15 @@ func (p *paper) fitTight(build func(st style) *block) {
 		b = build(smaller)
 	}
 	p.tight(b)
+}
+
+// lateFrom is the share of a page from which no part is begun that goes on
+// overleaf.
+func (p *paper) lateFrom() float64 {
+	if p.how.closer() {
+		return lastShare
+	}
+	return lateShare
 }
 
 // ownFrom is the share of a page below which a card does not begin on it.

@@ -69,10 +69,10 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 		add(say.F("it ends %v below the upper face, no thicker shank so far up", say.MM(r, 1)).In(p.u.said()), false)
 	}
 	if cutsIn(op) && op.DepthMM.Given() && !op.Far {
-		add("depth from the upper face, of a chamfer from where it touches all round", false)
+		add("depth from the upper face, a chamfer's from where it touches", false)
 	}
 	if op.Kind == route.KindGauge && fromBelow(pl, op) && op.NoGo != "" {
-		add("gauged from below, through the blocks: what must not go in does not pass the near seat", false)
+		add("gauged from below: what must not go in does not pass the near seat", false)
 	}
 	for _, f := range strings.SplitN(feedOf(p.u, op), ": ", 2) { // how, then how much
 		add(f, false)

@@ -263,11 +263,11 @@ func (b *builder) gaugeSeats(c clamping) {
 		default:
 			o.Gauge = join(g.how, "the scrap hole proves the tool")
 		}
-		size := say.Text("spindle stopped; write the size down")
+		size := say.Text("spindle stopped; write the size down, the next repairer will want it")
 		if strings.HasPrefix(g.goes.String(), "pin ") {
-			size += ", by pins the largest that goes"
+			size = "spindle stopped; write the size down: the largest pin that goes"
 		}
-		o.Note = join(size+": the next repairer will want it", x.IfLarge)
+		o.Note = join(size, x.IfLarge)
 		b.add(o)
 	}
 }
