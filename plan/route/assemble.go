@@ -42,11 +42,12 @@ func (b *builder) lineUp() {
 	if len(b.j.Shafts) == 1 {
 		others, parallel = "", ""
 	}
-	close := b.otherRods()
-	if close != "" {
-		close = "the other rods as close as they go in: " + close
+	rest := b.otherRods()
+	if rest != "" {
+		rest = "the other rods as close as they go in: " + rest
 	}
-	b.add(Operation{Kind: KindLineUp, Note: close, Do: say.F("Line up %s: a test rod through both bores%v", list(names), others),
+	b.add(Operation{Kind: KindLineUp, Note: rest,
+		Do:      say.F("Line up %s: a test rod through both bores%v", list(names), others),
 		Tool:    say.F("%s %v%v", plural(len(rods), "test rod", "test rods"), list(unique(rods)), long),
 		Minutes: b.r.Gauging * float64(len(names)),
 		Gauge:   say.F("turns free; level at both plates to %v%v", say.MM(b.r.LineUp, 2), parallel)})
