@@ -238,6 +238,7 @@ func (r *reader) wish(d *Drive, g *job.Gear) error {
 func (r *reader) window(d *Drive, g *job.Gear) error {
 	contact, tooth := r.rule("contact_ratio_min"), r.rule("tight_tooth_backlash_mm")
 	d.Limits = Limits{ContactRatio: contact.V, ContactHard: r.Rules.V("contact_ratio_hard"),
+		NewRight:   r.Rules.V("new_mesh_share"),
 		TightTooth: tooth.V, TipModules: r.Rules.V("tip_clearance_modules")}
 	w, err := d.Cut(d.Wish.Lo, d.Wish.Hi, d.Runout, contact.V, tooth.V)
 	if err != nil {

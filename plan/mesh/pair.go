@@ -44,6 +44,7 @@ type Limits struct {
 	ContactHard  float64 // for pairs that never had the former, 1.0
 	TightTooth   float64 // normal backlash that the tightest tooth keeps, mm
 	TipModules   float64 // least gap of tip and root, modules
+	NewRight     float64 // share of pairs that stood inside their backlash limits when new
 }
 
 // Window is the range of centre distances that a pair wants for its shaft

@@ -150,8 +150,8 @@ func (d Drive) prior(share, bound float64) [2*cells + 1]float64 {
 // SpreadFrom is the spread of a pair whose teeth were not all measured: shifts
 // by up to bound mm either way, or as far as a tip says, each as likely as it is among gears of which a
 // share is not cut as it is counted, and as it agrees with how the pair ran:
-// the tightest tooth found room, and at a contact ratio of 1 the next tooth was
-// there. Where nothing agrees, what was found is left aside. It is nil where
+// the tightest tooth found room, at a contact ratio of 1 the next tooth was
+// there, and when it was new it most likely stood inside its backlash limits. Where nothing agrees, what was found is left aside. It is nil where
 // nothing is open.
 //
 // Source: Bayes' rule on a grid; METHODS.md 6.
@@ -162,7 +162,8 @@ func (d Drive) SpreadFrom(share, bound float64, r Ran) Spread {
 	p, far := d.prior(share, bound), d.reach(share, bound)
 	q, sum := p, 0.0
 	for i := range q {
-		q[i] *= d.agrees(far*float64(i-cells)/cells, r)
+		shift := far * float64(i-cells) / cells
+		q[i] *= d.agrees(shift, r) * d.stood(shift, far, r)
 		sum += q[i]
 	}
 	if sum < 1e-6 {
@@ -175,6 +176,20 @@ func (d Drive) SpreadFrom(share, bound float64, r Ran) Spread {
 func (d Drive) agrees(shift float64, r Ran) float64 {
 	low, high := d.room(shift, r)
 	return math.Max(0, odds.Within(low, high))
+}
+
+// stood is how likely it is, against other shifts, that a pair shifted by so much
+// stood where it did when it was new: somewhere inside its backlash limits, as
+// most do, or anywhere up to far either way. A mate that was moved tells nothing.
+func (d Drive) stood(shift, far float64, r Ran) float64 {
+	wide := d.Window.Hi - d.Window.Lo
+	if r.Moved || wide <= 0 || far <= 0 {
+		return 1
+	}
+	u := r.doubt()
+	in := odds.Within((d.Window.Lo+shift-r.Original)/u, (d.Window.Hi+shift-r.Original)/u)
+	share := d.Limits.NewRight
+	return share*math.Max(0, in)/wide + (1-share)/(2*far)
 }
 
 // room is between which errors of its distances, in units of their doubt, a pair

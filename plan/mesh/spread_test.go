@@ -194,3 +194,16 @@ func TestWormByItsOutside(t *testing.T) {
 	near(t, "u of one by a drawing", given[0].UGeom, 0.02, 1e-12)
 	near(t, "tight", got[0].Pair.Tight(), 8, 1e-9)
 }
+
+// A pair whose limits run from 12.05 to 12.15 stood at 12.30 when it was new,
+// known to 0.05. As entered the limits are (12.05 - 12.30)/0.05 = -5 to -3 doubts
+// away, 0.00135 of a normal distribution; shifted by 0.20 they are -1 to 1, 0.68269:
+// 0.8 x 0.68269/0.10 + 0.2/0.6 = 5.79485 against 0.8 x 0.00135/0.10 + 0.2/0.6 = 0.34413.
+func TestStoodInsideItsLimitsWhenNew(t *testing.T) {
+	d := Drive{Window: Window{Lo: 12.05, Hi: 12.15}, Limits: Limits{NewRight: 0.8}}
+	r := Ran{Original: 12.30, U: 0.05}
+	near(t, "as entered", d.stood(0, 0.3, r), 0.34413, 2e-5)
+	near(t, "shifted", d.stood(0.2, 0.3, r), 5.79485, 2e-5)
+	r.Moved = true
+	near(t, "moved since", d.stood(0.2, 0.3, r), 1, 0)
+}

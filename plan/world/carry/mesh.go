@@ -42,12 +42,6 @@ func (c *carrying) turned(g *world.Gear, wheel, mate axis) turn {
 	return t
 }
 
-// meshed is what became of one mesh.
-type meshed struct {
-	turn
-	failed string
-}
-
 // judged holds a turned mesh to the window that the plan states for it. Where
 // there is none, or it is closed, a mesh is right where it runs.
 func judged(m *Mesh, t turn) string {

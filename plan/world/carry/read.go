@@ -30,9 +30,8 @@ type place [2]length
 
 type spread struct{ Min, Max length }
 
-// middle and half of a spread.
+// middle of a spread.
 func (s spread) middle() float64 { return float64(s.Min+s.Max) / 2 }
-func (s spread) half() float64   { return float64(s.Max-s.Min) / 2 }
 
 // Plan is what is read of a plan.
 type Plan struct {

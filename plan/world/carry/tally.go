@@ -25,7 +25,7 @@ func (t *Tally) Add(c Carried) {
 type group struct {
 	n                            int
 	stated, right, seats, meshes float64
-	square, spread               float64 // of stated less right, for its own standard error
+	square                       float64 // of stated less right, for its own standard error
 }
 
 func (g *group) add(c Carried) {
@@ -95,7 +95,7 @@ func (t *Tally) Chances() string {
 	}
 	first, feared := map[string]float64{}, map[string]float64{}
 	over, under, n := 0, 0, 0
-	var brier, single, mean, stated float64
+	var brier, single, mean float64
 	cut := t.Of(func(Carried) bool { return true })
 	for _, c := range cut {
 		put("all", c)
@@ -114,12 +114,12 @@ func (t *Tally) Chances() string {
 		if c.Stated < 0.7 {
 			under++
 		}
-		mean, stated = mean+c.Right, stated+c.Stated
+		mean += c.Right
 	}
 	if n == 0 {
 		return "no plan cuts\n"
 	}
-	mean, stated = mean/float64(n), stated/float64(n)
+	mean /= float64(n)
 	for _, c := range cut { // of each turn: right or not
 		brier += c.Right*(1-c.Stated)*(1-c.Stated) + (1-c.Right)*c.Stated*c.Stated
 		single += c.Right*(1-mean)*(1-mean) + (1-c.Right)*mean*mean
