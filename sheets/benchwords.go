@@ -67,22 +67,30 @@ var (
 // micron writes thousandths of a millimetre in millimetres.
 func (b bench) micron(s string) string {
 	m := thousandths.FindStringSubmatch(s)
-	out := ""
-	for i, f := range []string{m[1], m[3]} {
-		v, err := strconv.ParseFloat(f, 64)
-		if err != nil {
-			continue
-		}
+	return figures(m[1:], func(v float64, f string) string {
 		places := 3
 		if k := strings.IndexByte(f, '.'); k >= 0 {
 			places += len(f) - k - 1
 		}
-		if i == 1 {
-			out += m[2]
+		return strconv.FormatFloat(v/1000, 'f', places, 64)
+	}) + " mm"
+}
+
+// figures writes one figure anew, or two with what stood between them: m holds
+// the first, the word between, and the second or nothing.
+func figures(m []string, write func(v float64, f string) string) string {
+	out := ""
+	for i, f := range []string{m[0], m[2]} {
+		v, err := strconv.ParseFloat(f, 64)
+		if err != nil {
+			continue
 		}
-		out += strconv.FormatFloat(v/1000, 'f', places, 64)
+		if i == 1 {
+			out += m[1]
+		}
+		out += write(v, f)
 	}
-	return out + " mm"
+	return out
 }
 
 // weighed puts what scales show beside the forces of a text; a torque is none,
@@ -108,18 +116,9 @@ func (b bench) weighed(s string) string {
 // torque writes newton millimetres as inch ounces.
 func (b bench) torque(s string) string {
 	m := forces.FindStringSubmatch(s)
-	out := ""
-	for i, f := range []string{m[2], m[4]} {
-		v, err := strconv.ParseFloat(f, 64)
-		if err != nil {
-			continue
-		}
-		if i == 1 {
-			out += m[3]
-		}
-		out += strconv.FormatFloat(math.Round(v*16/newtonsPerLb/25.4*10)/10, 'f', -1, 64)
-	}
-	return out + " in oz"
+	return figures(m[2:], func(v float64, _ string) string {
+		return strconv.FormatFloat(math.Round(v*16/newtonsPerLb/25.4*10)/10, 'f', -1, 64)
+	}) + " in oz"
 }
 
 // What a newton is on scales.
@@ -133,26 +132,16 @@ const (
 func (b bench) force(s string) string {
 	m := forces.FindStringSubmatch(s)
 	in := func(per float64) string {
-		out := ""
-		for i, f := range []string{m[2], m[4]} {
-			v, err := strconv.ParseFloat(f, 64)
-			if err != nil {
-				continue
-			}
-			if i == 1 {
-				out += m[3]
-			}
+		return figures(m[2:], func(v float64, _ string) string {
 			v /= per
 			switch {
 			case m[1] != "":
-				out += fmt.Sprintf("%.0f", math.Floor(v))
+				return fmt.Sprintf("%.0f", math.Floor(v))
 			case v < 9.95:
-				out += strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64)
-			default:
-				out += fmt.Sprintf("%.0f", v)
+				return strconv.FormatFloat(math.Round(v*10)/10, 'f', -1, 64)
 			}
-		}
-		return out
+			return fmt.Sprintf("%.0f", v)
+		})
 	}
 	switch b.u {
 	case "in":

@@ -70,15 +70,8 @@ func readFirst(p *paper, pl *plan.Plan) {
 		p.glue(head)
 	}
 	for len(list) > 0 {
-		n := min(2, len(list))
 		b := p.block()
-		w := (b.Width - 5) / 2
-		for _, s := range list[:n] {
-			if b.tall(0.7*w-4, sentence(s.Text.String()), draw.Regular, b.st.aside()+0.5) > 2.2*lead(b.st.aside()+0.5) {
-				n, w = 1, b.Width // it wants the whole width
-				break
-			}
-		}
+		n, w := abreast(b, list, 0.7)
 		low := 0.0
 		for k, s := range list[:n] {
 			in := p.block()
@@ -92,6 +85,18 @@ func readFirst(p *paper, pl *plan.Plan) {
 		list = list[n:]
 		p.tight(b)
 	}
+}
+
+// abreast is how many readings stand beside each other, and how wide each is: two
+// where their texts leave room on two lines, of a share of that width.
+func abreast(b *block, list []plan.Step, share float64) (n int, w float64) {
+	n, w = min(2, len(list)), (b.Width-5)/2
+	for _, s := range list[:n] {
+		if b.tall(share*w-4, sentence(s.Text.String()), draw.Regular, b.st.aside()+0.5) > 2.2*lead(b.st.aside()+0.5) {
+			return 1, b.Width // it wants the whole width
+		}
+	}
+	return n, w
 }
 
 // readingBlank is a text with a line to write on for each name: beside it, or
@@ -144,15 +149,8 @@ func proving(p *paper, pl *plan.Plan) {
 		var after []plan.Step // read once: two beside each other
 		read := func() {
 			for len(after) > 0 {
-				n := min(2, len(after))
 				b := p.block()
-				w := (b.Width - 5) / 2
-				for _, s := range after[:n] {
-					if b.tall(0.62*w-4, sentence(s.Text.String()), draw.Regular, b.st.aside()+0.5) > 2.2*lead(b.st.aside()+0.5) {
-						n, w = 1, b.Width
-						break
-					}
-				}
+				n, w := abreast(b, after, 0.62)
 				for k, s := range after[:n] {
 					in := p.block()
 					in.Board.Width = w

@@ -11,6 +11,9 @@ import "math"
 // Source: any table of the normal distribution.
 func Phi(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }
 
+// Density is the density of the standard normal distribution at z (standard formula).
+func Density(z float64) float64 { return math.Exp(-z*z/2) / math.Sqrt(2*math.Pi) }
+
 // Sum is the sum of a mean, a normal error of standard deviation Sigma and up
 // to four errors spread evenly over plus and minus Half, all independent and
 // all in one unit. Sigma and Half are 0 or more; a 0 is no error.

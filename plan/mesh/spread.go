@@ -229,20 +229,19 @@ func (d Drive) TiesOf(s Spread, r Ran) []Tie {
 		if z < 1e-4 {
 			continue
 		}
-		mean := (density(low) - density(high)) / z
+		mean := (odds.Density(low) - odds.Density(high)) / z
 		gone := mean*mean - (moment(low)-moment(high))/z // of the variance, as a share
 		out[i] = Tie{Pull: dim.Sig9(mean / u), Sure: dim.Sig9(gone / (u * u))}
 	}
 	return out
 }
 
-// density is that of a standard normal distribution, and moment x times it.
-func density(x float64) float64 { return math.Exp(-x*x/2) / math.Sqrt(2*math.Pi) }
+// moment is x times the density of a standard normal distribution.
 func moment(x float64) float64 {
 	if math.IsInf(x, 0) {
 		return 0
 	}
-	return x * density(x)
+	return x * odds.Density(x)
 }
 
 // quantiles turns chances of shifts from -bound to bound into equally likely

@@ -55,8 +55,7 @@ func (l limit) cost() (f, f1, f2 float64) {
 		}
 		return d * d / 2, -d / l.sigma, 1 / (l.sigma * l.sigma)
 	}
-	density := func(z float64) float64 { return math.Exp(-z*z/2) / math.Sqrt(2*math.Pi) }
-	dl, dh := density(z[0]), density(z[1])
+	dl, dh := odds.Density(z[0]), odds.Density(z[1])
 	f1 = -(dl - dh) / p
 	f2 = math.Max(0, f1*f1-(z[0]*dl-z[1]*dh)/p)
 	return -math.Log(p), f1 / l.sigma, f2 / (l.sigma * l.sigma)

@@ -2,10 +2,7 @@ package world
 
 import (
 	"math"
-	"strings"
 	"testing"
-
-	"rebush/plan/job"
 )
 
 // judged is the doubt in degrees of a direction that an eye judges, as the
@@ -48,14 +45,7 @@ func TestSizesRead(t *testing.T) {
 	for seed := range uint64(900) {
 		w := Truck(seed, Options{})
 		j := reading(t, w)
-		doubt := func(b job.Bore, figure string) (u, bias float64) {
-			for _, in := range j.Shop.Instruments {
-				if strings.EqualFold(in.Name, b.With[figure]) {
-					return in.U.Float(), in.Bias.Float()
-				}
-			}
-			return 0, 0
-		}
+		doubt := doubtsOf(j)
 		for _, shaft := range j.Shafts {
 			for _, b := range shaft.Bores {
 				truth := w.Truth.Bore(b.Name)

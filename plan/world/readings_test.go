@@ -28,6 +28,19 @@ func (s *spread) holds(t *testing.T, what string, least float64) {
 	}
 }
 
+// doubtsOf tells how well the instrument that read a figure reads, and how far it
+// reads too large; 0 where none is named.
+func doubtsOf(j *job.Job) func(b job.Bore, figure string) (u, bias float64) {
+	return func(b job.Bore, figure string) (u, bias float64) {
+		for _, in := range j.Shop.Instruments {
+			if strings.EqualFold(in.Name, b.With[figure]) {
+				return in.U.Float(), in.Bias.Float()
+			}
+		}
+		return 0, 0
+	}
+}
+
 // TestReadings: figures that a named instrument read lie round the truth as
 // wide as the shop says, less the bias that it says; four walls and points too.
 func TestReadings(t *testing.T) {
@@ -35,14 +48,7 @@ func TestReadings(t *testing.T) {
 	for seed := range uint64(600) {
 		w := Truck(seed, Options{})
 		j := reading(t, w)
-		doubt := func(b job.Bore, figure string) (u, bias float64) {
-			for _, in := range j.Shop.Instruments {
-				if strings.EqualFold(in.Name, b.With[figure]) {
-					return in.U.Float(), in.Bias.Float()
-				}
-			}
-			return 0, 0
-		}
+		doubt := doubtsOf(j)
 		for _, shaft := range j.Shafts {
 			for _, b := range shaft.Bores {
 				truth := w.Truth.Bore(b.Name)
