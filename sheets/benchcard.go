@@ -13,7 +13,7 @@ import (
 
 // benchGroups are the groups of a card without a clamping.
 func benchGroups(p *paper, pl *plan.Plan, c card) {
-	pictured := false
+	shown := false
 	var all []safety.Line
 	for _, h := range benchHeld(pl, c) {
 		b := p.block()
@@ -24,11 +24,12 @@ func benchGroups(p *paper, pl *plan.Plan, c card) {
 	}
 	for _, g := range c.groups {
 		placeHead(p, pl, g.setup)
-		if op, ok := firstPress(pl, g); ok && !pictured {
+		if op, ok := firstPress(pl, g); ok && !shown {
 			b := p.block()
 			pressPicture(b, p, pl, op)
 			p.tight(b)
-			pictured = true
+			limitBars(p, pl, "press")
+			shown = true
 		}
 		h := groupHeld(pl, g)
 		h.hurts = slices.DeleteFunc(h.hurts, func(l safety.Line) bool { return slices.ContainsFunc(all, sameWords(l)) })
@@ -42,6 +43,9 @@ func benchGroups(p *paper, pl *plan.Plan, c card) {
 		h.hurts = append(slices.Clone(h.hurts), all...)
 		for _, r := range g.rows {
 			p.row(pl, c, r, h)
+			if pl.Operations[r.ops[0]].Kind == route.KindTryMesh {
+				meshBars(p, pl, "try "+numbers(pl, r))
+			}
 		}
 	}
 	if len(c.groups) > 2 {

@@ -31,13 +31,14 @@ type paper struct {
 	y         float64
 	glued     []*block // kept with the next block
 
-	bench bench
-	large bool
-	how   layout
-	torn  int           // cards that went on overleaf
-	again func() *block // heads a part that goes on on another page, nil nothing
-	held  *[]piece      // what a part gathers before it is placed, nil where nothing is gathered
-	bars  map[int]bool  // pages with something drawn to a scale
+	bench         bench
+	large         bool
+	how           layout
+	torn          int           // cards that went on overleaf
+	with, offered []spare       // pictures that have room, and that were offered
+	again         func() *block // heads a part that goes on on another page, nil nothing
+	held          *[]piece      // what a part gathers before it is placed, nil where nothing is gathered
+	bars          map[int]bool  // pages with something drawn to a scale
 }
 
 // Margins in mm. The left one leaves room for the holes of a binder.

@@ -37,6 +37,7 @@ func holesPart(p *paper, pl *plan.Plan) {
 			p.tight(b)
 		}
 		truckLines(p, pl)
+		meshBars(p, pl, "holes")
 	})
 }
 

@@ -214,6 +214,8 @@ func asMadeTable(p *paper, pl *plan.Plan) {
 		b.y = b.write(0, b.y, b.Width, p.bench.say("Job "+strings.TrimSpace(p.number+" "+p.title))+". "+sentence(p.foot)+".", draw.Regular, b.st.small)
 		b.Reach(b.y)
 		p.add(b)
+		limitBars(p, pl, "made")
+		meshBars(p, pl, "made")
 	})
 }
 

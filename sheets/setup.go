@@ -18,7 +18,7 @@ import (
 func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 	var best sheet
 	for _, how := range []layout{layRoomy, layWhole, layClose, layCloser, layTight, layLast} {
-		x, err := setup(pl, o, how)
+		x, err := setup(pl, o, how, nil)
 		if err != nil || pl.OK && !pl.Machines() {
 			return x.doc, err
 		}
@@ -30,7 +30,8 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 			break
 		}
 	}
-	return best.doc, nil
+	best, err := pictured(best, func(with []spare) (sheet, error) { return setup(pl, o, best.how, with) })
+	return best.doc, err
 }
 
 // sheet is a setup sheet in one of its layouts.
@@ -39,6 +40,10 @@ type sheet struct {
 	pages int  // without its sources
 	fits  bool // it has no more pages than are read at a bench
 	torn  int  // cards of set-ups that go on overleaf
+
+	how           layout
+	with, offered []spare  // pictures it has, and those it could have
+	sections      []string // of its pages
 }
 
 // betters says whether a closer layout is worth it: it fits where the other one
@@ -96,12 +101,12 @@ func mostPages(pl *plan.Plan, o Options) int {
 	return n
 }
 
-func setup(pl *plan.Plan, o Options, how layout) (sheet, error) {
+func setup(pl *plan.Plan, o Options, how layout, with []spare) (sheet, error) {
 	p, err := newPaper(o, pl.Job, "Setup sheet")
 	if err != nil {
 		return sheet{}, err
 	}
-	p.how = how
+	p.how, p.with = how, with
 	pl = say.Printed(pl, p.u.said())
 	p.of(pl)
 	p.marked(pl)
@@ -123,7 +128,7 @@ func setup(pl *plan.Plan, o Options, how layout) (sheet, error) {
 		sources(p, pl)
 	}
 	d, err := p.finish()
-	return sheet{doc: d, pages: pages, torn: p.torn}, err
+	return sheet{doc: d, pages: pages, torn: p.torn, how: how, with: with, offered: p.offered, sections: p.sections}, err
 }
 
 // refused is the sheet of what must not be machined.

@@ -160,7 +160,7 @@ func (b *builder) boreInPlace(mine []Bore) {
 		g := b.gauge(lim, x.Name)
 		o := Operation{Kind: KindSizeBore, Bore: x.Name, Do: say.F("Bore %s in place on its new centre", x.Name),
 			Tool: words(x.FinishTool), At: &at, Approach: b.approach(c, x),
-			Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Backing: "slotted block close under that wall",
+			Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Pins: g.sizes, Backing: "slotted block close under that wall",
 			Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
 			Note: "sharp tool, light last cuts"}
 		head := cutting.BoringHead
@@ -185,7 +185,7 @@ func (b *builder) finish(x Bore, pair bool) {
 	lim := x.Limits
 	g := b.gauge(lim, x.Name)
 	o := Operation{Kind: KindSizeBore, Bore: x.Name, Limits: &lim, Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
-		Gauge: g.how, Go: g.goes, NoGo: g.stops,
+		Gauge: g.how, Go: g.goes, NoGo: g.stops, Pins: g.sizes,
 		Backing: "anvil behind that wall"}
 	if !g.proves {
 		o.Gauge = join(g.how, "its own axle proves it")

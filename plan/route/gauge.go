@@ -14,7 +14,8 @@ import (
 type proof struct {
 	how         say.Text
 	goes, stops say.Text
-	proves      bool // false: goes and stops bracket the hole only
+	proves      bool       // false: goes and stops bracket the hole only
+	sizes       [2]float64 // of pins and plugs in mm, 0 where a shank stands in
 }
 
 // gauge finds the smallest pin that must enter and the largest that must not.
@@ -30,13 +31,13 @@ func (b *builder) gauge(lim [2]float64, bore string) proof {
 		high, highs := p.above(lim[1])
 		if lows && highs {
 			return proof{how: say.F("pins bracket it only: steps of %v do not prove %v", p.step(),
-				say.Um((lim[1]-lim[0])*1000, 0)), goes: p.name(low), stops: p.name(high)}
+				say.Um((lim[1]-lim[0])*1000, 0)), goes: p.name(low), stops: p.name(high), sizes: [2]float64{low, high}}
 		}
 		if t, near := b.shankAbove(lim[1]); lows && near {
-			return proof{how: "pin and shank bracket it only", goes: p.name(low), stops: shank(t)}
+			return proof{how: "pin and shank bracket it only", goes: p.name(low), stops: shank(t), sizes: [2]float64{low}}
 		}
 		if t, near := b.shankBelow(lim[0]); highs && near {
-			return proof{how: "shank and pin bracket it only", goes: shank(t), stops: p.name(high)}
+			return proof{how: "shank and pin bracket it only", goes: shank(t), stops: p.name(high), sizes: [2]float64{1: high}}
 		}
 	}
 	if w, ok := b.byShanks(lim); ok {
@@ -50,7 +51,8 @@ func (b *builder) gauge(lim [2]float64, bore string) proof {
 func (p *Pins) proves(lim [2]float64) (proof, bool) {
 	in, goes := p.above(lim[0])
 	out, stops := p.below(lim[1])
-	return proof{how: "pins", goes: p.name(in), stops: p.name(out), proves: true}, goes && stops && in < out-1e-9
+	w := proof{how: "pins", goes: p.name(in), stops: p.name(out), proves: true, sizes: [2]float64{in, out}}
+	return w, goes && stops && in < out-1e-9
 }
 
 // below is the largest pin of the set that is not over a size, of those within
@@ -90,7 +92,7 @@ func (b *builder) byPlugs(lim [2]float64, bore string) proof {
 			spec: "no pin or shank here is near it", bore: bore})
 		return name
 	}
-	return proof{how: how, goes: plug(in), stops: plug(out), proves: w.proves && ok}
+	return proof{how: how, goes: plug(in), stops: plug(out), proves: w.proves && ok, sizes: [2]float64{in, out}}
 }
 
 func (p *Pins) name(f float64) say.Text {
@@ -252,7 +254,8 @@ func (b *builder) gaugeSeats(c clamping) {
 		g := b.gauge(lim, x.Name)
 		o := Operation{Kind: KindGauge, Bore: x.Name,
 			Do:     say.F("Gauge the seat of %s before the clamps come off", x.Name),
-			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Minutes: b.r.Gauging, HoleMM: x.mid()}
+			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Pins: g.sizes,
+			Minutes: b.r.Gauging, HoleMM: x.mid()}
 		if x.ForPart {
 			o.Do = say.F("Gauge the hole for the %s of %s before the clamps come off", x.Bush, x.Name)
 		}
@@ -282,7 +285,7 @@ func (b *builder) oldSeats() {
 		lim := x.Seat
 		g := b.gauge(lim, x.Name)
 		o := Operation{Kind: KindGauge, Bore: x.Name, Do: say.F("Gauge the old bush's seat in %s", x.Name),
-			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops,
+			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Pins: g.sizes,
 			Minutes: b.r.Gauging, HoleMM: x.mid(), Note: "nothing is cut here: scrape no metal off, only dirt"}
 		if x.Made {
 			o.Do, o.Note = say.F("Gauge the seat of %s again", x.Name), "as it was made: no metal comes off, only dirt"

@@ -60,6 +60,7 @@ type Operation struct {
 	OfSeat     bool // the limits are those of a seat, else of a bore or a bush
 	Gauge      say.Text
 	Go, NoGo   say.Text
+	Pins       [2]float64 // sizes of what goes and of what does not, 0 where a shank stands in
 	Lubricant  say.Text
 	Thrust     float64 // NaN none
 	Backing    say.Text

@@ -44,6 +44,7 @@ type Row struct {
 	Safety []safety.Line `json:"safety"` // what can hurt in it
 
 	// What pictures of it go by.
+	Pins   [2]float64 `json:"-"` // mm, what goes and what does not; 0 none or not known
 	Far    bool       `json:"-"` // the tool goes through the near plate to the far one
 	Expect [2]float64 `json:"-"` // force of a press, N: least, greatest; 0 none
 	Halt   float64    `json:"-"` // N, 0 where a force is not what stops it
@@ -55,7 +56,7 @@ func (o Operation) row() Row {
 	out := Row{Number: o.Number, Setup: o.Setup, Bore: o.Bore, Kind: o.Kind, Do: o.Do, Tool: o.Tool,
 		ToolMM:   dim.Size(o.ToolMM),
 		Approach: o.Approach, Holding: o.Holding, Backing: o.Backing, Lubricant: o.Lubricant, Gauge: o.Gauge,
-		Go: o.Go, NoGo: o.NoGo,
+		Go: o.Go, NoGo: o.NoGo, Pins: o.Pins,
 		GaugeFirst: o.GaugeFirst, Note: o.Note, MayWait: o.MayWait, HoleMM: o.HoleMM,
 		Far: o.Far, Expect: o.Expect, Halt: o.Halt, Shapes: o.Shapes}
 	if o.At != nil {
