@@ -47,6 +47,11 @@ func booksFor(shop *job.Shop, from *books) (*books, error) {
 		}
 		return b, err
 	}
+	if len(shop.Tables.Replaced()) > 0 {
+		if err = ReadTables(shop); err != nil {
+			return nil, err
+		}
+	}
 	b.seats, b.holes = new(seat.Memo), new(survey.Memo)
 	if b.stops, err = readStops(); err != nil {
 		return nil, err

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"rebush/fits/finding"
+	"rebush/plan"
 	"rebush/plan/job"
 )
 
@@ -21,10 +22,17 @@ type checkAnswer struct {
 func runCheck(e *env, o options, jobs []string) error {
 	return everyJob(e, o, jobs, func(path string, out *outcome) error {
 		j, err := o.read(e, path)
+		if err == nil {
+			err = plan.ReadTables(j.Shop)
+		}
 		if err != nil {
 			var list job.Problems
 			if errors.As(err, &list) && list[0].Wrong == job.IsShop {
-				if _, err = job.ReadShop(path); err == nil {
+				var shop *job.Shop
+				if shop, err = job.ReadShop(path); err == nil {
+					err = plan.ReadTables(shop)
+				}
+				if err == nil {
 					out.row.result = "a shop file"
 					out.answer = checkAnswer{File: path, OK: true, Findings: finding.List{}}
 					fmt.Fprintf(&out.text, "%s: nothing wrong: a shop file\n", path)

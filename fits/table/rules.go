@@ -11,10 +11,13 @@ import (
 )
 
 // Rule is one default by which the planner decides. High is NaN where the rule
-// is a single figure.
+// is a single figure. Spans are what either figure may be set to; Ordered says
+// that two figures are the low and the high of one thing.
 type Rule struct {
 	Name, Unit, What, Source, Address string
 	Low, High                         float64
+	Spans                             [2]Span
+	Ordered                           bool
 	Shop                              bool // the shop set it
 }
 
@@ -36,50 +39,105 @@ func CurrentRule(name string) string {
 	return name
 }
 
-// ReadRules reads the table "rules" of a library.
+// ReadRules reads the table "rules" of a library. A rule that a shop's own table
+// leaves out stays as it ships, and what a rule may be is what the built-in table
+// says. Errors name the row.
 func ReadRules(lib *Library) (*Rules, error) {
-	t, err := lib.Get("rules")
+	shipped, err := builtIn("rules")
 	if err != nil {
 		return nil, err
 	}
 	r := &Rules{byName: map[string]Rule{}}
-	for _, row := range t.Rows {
-		rule := Rule{Name: CurrentRule(row.Get("rule")), Unit: row.Get("unit"), What: row.Get("what"),
-			Source: row.Source(), Address: row.Address(), High: math.NaN()}
-		if rule.Low, err = strconv.ParseFloat(row.Get("low"), 64); err != nil {
-			return nil, fmt.Errorf("%s: low: %w", row.Address(), err)
+	for _, row := range shipped.Rows {
+		rule, err := readRule(row)
+		if err == nil {
+			rule.Spans, rule.Ordered, err = spans(row.Get("range"))
 		}
-		if s := row.Get("high"); s != "" {
-			if rule.High, err = strconv.ParseFloat(s, 64); err != nil {
-				return nil, fmt.Errorf("%s: high: %w", row.Address(), err)
-			}
+		if err == nil {
+			err = r.add(rule)
 		}
-		if rule.Source == "" {
-			return nil, fmt.Errorf("%s: no source", row.Address())
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", row.Address(), err)
+		}
+	}
+	own, err := lib.Get("rules")
+	if err != nil || own.From == shipped.From {
+		return r, err
+	}
+	return r, r.replace(own)
+}
+
+// replace takes the rows of a shop's own table.
+func (r *Rules) replace(own *Table) error {
+	first := map[string]int{}
+	for _, row := range own.Rows {
+		rule, err := readRule(row)
+		old, known := r.byName[rule.Name]
+		rule.Spans, rule.Ordered = old.Spans, old.Ordered
+		line, twice := first[rule.Name]
+		first[rule.Name] = row.Line
+		switch {
+		case err != nil:
+		case !known:
+			err = fmt.Errorf("no rule %q", rule.Name)
+		case twice:
+			err = fmt.Errorf("rule %s stands twice, first on line %d", rule.Name, line)
+		case rule.Unit != "" && rule.Unit != old.Unit:
+			err = fmt.Errorf("rule %s is in %s, not in %s", rule.Name, old.Unit, rule.Unit)
+		default:
+			err = old.Check(rule.Low, rule.High)
+		}
+		if err != nil {
+			return fmt.Errorf("%s: %w", row.Place(), err)
 		}
 		r.byName[rule.Name] = rule
-		r.order = append(r.order, rule.Name)
 	}
-	return r, nil
+	return nil
+}
+
+func (r *Rules) add(rule Rule) error {
+	if _, twice := r.byName[rule.Name]; twice {
+		return fmt.Errorf("rule %s stands twice", rule.Name)
+	}
+	r.byName[rule.Name] = rule
+	r.order = append(r.order, rule.Name)
+	return nil
+}
+
+func readRule(row Row) (Rule, error) {
+	rule := Rule{Name: CurrentRule(row.Get("rule")), Unit: row.Get("unit"), What: row.Get("what"),
+		Source: row.Source(), Address: row.Address(), High: math.NaN()}
+	for _, of := range []struct {
+		column string
+		to     *float64
+	}{{"low", &rule.Low}, {"high", &rule.High}} {
+		s := row.Get(of.column)
+		if s == "" && of.column == "high" {
+			continue
+		}
+		f, err := strconv.ParseFloat(s, 64)
+		if err != nil {
+			return rule, fmt.Errorf("rule %s: %s %q is no number", rule.Name, of.column, s)
+		}
+		*of.to = f
+	}
+	if rule.Source == "" {
+		return rule, fmt.Errorf("rule %s: no source", rule.Name)
+	}
+	return rule, nil
 }
 
 // Set overrides a rule with the shop's figure; source is the line of the shop
 // file. high is NaN for a single figure. An older name sets the rule that it is
-// called now.
+// called now. Figures beyond the range of the rule are refused.
 func (r *Rules) Set(name string, low, high float64, source string) error {
 	name = CurrentRule(name)
 	rule, ok := r.byName[name]
 	if !ok {
 		return fmt.Errorf("no rule %q", name)
 	}
-	if math.IsNaN(rule.High) != math.IsNaN(high) {
-		if math.IsNaN(high) {
-			return fmt.Errorf("rule %s takes two figures [low, high]", name)
-		}
-		return fmt.Errorf("rule %s takes one figure", name)
-	}
-	if !math.IsNaN(high) && high < low {
-		return fmt.Errorf("rule %s: %v is above %v", name, low, high)
+	if err := rule.Check(low, high); err != nil {
+		return err
 	}
 	rule.Low, rule.High, rule.Source, rule.Address, rule.Shop = low, high, source, source, true
 	r.byName[name] = rule

@@ -27,6 +27,7 @@ var embedded embed.FS
 type Row struct {
 	Table string
 	Line  int
+	from  string
 	cells []string
 	cols  map[string]int
 }
@@ -43,6 +44,10 @@ func (r Row) Get(column string) string {
 
 // Address is where the row stands, as the ledger prints it: "limits_it:7".
 func (r Row) Address() string { return fmt.Sprintf("%s:%d", r.Table, r.Line) }
+
+// Place is where the row stands for one who has to mend it: "my-rules.csv:7" of
+// a shop's own file.
+func (r Row) Place() string { return fmt.Sprintf("%s:%d", r.from, r.Line) }
 
 // Source is the row's own source, from its source column.
 func (r Row) Source() string { return r.Get("source") }
@@ -105,7 +110,7 @@ func Parse(name, from string, data []byte) (*Table, error) {
 			return nil, fmt.Errorf("%s:%d: %d cells; the head line names %d columns", from, line, len(rec),
 				len(t.Columns))
 		}
-		t.Rows = append(t.Rows, Row{Table: name, Line: line, cells: rec, cols: cols})
+		t.Rows = append(t.Rows, Row{Table: name, Line: line, from: from, cells: rec, cols: cols})
 	}
 	if cols == nil {
 		return nil, fmt.Errorf("%s: no line names the columns", from)
@@ -128,7 +133,8 @@ func BuiltIn() *Library {
 
 // later are columns that came after shops had written their own tables: a
 // shop's may leave them out, and what reads them says what stands instead.
-var later = map[string][]string{"instruments": {"least_mm", "most_mm"}, "materials_kinds": {"aliases"}}
+var later = map[string][]string{"instruments": {"least_mm", "most_mm"}, "materials_kinds": {"aliases"},
+	"rules": {"range"}}
 
 // Replace puts a shop's table in the place of the built-in one of that name.
 // The new table must have every column of the old one, but for the later ones. What keeps people from

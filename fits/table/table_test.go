@@ -136,7 +136,7 @@ func TestOlderRuleName(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	text := "# About.\n" + strings.Join(own.Columns, ",") + "\nstrap_slide_um,6,31,um,play,own\n"
+	text := "# About.\n" + strings.Join(own.Columns, ",") + "\nstrap_slide_um,6,31,um,,play,own\n"
 	if own, err = table.Parse("rules", "own.csv", []byte(text)); err != nil {
 		t.Fatal(err)
 	}

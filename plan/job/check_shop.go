@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"rebush/feeds/drills"
 	"rebush/fits/dim"
@@ -49,6 +50,7 @@ func checkShop(r *reader, s *Shop, root *value) {
 	if p := root.get("pins"); p != nil && notBelow(s.Pins.From, s.Pins.To) {
 		r.say(p.pos, "pins: from is not below to", "write {from: 1, to: 6, step: 0.01}")
 	}
+	checkPins(r, s, root.get("pins").get("class"))
 	if s.FrictionHigh < s.FrictionLow {
 		r.say(root.get("friction").pos, "friction: high is below low", "write {low: 0.05, high: 0.20}")
 	}
@@ -76,6 +78,26 @@ func checkOwnInstruments(r *reader, s *Shop, root *value) {
 		between(r, v.get("u"), in.U, least, most,
 			"an instrument called "+short(in.Name)+" (a standard uncertainty is about a third of the limit of error)")
 	}
+}
+
+// checkPins: the class of a set of pins is one that the table in force has.
+func checkPins(r *reader, s *Shop, v *value) {
+	if v == nil {
+		return
+	}
+	t, err := s.Tables.Get("pin_classes")
+	if err != nil {
+		return // no table of that name: a fault that every test finds
+	}
+	var classes []string
+	for _, row := range t.Rows {
+		if strings.EqualFold(row.Get("class"), v.raw) {
+			return
+		}
+		classes = append(classes, row.Get("class"))
+	}
+	r.say(v.pos, fmt.Sprintf("class: no class of pins is called %q", short(v.raw)),
+		"it may be "+orList(classes)+"; `rebush tables pin_classes` lists them")
 }
 
 // checkSets: a set of drills is one that the tables know.

@@ -223,3 +223,23 @@ func takeAway(n *yaml.Node, path, key string, gone *int) {
 	}
 	n.Content = kept
 }
+
+// TestPinClasses: the classes of pins are those of the table in force.
+func TestPinClasses(t *testing.T) {
+	dir := t.TempDir()
+	if err := os.WriteFile(dir+"/own.csv", []byte("# Ours.\nclass,tolerance_mm,source\nhouse,0.004,made up\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	shop := "rebush_shop: 1\nmachine: {kind: mill}\npins: {from: 1, to: 6, step: 0.01, class: %s}\n%s"
+	for _, c := range []struct{ class, tables, want string }{
+		{"zz", "", ""},
+		{"house", "tables: {pin_classes: own.csv}\n", ""},
+		{"ZZ", "tables: {pin_classes: own.csv}\n", `shop.yaml:3:43: class: no class of pins is called "ZZ"; it may be house;`},
+		{"QQ", "", `shop.yaml:3:43: class: no class of pins is called "QQ"; it may be XXX, XX, X, Y, Z or ZZ;`},
+	} {
+		_, err := parseShop("shop.yaml", dir, []byte(fmt.Sprintf(shop, c.class, c.tables)))
+		if c.want == "" && err != nil || c.want != "" && (err == nil || !strings.Contains(err.Error(), c.want)) {
+			t.Errorf("%s: %v\nwant %s", c.class, err, c.want)
+		}
+	}
+}

@@ -17,19 +17,19 @@ func (j *judge) wall(a *Answer) Fail {
 		return Fail{} // nothing is cut and nothing presses
 	}
 	if p := j.part; p != nil && c.inside {
-		if web := p.web(j.h.At, a.SeatHigh); web < j.r.LeastWall-slack {
+		if web := p.web(j.h.At, a.SeatHigh); tooThin(web, j.r.LeastWall) {
 			f := fail(WallStands, wallOfPart, web, j.r.LeastWall)
 			f.Name = p.name()
 			return f
 		}
 	}
 	if a.HeldBy != ByPress {
-		if a.Ligament < j.r.LeastWall-slack {
+		if tooThin(a.Ligament, j.r.LeastWall) {
 			return fail(WallStands, wallTooThin, a.Ligament, j.r.LeastWall)
 		}
 		return Fail{}
 	}
-	if least := j.r.leastMetal(ByPress, c.d); c.left < least-slack {
+	if least := j.r.leastMetal(ByPress, c.d); tooThin(c.left, least) {
 		return fail(WallStands, wallTooThinForPress, c.left, least)
 	}
 	light := j.light(c)
@@ -67,6 +67,10 @@ type circle struct {
 	pressed float64 // MPa, what presses in it beside the bush
 	factor  float64 // largest tension in the plate for each MPa
 }
+
+// tooThin says that the metal left outside is less than is asked for. Where none is
+// left no rule of a shop makes it pass.
+func tooThin(left, least float64) bool { return left < least-slack || left <= slack }
 
 // light says that a casting beside a hole is so thin that only a light press may be
 // made in it. A wrought plate is judged by its yield alone.
