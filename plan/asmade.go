@@ -120,7 +120,8 @@ func agreed(a *seat.Answer, size, u float64) (mm, half float64) {
 
 // left is the plan of what is left to do of a job with sizes as made.
 func (p *Plan) left(j *job.Job, made Inspected) {
-	p.AsMade, p.Inspect, p.Hash = true, made.Rows, hashAsMade(j)
+	p.AsMade, p.Inspect = true, made.Rows
+	p.Hash, p.Replaces = hashOf(j, j.Made), hashOf(j, nil)
 	p.Findings = append(p.Findings, made.Findings...)
 	p.Job.Made = j.Made
 	if v := p.Verdict; v != nil && v.Choice == verdict.Leave && finishedAll(p.Job) && v.Cures {
@@ -141,13 +142,13 @@ func finishedAll(now *job.Job) bool {
 	return true
 }
 
-// hashAsMade is the hash of a job with sizes as made: of what the hash of the
-// whole job is taken of, and of the sizes, so that a sheet of what is left is
-// never taken for the sheet of the whole.
-func hashAsMade(j *job.Job) string {
+// hashOf is the hash of a plan: of all of the job and the shop that it is made
+// of, and of sizes as made where it starts from them, so that a sheet of what is
+// left is never taken for the sheet of the whole.
+func hashOf(j *job.Job, made []job.Made) string {
 	sum := sha256.New()
 	sum.Write(j.Canonical())
-	for _, m := range j.Made {
+	for _, m := range made {
 		fmt.Fprintf(sum, "made %q %v %v %v %v %q\n", m.Bore, m.Seat.MM(), m.Diameter.MM(), m.Centre.X.MM(),
 			m.Centre.Y.MM(), m.With)
 	}

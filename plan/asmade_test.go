@@ -37,6 +37,9 @@ func TestPlannedAsMade(t *testing.T) {
 	if !p.AsMade || before.AsMade || p.Hash == before.Hash || len(p.Job.Made) != 1 {
 		t.Errorf("as made %v and %v, hash %s and %s", p.AsMade, before.AsMade, p.Hash, before.Hash)
 	}
+	if whole := gauged(t).plan(); p.Replaces != whole.Hash || whole.Replaces != "" {
+		t.Errorf("it replaces %q, want %q; that one replaces %q", p.Replaces, whole.Hash, whole.Replaces)
+	}
 	if !hasKind(before, "drive.left", route.KindSizeSeat) || hasKind(p, "drive.left", route.KindSizeSeat) ||
 		!hasKind(p, "drive.left", route.KindPress) || !hasKind(p, "drive.right", route.KindSizeSeat) {
 		t.Errorf("%v", kinds(p, "drive.left"))

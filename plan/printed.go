@@ -1,8 +1,6 @@
 package plan
 
 import (
-	"crypto/sha256"
-	"encoding/hex"
 	"slices"
 
 	"rebush/fits/finding"
@@ -20,8 +18,7 @@ const Program = "rebush 1"
 // printed puts what the steps returned into the shape that is printed.
 func printed(g *ground, s showing, odds Chanced, judged verdict.Result, asked bool, said finding.List) *Plan {
 	o, j := s.of, g.own
-	sum := sha256.Sum256(j.Canonical())
-	p := &Plan{RebushPlan: 1, Program: Program, JobNumber: j.Number, Hash: hex.EncodeToString(sum[:8]), OK: s.ok,
+	p := &Plan{RebushPlan: 1, Program: Program, JobNumber: j.Number, Hash: hashOf(j, nil), OK: s.ok,
 		Way: s.way, Ways: judged.Rows(), Survey: g.survey.Rows, Mesh: meshRows(o.Target, o.Reach),
 		Targets: some(o.Target.Targets), Shafts: shaftRows(o.Target, o.Seats), Truck: o.Target.Truck, Seats: []Seat{},
 		Operations: []Operation{}, Inspect: []Inspection{}, Findings: said, Job: j, Book: o.Book,

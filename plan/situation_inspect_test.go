@@ -10,7 +10,13 @@ import (
 )
 
 func madeAs(t testing.TB, made string) situation {
-	return plain(t).inShop("{name: bore gauge, u: 0.004}", "{name: bore gauge, u: 0.004}, {name: fine bore gauge, u: 0.001}").add("made:\n  drive.left: {" + made + "}\n")
+	return gauged(t).add("made:\n  drive.left: {" + made + "}\n")
+}
+
+// gauged is the plain job in a shop with a fine bore gauge.
+func gauged(t testing.TB) situation {
+	return plain(t).inShop("{name: bore gauge, u: 0.004}",
+		"{name: bore gauge, u: 0.004}, {name: fine bore gauge, u: 0.001}")
 }
 
 func inspected(t testing.TB, p *plan.Plan, what string) plan.Inspection {

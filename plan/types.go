@@ -28,6 +28,7 @@ type Plan struct {
 	Program    string                  `json:"program"`
 	JobNumber  string                  `json:"job"`
 	Hash       string                  `json:"hash"`
+	Replaces   string                  `json:"replaces"` // hash of the plan that this one takes the place of; "" none
 	OK         bool                    `json:"ok"`
 	Way        verdict.Name            `json:"way"` // whose seats, operations and chance these are; "" where none is made
 	Ways       []verdict.WayRow        `json:"ways"`

@@ -38,8 +38,8 @@ type barPicture struct {
 }
 
 // barScales are those of pictures of limits, from large to small.
-var barScales = []float64{2000, 1500, 1000, 800, 600, 500, 400, 300, 250, 200, 150, 100, 80, 60, 50, 40, 30, 20, 10, 5, 2,
-	1, 0.5, 0.2, 0.1, 0.05}
+var barScales = []float64{2000, 1500, 1000, 800, 600, 500, 400, 300, 250, 200, 150, 100, 80, 60, 50, 40, 30, 20, 10, 5,
+	2, 1, 0.5, 0.2, 0.1, 0.05}
 
 // barScale is the largest that fits all pictures.
 func barScale(list ...barPicture) float64 {
@@ -125,8 +125,8 @@ func scaleBar(b *block, x, y, k float64) {
 		unit, name = 25.4, " in"
 	}
 	long := 0.0
-	for _, s := range []float64{0.0001, 0.0002, 0.0005, 0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20, 50,
-		100} {
+	for _, s := range []float64{0.0001, 0.0002, 0.0005, 0.001, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1, 0.2, 0.5, 1, 2, 5, 10, 20,
+		50, 100} {
 		if long = s; s*unit*k >= 6 {
 			break
 		}
@@ -138,5 +138,6 @@ func scaleBar(b *block, x, y, k float64) {
 		b.Line(x-paper, mid-1.2, x-paper, mid+1.2, draw.Narrow)
 		b.Line(x, mid-1.2, x, mid+1.2, draw.Narrow)
 	})
-	b.TextRight(x-paper-1.5, y+draw.Rise*pt*draw.MMPerPt, 60, strconv.FormatFloat(long, 'f', -1, 64)+name, draw.Regular, pt)
+	name = strconv.FormatFloat(long, 'f', -1, 64) + name
+	b.TextRight(x-paper-1.5, y+draw.Rise*pt*draw.MMPerPt, 60, name, draw.Regular, pt)
 }

@@ -224,7 +224,8 @@ func pinWant(t *testing.T, p *plan.Plan, s plan.Seat, out map[string][2]float64,
 func meshWant(p *plan.Plan, m plan.Mesh) map[string][2]float64 {
 	key := "mesh/" + m.Gear + "/"
 	to, u := value(p, key+"target_centre_mm"), value(p, key+"u_mm")
-	out := map[string][2]float64{"new ": {to - u, to + u}, "may be": {value(p, key+"window_mm/0"), value(p, key+"window_mm/1")}}
+	out := map[string][2]float64{"new ": {to - u, to + u},
+		"may be": {value(p, key+"window_mm/0"), value(p, key+"window_mm/1")}}
 	for name, k := range map[string]string{"when new": "original_centre_mm", "as found": "found_centre_mm"} {
 		out[name] = [2]float64{value(p, key+k), value(p, key+k)}
 	}

@@ -61,8 +61,16 @@ func asMade(p *paper, pl *plan.Plan) {
 		return
 	}
 	b := p.block()
-	b.para("From the truck as it now is, by the sizes as made. It takes the place of the sheets before it.", draw.Bold, p.st.body)
+	b.para("From the truck as it now is, by the sizes as made. "+replacesWords(pl), draw.Bold, p.st.body)
 	p.add(b)
+}
+
+// replacesWords name the plan whose sheets must not be followed any more.
+func replacesWords(pl *plan.Plan) string {
+	if pl.Replaces == "" {
+		return ""
+	}
+	return "It replaces plan " + shortHash(pl.Replaces) + ": put the sheets of that plan away."
 }
 
 // otherWay says of a way that must not be machined that it is not the one that

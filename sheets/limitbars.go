@@ -129,12 +129,15 @@ func boreBars(u units, pl *plan.Plan, s plan.Seat) barPicture {
 		rows = append(rows, barRow{name: "axle " + say.MM(e.Value, 3).Number(in), lo: e.Value, hi: e.Value, as: asSize})
 	}
 	if e := pl.Ledger["seats/"+s.Bore+"/must_pass_mm"]; e.Value > 0 {
-		rows = append(rows, barRow{name: "has to pass " + say.MM(e.Value, 3).Number(in), lo: e.Value, hi: e.Value, as: asSize})
+		rows = append(rows, barRow{name: "has to pass " + say.MM(e.Value, 3).Number(in), lo: e.Value, hi: e.Value,
+			as: asSize})
 	}
 	if x, ok := entries(pl, s.Bore, "closed_mm"); ok {
-		rows = append(rows, barRow{name: "pressed in " + say.MMs(x[0], x[1], 3).Number(in), lo: x[0], hi: x[1], as: asPassing})
+		rows = append(rows, barRow{name: "pressed in " + say.MMs(x[0], x[1], 3).Number(in), lo: x[0], hi: x[1],
+			as: asPassing})
 	}
-	rows = append(rows, barRow{name: "bore " + say.Range(*s.BoreMM).Number(in), lo: lim[0], hi: lim[1], as: asLimits, ruled: true})
+	rows = append(rows, barRow{name: "bore " + say.Range(*s.BoreMM).Number(in), lo: lim[0], hi: lim[1],
+		as: asLimits, ruled: true})
 	return barPicture{rows: pinned(rows, pl, s.Bore, func(op plan.Operation) bool {
 		return op.Kind == route.KindSizeBore || op.Kind == route.KindGauge && op.Setup == "finish"
 	})}

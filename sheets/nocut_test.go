@@ -281,7 +281,7 @@ func TestBatchDrawers(t *testing.T) {
 func TestAsMade(t *testing.T) {
 	p := samplePlan(2)
 	without := wordsOf(must(Rework(p, Options{})))
-	p.AsMade = true
+	p.AsMade, p.Replaces = true, "fedcba9876543210"
 	with := wordsOf(must(Rework(p, Options{})))
 	do := p.Operations[len(p.Operations)-1].Do.String()
 	if strings.Contains(without, do) || !strings.Contains(with, do) || !strings.Contains(with, "GAUGE FIRST") {
@@ -290,6 +290,20 @@ func TestAsMade(t *testing.T) {
 	const says = "From the truck as it now is, by the sizes as made."
 	if cover := pagesOf(must(Setup(p, Options{})))[0]; !strings.Contains(cover, says) {
 		t.Error(cover)
+	}
+	if strings.Contains(without, "replaces plan") {
+		t.Error("a plan that replaces none says so")
+	}
+	for what, d := range map[string]*draw.Document{"rework": must(Rework(p, Options{})), "setup": must(Setup(p, Options{}))} {
+		pages := pagesOf(d)
+		if !strings.Contains(pages[0], "replaces plan fedcba9876:") {
+			t.Errorf("%s does not say which plan it replaces: %s", what, pages[0])
+		}
+		for i, s := range pages {
+			if !strings.Contains(s, "replaces fedcba9876") {
+				t.Errorf("%s, page %d: its foot does not say which plan it replaces", what, i+1)
+			}
+		}
 	}
 	if cover := pagesOf(must(Setup(samplePlan(2), Options{})))[0]; strings.Contains(cover, says) {
 		t.Error(cover)

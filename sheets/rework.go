@@ -37,6 +37,7 @@ func Rework(pl *plan.Plan, o Options) (*draw.Document, error) {
 		} else if s := restWords(pl); s != "" {
 			in.para(s, draw.Regular, in.st.body)
 		}
+		in.para(replacesWords(pl), draw.Regular, in.st.body)
 		in.y -= 1.5
 	})
 	p.add(b)

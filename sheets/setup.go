@@ -195,15 +195,17 @@ func (p *paper) of(pl *plan.Plan) {
 	if pl.Verdict != nil {
 		p.currency = pl.Verdict.Currency
 	}
-	hash := pl.Hash
-	if len(hash) > 10 {
-		hash = hash[:10]
-	}
 	p.foot = oneLine(pl.Program)
-	if hash != "" {
-		p.foot += ", plan " + oneLine(hash)
+	switch hash := shortHash(pl.Hash); {
+	case pl.Replaces != "":
+		p.foot = "plan " + hash + ", replaces " + shortHash(pl.Replaces)
+	case hash != "":
+		p.foot += ", plan " + hash
 	}
 }
+
+// shortHash is as much of the hash of a plan as paper prints.
+func shortHash(s string) string { return oneLine(s[:min(len(s), 10)]) }
 
 // chanceLine says how likely the job is to come right, and that it is an
 // estimate.

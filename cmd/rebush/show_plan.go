@@ -38,6 +38,9 @@ func showPlan(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 	pg := &page{w: w}
 	head := func(s string) { pg.line("\n%s", e.paint(bold, s)) }
 	pg.line("%s, plan %s", titled(p), p.Hash)
+	if p.Replaces != "" {
+		pg.line("Replaces plan %s.", p.Replaces)
+	}
 	showHead(e, pg, p)
 	head("What the measurements say")
 	for _, b := range p.Survey {
