@@ -52,12 +52,7 @@ func (p *paper) headTall() float64 {
 
 func (p *paper) reasonPt() float64 { return min(p.st.small, 11) }
 
-// reasonLines is why a way is not advised, on two lines at most.
+// reasonLines is why a way is not advised, on one line; page one has it whole.
 func (p *paper) reasonLines() []string {
-	pt := p.reasonPt()
-	lines := draw.Wrap(p.reason, draw.Bold, pt, p.width())
-	if len(lines) <= 2 {
-		return lines
-	}
-	return []string{lines[0], draw.Cut(lines[1]+" "+lines[2], draw.Bold, pt, p.width())}
+	return []string{draw.Cut(p.reason, draw.Bold, p.reasonPt(), p.width())}
 }

@@ -239,7 +239,7 @@ func TestPicturesCostNoPage(t *testing.T) {
 		for _, o := range everyOption() {
 			full := must(Setup(p, o))
 			bare := 0
-			for _, how := range []layout{layRoomy, layWhole, layClose, layCloser, layTight, layLast} {
+			for _, how := range layouts() {
 				x, err := setup(p, o, how, nil)
 				if err != nil {
 					t.Fatal(err)

@@ -47,18 +47,17 @@ func setTitle(s plan.Setup) string {
 }
 
 func clampedPart(p *paper, pl *plan.Plan, c card) {
+	if len(c.before) > 0 {
+		p.part("Before set-up "+oneLine(c.set.Name), "before "+c.set.Name, false, func() { beforeRows(p, pl, c) })
+	}
 	title := setTitle(c.set)
-	p.part(title, "set-up "+c.set.Name, true, func() {
+	put := p.wholePart
+	if p.how.flow {
+		put = p.part
+	}
+	put(title, "set-up "+c.set.Name, true, func() {
 		p.again = func() *block { return againBlock(p, pl, c, title) }
 		h := heldOf(p, pl, c)
-		last := ""
-		for _, r := range c.before {
-			if at := pl.Operations[r.ops[0]].Setup; at != last {
-				placeHead(p, pl, at)
-				last = at
-			}
-			p.row(pl, c, r, held{})
-		}
 		b := p.block()
 		setPictures(b, p, pl, c)
 		p.tight(b)
@@ -87,13 +86,31 @@ func clampedPart(p *paper, pl *plan.Plan, c card) {
 	p.again = nil
 }
 
+// beforeRows are made elsewhere for a clamping, before it.
+func beforeRows(p *paper, pl *plan.Plan, c card) {
+	last := ""
+	for _, r := range c.before {
+		if at := pl.Operations[r.ops[0]].Setup; at != last {
+			placeHead(p, pl, at)
+			last = at
+		}
+		p.row(pl, c, r, held{})
+	}
+}
+
 // row adds a row.
 func (p *paper) row(pl *plan.Plan, c card, r row, h held) {
 	p.fitTight(func(st style) *block {
-		b := p.block()
-		b.st = st
-		rowBlock(b, p, pl, c, r, h)
-		return b
+		var best *block
+		for _, above := range []bool{false, true} {
+			b := p.block()
+			b.st = st
+			rowBlock(b, p, pl, c, r, h, above)
+			if best == nil || b.y < best.y-0.5 {
+				best = b
+			}
+		}
+		return best
 	})
 }
 
@@ -112,7 +129,7 @@ func clampRows(p *paper, pl *plan.Plan, c card, h held) {
 
 // heldBlock is what holds for every cut of a clamping.
 func heldBlock(p *paper, pl *plan.Plan, c card, h held) {
-	if len(h.lines)+len(h.hurts)+len(h.side) == 0 && coming(p, pl, c) == "" {
+	if len(h.lines)+len(h.hurts)+len(h.side)+len(h.some) == 0 && coming(p, pl, c) == "" {
 		return
 	}
 	b := p.block()
@@ -130,6 +147,9 @@ func heldBlock(p *paper, pl *plan.Plan, c card, h held) {
 			who := map[bool]string{false: "Near plate:", true: "Far plate:"}[far]
 			text = append(text, run{who, draw.Bold}, run{ended(strings.Join(h.side[far], "; ")), draw.Regular})
 		}
+	}
+	for _, x := range h.some {
+		text = append(text, run{"At " + x.at + ":", draw.Bold}, run{ended(strings.Join(x.lines, "; ")), draw.Regular})
 	}
 	if len(h.hurts) > 0 {
 		text = append(text, run{"Safety, " + from + ":", draw.Bold}, run{hurtWords(h) + ".", draw.Regular})
@@ -154,7 +174,9 @@ func setPictures(b *block, p *paper, pl *plan.Plan, c card) {
 	if len(cells) > 0 {
 		dialWide = b.Width * 0.36
 	}
-	low := elevation(b, p, pl, c, draw.Box{X: 0, Y: b.y, W: wide, H: 33})
+	const side = 33.0
+	under := elevation(b, p, pl, c, draw.Box{X: 0, Y: b.y, W: wide, H: side})
+	low, over := b.y+side, ""
 	part := func(x, w float64, fill func(in *block)) {
 		in := p.block()
 		in.Board.Width = w
@@ -163,25 +185,31 @@ func setPictures(b *block, p *paper, pl *plan.Plan, c card) {
 		low = max(low, b.y+in.y)
 	}
 	if len(pl.Holes) > 0 && c.set.Plate != "" {
-		part(wide+2, b.Width-wide-dialWide-4, func(in *block) { planView(in, p, pl, c) })
+		part(wide+2, b.Width-wide-dialWide-4, func(in *block) { over = planView(in, p, pl, c) })
 	}
 	if dialWide > 0 {
 		part(b.Width-dialWide, dialWide, func(in *block) { dialBoxes(in, p, pl, cells, 1) })
 	}
-	b.y = low + 0.3
+	// What stands under them: in a line as far as it goes.
+	pt := b.st.small
+	left := min(draw.Width(printable(under), draw.Regular, pt)+0.1, 0.5*b.Width)
+	b.y = b.write(0, low+0.8, left, under, draw.Regular, pt)
+	b.y = max(b.y, b.write(left+4, low+0.8, b.Width-left-4, over, draw.Regular, pt)) + 0.3
 	b.Reach(b.y)
 }
 
 // planView is the plate that is up, with the holes that this clamping works
-// dimensioned as they are dialled.
-func planView(b *block, p *paper, pl *plan.Plan, c card) {
+// dimensioned as they are dialled. It returns what stands under it.
+func planView(b *block, p *paper, pl *plan.Plan, c card) string {
 	work := map[string]bool{}
 	for _, g := range c.groups {
 		for _, s := range g.places {
 			work[s.shaft] = true
 		}
 	}
-	truckPicture(b, pl, c.set, 20, func(shaft string) bool { return work[shaft] })
+	words, bottom := truckDrawing(b, pl, c.set, 20, func(shaft string) bool { return work[shaft] })
+	b.y = bottom
+	return words
 }
 
 // forceWords is what a press is expected to want and where it is stopped, in

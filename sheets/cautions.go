@@ -21,9 +21,6 @@ func cautions(p *paper, pl *plan.Plan) {
 			b.para("Cautions", draw.Bold, p.st.body)
 			b.y -= 1.5
 		}
-		if p.how == layLast {
-			b.st.body = b.st.aside()
-		}
 		cautionBlock(b, p, f)
 		if n++; n == 1 {
 			p.add(b)
@@ -101,9 +98,7 @@ func notes(p *paper, pl *plan.Plan) []*block {
 			continue
 		}
 		b := p.block()
-		if b.st.body = b.st.aside() + 0.5; p.how == layLast {
-			b.st.body = b.st.aside()
-		}
+		b.st.body = b.st.aside() + 0.5
 		cautionBlock(b, p, f)
 		out = append(out, b)
 	}

@@ -88,7 +88,7 @@ func otherWay(p *paper, pl *plan.Plan) {
 func banner(p *paper) {
 	b := p.block()
 	pad := 6.0
-	if p.how != layRoomy {
+	if p.how.closer() {
 		pad = 2.5
 	}
 	b.boxed(1.8, pad, func(in *block) {

@@ -100,8 +100,8 @@ var blockHigh = regexp.MustCompile(`\(about ([^)]+)\)`)
 
 // elevation shows a clamping from the side: table, blocks, plates with their
 // thickness and gap, clamp, spindle and how far the tool reaches. It is not to
-// scale; its figures are those of the plan. It returns the height below it.
-func elevation(b *block, p *paper, pl *plan.Plan, c card, box draw.Box) float64 {
+// scale; its figures are those of the plan. It returns what stands under it.
+func elevation(b *block, p *paper, pl *plan.Plan, c card, box draw.Box) string {
 	near, gap, far, known := plates(pl, c.set)
 	pt := b.st.small
 	kind := ""
@@ -202,7 +202,6 @@ func elevation(b *block, p *paper, pl *plan.Plan, c card, box draw.Box) float64 
 		dim(u2, u3, 0, fig(gap))
 		dim(u3, u4, 0, fig(near))
 	}
-	low := box.Y + box.H
 	words := "Not to scale."
 	if level {
 		words = "Faceplate on the left, tool from the right; not to scale."
@@ -214,7 +213,7 @@ func elevation(b *block, p *paper, pl *plan.Plan, c card, box draw.Box) float64 
 	if r := reachIn(pl, c); r > 0 {
 		words += " Reach at most " + say.MM(r, 1).In(p.u.said()) + "."
 	}
-	return b.write(box.X, low+0.8, box.W, words, draw.Regular, pt)
+	return words
 }
 
 type elevationLabels struct{ below, tool, hold string }

@@ -47,7 +47,7 @@ func stops(p *paper, pl *plan.Plan) {
 		}
 		n++
 		p.stopsSaid = true
-		if p.how != layRoomy { // a cure of several stops stands at the first of them
+		if p.how.closer() { // a cure of several stops stands at the first of them
 			tried := f.Tried
 			f.Tried = nil
 			for _, t := range tried {

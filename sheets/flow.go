@@ -36,6 +36,7 @@ type paper struct {
 	how           layout
 	torn          int           // cards that went on overleaf
 	with, offered []spare       // pictures that have room, and that were offered
+	steps         int           // steps by which cards stand closer than the rest
 	again         func() *block // heads a part that goes on on another page, nil nothing
 	held          *[]piece      // what a part gathers before it is placed, nil where nothing is gathered
 	bars          map[int]bool  // pages with something drawn to a scale

@@ -33,9 +33,9 @@ func front(p *paper, pl *plan.Plan) {
 	lookForBox(p, pl.Safety.LookFor)
 	pageOne(p, pl)
 	cautions(p, pl)
-	if len(pl.Holes) > 0 && (p.how < layLast || p.large) { // the card of the set-up has it too
+	if len(pl.Holes) > 0 && p.how.step < lastStep { // the card of the set-up has it too
 		high := 24.0
-		if p.how >= layTight {
+		if p.how.tight() {
 			high = 15
 		}
 		p.add(firstClamping(p, pl, high))

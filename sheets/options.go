@@ -104,7 +104,7 @@ func (o Options) day(j *job.Job) (string, time.Time, error) {
 // The setup sheet has few sizes of its own: it is read at arm's length, and a
 // card has to hold what is done in one clamping.
 var (
-	sheetNormal = style{small: 10, mind: 10.5, body: 12, figure: 15, big: 24, title: 22, tick: 6.5, blank: 8.5,
+	sheetNormal = style{small: 10, mind: 11, body: 12, figure: 15, big: 24, title: 22, tick: 6.5, blank: 8.5,
 		picture: 32}
-	sheetLarge = style{small: 12, mind: 13, body: 15, figure: 18, big: 28, title: 26, tick: 8, blank: 10, picture: 36}
+	sheetLarge = style{small: 12, mind: 13.5, body: 15, figure: 18, big: 28, title: 26, tick: 8, blank: 10, picture: 36}
 )

@@ -18,11 +18,10 @@ const (
 // Shares of a page: a part is not begun below the first where it would have to
 // go on overleaf, and no page is left that is not filled to the second.
 const (
-	lateShare  = 0.85
-	lastShare  = 0.92 // the same where lines stand closer
-	ownShare   = 0.75 // of a card, where pages are short
-	wholeShare = 0.15 // of a card that is to stand on one page
-	fillShare  = 0.40
+	lateShare = 0.85
+	lastShare = 0.92 // the same where lines stand closer
+	ownShare  = 0.75 // of a card, where pages are short
+	fillShare = 0.40
 )
 
 // part is a part of the document with its heading: on the page where the last
@@ -30,6 +29,39 @@ const (
 // would leave a page nearly empty it follows and goes on overleaf. A part that
 // is taken to the machine by itself begins a page.
 func (p *paper) part(title, anchor string, own bool, fill func()) {
+	list := p.gather(title, anchor, fill)
+	if len(list) < 2 {
+		return // a heading without anything to head
+	}
+	used := p.y - p.topY()
+	late := !p.fitsHere(list) && used >= p.lateFrom()*p.height()
+	p.lay(list, own && used >= ownShare*p.height() || late)
+}
+
+// wholePart is a part that stands on one page: where the last one ended where it
+// has room there, else on a new one, closer where it would not go on that. A part
+// that no page holds is laid as any other.
+func (p *paper) wholePart(title, anchor string, own bool, fill func()) {
+	st := p.st
+	defer func() { p.st = st }()
+	for step := p.how.step; step <= lastStep; step++ {
+		p.st = sheetStyle(step, p.large)
+		list := p.gather(title, anchor, fill)
+		switch {
+		case len(list) < 2:
+			return
+		case p.fitsHere(list), tall(list, true) <= p.height()+1e-9:
+			p.steps += step - p.how.step
+			p.lay(list, !p.fitsHere(list))
+			return
+		}
+	}
+	p.st = st
+	p.part(title, anchor, own, fill)
+}
+
+// gather is what a part consists of, its heading first.
+func (p *paper) gather(title, anchor string, fill func()) []piece {
 	p.flush()
 	var list []piece
 	p.held = &list
@@ -37,30 +69,49 @@ func (p *paper) part(title, anchor string, own bool, fill func()) {
 	p.heading(title, anchor)
 	fill()
 	p.held = nil
-	if len(list) < 2 {
-		return // a heading without anything to head
+	return list
+}
+
+// fitsHere says whether a part has room below what stands on the page.
+func (p *paper) fitsHere(list []piece) bool {
+	if p.doc.Pages() == 0 || p.y <= p.topY() {
+		return false
 	}
-	high := 0.0
+	return p.y+partGap+tall(list, false) <= p.floor()+1e-9
+}
+
+// partGap is left above a part that follows on a page.
+const partGap = 2.0
+
+// tall is how much of a page a part fills, from its top or below others.
+func tall(list []piece, top bool) float64 {
+	y, waiting := 0.0, 0
 	for _, x := range list {
-		h := max(x.b.Board.Height, x.b.y)
-		switch x.how {
-		case tightened:
-			high += h + 0.8
-		case glued:
-			high += h + 1.5
-		default:
-			high += h + gap
+		if x.how == tightened && !top {
+			if waiting > 0 {
+				y -= gap - 1.8
+			} else {
+				y -= gap - 0.8
+			}
 		}
+		y += max(x.b.Board.Height, x.b.y)
+		if x.how == glued {
+			y += 1.5
+			waiting++
+			continue
+		}
+		y += gap
+		waiting, top = 0, false
 	}
-	used := p.y - p.topY()
-	fits := p.y+gap+high-gap <= p.floor()
-	switch {
-	case p.doc.Pages() == 0 || used <= 0:
+	return y - gap
+}
+
+// lay places a part, on a new page or below what stands on the page.
+func (p *paper) lay(list []piece, fresh bool) {
+	if fresh || p.doc.Pages() == 0 || p.y <= p.topY() {
 		p.page()
-	case own && used >= p.ownFrom()*p.height(), !fits && used >= p.lateFrom()*p.height():
-		p.page()
-	default:
-		p.y += 2
+	} else {
+		p.y += partGap
 	}
 	for _, x := range list {
 		switch x.how {
@@ -95,17 +146,6 @@ func (p *paper) lateFrom() float64 {
 		return lastShare
 	}
 	return lateShare
-}
-
-// ownFrom is the share of a page below which a card does not begin on it.
-func (p *paper) ownFrom() float64 {
-	switch p.how {
-	case layRoomy:
-		return fillShare
-	case layWhole:
-		return wholeShare
-	}
-	return ownShare
 }
 
 // fit adds a block in the size of type asked for; where a block with a very

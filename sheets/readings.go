@@ -196,7 +196,7 @@ func asMadeTable(p *paper, pl *plan.Plan) {
 	if len(seats) == 0 {
 		return
 	}
-	p.part("Sizes as made: this table goes with the truck", "made", false, func() {
+	p.wholePart("Sizes as made: this table goes with the truck", "made", false, func() {
 		head := p.block()
 		for i, n := range []string{"hole, bush", "seat, " + p.u.one(), "bush outside", "bore, " + p.u.one()} {
 			head.write(madeAt[i]*head.Width, 0, (madeAt[i+1]-madeAt[i])*head.Width-2, n, draw.Regular, head.st.small)

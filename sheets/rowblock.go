@@ -10,8 +10,9 @@ import (
 )
 
 // rowBlock draws a row: the box to pass before it, what to do with which tool,
-// a box for each hole, limits and gauges, and what to mind.
-func rowBlock(b *block, p *paper, pl *plan.Plan, c card, r row, h held) {
+// a box for each hole, limits and gauges, and what to mind. What to do stands
+// beside the boxes, or above them over the whole width.
+func rowBlock(b *block, p *paper, pl *plan.Plan, c card, r row, h held, above bool) {
 	op := pl.Operations[r.ops[0]]
 	col := columnsFor(b, pl, r)
 	b.Anchor(opAnchor(op), 0)
@@ -19,13 +20,19 @@ func rowBlock(b *block, p *paper, pl *plan.Plan, c card, r row, h held) {
 	for _, f := range gaugesFirst(pl, r) {
 		gaugeBox(b, pl, r, f)
 	}
-	top := b.y
-	low := boxes(b, p, pl, r, col, top)
 	title := r.title(pl)
 	if w := whereDone(pl, c, op); w != "" {
 		title = w + ": " + startSmall(title)
 	}
-	b.y = b.write(0, top, col.edge, title, draw.Bold, b.st.body) + 0.5
+	top, wide := b.y, col.edge
+	if above {
+		wide = b.Width
+	}
+	b.y = b.write(0, top, wide, title, draw.Bold, b.st.body) + 0.5
+	if above {
+		top = b.y
+	}
+	low := boxes(b, p, pl, r, col, top)
 	toolLine(b, p, pl, r, col.edge)
 	lines, bold := rowText(p, pl, c, r, h)
 	if op.Tool != "" && op.RPM == nil && depth(p, op) == "" {

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"rebush/fits/say"
@@ -21,11 +22,23 @@ type held struct {
 	text  map[string]bool   // what is said
 	side  map[bool][]string // the same of all cuts in the near plate, and in the far one
 	lines []string          // in the order in which it is said
+	some  []some            // the same of several rows only
 	hurts []safety.Line     // what can hurt in most rows
 	from  int               // numbers of the first and last row with a spindle
 	to    int
 	at    string // numbers of the operations, where they do not follow each other
 }
+
+// some is what is said of several rows of a card, with the numbers of their
+// operations.
+type some struct {
+	at    string
+	lines []string
+}
+
+// severalRows is from how many rows on the same words stand once above them, with
+// the numbers (j).
+const severalRows = 3
 
 func (h held) has(s string) bool { return h.text[s] }
 
@@ -66,7 +79,7 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 		add(op.Holding.String(), false)
 	}
 	if r := reachFor(pl, op); r > 0 && op.Far {
-		add(say.F("it ends %v below the upper face, no thicker shank so far up", say.MM(r, 1)).In(p.u.said()), false)
+		add(say.F("tip %v below the upper face, no thicker shank above it", say.MM(r, 1)).In(p.u.said()), false)
 	}
 	if cutsIn(op) && op.DepthMM.Given() && !op.Far {
 		add("depth from the upper face, a chamfer's from where it touches", false)
@@ -130,6 +143,8 @@ func heldOf(p *paper, pl *plan.Plan, c card) held {
 	n := 0
 	sides := map[bool]int{} // cuts in the near and in the far plate
 	of := map[string]map[bool]int{}
+	rows := map[string][]int{} // the rows that say it
+	numbers := map[string][]string{}
 	times, hurts := map[string]int{}, map[string]int{}
 	var order []string
 	var lines []safety.Line
@@ -151,6 +166,10 @@ func heldOf(p *paper, pl *plan.Plan, c card) held {
 						order, of[s.text] = append(order, s.text), map[bool]int{}
 					}
 					of[s.text][op.Far]++
+					numbers[s.text] = append(numbers[s.text], strconv.Itoa(op.Number))
+					if l := rows[s.text]; len(l) == 0 || l[len(l)-1] != r.ops[0] {
+						rows[s.text] = append(l, r.ops[0])
+					}
 				}
 				for _, l := range op.Safety {
 					if hurts[l.Words]++; hurts[l.Words] == 1 {
@@ -172,6 +191,17 @@ func heldOf(p *paper, pl *plan.Plan, c card) held {
 				h.text[s] = true
 				h.side[far] = append(h.side[far], s)
 			}
+		}
+	}
+	for _, s := range order {
+		if !h.text[s] && len(rows[s]) >= severalRows && !strings.HasPrefix(s, "never") {
+			h.text[s] = true
+			at := strings.Join(numbers[s], ", ")
+			k := slices.IndexFunc(h.some, func(x some) bool { return x.at == at })
+			if k < 0 {
+				k, h.some = len(h.some), append(h.some, some{at: at})
+			}
+			h.some[k].lines = append(h.some[k].lines, s)
 		}
 	}
 	for _, l := range lines {

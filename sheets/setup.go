@@ -16,11 +16,21 @@ import (
 // that way is not the advised one, every head says so. Errors name the page and
 // what does not fit.
 func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
+	best, err := bestSheet(pl, o)
+	return best.doc, err
+}
+
+// bestSheet is the first of the layouts that comes within its pages with no
+// set-up torn; where none does, the one that comes nearest.
+func bestSheet(pl *plan.Plan, o Options) (sheet, error) {
 	var best sheet
-	for _, how := range []layout{layRoomy, layWhole, layClose, layCloser, layTight, layLast} {
+	for _, how := range layouts() {
+		if how.flow && !(pl.OK && pl.Machines()) {
+			break // it has no set-ups
+		}
 		x, err := setup(pl, o, how, nil)
-		if err != nil || pl.OK && !pl.Machines() {
-			return x.doc, err
+		if err != nil {
+			return x, err
 		}
 		x.fits = x.pages <= mostPages(pl, o)
 		if best.doc == nil || x.betters(best) {
@@ -30,8 +40,11 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 			break
 		}
 	}
-	best, err := pictured(best, func(with []spare) (sheet, error) { return setup(pl, o, best.how, with) })
-	return best.doc, err
+	return pictured(best, func(with []spare) (sheet, error) {
+		x, err := setup(pl, o, best.how, with)
+		x.fits = best.fits
+		return x, err
+	})
 }
 
 // sheet is a setup sheet in one of its layouts.
@@ -40,6 +53,7 @@ type sheet struct {
 	pages int  // without its sources
 	fits  bool // it has no more pages than are read at a bench
 	torn  int  // cards of set-ups that go on overleaf
+	steps int  // steps by which its cards stand closer than the rest
 
 	how           layout
 	with, offered []spare  // pictures it has, and those it could have
@@ -58,49 +72,6 @@ func (s sheet) betters(t sheet) bool {
 	return s.torn < t.torn
 }
 
-// layout is how close a setup sheet stands: set-ups on pages of their own, each
-// on one page where lines stand closer, or each after the other.
-type layout uint8
-
-const (
-	layRoomy layout = iota
-	layWhole
-	layClose
-	layCloser
-	layTight
-	layLast // smaller type too
-)
-
-// closer says whether lines stand closer and what is to be minded is smaller.
-func (l layout) closer() bool { return l == layWhole || l >= layCloser }
-
-// mostPages is how many pages of a setup sheet are read at a bench: 2 where nothing
-// may be machined, 6 for two holes worked, 9 for four, 12 for six, and one for
-// each clamping over two; half as many again in large type (j).
-func mostPages(pl *plan.Plan, o Options) int {
-	if !pl.OK {
-		return 2
-	}
-	holes := 0
-	for _, s := range pl.Seats {
-		if s.Bush != "" {
-			holes++
-		}
-	}
-	n := 3 + 3*max(1, (holes+1)/2)
-	clampings := 0
-	for _, s := range pl.Setups {
-		if isClamping(s) {
-			clampings++
-		}
-	}
-	n += max(0, clampings-2)
-	if o.Large {
-		n += n / 2
-	}
-	return n
-}
-
 func setup(pl *plan.Plan, o Options, how layout, with []spare) (sheet, error) {
 	p, err := newPaper(o, pl.Job, "Setup sheet")
 	if err != nil {
@@ -110,39 +81,26 @@ func setup(pl *plan.Plan, o Options, how layout, with []spare) (sheet, error) {
 	pl = say.Printed(pl, p.u.said())
 	p.of(pl)
 	p.marked(pl)
-	if pl.OK && !pl.Machines() {
-		noCut(p, pl)
-		d, err := p.finish()
-		return sheet{doc: d}, err
-	}
-	if !pl.OK {
+	p.st = sheetStyle(how.step, p.large)
+	switch {
+	case !pl.OK:
 		pl = asFound(pl)
-	}
-	if !pl.OK {
 		refused(p, pl)
-	} else {
+	case !pl.Machines():
+		noCut(p, pl)
+	default:
 		worked(p, pl)
 	}
 	pages := p.doc.Pages()
-	if o.Sources {
+	if o.Sources && (!pl.OK || pl.Machines()) {
 		sources(p, pl)
 	}
 	d, err := p.finish()
-	return sheet{doc: d, pages: pages, torn: p.torn, how: how, with: with, offered: p.offered, sections: p.sections}, err
+	return sheet{doc: d, pages: pages, torn: p.torn, steps: p.steps, how: how, with: with, offered: p.offered, sections: p.sections}, err
 }
 
 // refused is the sheet of what must not be machined.
 func refused(p *paper, pl *plan.Plan) {
-	if p.how != layRoomy && !p.large {
-		p.st = sheetNormal
-		p.st.mind, p.st.body, p.st.closer = p.st.small, 11, 0.04
-		if p.how >= layTight {
-			p.st.body, p.st.closer = 10.5, 0.075
-		}
-		if p.how == layLast {
-			p.st.body, p.st.figure, p.st.title = 10, 13, 18
-		}
-	}
 	cover(p, pl)
 	foundRows(p, pl)
 	inShort(p, pl)
@@ -152,20 +110,6 @@ func refused(p *paper, pl *plan.Plan) {
 
 // worked is the sheet that is taken to the machine.
 func worked(p *paper, pl *plan.Plan) {
-	p.st = sheetNormal
-	if p.large {
-		p.st = sheetLarge
-	}
-	if p.how.closer() {
-		p.st.mind, p.st.closer = p.st.small, 0.05
-		p.st.tick, p.st.figure = p.st.tick-0.5, p.st.figure-1
-	}
-	if p.how >= layTight {
-		p.st.closer, p.st.big = 0.075, p.st.big-3
-	}
-	if p.how == layLast && !p.large {
-		p.st.body, p.st.figure, p.st.blank, p.st.tick = 11, 13, 7.5, 5.5
-	}
 	front(p, pl)
 	holesPart(p, pl)
 	before(p, pl)

@@ -15,11 +15,23 @@ import (
 // higher than maxHeight on the paper; figures stand at those shafts that are asked
 // for.
 func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, asked func(shaft string) bool) {
+	words, bottom := truckDrawing(b, p, set, maxHeight, asked)
+	if words == "" {
+		return
+	}
+	b.y = max(bottom+1.5+em(b.st.small)+1.5, b.write(0, bottom+1.5, b.Width, words, draw.Regular, b.st.small)+1.5)
+	b.Reach(b.y)
+}
+
+// truckDrawing is the picture alone. It returns what stands under it, nothing
+// where nothing can be drawn, and the height below the picture.
+func truckDrawing(b *block, p *plan.Plan, set plan.Setup, maxHeight float64,
+	asked func(shaft string) bool) (words string, bottom float64) {
 	outline := plateOutline(p, p.Job)
 	lo, hi := extent(outline)
 	w, h := hi[0]-lo[0], hi[1]-lo[1]
 	if w <= 0 || h <= 0 || len(p.Survey) == 0 {
-		return
+		return "", b.y
 	}
 	names, at := shaftsOf(p, set.Plate)
 	pt := b.st.small
@@ -27,7 +39,6 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, ask
 	if len(names) > 9 {
 		balloon = math.Hypot(em(pt), draw.Width("00", draw.Bold, pt))/2 + 0.3
 	}
-	foot := em(pt) + 1.5
 	var order []int // shafts that have figures
 	for _, i := range byX(at) {
 		if asked(names[i]) {
@@ -45,7 +56,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, ask
 	k := min(scale(b.Width-2*sideRoom, w), scale(maxHeight, h))
 	top := b.y + 2*balloon + 4
 	v := view{b: b, ox: b.Width / 2, oy: top + h*k, cx: (lo[0] + hi[0]) / 2, cy: lo[1], k: k, mirror: set.Mirrored}
-	bottom := v.oy
+	bottom = v.oy
 	zero := lo // where the dials are at nothing
 	end, turned := dialEnd(p, set)
 	if turned {
@@ -111,7 +122,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, ask
 		heights(b, p, set, v, names, at, lo, hi)
 		bottom += 3.2 + float64(dims)*(em(pt)+1.2)
 	}
-	words := scaleWords(k) + "; figures count from the black dot"
+	words = scaleWords(k) + "; figures count from the black dot"
 	for _, h := range p.Holes {
 		if h.SeatR > 0 {
 			words += "; two dots: new seat"
@@ -121,8 +132,7 @@ func truckPicture(b *block, p *plan.Plan, set plan.Setup, maxHeight float64, ask
 	if b.u == "both" && dims > 0 {
 		words += "; figures in mm"
 	}
-	b.y = max(bottom+1.5+foot, b.write(0, bottom+1.5, b.Width, words, draw.Regular, pt)+1.5)
-	b.Reach(b.y)
+	return words, bottom
 }
 
 // drawHole draws one hole to the scale of the truck.

@@ -244,7 +244,7 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 		hole = x.mid()
 	}
 	o := common(Operation{Kind: KindChamfer,
-		Do: say.F("Chamfer the outside edge of %s about %v x 45 degrees: about %v across", x.Name,
+		Do: say.F("Chamfer %s outside, %v x 45°, to about %v across", x.Name,
 			say.MM(size, 1).About(), say.MM(across, 1).About()),
 		Tool: "countersink 90 degrees", ToolMM: math.NaN(), HoleMM: hole,
 		Note: "before the last tool, which takes its burr off; " + why})

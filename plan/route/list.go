@@ -98,7 +98,7 @@ func (b *builder) proving() {
 			twice(say.F("Runs %s: volts and amps", way), "V A")
 		} else {
 			// A motor on leads of its own, a spring, a cord: the job does not say.
-			twice(say.F("Runs %s: volts and amps, or by clockwork the seconds of one winding", way), "V A or s")
+			twice(say.F("Runs %s: volts and amps, or seconds of a winding", way), "V A or s")
 		}
 	}
 	add("Seat and bore sizes as made written down for the next repairer", "")
