@@ -19,6 +19,8 @@ import (
 type options struct {
 	text map[string]string // of those with a value
 	on   map[string]bool   // of those without
+
+	several bool // more than one job was asked for, or a folder of them
 }
 
 // has says whether an option with a value was given.
@@ -31,7 +33,7 @@ func (o options) given(name string) bool { return o.on[name] || o.has(name) }
 // that begins with a minus and a digit is an option's value or a word, never an
 // option.
 func takeApart(args []string) (o options, words []string, err error) {
-	o = options{map[string]string{}, map[string]bool{}}
+	o = options{text: map[string]string{}, on: map[string]bool{}}
 	for i := 0; i < len(args); i++ {
 		a := args[i]
 		switch {
@@ -143,6 +145,14 @@ func perform(e *env, o options, path []*command, words []string) error {
 			return &usageError{fmt.Sprintf("%s has no option %s", name, f.dashed()), name}
 		}
 	}
+	if c.jobs {
+		first := min(c.before, len(words))
+		jobs, several, err := e.gather(words[first:], c.keeps)
+		if err != nil {
+			return err
+		}
+		o.several, words = several, append(slices.Clone(words[:first]), jobs...)
+	}
 	return c.run(e, o, words)
 }
 
@@ -151,7 +161,7 @@ func isJob(word string) bool {
 	if strings.HasSuffix(low, ".yaml") || strings.HasSuffix(low, ".yml") || word == "-" {
 		return true
 	}
-	return isFile(word)
+	return isFile(word) || kindOf(word) == aFolder
 }
 
 func isFile(path string) bool {

@@ -16,12 +16,21 @@ import (
 // the summary of several.
 type outcome struct {
 	path   string
-	text   bytes.Buffer // for standard output
+	text   words        // for standard output
+	raw    bytes.Buffer // paper for standard output, as it is
 	said   bytes.Buffer // for standard error
 	answer any          // for --json
 	code   int
 	row    row
 }
+
+// words are held for a screen of so many columns.
+type words struct {
+	bytes.Buffer
+	wide int
+}
+
+func (w *words) columns() int { return w.wide }
 
 // row is a line of the summary table.
 type row struct{ number, result, right, stops, cautions, paper string }
@@ -62,11 +71,11 @@ func everyJob(e *env, o options, paths []string, do work) error {
 	rows := make([]*outcome, len(paths))
 	for i := range paths {
 		if e.errTerminal && len(paths) > 1 {
-			fmt.Fprintf(e.errOut, "\r%d of %d", i+1, len(paths))
+			fmt.Fprintf(e.stderr, "\r%d of %d", i+1, len(paths))
 		}
 		r := <-results[i]
 		if e.errTerminal && len(paths) > 1 {
-			fmt.Fprint(e.errOut, "\r\x1b[K")
+			fmt.Fprint(e.stderr, "\r\x1b[K")
 		}
 		if err := emit(e, o, r, len(paths) > 1); err != nil {
 			return err
@@ -100,7 +109,7 @@ func namedJobs(paths []string) error {
 
 // oneJob does one job; a panic in it is its own fault and no other job's.
 func oneJob(e *env, o options, path string, several bool, do work) (r *outcome) {
-	r = &outcome{path: path}
+	r = &outcome{path: path, text: words{wide: e.wide}}
 	fail := func(err error) {
 		quiet := &env{errOut: &r.said}
 		r.code = max(r.code, tell(quiet, err))
@@ -144,7 +153,10 @@ func emit(e *env, o options, r *outcome, several bool) error {
 	if several && r.text.Len() > 0 {
 		e.printf("== %s\n", r.path)
 	}
-	return e.write(r.text.Bytes())
+	if err := e.write(r.raw.Bytes()); err != nil {
+		return err
+	}
+	return e.say(r.text.Bytes())
 }
 
 func summary(e *env, rows []*outcome) {

@@ -10,6 +10,9 @@ type command struct {
 	more     string // the rest of its help
 	examples []string
 	flags    []string // options that it takes; --help is for every one
+	jobs     bool     // its words are jobs, or folders of them,
+	before   int      // but for so many that stand before them;
+	keeps    kind     // and it takes files of this kind too
 	sub      []*command
 	run      func(e *env, o options, words []string) error
 }

@@ -12,14 +12,14 @@ import (
 
 // deliver writes one document and says where it stands.
 func (e *env) deliver(o options, doc *draw.Document, path string) error {
-	var b bytes.Buffer
-	if err := o.save(doc, path, &b); err != nil {
+	var raw bytes.Buffer
+	if err := e.save(o, doc, path, &raw); err != nil {
 		return err
 	}
 	if path != "-" {
-		fmt.Fprintf(&b, "%s: %d pages\n", path, doc.Pages())
+		return e.say(fmt.Appendf(nil, "%s: %d pages\n", path, doc.Pages()))
 	}
-	return e.write(b.Bytes())
+	return e.write(raw.Bytes())
 }
 
 // stopLines says why a plan may not be machined, and nothing where it may.

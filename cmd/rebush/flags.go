@@ -28,6 +28,7 @@ var flagDefs = []flagDef{
 	{"way", "", "NAME", "the way that is planned, in the place of the advised one: leave, shim, renew, re-bush, " +
 		"made to fit, bush in a bush, plug, new axle too, swap"},
 	{"output", "o", "FILE|DIR", "where the paper goes; - is standard output"},
+	{"force", "", "", "replace a file that is not named .pdf; one that was read never is"},
 	{"example", "", "", "a page that is filled in, of an invented truck, instead of the blank form"},
 	{"from", "", "CSV", "points or readings to start from"},
 	{"hand", "", "", "reamed or fed by hand"},

@@ -62,9 +62,7 @@ func helpFor(e *env, path []*command) error {
 	p.line("rebush %s: %s", strings.TrimSpace(pathName(path)+" "+c.args), c.what)
 	if c.more != "" {
 		p.line("")
-		for _, l := range wrap(c.more, 90) {
-			p.line("%s", l)
-		}
+		p.prose("", 90, c.more)
 	}
 	if len(c.sub) > 0 {
 		p.line("")

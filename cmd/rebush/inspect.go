@@ -56,7 +56,7 @@ func runInspect(e *env, o options, jobs []string) error {
 			if err != nil {
 				return err
 			}
-			if err := o.save(doc, to[path], &out.text); err != nil {
+			if err := e.save(o, doc, to[path], &out.raw); err != nil {
 				return err
 			}
 			if to[path] != "-" {

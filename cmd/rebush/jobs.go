@@ -3,7 +3,7 @@ package main
 // jobCommands are the commands that read or write job files.
 func jobCommands() []*command {
 	chance := []string{"seed", "trials"}
-	paper := []string{"units", "paper", "large", "date", "output"}
+	paper := []string{"units", "paper", "large", "date", "output", "force"}
 	flags := func(lists ...[]string) (out []string) {
 		out = []string{"shop"}
 		for _, l := range lists {
@@ -20,17 +20,18 @@ func jobCommands() []*command {
 				"--from CSV makes it of a table of bores instead of questions.",
 			examples: []string{"rebush start truck.yaml", "rebush start truck.yaml --from bores.csv"}},
 		{name: "check", args: "JOB...", what: "reads and checks; says what is wrong, by line", flags: flags(reading),
-			run:      runCheck,
+			run: runCheck, jobs: true, keeps: aShopFile,
+			more:     "A shop file is read and checked too.",
 			examples: []string{"rebush check testdata/jobs/pellinthwaite.yaml"}},
 		{name: "survey", args: "JOB...", what: "what the measurements say: where each centre was, how worn",
-			flags: flags(reading, []string{"units"}), run: runSurvey,
+			flags: flags(reading, []string{"units"}), run: runSurvey, jobs: true,
 			examples: []string{"rebush survey testdata/jobs/pellinthwaite.yaml"}},
 		{name: "verdict", args: "JOB...", what: "re-bush, swap or leave: the options side by side",
-			flags: flags(reading, chance, paper), run: runVerdict,
+			flags: flags(reading, chance, paper), run: runVerdict, jobs: true,
 			more:     "-o makes the page for the owner.",
 			examples: []string{"rebush verdict testdata/jobs/pellinthwaite.yaml"}},
 		{name: "plan", args: "JOB...", what: "the whole plan on the screen",
-			flags: flags(reading, way, chance, []string{"units"}), run: runPlan,
+			flags: flags(reading, way, chance, []string{"units"}), run: runPlan, jobs: true,
 			more: "It is the plan of the advised way; --way plans another one of the nine. Exit is 1 where no way that " +
 				"cuts may be machined, or that of --way may not.",
 			examples: []string{"rebush plan testdata/jobs/pellinthwaite.yaml",
@@ -38,11 +39,13 @@ func jobCommands() []*command {
 				`rebush plan testdata/jobs/pellinthwaite.yaml --way "re-bush"`}},
 		{name: "sheet", args: "JOB...", what: "the setup sheet as PDF",
 			flags: flags(reading, way, chance, paper, []string{"sources"}),
-			run:   runSheet,
+			run:   runSheet, jobs: true,
 			more: "The PDF stands beside the job unless -o says otherwise. It is the sheet of the advised way: where " +
 				"nothing is cut, a page or two of what to do or to check. --way draws that of another way, and every " +
 				"page says NOT ADVISED then. --sources adds where its numbers come from. A plan that must not be machined says so on page one, and exit is 1. " +
-				"Several jobs with -o FOLDER get a traveller for the whole batch too: traveller.pdf.",
+				"Several jobs, or a folder of them, with -o FOLDER get a traveller for the whole batch too: traveller.pdf. " +
+				"A file that is there is replaced if it is named .pdf, any other with --force alone, and one that was " +
+				"read never.",
 			examples: []string{"rebush sheet testdata/jobs/pellinthwaite.yaml -o sheet.pdf"}},
 		{name: "form", args: "[JOB]", what: "blank measuring form as PDF", flags: flags(paper, []string{"example"}), run: runForm,
 			more: "Its boxes have the numbers of the questions of start. --example makes a page that is filled in, to be " +
@@ -60,7 +63,7 @@ func jobCommands() []*command {
 				"of the advised way, or of --way.",
 			examples: nil},
 		{name: "learn", args: "SHOP JOB...", what: "what a shop really does, from the sizes as made of past jobs",
-			flags: append(append([]string{}, reading...), "units", "way", "seed", "trials"), run: runLearn,
+			flags: append(append([]string{}, reading...), "units", "way", "seed", "trials"), run: runLearn, jobs: true, before: 1,
 			more: "Every job has what was made under `made:`, as for inspect, and is planned with SHOP; a shop file that it " +
 				"names itself is taken as it is, if it is the same or differs in money and record alone. Told are: how much " +
 				"larger than their own limits its reamers cut, how far holes stand off their targets, how much larger than " +

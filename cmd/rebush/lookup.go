@@ -1,6 +1,10 @@
 package main
 
-import "rebush/fits/dim"
+import (
+	"math"
+
+	"rebush/fits/dim"
+)
 
 // answer is what a question of lookup comes to: JSON by its tags, and lines
 // for reading.
@@ -108,4 +112,13 @@ func lookupCommand() *command {
 
 // gauged is a length in mm that was worked out, with the nine digits that can
 // be relied on.
-func gauged(mm float64) dim.Gauged { return dim.OfFloat(mm).Gauged() }
+func gauged(mm float64) dim.Gauged { return dim.OfFloat(orNothing(mm)).Gauged() }
+
+// orNothing is 0 for what is left of nothing by arithmetic of sixteen digits: a
+// billionth of a mm or of a degree is none.
+func orNothing(f float64) float64 {
+	if math.Abs(f) < 1e-9 {
+		return 0
+	}
+	return f
+}

@@ -66,6 +66,9 @@ func lookupDrill(e *env, o options, words []string) error {
 		if err != nil {
 			return nil, usage("%v", err)
 		}
+		if readings[0].Size.Float() <= 0 {
+			return nil, usage("%s is no size of a drill: it must be larger than 0", text)
+		}
 		series := drills.DrillSeries()
 		if o.on["reamers"] {
 			series = drills.ReamerSeries()

@@ -89,7 +89,7 @@ func lookupSpur(e *env, o options, words []string) error {
 			a.Uncapped = dim.Number(v)
 		}
 		if g1, g2, err := s.Angular(at); err == nil && g1 >= 0 {
-			a.PlayDeg = [2]*float64{dim.Number(g1), dim.Number(g2)}
+			a.PlayDeg = [2]*float64{dim.Number(orNothing(g1)), dim.Number(orNothing(g2))}
 		}
 		return a, nil
 	})
@@ -153,7 +153,7 @@ func lookupWorm(e *env, o options, words []string) error {
 			return nil, err
 		}
 		if v, err := w.Angular(at); err == nil && v >= 0 {
-			a.PlayDeg = dim.Number(v)
+			a.PlayDeg = dim.Number(orNothing(v))
 		}
 		return a, nil
 	})

@@ -31,5 +31,9 @@ func run(args []string, in io.Reader, out, errOut io.Writer) (code int) {
 	if len(args) > 0 {
 		args = args[1:]
 	}
-	return tell(e, dispatch(e, args))
+	err := dispatch(e, args)
+	if lost := e.stdout.err; lost != nil && codeOf(err) < unreadable {
+		err = &writeError{"standard output", lost} // no command ends well that was not heard
+	}
+	return tell(e, err)
 }

@@ -38,12 +38,15 @@ func runSheet(e *env, o options, jobs []string) error {
 		return err
 	}
 	batch := ""
-	if len(jobs) > 1 && isFolder(o.text["output"]) {
-		batch = filepath.Join(o.text["output"], "traveller.pdf")
+	if len(jobs) > 1 && o.folder() != "" {
+		batch = filepath.Join(o.folder(), "traveller.pdf")
 		for j, p := range to {
 			if p == batch {
 				return usage("%s would be drawn to %s, which is the traveller of the batch", j, p)
 			}
+		}
+		if err := e.desk.may(batch, o.on["force"]); err != nil {
+			return err
 		}
 	}
 	plans := make([]*plan.Plan, len(jobs))
@@ -58,7 +61,7 @@ func runSheet(e *env, o options, jobs []string) error {
 		if err != nil {
 			return err
 		}
-		if err := o.save(doc, to[path], &out.text); err != nil {
+		if err := e.save(o, doc, to[path], &out.raw); err != nil {
 			return err
 		}
 		plans[slices.Index(jobs, path)] = p
@@ -106,7 +109,7 @@ func traveller(e *env, o options, path string, plans []*plan.Plan, left []sheets
 	if err != nil {
 		return err
 	}
-	if err := o.save(doc, path, nil); err != nil {
+	if err := e.save(o, doc, path, nil); err != nil {
 		return err
 	}
 	if !o.on["json"] {
@@ -148,6 +151,8 @@ func runForm(e *env, o options, words []string) error {
 		}
 		if o.has("output") {
 			path = to["measuring.yaml"]
+		} else if err := e.desk.may(path, o.on["force"]); err != nil {
+			return err
 		}
 		return e.drawForm(o, nil, po, path)
 	}

@@ -2,13 +2,12 @@ package main
 
 import (
 	"bytes"
-	"errors"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
 
 	"rebush/plan"
+	"rebush/plan/job"
 	"rebush/sheets"
 	"rebush/sheets/draw"
 )
@@ -32,7 +31,7 @@ func (o options) paths(e *env, jobs []string, suffix string) (map[string]string,
 		return map[string]string{jobs[0]: "-"}, nil
 	}
 	out, taken := map[string]string{}, map[string]string{}
-	folder := isFolder(to)
+	folder := o.folder() != ""
 	for _, j := range jobs {
 		var path string
 		switch {
@@ -56,7 +55,43 @@ func (o options) paths(e *env, jobs []string, suffix string) (map[string]string,
 		}
 		out[j] = path
 	}
+	e.readAhead(o, jobs)
+	for _, j := range jobs {
+		if err := e.desk.may(out[j], o.on["force"]); err != nil {
+			return nil, err
+		}
+	}
 	return out, nil
+}
+
+// folder is the folder that -o names, "" where it names a file: one that is
+// there, or ends in a separator, or, of several jobs, what neither is a file
+// nor named as one paper.
+func (o options) folder() string {
+	to := o.text["output"]
+	_, err := os.Stat(to)
+	if isFolder(to) || to != "" && to != "-" && o.several && err != nil && !strings.EqualFold(filepath.Ext(to), ".pdf") {
+		return to
+	}
+	return ""
+}
+
+// readAhead notes every file that the jobs are read from before anything is
+// drawn, so that no paper of one job is written over what another is yet to be
+// read from. What is wrong with a job is said when its turn comes.
+func (e *env) readAhead(o options, jobs []string) {
+	for _, path := range jobs {
+		if f, ok := e.in.(*os.File); path == "-" {
+			if ok {
+				e.desk.readsOpen("standard input", f)
+			}
+			continue
+		}
+		e.desk.reads(path)
+		if j, err := job.Read(path, job.Options{Shop: o.text["shop"]}); err == nil {
+			e.desk.reads(j.Inputs()...)
+		}
+	}
 }
 
 func claim(path, j string, taken map[string]string) error {
@@ -116,27 +151,35 @@ func (o options) drawingOptions() (sheets.Options, plan.Options, error) {
 	return po, with, err
 }
 
-// save writes a document to a file, or to standard output by way of text.
-func (o options) save(doc *draw.Document, path string, text *bytes.Buffer) error {
-	if path == "-" {
-		if err := doc.Write(text); err != nil {
-			return &faultError{what: "the paper: " + err.Error()}
-		}
-		return nil
+// save writes a document to a file, or to standard output by way of raw.
+func (e *env) save(o options, doc *draw.Document, path string, raw *bytes.Buffer) error {
+	var b bytes.Buffer
+	if err := doc.Write(&b); err != nil {
+		return &faultError{what: "the paper: " + err.Error()}
 	}
-	if to := o.text["output"]; to != "" && os.IsPathSeparator(to[len(to)-1]) {
-		if err := os.MkdirAll(to, 0o755); err != nil {
+	if path == "-" {
+		_, err := b.WriteTo(raw)
+		return err
+	}
+	if info, err := os.Stat(path); err == nil && info.Mode()&os.ModeCharDevice != 0 {
+		if f, err := os.OpenFile(path, os.O_WRONLY, 0); err == nil {
+			terminal := isTerminal(f)
+			f.Close()
+			if terminal {
+				return usage("a PDF is not written to a terminal: give -o a file")
+			}
+		}
+	}
+	if to := o.folder(); to != "" {
+		if err := os.MkdirAll(to, 0o777); err != nil {
 			return &writeError{to, err}
 		}
 	}
-	err := doc.Save(path)
-	var onDisk *fs.PathError
-	var link *os.LinkError
-	switch {
-	case err == nil:
-		return nil
-	case errors.As(err, &onDisk), errors.As(err, &link):
+	if err := e.desk.may(path, o.on["force"]); err != nil {
+		return err
+	}
+	if err := e.desk.put(path, b.Bytes()); err != nil {
 		return &writeError{path, err}
 	}
-	return &faultError{what: "the paper: " + err.Error()}
+	return nil
 }

@@ -13,8 +13,9 @@ import (
 func TestProgress(t *testing.T) {
 	work := func(terminal bool, jobs ...string) (out, errOut string) {
 		var o, e bytes.Buffer
-		env := &env{in: strings.NewReader(""), out: &o, errOut: &e, errTerminal: terminal}
-		if err := runSurvey(env, options{map[string]string{}, map[string]bool{}}, jobs); err != nil {
+		env := newEnv(strings.NewReader(""), &o, &e)
+		env.errTerminal = terminal
+		if err := runSurvey(env, options{}, jobs); err != nil {
 			t.Fatal(err)
 		}
 		return o.String(), e.String()
@@ -53,8 +54,9 @@ func TestNoColour(t *testing.T) {
 	thin := "../../testdata/situations/thin-edge.yaml"
 	shown := func(colour bool) string {
 		var o bytes.Buffer
-		e := &env{in: os.Stdin, out: &o, errOut: &o, colour: colour}
-		if err := runPlan(e, options{map[string]string{"trials": "500"}, map[string]bool{}},
+		e := newEnv(os.Stdin, &o, &o)
+		e.colour = colour
+		if err := runPlan(e, options{text: map[string]string{"trials": "500"}},
 			[]string{thin}); codeOf(err) != refused {
 			t.Fatal(err)
 		}

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -9,7 +10,21 @@ import (
 	"github.com/rogpeppe/go-internal/testscript"
 )
 
-func TestMain(m *testing.M) { testscript.Main(m, map[string]func(){"rebush": main}) }
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){"rebush": main, "half-written": halfWritten})
+}
+
+// halfWritten is a program that begins a paper, says so, and waits to be
+// interrupted.
+func halfWritten() {
+	d := &desk{}
+	f, err := d.begin(os.Args[1])
+	if err != nil {
+		panic(err)
+	}
+	fmt.Println(f.Name())
+	select {}
+}
 
 // TestScripts runs the end-to-end cases of testdata/script, each a text file:
 // commands, and what they print and leave behind. $JOBS is testdata/jobs,

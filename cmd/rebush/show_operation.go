@@ -48,11 +48,7 @@ func showOperation(pg *page, op plan.Operation, u dim.Units) {
 	if op.Note != "" {
 		add("%s", op.Note)
 	}
-	for _, l := range wrap(strings.Join(facts, "; "), 90) {
-		if l != "" {
-			pg.line("     %s", l)
-		}
-	}
+	pg.prose("     ", 95, strings.Join(facts, "; "))
 }
 
 // showSafety prints what can hurt in an operation and was not said before it.
@@ -68,7 +64,5 @@ func showSafety(pg *page, p *plan.Plan, i int) {
 	if len(words) == 0 {
 		return
 	}
-	for _, l := range wrap("SAFETY "+strings.Join(words, "; "), 90) {
-		pg.line("     %s", l)
-	}
+	pg.prose("     ", 95, "SAFETY "+strings.Join(words, "; "))
 }

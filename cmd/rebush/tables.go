@@ -96,13 +96,11 @@ func listTables(e *env, o options, b *books) error {
 // standings counts what the rows of the tables rest on, and all of them.
 func standings(p *page, list []tableInfo) {
 	p.line("")
-	for _, line := range wrap("What the rows rest on. Worked out: from printed figures, or plane geometry. "+
+	p.prose("", 96, "What the rows rest on. Worked out: from printed figures, or plane geometry. "+
 		"Practice: habit of the trade or a judgement, "+
 		"without a source. From memory: printed somewhere, but nobody here saw the page; look it up before you lean "+
 		"on it. "+
-		"The source of each row: rebush tables NAME.", 96) {
-		p.line("%s", line)
-	}
+		"The source of each row: rebush tables NAME.")
 	rows := [][]string{}
 	sum := tableInfo{Name: "all"}
 	add := func(t tableInfo) {
@@ -140,9 +138,7 @@ func printTable(e *env, o options, b *books, t *table.Table) error {
 		return e.json(tableJSON{t.Name, t.About, t.From, t.Columns, objects})
 	}
 	p := &page{w: e.out}
-	for _, line := range wrap(t.About, 96) {
-		p.line("# %s", line)
-	}
+	p.prose("# ", 98, t.About)
 	if t.From != "built in" {
 		p.line("# from %s", t.From)
 	}

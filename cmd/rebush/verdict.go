@@ -61,7 +61,7 @@ func runVerdict(e *env, o options, jobs []string) error {
 			showVerdict(e, &out.text, o.worded(p))
 			defer fmt.Fprintf(&out.text, "%s: %d pages\n", to[path], doc.Pages())
 		}
-		return o.save(doc, to[path], &out.text)
+		return e.save(o, doc, to[path], &out.raw)
 	})
 }
 

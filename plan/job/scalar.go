@@ -43,7 +43,7 @@ func (r *reader) scalar(n *yaml.Node, s *shape, v *value) bool {
 		if len(raw) > 400 {
 			return bad("keep it under 400 letters")
 		}
-		v.raw = raw
+		v.raw = lineEnds.Replace(raw)
 	case aWord:
 		v.raw = strings.ToLower(raw)
 		if b, ok := boolWord(raw); ok {
@@ -254,3 +254,7 @@ func (r *reader) aForce(raw string, s *shape, v *value) bool {
 	v.num, v.raw = f*per, raw
 	return true
 }
+
+// lineEnds makes one line of a text: what a name holds never begins a line of
+// its own on paper or screen.
+var lineEnds = strings.NewReplacer("\r\n", " ", "\n", " ", "\r", " ", "\v", " ", "\f", " ")

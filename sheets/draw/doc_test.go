@@ -1,11 +1,8 @@
 package draw
 
 import (
-	"bytes"
 	"io"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 )
@@ -35,38 +32,6 @@ func TestFaults(t *testing.T) {
 	}
 	if err := New(A4, "none").Write(io.Discard); err == nil {
 		t.Error("a document without a page was written")
-	}
-}
-
-// A fault leaves the old file alone and nothing beside it.
-func TestSave(t *testing.T) {
-	dir := t.TempDir()
-	file := filepath.Join(dir, "sheet.pdf")
-	good := onePage(func(b *Board) { b.Text(0, 5, 90, "good", Regular, 12) })
-	if err := good.Save(file); err != nil {
-		t.Fatal(err)
-	}
-	before, err := os.ReadFile(file)
-	if err != nil || !bytes.HasPrefix(before, []byte("%PDF-")) {
-		t.Fatalf("%.20q, %v", before, err)
-	}
-	bad := onePage(func(b *Board) { b.Text(0, 5, 1, "bad", Regular, 12) })
-	if err := bad.Save(file); err == nil {
-		t.Fatal("a faulty document was saved")
-	}
-	after, err := os.ReadFile(file)
-	if err != nil || !bytes.Equal(before, after) {
-		t.Errorf("the old file was touched: %v", err)
-	}
-	if err := good.Save(filepath.Join(dir, "no folder", "x.pdf")); err == nil {
-		t.Error("saved into a folder that does not exist")
-	}
-	if err := good.Save(dir); err == nil {
-		t.Error("saved over a folder")
-	}
-	left, err := os.ReadDir(dir)
-	if err != nil || len(left) != 1 {
-		t.Errorf("%d files are left, want 1: %v, %v", len(left), left, err)
 	}
 }
 

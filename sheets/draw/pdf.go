@@ -4,8 +4,6 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"time"
@@ -131,31 +129,4 @@ func plain(s string) string {
 		}
 		return r
 	}, s)
-}
-
-// Save writes the document to a temporary file beside path and renames it, so
-// that a fault never leaves half a sheet.
-func (d *Document) Save(path string) error {
-	var buf bytes.Buffer
-	if err := d.Write(&buf); err != nil {
-		return err
-	}
-	t, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+".*")
-	if err != nil {
-		return err
-	}
-	_, err = t.Write(buf.Bytes())
-	if e := t.Chmod(0o644); err == nil {
-		err = e
-	}
-	if e := t.Close(); err == nil {
-		err = e
-	}
-	if err == nil {
-		err = os.Rename(t.Name(), path)
-	}
-	if err != nil {
-		os.Remove(t.Name())
-	}
-	return err
 }
