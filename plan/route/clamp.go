@@ -1,8 +1,6 @@
 package route
 
 import (
-	"math"
-
 	"rebush/fits/finding"
 	"rebush/fits/say"
 	"rebush/plan/job"
@@ -66,11 +64,14 @@ func (b *builder) sided(pairs [][]Bore) []clamping {
 		if len(mine) == 2 {
 			near, far := mine[0], mine[1]
 			alike := sameSize(far.mid(), near.mid())
-			if far.mid() > near.mid()+1e-9 || alike && near.Side != prefer && b.reaches(far, near) == "" {
+			if far.mid() > near.mid()+1e-9 || alike && near.Side != prefer && b.blocks(far, near) == nil {
 				near, far = far, near
 			}
-			why := b.reaches(near, far)
-			if why == "" {
+			why := b.blocks(near, far)
+			if why != nil && b.blocks(far, near) == nil {
+				near, far, why = far, near, nil
+			}
+			if why == nil {
 				c := bySide[near.Side]
 				c.bores = append(c.bores, near, far)
 				c.far[far.Name] = true
@@ -78,10 +79,10 @@ func (b *builder) sided(pairs [][]Bore) []clamping {
 			}
 			split[near.Name], split[far.Name] = far.Name, near.Name
 			if !b.loose() {
-				b.trouble(Trouble{Level: finding.Note, Rule: TurnedOver, Where: far.Name, Have: b.j.Width,
-					Want: b.j.Width,
-					Text: say.F("the chassis has to be turned over for this hole: %v", why),
-					Fix:  "a tool that reaches through the near plate saves a set-up"})
+				b.trouble(Trouble{Level: finding.Note, Rule: TurnedOver, Where: far.Name, Have: why.have,
+					Want: why.want,
+					Text: say.F("the chassis has to be turned over for this hole: %v", why.why),
+					Fix:  "a tool that goes through the near hole to the far plate saves a set-up"})
 			}
 		}
 		for _, x := range mine {
@@ -131,70 +132,28 @@ func uppermost(pairs [][]Bore) job.Side {
 	return job.Left
 }
 
-// reaches says why the tools that make the far seat do not get to it through
-// the near one, "" where they do.
-func (b *builder) reaches(near, far Bore) say.Text {
+// blocks says why the tools that make the far seat do not get to it
+// through the near one, nil where they do.
+func (b *builder) blocks(near, far Bore) *blocked {
 	if b.loose() {
-		return "the jig guides a tool at the upper plate only"
+		return &blocked{why: "the jig guides a tool at the upper plate only"}
 	}
 	if b.j.Width <= 0 {
-		return "the width over the plates is not given"
+		return &blocked{why: "the width over the plates is not given"}
 	}
-	// Nothing is cut through a finished seat: the far one is made while the near
-	// hole is rough, but for a reamer that sizes both in one stroke.
-	rough := b.rough(near)
-	if far.Way == seat.Reamer || far.Way == seat.EndMill {
-		t := Tool{Name: far.WayName, Size: far.WaySize, Reach: far.Reach, Shank: far.Shank}
-		if far.Way == seat.EndMill {
-			t = b.usual(t)
-		}
-		// A reamer is long for its size unless the shop says how long.
-		if far.Way == seat.Reamer && t.Reach <= 0 {
-			t.Reach = b.j.Width
-		}
-		if far.Way == seat.Reamer && t.Shank <= 0 {
-			t.Shank = t.Size
-		}
-		hole, is := rough, "the near hole before its last tool"
-		if oneStroke(near, far) {
-			hole, is = near.Seat[1], "the near seat"
-		}
-		if why := b.passes(t, hole, is); why != "" {
-			return why
-		}
-	} else if have := b.r.ReachDiameters * far.mid(); have < b.j.Width-1e-9 {
-		return say.F("a boring bar for %v reaches about %v, the chassis is %v wide", say.MM(far.mid(), 2),
-			say.MM(have, 0).About(), say.MM(b.j.Width, 1))
-	}
-	steps := b.opening(far, true)
-	if own := b.opening(far, false); bought(steps, b.opening(near, false)) > bought(own, nil) {
-		// What the shop owns does the hole from its own side: the chassis is
-		// turned over rather than one more tool bought.
-		steps = own
-	}
-	for _, st := range steps {
-		if st.bar {
-			continue
-		}
-		if why := b.passes(st.tool, rough, "the near hole before its last tool"); why != "" {
-			return why
-		}
-	}
-	return ""
+	try := *b
+	try.out, try.needs = Route{}, nil
+	// What the shop owns does the hole from its own side: the chassis is turned
+	// over rather than one more tool bought.
+	try.owns = bought(b.opening(far, true), b.opening(near, false)) > bought(b.opening(far, false), nil)
+	_, why := try.pair(near, far, clamping{up: near.Side, bores: []Bore{near, far}, far: map[string]bool{far.Name: true}})
+	return why
 }
 
 // oneStroke says whether one reamer sizes both seats of a shaft at once.
 func oneStroke(near, far Bore) bool {
 	return near.Way == seat.Reamer && far.Way == seat.Reamer && near.WayName == far.WayName &&
-		sameSize(near.WaySize, far.WaySize) && near.At == far.At
-}
-
-// rough is the diameter of a hole before its last tool.
-func (b *builder) rough(x Bore) float64 {
-	if steps := b.opening(x, false); len(steps) > 0 {
-		return math.Max(x.Found, steps[len(steps)-1].tool.Size)
-	}
-	return x.Found
+		sameSize(near.WaySize, far.WaySize) && oneAxis(near, far)
 }
 
 // bought counts the steps whose tool is to be bought, less those that are
@@ -213,21 +172,6 @@ func bought(steps, anyway []step) int {
 	return n
 }
 
-// passes says why a tool does not get through a hole of the near plate to the far
-// one.
-func (b *builder) passes(t Tool, hole float64, is string) say.Text {
-	switch {
-	case t.Size > hole+1e-9:
-		return say.F("%s is larger than %s", t.Name, is)
-	case t.Shank > hole+1e-9:
-		return say.F("the shank of %s (%v) does not pass %s", t.Name, say.MM(t.Shank, 3).Trim(), is)
-	case !b.reachOK(t):
-		return say.F("%s reaches %v, the chassis is %v wide", t.Name, say.MM(b.reach(t), 3).Trim(),
-			say.MM(b.j.Width, 3).Trim())
-	}
-	return ""
-}
-
 // usual gives an end mill of which nobody says how far it reaches the flutes and
 // the shank of the usual short kind: a small one has a shank thicker than itself.
 func (b *builder) usual(t Tool) Tool {
@@ -242,13 +186,3 @@ func (b *builder) usual(t Tool) Tool {
 	}
 	return t
 }
-
-// reach is how far a tool goes: as the shop says, else so many diameters.
-func (b *builder) reach(t Tool) float64 {
-	if t.Reach > 0 {
-		return t.Reach
-	}
-	return b.r.ReachDiameters * t.Size
-}
-
-func (b *builder) reachOK(t Tool) bool { return b.reach(t) >= b.j.Width-1e-9 }

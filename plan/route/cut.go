@@ -18,7 +18,10 @@ const inFingers = ", in the fingers"
 type planned struct {
 	o     Operation
 	q     *Query  // nil: by hand
-	pass  float64 // widest part that goes through the near hole to a far one
+	tool  Tool    // what cuts, with its reach and shank
+	bar   bool    // a boring bar with a single point
+	both  bool    // at one setting through both plates
+	pass  float64 // circle that it turns in, at its widest
 	after float64 // diameter of the hole when it is done
 }
 
@@ -42,17 +45,15 @@ func (b *builder) cutIn(c clamping) {
 	b.add(o)
 	box := b.secondDatum(c)
 	for i := 0; i < len(c.bores); i++ {
-		x, through := c.bores[i], (*Bore)(nil)
-		var far []planned
+		x := c.bores[i]
+		var ops []planned
 		if i+1 < len(c.bores) && c.far[c.bores[i+1].Name] {
-			through = &c.bores[i+1]
-			far = b.seat(*through, c, nil)
+			ops, _ = b.pair(x, c.bores[i+1], c)
 			i++
+		} else {
+			ops = b.seat(x, c, nil)
 		}
-		if through != nil && !oneStroke(x, *through) {
-			through = nil
-		}
-		for _, p := range merge(b.seat(x, c, through), far, through != nil) {
+		for _, p := range ops {
 			p.o.GaugeFirst, box = box, ""
 			if p.q != nil {
 				b.figures(&p.o, *p.q)
@@ -75,46 +76,6 @@ func (b *builder) letter() string {
 		}
 	}
 	return string(rune('A' + n%26))
-}
-
-// merge puts the operations on a near and a far hole in one order: tool by
-// tool where the same tool goes through both, and never a far one before the
-// near hole lets it pass. Nothing is cut through a finished seat: both holes are
-// roughed, then the far one is finished and the near one last; one reamer for
-// both finishes them in one stroke.
-func merge(near, far []planned, stroke bool) []planned {
-	if len(far) == 0 || len(near) == 0 {
-		return append(near, far...)
-	}
-	last, lastFar := near[len(near)-1], far[len(far)-1]
-	out := roughed(near[:len(near)-1], far[:len(far)-1])
-	if stroke {
-		return append(out, last)
-	}
-	return append(out, lastFar, last)
-}
-
-// roughed is the order in which two holes are opened.
-func roughed(near, far []planned) []planned {
-	var out []planned
-	hole, i, k := 0.0, 0, 0
-	for i < len(near) || k < len(far) {
-		take := i == len(near)
-		if !take && i > 0 && k < len(far) {
-			last, next := near[i-1], far[k]
-			together := next.o.Tool == last.o.Tool || next.o.Kind == KindChamfer
-			take = together && next.o.Kind == last.o.Kind && next.pass <= hole+1e-9
-		}
-		if take {
-			out = append(out, far[k])
-			k++
-			continue
-		}
-		out = append(out, near[i])
-		hole = near[i].after
-		i++
-	}
-	return out
 }
 
 // byHand says that no spindle turns the tool.
@@ -147,9 +108,9 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 	var out []planned
 	hole := x.Found
 	if x.Solid && !(b.loose() && b.s.Jig) {
-		out = append(out, b.spot(x, where, common))
+		out = append(out, b.spot(x, where, far, common))
 	}
-	for _, st := range b.opening(x, far) {
+	for _, st := range b.opening(x, far && !b.owns) {
 		if x.Made && st.tool.Size <= x.Found+1e-9 {
 			continue // it is as large as that
 		}
@@ -173,30 +134,34 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 		}
 		o := common(Operation{Kind: st.kind, Do: do, Tool: words(st.tool.Name), ToolMM: st.tool.Size,
 			HoleMM: st.tool.Size, Note: b.toolNote(st, x)})
-		if st.bar {
-			o.ToolMM = math.NaN()
-		}
-		if far {
-			o.Note = join(o.Note, "depth counts from the inside of the far plate")
-		}
-		o.Note = join(o.Note, b.reachNote(st, x, far))
-		pass := math.Max(st.tool.Size, st.tool.Shank)
-		if st.bar {
-			pass = 0
-		}
 		q := Query{Op: st.op, Dia: st.tool.Size, From: hole, Through: x.Plate, ThinWall: x.thin(), Head: st.head,
 			Material: x.Metal}
+		both := st.bar && through != nil && x.Way == seat.BoringHead
+		if st.bar {
+			o.ToolMM = math.NaN()
+			o.Note = join(o.Note, b.pastNear(far))
+		}
+		if both {
+			o.Do = say.F("Start %s and %s on their new centre, %v, at one setting", x.Name, through.Name,
+				say.MM(st.tool.Size, 3).Trim())
+			o.Note, q.Through = join(bothPlates, o.Note), math.Max(b.j.Width, x.Plate)
+		}
+		if far {
+			o.Note = join(o.Note, insideFar)
+		}
+		o.Note = join(o.Note, b.reachNote(st, x, far))
 		hole = st.tool.Size
-		out = append(out, planned{o: o, q: &q, pass: pass, after: hole})
+		out = append(out, planned{o: o, q: &q, tool: st.tool, bar: st.bar, both: both,
+			pass: math.Max(st.tool.Size, st.tool.Shank), after: hole})
 	}
 	if !x.ForPart {
 		out = append(out, b.chamfer(x, far, hole, common))
 	}
 	out = append(out, b.lastTool(x, where, through, common))
-	if last := &out[len(out)-1].o; x.Way == seat.BoringHead && b.s.Machine != OnLathe {
-		last.Note = join(last.Note, c.pastNear(x))
-		if far {
-			last.Note = join(last.Note, "depth counts from the inside of the far plate")
+	if last := &out[len(out)-1]; last.bar && far {
+		last.o.Note = join(last.o.Note, b.pastNear(far))
+		if b.s.Machine != OnLathe {
+			last.o.Note = join(last.o.Note, insideFar)
 		}
 	}
 	for i := range out {
@@ -264,7 +229,7 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 		p.o.Tool, p.o.Note = "hooked boring tool, back edge at 45 degrees", "from within, pulled towards you; "+why
 		p.o.Backing, p.o.FromBelow = b.backing(true), false
 		p.q = &Query{Op: OpBore, Dia: across, Through: size, Head: cutting.Faceplate, Material: x.Metal}
-		p.o.Minutes = 0
+		p.o.Minutes, p.bar = 0, true
 	}
 	return p
 }
@@ -277,9 +242,13 @@ func (b *builder) lastTool(x Bore, where string, through *Bore, common func(Oper
 	o := common(Operation{Kind: KindSizeSeat, Do: say.F("Ream the seat of %s", where), Tool: words(x.WayName),
 		ToolMM: x.WaySize, HoleMM: x.mid(),
 		Limits: &lim, OfSeat: true, Go: g.goes, NoGo: g.stops, Pins: g.sizes, Note: "never turn it back, in or out"})
-	pass := math.Max(x.WaySize, x.Shank)
+	p := planned{tool: Tool{Name: x.WayName, Size: x.WaySize, Reach: x.Reach, Shank: x.Shank}, both: through != nil,
+		after: x.mid()}
 	switch x.Way {
 	case seat.Reamer:
+		if p.tool.Reach <= 0 { // a reamer is long for its size unless the shop says how long
+			p.tool.Reach = b.deep(OpReam, x.WaySize)
+		}
 		if through != nil {
 			o.Do = say.F("Ream the seats of %s and %s in one stroke", x.Name, through.Name)
 			o.Note = join("down through the near plate and on through the far one, out only when it has passed both",
@@ -291,7 +260,7 @@ func (b *builder) lastTool(x Bore, where string, through *Bore, common func(Oper
 		}
 	case seat.BoringHead:
 		q.Op, q.Dia, q.Head = OpBore, x.mid(), cutting.BoringHead
-		pass = 0
+		p.bar, p.tool.Size = true, x.mid()
 		o.Tool, o.ToolMM = "boring head", math.NaN()
 		o.Do, o.Note = say.F("Bore the seat of %s to size",
 			where), "creep up on it; the last two passes at one setting"
@@ -303,36 +272,50 @@ func (b *builder) lastTool(x Bore, where string, through *Bore, common func(Oper
 			o.Tool = "boring tool"
 			o.Note = join(o.Note, "guard shut")
 		}
+		if through != nil {
+			o.Do = say.F("Bore the seats of %s and %s to size at one setting", x.Name, through.Name)
+			o.Note, q.Through = join(bothPlates, o.Note), math.Max(b.j.Width, x.Plate)
+		}
 	case seat.EndMill:
-		q.Op = OpPlunge
+		q.Op, p.tool = OpPlunge, b.usual(p.tool)
 		o.Do, o.Note = say.F("Plunge the seat of %s with an end mill of its size",
 			where), "one slow plunge, no dwelling"
 	}
-	if x.ForPart {
+	switch {
+	case x.ForPart && through != nil:
+		how := map[bool]string{false: "in one stroke", true: "at one setting"}[p.bar]
+		o.Do = say.F("Size the holes for the %ss of %s and %s %s", x.Bush, x.Name, through.Name, how)
+	case x.ForPart:
 		o.Do = say.F("Size the hole for the %s in %s", x.Bush, where)
 	}
-	return planned{o: o, q: &q, pass: pass, after: x.mid()}
+	if !b.getsThrough(p.tool, x, false) {
+		b.trouble(Trouble{Level: finding.Caution, Rule: ToolReach, Where: x.Name, Have: b.reach(p.tool),
+			Want: b.through(x),
+			Text: say.F("%s goes %v deep before its shank comes down on the plate, and has to go %v", x.WayName,
+				say.MM(b.reach(p.tool), 1), say.MM(b.through(x), 1)),
+			Fix: "a tool with longer flutes or a slimmer shank; write its reach and shank into the shop file"})
+	}
+	p.o, p.q, p.pass = o, &q, math.Max(p.tool.Size, p.tool.Shank)
+	return p
 }
 
-// pastNear says how the tip of a boring head that is set for a far seat gets past
-// the near hole, which is smaller until it is finished: it cuts that too where the
-// two come to one size about one axis, else it must not touch it.
-func (c clamping) pastNear(x Bore) say.Text {
-	for _, y := range c.bores {
-		if y.Shaft != x.Shaft || c.far[y.Name] == c.far[x.Name] {
-			continue
-		}
-		near, far := x, y
-		if c.far[x.Name] {
-			near, far = y, x
-		}
-		if near.Way == seat.BoringHead && near.At == far.At && sameSize(near.mid(), far.mid()) {
-			return "at each setting down through the near plate and on through the far one: both come to size together"
-		}
-		if c.far[x.Name] {
-			return "past the near hole with the spindle stopped and the slides set aside so that the tip touches nothing, " +
-				"then come to the figures again"
-		}
+// What is said of depths in a far plate, and of a bar that bores both plates.
+const (
+	insideFar  = say.Text("depth counts from the inside of the far plate")
+	bothPlates = say.Text("at each setting down through the near plate and on through the far one: both come to size " +
+		"together")
+)
+
+// pastNear says how the single point of a bar gets past the near hole to the far
+// one: on a mill it turns clear of it, else it would not be planned so; on a lathe
+// it is set out behind it.
+func (b *builder) pastNear(far bool) say.Text {
+	switch {
+	case !far:
+		return ""
+	case b.s.Machine == OnLathe:
+		return "past the near hole set in and clear of it, then out to its figure; in again before it is drawn back"
 	}
-	return ""
+	return say.F("the tip turns at least %v clear of the near hole; it touches: stop, the head is set too far",
+		say.MM(b.r.TipRoom, 2).Trim())
 }

@@ -4,9 +4,7 @@ import (
 	"math"
 	"strings"
 
-	"rebush/feeds/cutting"
 	"rebush/fits/say"
-	"rebush/plan/job"
 	"rebush/plan/seat"
 )
 
@@ -124,61 +122,6 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 		}
 		b.add(o)
 	}
-}
-
-// boreInPlace puts the chassis back under the spindle: it is a clamping of its
-// own.
-func (b *builder) boreInPlace(mine []Bore) {
-	var in []Bore
-	for _, x := range mine {
-		if x.Finish == seat.BoreInPlace {
-			in = append(in, x)
-		}
-	}
-	if len(in) == 0 {
-		return
-	}
-	c := clamping{up: in[0].Side, bores: in, far: map[string]bool{}}
-	name := b.letter()
-	set := Setup{Name: name, Plate: c.up, Mirrored: c.up == job.Right, Words: b.holdWords(c), Clamping: true}
-	var names []string
-	for _, x := range in {
-		names = append(names, x.Name)
-	}
-	set.Bores = names
-	b.setup, b.last = name, ""
-	b.out.Setups = append(b.out.Setups, set)
-	b.add(Operation{Kind: KindSetUp,
-		Do: say.F("Clamp the chassis again, %s plate uppermost, to bore %s", c.up, list(names)), Holding: set.Words,
-		Note: join("bring the outside of the new bush true under the spindle, then set the dials to its new centre",
-			b.mirrorNote(c))})
-	for _, x := range in {
-		lim, at := x.Limits, x.At
-		if c.up == job.Right {
-			at[0] = b.mirrorX(at[0])
-		}
-		g := b.gauge(lim, x.Name)
-		o := Operation{Kind: KindSizeBore, Bore: x.Name, Do: say.F("Bore %s in place on its new centre", x.Name),
-			Tool: words(x.FinishTool), At: &at, Approach: b.approach(c, x),
-			Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Pins: g.sizes, Backing: "slotted block close under that wall",
-			Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
-			Note: "sharp tool, light last cuts"}
-		head := cutting.BoringHead
-		if b.s.Machine == OnLathe {
-			head = cutting.Faceplate
-		}
-		b.figures(&o, Query{Op: OpBore, Dia: (lim[0] + lim[1]) / 2, Through: x.Plate, Head: head,
-			Material: x.BushMetal})
-		o.Leaded = x.Leaded
-		b.add(o)
-	}
-}
-
-func (b *builder) mirrorNote(c clamping) say.Text {
-	if c.up != job.Right {
-		return ""
-	}
-	return "MIRRORED"
 }
 
 func (b *builder) finish(x Bore, pair bool) {

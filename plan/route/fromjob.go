@@ -166,6 +166,7 @@ func rulesOf(t Tables, sh *job.Shop, chassis *material.Material) Rules {
 	var r Rules
 	t.Rules.Fill(&r)
 	r.ShankUnder, r.Stub, r.Overrun, r.Packing = t.shankUnder, t.Cutting.ShortMill, t.Cutting.Overrun(), t.Packing
+	r.Beyond = func(d float64) float64 { return t.Cutting.Through(0, d) }
 	r.ReamStock = func(d float64) (low, high float64) {
 		lo, hi, _, err := t.Cutting.ReamStock(d, Machine(sh.MachineKind) == ByHand, chassis.Cutting)
 		if err != nil {

@@ -104,7 +104,7 @@ func (b *builder) onMill(x Bore, far bool) []step {
 	case seat.EndMill:
 		// The tool on size stands on the target by itself; a smaller one first
 		// leaves it a light cut.
-		if t, ok := b.mill(math.Max(x.Found, w.low), w.high, far); ok {
+		if t, ok := b.mill(x, math.Max(x.Found, w.low), w.high, far); ok {
 			return []step{{tool: t, kind: KindLocate, op: OpPlunge}}
 		}
 		return nil
@@ -144,7 +144,7 @@ func (b *builder) forBar(x Bore, w window, far bool) []step {
 		bore.note = b.barNote(x.Found, bore)
 		return []step{bore}
 	}
-	if t, ok := b.mill(math.Max(enter, x.Found), x.mid()-b.r.BarLeaves, far); ok {
+	if t, ok := b.mill(x, math.Max(enter, x.Found), x.mid()-b.r.BarLeaves, far); ok {
 		bore.note = b.barNote(t.Size, bore)
 		return []step{{tool: t, kind: KindOpen, op: OpPlunge, note: "room for the boring bar"}, bore}
 	}
@@ -171,11 +171,11 @@ func (b *builder) barNote(hole float64, bore step) say.Text {
 // takes in the lobe and leaves enough for what comes after; else the boring
 // head; else one to buy; else the nearest there is, with a caution.
 func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
-	if t, ok := b.mill(w.least, limit, far); ok {
+	if t, ok := b.mill(x, w.least, limit, far); ok {
 		return step{tool: t, kind: KindLocate, op: OpPlunge}
 	}
 	if b.s.BoringFrom > 0 && b.s.BoringFrom <= w.mill+1e-9 && w.mill >= w.least-1e-9 &&
-		(!far || b.r.ReachDiameters*w.mill >= b.j.Width) &&
+		(!far || slender(b.r.ReachDiameters, w.mill) >= b.deep(OpBore, w.mill)-1e-9) &&
 		(x.Found <= 0 || x.Found >= b.s.BoringFrom-b.r.BarUnder) {
 		return step{tool: Tool{Name: "boring head", Size: b.bored(w)}, kind: KindLocate, op: OpBore,
 			head: cutting.BoringHead, bar: true, note: "light cuts: a single-point tool does not follow the oval"}
@@ -186,7 +186,7 @@ func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
 			say.MM(limit, 2))
 		return st
 	}
-	t, ok := b.mill(0, limit, far)
+	t, ok := b.mill(x, 0, limit, far)
 	if !ok {
 		d := math.Floor(limit*10+1e-9) / 10
 		st := b.bought(d, far)
@@ -200,9 +200,9 @@ func (b *builder) locating(x Bore, w window, limit float64, far bool) step {
 func (b *builder) bought(d float64, far bool) step {
 	t := b.usual(Tool{Name: trim(d) + " mm end mill" + toBuy, Size: d})
 	st := step{kind: KindLocate, op: OpPlunge, buy: "centre-cutting"}
-	if far && !b.reachOK(t) {
-		t.Reach, t.Shank, t.Assumed = b.j.Width, d, false
-		st.buy += say.F(", reach %v, no thicker shank", say.MM(b.j.Width, 3).Trim())
+	if far && !b.reaches(t, OpPlunge) {
+		t.Reach, t.Shank, t.Assumed = b.deep(OpPlunge, d), d, false
+		st.buy += say.F(", reach %v, no thicker shank", say.MM(t.Reach, 3).Trim())
 	}
 	st.tool = t
 	return st
@@ -219,11 +219,12 @@ func standardMill(least, limit float64) (float64, bool) {
 	return 0, false
 }
 
-// mill is the largest end mill of the shop between two sizes.
-func (b *builder) mill(least, limit float64, far bool) (Tool, bool) {
+// mill is the largest end mill of the shop between two sizes that gets through the
+// plate of a hole.
+func (b *builder) mill(x Bore, least, limit float64, far bool) (Tool, bool) {
 	for i := len(b.s.EndMills) - 1; i >= 0; i-- {
 		t := b.s.EndMills[i]
-		if t.Size >= least-1e-9 && t.Size <= limit+1e-9 && (!far || b.reachOK(t)) {
+		if t.Size >= least-1e-9 && t.Size <= limit+1e-9 && b.getsThrough(t, x, far) {
 			return t, true
 		}
 	}

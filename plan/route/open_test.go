@@ -25,6 +25,11 @@ func TestOpening(t *testing.T) {
 		{"an end mill in the window does both", func(_ *Bore, s *Shop) {
 			s.EndMills = append(s.EndMills, Tool{Name: "4.75 mm end mill", Size: 4.75})
 		}, "locate 4.75 mm end mill", 0},
+		{"a thick shank comes down on the plate: 3 and 2 beyond it want flutes of 5", func(_ *Bore, s *Shop) {
+			s.EndMills[1].Reach, s.EndMills[1].Shank = 4.9, 6
+		}, "locate 4.5 mm end mill (to buy); open 4.7 mm drill", 1},
+		{"flutes as long as that", func(_ *Bore, s *Shop) { s.EndMills[1].Reach, s.EndMills[1].Shank = 5, 6 },
+			"locate 4 mm end mill; open 4.7 mm drill", 0},
 		{"a lobe wider than the mill: one to buy", func(x *Bore, _ *Shop) { x.S = 2.1 },
 			"locate 4.5 mm end mill (to buy); open 4.7 mm drill", 1},
 		{"the boring head rather than a purchase", func(x *Bore, s *Shop) { x.S, x.Found, s.BoringFrom = 2.1, 4, 4 },
@@ -83,17 +88,17 @@ func TestReach(t *testing.T) {
 		{"a chassis wider than five diameters", func(j *Job, _ *Shop) { j.Width = 22 }, 2, "left",
 			"4 mm end mill reaches 20 mm"},
 		{"the shop says how far it reaches", func(j *Job, s *Shop) {
-			j.Width = 22
+			j.Width = 21
 			s.EndMills[1].Reach = 30
 		}, 1, "left", ""},
 		{"a mill that is bought anyway is bought long enough", func(j *Job, _ *Shop) {
-			j.Width, j.Bores[0].S = 22, 2.1
+			j.Width, j.Bores[0].S = 21, 2.1
 		}, 1, "left", ""},
 		{"a thick shank", func(_ *Job, s *Shop) { s.EndMills[1].Shank = 6 }, 2, "left",
-			"(6 mm) does not pass the near hole before its last tool"},
+			"(6 mm) does not pass the near hole, which is 4.70 mm"},
 		{"end mills of which nothing is said are short", func(_ *Job, s *Shop) { s.EndMills[1].Reach, s.EndMills[1].Shank = 0, 0 }, 2, "left",
 			"4 mm end mill (6 mm) does not pass"},
-		{"a short reamer", func(j *Job, _ *Shop) { j.Bores[1].Reach = 12 }, 2, "left", "reaches 12 mm"},
+		{"a short reamer", func(j *Job, _ *Shop) { j.Bores[0].Reach, j.Bores[1].Reach = 12, 12 }, 2, "left", "reaches 12 mm"},
 		{"the larger seat goes uppermost", func(j *Job, s *Shop) {
 			j.Bores[1].WaySize, j.Bores[1].WayName, j.Bores[1].Seat = 6, "6 mm reamer", [2]float64{6.005, 6.012}
 			s.Drills = append(s.Drills, Tool{Name: "5.7 mm drill", Size: 5.7})

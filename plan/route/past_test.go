@@ -4,37 +4,62 @@ import (
 	"strings"
 	"testing"
 
-	"rebush/plan/job"
 	"rebush/plan/seat"
 )
 
-// A boring head that is set for the far seat is larger than the rough near hole:
-// it cuts both to one size about one axis, else its tip must pass untouched.
-func TestPastNear(t *testing.T) {
-	bore := func(side job.Side, low, x float64) Bore {
-		return Bore{Name: "axle." + string(side), Shaft: "axle", Side: side, Way: seat.BoringHead,
-			Seat: [2]float64{low, low + 0.02}, At: [2]float64{x, 8}}
+// pairOf are two seats of a boring head, the far one at another size or place, in a
+// shaft 16 mm over all.
+func pairOf(far func(*Bore)) Job {
+	j := axle()
+	for i := range j.Bores {
+		x := &j.Bores[i]
+		x.Way, x.WayName, x.WaySize, x.Seat, x.Found = seat.BoringHead, "boring head", 0, [2]float64{6.99, 7.01}, 5.6
+		x.S = 2.9
 	}
-	near := bore(job.Left, 5.986, 16)
+	far(&j.Bores[1])
+	return j
+}
+
+// A boring head brings two seats of one size about one axis to size at each of its
+// settings. Set for any other far seat it has to turn clear of the rough near hole,
+// by hand: the near seat of 7 mm is bored to 6.8 before its last cut (0.2 left, a
+// multiple of 0.05), so a far seat of 6.6 is passed at 6.6 + 2 x 0.1 = 6.8, one of
+// 6.62 is not; and 0.05 beside the axis costs 0.1.
+func TestBarThroughNearHole(t *testing.T) {
 	for _, c := range []struct {
-		name       string
-		far        Bore
-		say, other string
+		name     string
+		far      func(*Bore)
+		setups   int
+		strokes  int
+		say, not string
 	}{
-		{"one size, one axis", bore(job.Right, 5.986, 16), "both come to size together", "both come to size together"},
-		{"another size", bore(job.Right, 6.986, 16), "tip touches nothing", ""},
-		{"another axis", bore(job.Right, 5.986, 16.01), "tip touches nothing", ""},
+		{"one size, one axis", func(*Bore) {}, 1, 1, "both come to size together", "tip turns"},
+		{"just clear", func(x *Bore) { x.Seat = [2]float64{6.59, 6.61} }, 1, 2, "tip turns at least 0.1 mm clear",
+			"come to size together"},
+		{"not clear", func(x *Bore) { x.Seat = [2]float64{6.61, 6.63} }, 2, 2, "", "tip turns"},
+		{"beside", func(x *Bore) { x.Seat, x.At[0] = [2]float64{6.59, 6.61}, 10.05 }, 2, 2, "", "tip turns"},
+		{"beside and clear", func(x *Bore) { x.Seat, x.At[0] = [2]float64{6.49, 6.51}, 10.05 }, 1, 2, "tip turns", ""},
+		{"one size, two axes", func(x *Bore) { x.At[0] = 10.01 }, 2, 2, "", "come to size together"},
+		{"larger by the wear of the far hole", func(x *Bore) { x.S = 3.31 }, 1, 1, "both come to size together", ""},
 	} {
-		k := clamping{bores: []Bore{near, c.far}, far: map[string]bool{c.far.Name: true}}
-		if got := k.pastNear(c.far).String(); !strings.Contains(got, c.say) {
-			t.Errorf("%s: far: %q", c.name, got)
+		j, s := pairOf(c.far), millShop()
+		s.BoringFrom, s.BoringTo = 6, 20
+		r := Make(j, s, plainCut, plainRules())
+		setups, strokes, said := 0, 0, ""
+		for _, u := range r.Setups {
+			if u.Clamping {
+				setups++
+			}
 		}
-		if got := k.pastNear(near).String(); !strings.Contains(got, c.other) || c.other == "" && got != "" {
-			t.Errorf("%s: near: %q", c.name, got)
+		for _, o := range r.Operations {
+			if said += o.Note.String() + "\n"; o.Kind == KindSizeSeat {
+				strokes++
+			}
 		}
-	}
-	if got := (clamping{bores: []Bore{near}}).pastNear(near); got != "" {
-		t.Errorf("one hole by itself: %q", got)
+		if setups != c.setups || strokes != c.strokes || !strings.Contains(said, c.say) ||
+			c.not != "" && strings.Contains(said, c.not) {
+			t.Errorf("%s: %d set-ups, %d last tools: %s", c.name, setups, strokes, said)
+		}
 	}
 }
 

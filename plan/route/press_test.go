@@ -97,19 +97,49 @@ func TestFinishing(t *testing.T) {
 	}
 }
 
+// Bores are bored in place in a clamping of their own: both in one at one setting
+// where a bar of 3.18 reaches, five times its thickness, 15.9, to 2 beyond the far
+// plate, and the two are alike; else each from its own side.
 func TestBoredInPlaceIsAnotherClamping(t *testing.T) {
-	j := axle()
-	for i := range j.Bores {
-		j.Bores[i].Finish, j.Bores[i].FinishTool = "bore", "boring head"
-	}
-	n := 0
-	for _, u := range Make(j, millShop(), plainCut, plainRules()).Setups {
-		if u.Clamping {
-			n++
+	for _, c := range []struct {
+		name      string
+		width     float64
+		far       func(*Bore)
+		clampings int
+		bored     int
+	}{
+		{"a bar reaches", 13.8, func(*Bore) {}, 2, 1},
+		{"no bar reaches", 14, func(*Bore) {}, 3, 2},
+		{"two sizes", 13.8, func(x *Bore) { x.Limits[1] += 0.01 }, 3, 2},
+		{"two axes", 13.8, func(x *Bore) { x.At[1] += 0.01 }, 3, 2},
+	} {
+		j := axle()
+		j.Width = c.width
+		for i := range j.Bores {
+			j.Bores[i].Finish, j.Bores[i].FinishTool = "bore", "boring head"
 		}
-	}
-	if n != 2 {
-		t.Errorf("%d clampings, want 2", n)
+		c.far(&j.Bores[1])
+		r := Make(j, millShop(), plainCut, plainRules())
+		clampings, bored, gauged := 0, 0, 0
+		for _, u := range r.Setups {
+			if u.Clamping {
+				clampings++
+			}
+		}
+		for _, o := range r.Operations {
+			if o.Kind == KindSizeBore {
+				bored++
+			}
+			if o.Kind == KindGauge && !o.OfSeat {
+				gauged++
+			}
+		}
+		if c.name == "two axes" { // their seats are cut from either side as well
+			clampings--
+		}
+		if clampings != c.clampings || bored != c.bored || bored+gauged != 2 {
+			t.Errorf("%s: %d clampings, %d bored, %d gauged", c.name, clampings, bored, gauged)
+		}
 	}
 }
 

@@ -19,7 +19,7 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 	drill := func(t Tool) step { return step{tool: t, kind: KindOpen, op: OpDrill} }
 	for _, t := range b.s.Drills {
 		if sameSize(t.For, x.WaySize) && t.Size >= w.least-1e-9 && t.Size < x.WaySize && b.canDrill(t) &&
-			(!far || b.reachOK(t)) {
+			(!far || b.reaches(t, OpDrill)) {
 			s := drill(t)
 			if t.Size < w.low-1e-9 || t.Size > w.high+1e-9 {
 				s.note = say.F("bought for this reamer; the table would have %v before it", say.MMs(w.low, w.high, 2))
@@ -28,14 +28,14 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 		}
 	}
 	if b.s.Machine == Mill {
-		if t, ok := b.mill(math.Max(w.least, x.WaySize-w.most), w.mill, far); ok {
+		if t, ok := b.mill(x, math.Max(w.least, x.WaySize-w.most), w.mill, far); ok {
 			return step{tool: t, kind: KindOpen, op: OpPlunge}, true
 		}
 	}
 	for i := len(b.s.Drills) - 1; i >= 0; i-- {
 		t := b.s.Drills[i]
 		if t.Size >= w.low-1e-9 && t.Size <= w.high+1e-9 && t.Size >= w.least-1e-9 && b.canDrill(t) &&
-			(!far || b.reachOK(t)) {
+			(!far || b.reaches(t, OpDrill)) {
 			return drill(t), true
 		}
 	}
@@ -43,7 +43,7 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 		t := b.s.Drills[i]
 		takes := x.WaySize - t.Size - b.r.DrillOversize
 		if t.Size < w.low && t.Size >= w.least-1e-9 && takes <= 2*w.most+1e-9 && b.canDrill(t) &&
-			(!far || b.reachOK(t)) {
+			(!far || b.reaches(t, OpDrill)) {
 			s := drill(t)
 			s.note = say.F("no drill from %v here, so the reamer takes %v: slow, clear it often",
 				say.MMs(w.low, w.high, 2), say.MM(takes, 2))
@@ -60,9 +60,9 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 	t := Tool{Name: trim(d) + " mm drill" + toBuy, Size: d}
 	s := drill(t)
 	s.buy = say.F("goes before the %s: %v", x.WayName, say.MMs(w.low, w.high, 2))
-	if far && !b.reachOK(t) {
-		s.tool.Reach = b.j.Width
-		s.buy += say.F(", reach %v", say.MM(b.j.Width, 3).Trim())
+	if far && !b.reaches(t, OpDrill) {
+		s.tool.Reach = b.deep(OpDrill, d)
+		s.buy += say.F(", reach %v", say.MM(s.tool.Reach, 1))
 	}
 	return s, true
 }
@@ -77,7 +77,7 @@ func (b *builder) between(from, to float64, far bool) []step {
 		var next *Tool
 		for i := range b.s.Drills {
 			t := &b.s.Drills[i]
-			if t.Size <= from+1e-9 || t.Size >= to-1e-9 || !b.canDrill(*t) || far && !b.reachOK(*t) {
+			if t.Size <= from+1e-9 || t.Size >= to-1e-9 || !b.canDrill(*t) || far && !b.reaches(*t, OpDrill) {
 				continue
 			}
 			if next == nil || math.Abs(t.Size-aim) < math.Abs(next.Size-aim)-1e-9 {

@@ -50,6 +50,7 @@ type Rules struct {
 	BoredStep      float64 `rule:"bored_step_mm"`  // of a hole bored before its last tool
 	BarUnder       float64 `rule:"bar_under_mm"`   // room for a boring bar to go in
 	BarLeaves      float64 `rule:"bar_leaves_mm"`  // and for it to cut
+	TipRoom        float64 `rule:"tip_room_mm"`    // of a turning bar in a near hole, on the radius
 	GuideLeast     float64 `rule:"guide_under_mm"` // how much a guide is under its bore
 	GuideMost      float64 `rule:"guide_under_mm,high"`
 	DummyUnder     float64 `rule:"dummy_under_mm"` // how much a dummy axle is
@@ -83,6 +84,7 @@ type Rules struct {
 	ShankUnder func(d float64) float64                         // how much a drill's shank may be under its name
 	ReamStock  func(d float64) (low, high float64)             // how much a reamer should take
 	Overrun    float64                                         // of a tool that goes through
+	Beyond     func(d float64) float64                         // of a drill: its overrun and its point
 	Stub       func(d float64) (flute, shank float64, ok bool) // of an end mill of the usual short kind
 	Packing    func(offset, bar float64) float64               // under one of three jaws for an offset, NaN none
 }
