@@ -129,6 +129,24 @@ func (f *finder) any(what string, ways ...string) {
 	f.t.Errorf("%s: %s: %q is not on the paper", f.name, what, ways)
 }
 
+// amid wants a text each of whose figures may stand among those of other places.
+func (f *finder) amid(what, text string) {
+	f.t.Helper()
+	const before, after = `(?:[\d.]+(?:, | and ))*`, `(?:(?:, | and )[\d.]+)*`
+	text = strings.TrimSuffix(readable(printable(f.bench.say(text))), ".")
+	from, pattern := 0, ""
+	for _, m := range regexp.MustCompile(`\d+(?:\.\d+)?`).FindAllStringIndex(text, -1) {
+		pattern += regexp.QuoteMeta(text[from:m[0]]) + before + regexp.QuoteMeta(text[m[0]:m[1]]) + after
+		from = m[1]
+	}
+	pattern += regexp.QuoteMeta(text[from:])
+	if !regexp.MustCompile(pattern).MatchString(f.text) {
+		f.t.Errorf("%s: %s: %q is not on the paper", f.name, what, text)
+		return
+	}
+	f.found++
+}
+
 // whole wants all parts of a text that is said of an operation.
 func (f *finder) whole(what string, op plan.Operation, text say.Text) {
 	f.t.Helper()
@@ -204,8 +222,9 @@ func allOnPaper(t *testing.T, name string, p *plan.Plan, o Options) {
 	}
 	for _, x := range q.Findings {
 		if (x.Level == finding.Caution || x.Level == finding.Note) && x.Rule != job.KeyNotUsed {
-			f.any("finding "+string(x.Rule), noMark(x.Text.String()))
-			f.any("cure of "+string(x.Rule), noMark(x.Else().String()))
+			cure := noMark(x.Else().String())
+			f.amid("finding "+string(x.Rule), noMark(x.Text.String()))
+			f.any("cure of "+string(x.Rule), cure, strings.ReplaceAll(cure, "this bore", "each of these bores"))
 		}
 	}
 	for _, s := range q.Proving {

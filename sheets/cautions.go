@@ -12,7 +12,7 @@ import (
 // several places stands once.
 func cautions(p *paper, pl *plan.Plan) {
 	n := 0
-	for _, f := range alike(pl.Findings) {
+	for _, f := range alike(pl.Findings, p.bench) {
 		if f.Level != finding.Caution {
 			continue
 		}
@@ -93,7 +93,7 @@ func (b *block) dashedBold(head, s string) {
 // notes are the notes of a plan.
 func notes(p *paper, pl *plan.Plan) []*block {
 	var out []*block
-	for _, f := range alike(pl.Findings) {
+	for _, f := range alike(pl.Findings, p.bench) {
 		if f.Level != finding.Note {
 			continue
 		}

@@ -21,7 +21,7 @@ func front(p *paper, pl *plan.Plan) {
 	headed(p, pl, what)
 	b := p.block()
 	b.boxed(0.6, 2.5, func(in *block) {
-		if pl.Verdict != nil {
+		if pl.Verdict != nil && p.reason == "" { // else it speaks of the way that is advised
 			in.para(pl.Verdict.Sentence.String(), draw.Bold, in.st.body)
 		}
 		in.para(chanceLine(pl.Chance), draw.Regular, in.st.body)
@@ -33,12 +33,12 @@ func front(p *paper, pl *plan.Plan) {
 	lookForBox(p, pl.Safety.LookFor)
 	pageOne(p, pl)
 	cautions(p, pl)
-	if len(pl.Holes) > 0 && p.how.step < lastStep { // the card of the set-up has it too
-		high := 24.0
-		if p.how.tight() {
-			high = 15
-		}
-		p.add(firstClamping(p, pl, high))
+	switch { // the card of the set-up has it too
+	case len(pl.Holes) == 0:
+	case p.how.tight():
+		p.spare("first clamping", "front", func() *block { return firstClamping(p, pl, 15) })
+	default:
+		p.add(firstClamping(p, pl, 24))
 	}
 	layOut(p, pl)
 	b = p.block()
@@ -79,6 +79,12 @@ func layOut(p *paper, pl *plan.Plan) {
 	b.para("Lay out", draw.Bold, p.st.body)
 	b.y -= 1.5
 	p.glue(b)
+	tickLines(p, lines)
+}
+
+// tickLines are lines of a list with a box each, three beside each other where they
+// are short, else two.
+func tickLines(p *paper, lines []string) {
 	sort.SliceStable(lines, func(i, k int) bool { return third(p, lines[i]) && !third(p, lines[k]) })
 	for len(lines) > 0 {
 		n := min(2, len(lines))

@@ -6,7 +6,6 @@ import (
 
 	"rebush/fits/finding"
 	"rebush/plan"
-	"rebush/plan/job"
 	"rebush/sheets/draw"
 )
 
@@ -73,7 +72,7 @@ func hurts(p *paper, pl *plan.Plan) {
 // in small type; what is said of several places stands once. Keys that no step
 // uses are left to the screen.
 func inShort(p *paper, pl *plan.Plan) {
-	list := alike(pl.Findings)
+	list := alike(pl.Findings, p.bench)
 	if len(list) > 0 {
 		p.follow("Findings", "findings")
 	}
@@ -102,27 +101,6 @@ func inShort(p *paper, pl *plan.Plan) {
 		}
 		p.tight(b)
 	}
-}
-
-// alike are findings by their level, those that say the same of several places
-// put together.
-func alike(list finding.List) finding.List {
-	var out finding.List
-	at := map[string]int{}
-	for _, l := range levels {
-		for _, f := range list {
-			key := string(l) + "\x00" + f.Text.String() + "\x00" + f.Fix.String()
-			i, said := at[key]
-			switch {
-			case f.Level != l || f.Rule == job.KeyNotUsed:
-			case said && f.Where != "" && len(f.Tried) == 0:
-				out[i].Where += ", " + f.Where
-			default:
-				at[key], out = len(out), append(out, f)
-			}
-		}
-	}
-	return out
 }
 
 // cost is money as an owner reads it: whole, with its currency where it has one.

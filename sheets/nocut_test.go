@@ -357,7 +357,7 @@ func TestAlike(t *testing.T) {
 		l.Raise(finding.Note, job.KeyNotUsed, finding.Place{Where: at}, "read and not used", "")
 	}
 	var got []string
-	for _, f := range alike(l) {
+	for _, f := range alike(l, bench{}) {
 		got = append(got, string(f.Level)+" "+f.Where)
 	}
 	if s := strings.Join(got, "; "); s != "caution axle.left; caution axle.right; note axle.left, axle.right" {

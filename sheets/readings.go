@@ -30,22 +30,44 @@ func before(p *paper, pl *plan.Plan) {
 			}
 			p.tight(b)
 		}
-		for i, l := range pl.Buy {
-			b := p.block()
-			if i == 0 {
-				b.Bookmark("Buy first", 1, 0)
-				b.para("Buy first", draw.Bold, p.st.body)
-				b.y -= 1.5
-			}
-			s := l.What.String()
-			if l.Why != "" {
-				s += ": " + l.Why
-			}
-			b.y = smallTick(b, 0, b.y, b.Width, s)
+		buyFirst(p, pl)
+	})
+}
+
+// buyFirst lists what is bought, each with a box; what is bought for one reason
+// stands under it.
+func buyFirst(p *paper, pl *plan.Plan) {
+	var reasons []string
+	things := map[string][]string{}
+	for _, l := range pl.Buy {
+		why := l.Why
+		if things[why] == nil {
+			reasons = append(reasons, why)
+		}
+		things[why] = append(things[why], l.What.String())
+	}
+	for i, why := range reasons {
+		b := p.block()
+		if i == 0 {
+			b.Bookmark("Buy first", 1, 0)
+			b.para("Buy first", draw.Bold, p.st.body)
+			b.y -= 1.5
+		}
+		if list := things[why]; len(list) > 1 && why != "" {
+			b.y = b.write(0, b.y, b.Width, sentence(why)+":", draw.Regular, b.st.aside()+0.5)
 			b.Reach(b.y)
 			p.tight(b)
+			tickLines(p, list)
+			continue
+		} else if why != "" {
+			list[0] += ": " + why
 		}
-	})
+		for _, s := range things[why] {
+			b.y = smallTick(b, 0, b.y, b.Width, s)
+		}
+		b.Reach(b.y)
+		p.tight(b)
+	}
 }
 
 // readFirst is what is made safe, and what is read while the truck still runs.

@@ -121,7 +121,9 @@ func (r *reader) runsOut(g *job.Gear, d Drive) {
 	}
 	r.say(finding.Note, RunsOut, g, say.F("the gears run out %v, so the teeth come %v nearer once a turn: that is "+
 		"more than the doubt of these bores (%v)",
-		say.MM(d.Runout, 2), say.MM(half, 2), say.MM(u, 3)), "true or change the gear first")
+		say.MM(d.Runout, 2), say.MM(half, 2), say.MM(u, 3)), "turn each gear on its axle "+
+		"under an indicator, over a pin in the gaps between teeth; press the one that swings true on its axle, or "+
+		"change it, and read again before the first cut")
 }
 
 // Seen is the drive with what wear has done to it in words, and with what is

@@ -188,7 +188,8 @@ func (s *speaker) press(a *Answer) {
 		s.caution(RuleHeavy,
 			say.F("a press of up to %v is tighter than the %v of the makers' tightest fit for such a bush",
 				say.Um(a.UHigh*1000, 1), say.Um(usual*1000, 1)),
-			"a larger seat or a smaller bush").Against(dim.Sig9(a.UHigh*1000), dim.Sig9(usual*1000), "um")
+			"press in one slow stroke, stop at the halt, and look for a crack all round the seat with a glass before "+
+				"the next; a larger seat or a smaller bush presses less").Against(dim.Sig9(a.UHigh*1000), dim.Sig9(usual*1000), "um")
 	}
 }
 
