@@ -79,7 +79,7 @@ func TestBadInput(t *testing.T) {
 				t.Errorf("%s %s: exit %d, want %d; %q on standard output; %q wants %q", args[0], c.name, code, c.code,
 					out, errOut, c.says)
 			}
-			if lines := strings.Count(errOut, "\n"); lines > 8 {
+			if lines := strings.Count("\n"+errOut, "\n"+path+":"); lines > 8 {
 				t.Errorf("%s %s: %d lines of errors:\n%s", args[0], c.name, lines, errOut)
 			}
 		}

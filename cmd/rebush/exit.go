@@ -117,7 +117,9 @@ func tell(e *env, err error) int {
 		}
 	case errors.As(err, &disk) && !errors.As(err, &ours) && !errors.As(err, &file):
 		fmt.Fprintf(e.errOut, "rebush: %s: %s\n", disk.Path, plainError(err))
-	case errors.As(err, &list), errors.As(err, &file):
+	case errors.As(err, &list):
+		fmt.Fprintln(e.errOut, list.Screen())
+	case errors.As(err, &file):
 		fmt.Fprintln(e.errOut, err)
 	default:
 		fmt.Fprintf(e.errOut, "rebush: %v\n", err)

@@ -22,7 +22,16 @@ func (r *Registry) Find(name string) (*Material, error) {
 	if m, err := r.tempered(name); m != nil || err != nil {
 		return m, err
 	}
-	return nil, fmt.Errorf("no material %q is known; the nearest is %q", name, r.nearest(k))
+	near := r.nearest(k)
+	for _, word := range strings.Fields(name) {
+		if w := key(word); near == "" && len(w) > 3 {
+			near = r.nearest(w)
+		}
+	}
+	if near != "" {
+		return nil, fmt.Errorf("no material %q is known; the nearest is %q", clipped(name), near)
+	}
+	return nil, fmt.Errorf("no material %q is known", clipped(name))
 }
 
 // one copies the material that a name stands for.
@@ -77,11 +86,21 @@ func key(name string) string {
 	return s
 }
 
-// nearest is the known name with the fewest letters to change.
+// clipped keeps a name to what fits a line.
+func clipped(name string) string {
+	if r := []rune(name); len(r) > 40 {
+		return string(r[:40]) + "..."
+	}
+	return name
+}
+
+// nearest is the known name with the fewest letters to change; "" where more than
+// a third of them would have to: by spelling alone no metal is suggested that is
+// another one.
 func (r *Registry) nearest(k string) string {
-	best, least := "", 1<<30
+	best, least := "", 1+min(len([]rune(k)), 64)/3
 	for _, name := range r.names {
-		if d := spelling.Distance(k, key(name)); d < least {
+		if d := spelling.Distance(k, key(name)); d <= least && (best == "" || d < least) {
 			best, least = name, d
 		}
 	}

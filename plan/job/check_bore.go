@@ -135,6 +135,12 @@ func checkPlaces(r *reader, j *Job, b *Bore, v *value, journal dim.Length) {
 	in := func(v *value, key string, p Point, radius float64) {
 		if v != nil && p.Given() && !j.Chassis.inside(p.Float(), radius) {
 			x0, y0, x1, y1, _ := j.Chassis.box()
+			defer func() { b.Centre = Point{} }() // what does not go with it either has one cause
+			if ask := r.pointShifted(v, j.plausiblePlace(b, radius)); ask != "" {
+				r.say(v.pos, fmt.Sprintf("%s: a hole of %s at [%s, %s] is not inside the outline of the plate", key,
+					r.show(2*radius), r.show(p.X.Float()), r.show(p.Y.Float())), ask)
+				return
+			}
 			r.say(v.pos, fmt.Sprintf("%s: a hole of %s at [%s, %s] is not inside the outline of the plate", key,
 				r.show(2*radius), r.show(p.X.Float()), r.show(p.Y.Float())),
 				fmt.Sprintf("the outline runs from %s to %s along and %s to %s up, seen from the left side",

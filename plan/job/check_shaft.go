@@ -85,6 +85,7 @@ func checkPlates(r *reader, s *Shaft, left, right *Bore, v *value) {
 				fromB, name, s.Name, r.show(d), fromA, r.show(a[axis]), fromB, r.show(b[axis])),
 				"expected within "+r.show(1.5)+": both are seen from the left side (seen_from: right turns figures "+
 					"over), in one unit")
+			left.Centre, right.Centre = Point{}, Point{} // what does not go with them either has one cause
 		}
 	}
 }

@@ -3,7 +3,6 @@ package job
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"rebush/fits/dim"
 )
@@ -78,7 +77,7 @@ func known(r *reader, v *value, what, name string, names []string) bool {
 	}
 	right := "there is none at all"
 	if len(names) > 0 {
-		right = fmt.Sprintf("did you mean %q? There are %s", nearest(name, names), strings.Join(names, ", "))
+		right = fmt.Sprintf("did you mean %q? There are %s", short(nearest(name, names)), some(names))
 	}
 	r.say(v.pos, fmt.Sprintf("%s: there is no %s called %q", v.name, what, short(name)), right)
 	return false
@@ -148,11 +147,11 @@ func checkOutline(r *reader, j *Job, root *value) {
 			fmt.Sprintf("expected %s to %s by %s to %s", r.show(12), r.show(250), r.show(6), r.show(140)))
 	}
 	if l != nil && math.Abs(x1-x0-l.len.Float()) > 1 {
-		r.say(corners.pos, fmt.Sprintf("corners: they span %s, but length says %s", r.show(x1-x0), r.shown(l.raw)),
+		r.say(corners.pos, fmt.Sprintf("corners: they span %s, but length says %s", r.show(x1-x0), r.show(l.len.Float())),
 			"mend the one that is wrong")
 	}
 	if h != nil && math.Abs(y1-y0-h.len.Float()) > 1 {
-		r.say(corners.pos, fmt.Sprintf("corners: they span %s, but height says %s", r.show(y1-y0), r.shown(h.raw)),
+		r.say(corners.pos, fmt.Sprintf("corners: they span %s, but height says %s", r.show(y1-y0), r.show(h.len.Float())),
 			"mend the one that is wrong")
 	}
 }
@@ -168,6 +167,9 @@ func between(r *reader, v *value, l dim.Length, low, high float64, why string) b
 		expected = fmt.Sprintf("expected more, up to %s", r.show(high))
 	case r.show(high):
 		expected = fmt.Sprintf("expected less, down to %s", r.show(low))
+	}
+	if ask := r.shiftWithin(v, low, high); ask != "" {
+		expected = ask + " " + expected
 	}
 	r.say(v.pos, fmt.Sprintf("%s: %s does not go with %s", v.name, r.show(l.Float()), why), expected)
 	return false

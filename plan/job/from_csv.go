@@ -25,11 +25,11 @@ var csvSettings = []string{"title", "units", "material", "condition", "thickness
 // left open in the file for the reader to name. Errors are Problems.
 func FromCSV(name string, data []byte) ([]byte, error) {
 	if line, column, wrong := notText(data); wrong != "" {
-		return nil, Problems{{Pos{name, line, column}, wrong,
-			"save it as CSV in UTF-8; if this was an accent, leave it out"}}
+		return nil, Problems{{Pos: Pos{name, line, column}, Wrong: wrong,
+			Right: "save it as CSV in UTF-8; if this was an accent, leave it out"}}
 	}
 	if len(data) > largest {
-		return nil, Problems{{Pos{name, 1, 1}, "this table is larger than 1 MiB", "is it the right file?"}}
+		return nil, Problems{{Pos: Pos{name, 1, 1}, Wrong: "this table is larger than 1 MiB", Right: "is it the right file?"}}
 	}
 	text := strings.TrimPrefix(string(data), "\uFEFF")
 	r := csv.NewReader(strings.NewReader(text))
@@ -51,12 +51,12 @@ func FromCSV(name string, data []byte) ([]byte, error) {
 			if errors.As(err, &pe) {
 				line = pe.Line
 			}
-			return nil, append(problems, Problem{Pos{name, line, 1}, "this is not a table: " + plainCSV(err),
-				"part the cells by commas"})
+			return nil, append(problems, Problem{Pos: Pos{name, line, 1}, Wrong: "this is not a table: " + plainCSV(err),
+				Right: "part the cells by commas"})
 		}
 		line, _ = r.FieldPos(0)
 		say := func(wrong, right string) {
-			problems = append(problems, Problem{Pos{name, line, 1}, wrong, right})
+			problems = append(problems, Problem{Pos: Pos{name, line, 1}, Wrong: wrong, Right: right})
 		}
 		for i := range cells {
 			cells[i] = strings.TrimSpace(cells[i])
@@ -71,11 +71,11 @@ func FromCSV(name string, data []byte) ([]byte, error) {
 		}
 	}
 	if head == nil { // then nothing else in it means anything
-		return nil, Problems{{Pos{name, 1, 1}, "no line names the columns, so this is no table of bores",
-			"the table begins with a line " + strings.Join(csvColumns, ",")}}
+		return nil, Problems{{Pos: Pos{name, 1, 1}, Wrong: "no line names the columns, so this is no table of bores",
+			Right: "the table begins with a line " + strings.Join(csvColumns, ",")}}
 	} else if len(d.shafts) == 0 && len(problems) == 0 {
-		problems = append(problems, Problem{Pos{name, 1, 1}, "there are no bores in this table",
-			"write a line for each bore below the head"})
+		problems = append(problems, Problem{Pos: Pos{name, 1, 1}, Wrong: "there are no bores in this table",
+			Right: "write a line for each bore below the head"})
 	}
 	if len(problems) > 0 {
 		return nil, problems.sorted()

@@ -133,6 +133,11 @@ func (t keyTable) form(row table.Row, span string) *shape {
 		case aList:
 			s.say = words
 			s.count(within)
+		case aNumber, aWhole:
+			if words != "" {
+				s.units = strings.Split(words, "|")
+			}
+			s.within(within)
 		default:
 			s.within(within)
 		}

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"strings"
 
 	"rebush/fits/spelling"
@@ -10,6 +11,15 @@ import (
 // word of a list, in all of which a - may stand for a _.
 func nearest(word string, candidates []string) string {
 	return spelling.Nearest(strings.ReplaceAll(word, "-", "_"), candidates)
+}
+
+// some lists the first of many names.
+func some(names []string) string {
+	const most = 12
+	if len(names) <= most {
+		return strings.Join(names, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
 }
 
 // orList writes "a, b or c".

@@ -50,14 +50,15 @@ func loadProbed(r *reader, j *Job, root *value, folder string) {
 func Points(name string, data []byte, bare dim.Unit) (points []Point, lines []int, problems Problems) {
 	say := func(line, column int, wrong, right string) {
 		if len(problems) < 20 {
-			problems = append(problems, Problem{Pos{name, line, column}, wrong, right})
+			problems = append(problems, Problem{Pos: Pos{name, line, column}, Wrong: wrong, Right: right})
 		}
 	}
+	data = decoded(data)
 	if line, column, wrong := notText(data); wrong != "" {
 		say(line, column, wrong, "a file of points is plain text: x,y on each line")
 		return nil, nil, problems
 	}
-	text := strings.TrimPrefix(string(data), "\uFEFF")
+	text := spaces.Replace(string(data))
 	head := true
 	for i, line := range strings.Split(text, "\n") {
 		line = strings.TrimRight(line, "\r \t")

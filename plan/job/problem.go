@@ -18,6 +18,7 @@ type Problem struct {
 	Pos   Pos
 	Wrong string
 	Right string
+	Text  string // the line of the file, where it is known
 }
 
 // Error is "file:line:column: what is wrong; what would be right".
@@ -78,8 +79,8 @@ func (ps Problems) sorted() Problems {
 		}
 	}
 	if len(out) > mostProblems {
-		out = append(out[:mostProblems], Problem{out[mostProblems-1].Pos, "and more mistakes than can be told",
-			"is it the right file?"})
+		out = append(out[:mostProblems], Problem{Pos: out[mostProblems-1].Pos, Wrong: "and more mistakes than can be told",
+			Right: "is it the right file?"})
 	}
 	return out
 }

@@ -27,7 +27,7 @@ func Read(path string, opt Options) (*Job, error) {
 	data, err := load(path, opt.Stdin)
 	if err != nil {
 		if err == errLarge {
-			return nil, Problems{{Pos{path, 1, 1}, "this file " + err.Error(), "is it the right file?"}}
+			return nil, Problems{{Pos: Pos{path, 1, 1}, Wrong: "this file " + err.Error(), Right: "is it the right file?"}}
 		}
 		return nil, &FileError{Path: path, Err: err}
 	}
@@ -45,7 +45,8 @@ func Parse(name, folder string, data []byte, opt Options) (*Job, error) {
 		name = "standard input"
 	}
 	root, r := readFile(name, data, jobShape)
-	if root == nil {
+	if root == nil || r.gaps { // of what was left out nobody knows what it would go with
+		r.problems.quote(name, r.lines)
 		return nil, r.problems.sorted()
 	}
 	j := bindJob(r, root, name, folder)
@@ -55,11 +56,12 @@ func Parse(name, folder string, data []byte, opt Options) (*Job, error) {
 	if shop != nil {
 		checkShopWithJob(r, j, root, shop)
 	}
+	r.problems.quote(name, r.lines)
 	all := append(r.problems, shopProblems...)
 	if len(all) > 0 {
 		if fileErr != nil {
-			all = append(all, Problem{fileErr.Pos, fileErr.Path + ": " + plainFileError(fileErr.Err),
-				"shop files are named from the folder of the job"})
+			all = append(all, Problem{Pos: fileErr.Pos, Wrong: fileErr.Path + ": " + plainFileError(fileErr.Err),
+				Right: "shop files are named from the folder of the job"})
 		}
 		return nil, all.sorted()
 	}
@@ -84,13 +86,13 @@ func shopOf(r *reader, root *value, folder string, opt Options) (*Shop, Problems
 	if path == "" {
 		shop, err := parseShop(builtInName, ".", smallShop)
 		if err != nil {
-			return nil, Problems{{Pos{File: builtInName}, err.Error(), "this is a fault in rebush"}}, nil
+			return nil, Problems{{Pos: Pos{File: builtInName}, Wrong: err.Error(), Right: "this is a fault in rebush"}}, nil
 		}
 		shop.File = ""
 		return shop, nil, nil
 	}
 	if path == "-" {
-		return nil, Problems{{from, "shop: standard input cannot be the shop file", "name a file"}}, nil
+		return nil, Problems{{Pos: from, Wrong: "shop: standard input cannot be the shop file", Right: "name a file"}}, nil
 	}
 	shop, err := ReadShop(path)
 	switch e := err.(type) {
@@ -104,7 +106,7 @@ func shopOf(r *reader, root *value, folder string, opt Options) (*Shop, Problems
 		}
 		return nil, nil, e
 	default:
-		return nil, Problems{{from, err.Error(), ""}}, nil
+		return nil, Problems{{Pos: from, Wrong: err.Error()}}, nil
 	}
 }
 
@@ -114,7 +116,7 @@ func ReadShop(path string) (*Shop, error) {
 	data, err := load(path, nil)
 	if err != nil {
 		if err == errLarge {
-			return nil, Problems{{Pos{path, 1, 1}, "this file " + err.Error(), "is it the right file?"}}
+			return nil, Problems{{Pos: Pos{path, 1, 1}, Wrong: "this file " + err.Error(), Right: "is it the right file?"}}
 		}
 		return nil, &FileError{Path: path, Err: err}
 	}
@@ -124,7 +126,8 @@ func ReadShop(path string) (*Shop, error) {
 // parseShop reads a shop from bytes; names in it resolve from folder.
 func parseShop(name, folder string, data []byte) (*Shop, error) {
 	root, r := readFile(name, data, shopShape)
-	if root == nil {
+	if root == nil || r.gaps {
+		r.problems.quote(name, r.lines)
 		return nil, r.problems.sorted()
 	}
 	s := bindShop(r, root, name)
@@ -132,6 +135,7 @@ func parseShop(name, folder string, data []byte) (*Shop, error) {
 	overrides(r, root, s, folder)
 	checkShop(r, s, root)
 	if len(r.problems) > 0 {
+		r.problems.quote(name, r.lines)
 		return nil, r.problems.sorted()
 	}
 	return s, nil

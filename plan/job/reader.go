@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -16,27 +17,48 @@ type reader struct {
 	units    dim.Unit
 	problems Problems
 	where    map[string]Pos
+	above    []level  // the records that a value stands in, outermost first
+	other    *shape   // the other kind of file
+	before   Problems // those that scan told
+	healed            // what was done to the text
+	figures           // lengths as read, to hold odd ones against
+}
+
+// level is one of the records that a value stands in, and the key that it has.
+type level struct {
+	shape *shape
+	key   string
 }
 
 // mostProblems is how many mistakes are told.
 const mostProblems = 500
 
 func (r *reader) say(pos Pos, wrong, right string) {
-	r.problems = append(r.problems, Problem{pos, wrong, right})
+	if pos.File == r.file && r.guessed[pos.Line] {
+		return // it may well be that only the guess is wrong
+	}
+	r.problems = append(r.problems, Problem{Pos: pos, Wrong: clipped(wrong), Right: clipped(right)})
 }
 
 func (r *reader) at(n *yaml.Node) Pos { return Pos{r.file, n.Line, n.Column} }
 
-// readFile reads a whole file. The answer is nil where nothing can be made of
-// it; problems then say why.
+// readFile reads a file that has to hold all that its kind must. The answer is nil
+// where nothing can be made of it; problems then say why.
 func readFile(file string, data []byte, s *shape) (*value, *reader) {
-	r := &reader{file: file, where: map[string]Pos{}}
-	root, problems := scan(file, data)
-	r.problems = problems
+	root, r := readPart(file, data, s)
+	r.complete(root)
+	return root, r
+}
+
+// readPart reads a file of which another may say the rest.
+func readPart(file string, data []byte, s *shape) (*value, *reader) {
+	r := &reader{file: file, where: map[string]Pos{}, lines: strings.Split(string(decoded(data)), "\n")}
+	r.other = map[*shape]*shape{jobShape: shopShape, shopShape: jobShape}[s]
+	root, problems, mended := scan(file, data)
+	r.problems, r.before, r.healed = problems, slices.Clip(problems), *mended
 	if root == nil {
 		return nil, r
 	}
-	r.lines = strings.Split(string(data), "\n")
 	r.where[""] = r.at(root)
 	if root.Kind == yaml.MappingNode {
 		for i := 0; i+1 < len(root.Content); i += 2 {
@@ -52,7 +74,9 @@ func readFile(file string, data []byte, s *shape) (*value, *reader) {
 	if r.otherKind(root, s.keys[0].name) || !r.version(root, s.keys[0]) {
 		return nil, r
 	}
-	return r.read(root, s, "", ""), r
+	v := r.read(root, s, "", "")
+	v = r.settle(root, s, v)
+	return v, r
 }
 
 // IsShop is the mistake of a shop file that stands where a job belongs.

@@ -131,7 +131,13 @@ func (r *reader) aLength(raw string, s *shape, v *value) bool {
 		return false
 	}
 	v.len, v.raw = l, raw
-	return r.plausible(l, raw, s, v)
+	if !r.plausible(l, raw, s, v) {
+		return false
+	}
+	if s.lo != 0 || s.hi != 0 {
+		r.note(v.name, l.Float(), v.pos)
+	}
+	return true
 }
 
 // plausible holds a length against the range of its key and, outside it, tries
@@ -146,6 +152,10 @@ func (r *reader) plausible(l dim.Length, raw string, s *shape, v *value) bool {
 	if s.lo == 0 && s.hi == 0 || s.zero && mm == 0 {
 		return true
 	}
+	bare := plainNumber.MatchString(raw)
+	if bare {
+		r.bare++
+	}
 	size := mm
 	if s.signed {
 		size = math.Abs(mm)
@@ -157,11 +167,13 @@ func (r *reader) plausible(l dim.Length, raw string, s *shape, v *value) bool {
 	if s.zero {
 		right += ", or 0"
 	}
-	bare := plainNumber.MatchString(raw)
+	other := false
 	switch {
 	case bare && r.units == dim.MM && inRange(size*25.4, s):
+		other = true
 		right = fmt.Sprintf("if it is inches write `%s in`; %s", raw, right)
 	case bare && r.units == dim.Inch && inRange(size/25.4, s):
+		other = true
 		right = fmt.Sprintf("if it is millimetres write `%s mm`; %s", raw, right)
 	case inRange(size/25.4, s):
 		right = fmt.Sprintf("%s would fit: was it turned into mm twice? %s", r.show(size/25.4), right)
@@ -172,7 +184,11 @@ func (r *reader) plausible(l dim.Length, raw string, s *shape, v *value) bool {
 	if mm <= 0 && !s.signed {
 		wrong = "must be above zero"
 	}
+	told := len(r.problems)
 	r.say(v.pos, fmt.Sprintf("%s: %s %s", v.name, r.shown(raw), wrong), right)
+	if len(r.problems) > told {
+		r.odd = append(r.odd, oddFigure{told, v.name, v.pos, raw, mm, s, other})
+	}
 	return false
 }
 
@@ -201,6 +217,12 @@ func (r *reader) aNumber(raw string, s *shape, v *value) bool {
 	bad := func(wrong, right string) bool {
 		r.say(v.pos, fmt.Sprintf("%s: %s %s", v.name, short(raw), wrong), right)
 		return false
+	}
+	for _, unit := range s.units {
+		if cut, ok := strings.CutSuffix(raw, unit); ok && plainNumber.MatchString(strings.TrimSpace(cut)) {
+			raw = strings.TrimSpace(cut)
+			break
+		}
 	}
 	switch {
 	case !plainNumber.MatchString(raw) && s.isDegrees():

@@ -2,10 +2,8 @@ package job
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
-	"io"
-	"unicode/utf8"
+	"strings"
 
 	"gopkg.in/yaml.v3"
 )
@@ -14,68 +12,62 @@ import (
 const deepest = 20
 
 // scan turns bytes into one tree of YAML nodes, or says why they are not one.
-// Anchors, aliases, merges, tags and second documents are refused here.
-func scan(file string, data []byte) (root *yaml.Node, problems Problems) {
+// Anchors, aliases, merges, tags and second documents are refused here. A line
+// that YAML does not read is told and mended, so that the rest can be read too.
+func scan(file string, data []byte) (root *yaml.Node, problems Problems, mended *healed) {
 	say := func(line, column int, wrong, right string) {
-		problems = append(problems, Problem{Pos{file, line, column}, wrong, right})
+		problems = append(problems, Problem{Pos: Pos{file, line, column}, Wrong: wrong, Right: right})
 	}
 	if len(data) > largest {
 		say(1, 1, "this file is larger than 1 MiB", "no job or shop file is; is it the right file?")
-		return nil, problems
+		return nil, problems, &healed{gaps: true}
 	}
-	data = bytes.TrimPrefix(data, []byte("\xEF\xBB\xBF"))
+	data = decoded(data)
 	if line, column, wrong := notText(data); wrong != "" {
-		say(line, column, wrong, "save it as plain text in UTF-8; if this was an accent, leave it out")
-		return nil, problems
+		right := "save it as plain text in UTF-8; if this was an accent, leave it out"
+		if strings.HasSuffix(wrong, ", not plain text") {
+			right = savedPlain
+		}
+		say(line, column, wrong, right)
+		return nil, problems, &healed{gaps: true}
 	}
 	if len(bytes.TrimSpace(data)) == 0 {
 		say(1, 1, "the file is empty", "`rebush start` writes a job file to begin with")
-		return nil, problems
+		return nil, problems, &healed{gaps: true}
 	}
 	if line, column := tooDeep(data); line > 0 {
 		say(line, column, fmt.Sprintf("more than %d brackets are open here", deepest),
 			"no list or record of a job goes so deep")
-		return nil, problems
+		return nil, problems, &healed{gaps: true}
 	}
-	defer func() {
-		if p := recover(); p != nil { // the YAML reader gave up on hostile bytes
-			root = nil
-			say(1, 1, "this cannot be read as YAML", "begin again from a file that `rebush start` writes")
-		}
-	}()
-	dec := yaml.NewDecoder(bytes.NewReader(data))
-	var doc yaml.Node
-	if err := dec.Decode(&doc); err != nil {
-		if errors.Is(err, io.EOF) {
-			say(1, 1, "there is nothing but comments in this file", "`rebush start` writes a job file to begin with")
-			return nil, problems
-		}
-		problems = append(problems, explain(file, string(data), err))
-		return nil, problems
-	}
-	var second yaml.Node
-	if err := dec.Decode(&second); err == nil {
-		say(max(second.Line, 1), second.Column, "a second document begins here",
-			"one file holds one job: take the line --- away, or make two files")
-	} else if !errors.Is(err, io.EOF) {
-		problems = append(problems, explain(file, string(data), err))
-	}
-	if doc.Kind != yaml.DocumentNode || len(doc.Content) == 0 {
+	h := &healer{file: file, lines: strings.Split(typewritten(string(data)), "\n")}
+	doc, second := h.heal()
+	problems, mended = h.problems, &h.healed
+	switch {
+	case doc == nil && len(problems) == 0:
+		say(1, 1, "there is nothing but comments in this file", "`rebush start` writes a job file to begin with")
+		return nil, problems, &healed{gaps: true}
+	case doc == nil:
+		return nil, problems, &healed{gaps: true}
+	case doc.Kind != yaml.DocumentNode || len(doc.Content) == 0:
 		say(1, 1, "the file is empty", "`rebush start` writes a job file to begin with")
-		return nil, problems
+		return nil, problems, &healed{gaps: true}
+	}
+	if second > 0 {
+		say(second, 1, "a second document begins here", "one file holds one job: take the line --- away, or make two files")
 	}
 	root = doc.Content[0]
 	if !refuse(file, root, 1, &problems) {
-		return nil, problems
+		return nil, problems, &healed{gaps: true}
 	}
-	return root, problems
+	return root, problems, mended
 }
 
 // refuse walks the tree for what a job file may not use. It answers false
 // where the tree is too deep to go on.
 func refuse(file string, n *yaml.Node, depth int, problems *Problems) bool {
 	say := func(wrong, right string) {
-		*problems = append(*problems, Problem{Pos{file, n.Line, n.Column}, wrong, right})
+		*problems = append(*problems, Problem{Pos: Pos{file, n.Line, n.Column}, Wrong: wrong, Right: right})
 	}
 	if depth > deepest {
 		say(fmt.Sprintf("this is nested more than %d deep", deepest), "no list or record of a job goes so deep")
@@ -100,19 +92,19 @@ func refuse(file string, n *yaml.Node, depth int, problems *Problems) bool {
 			k := n.Content[i]
 			if k.Kind != yaml.ScalarNode {
 				*problems = append(*problems,
-					Problem{Pos{file, k.Line, k.Column}, "a list or record stands where a key belongs",
-						"write `key: value`"})
+					Problem{Pos: Pos{file, k.Line, k.Column}, Wrong: "a list or record stands where a key belongs",
+						Right: "write `key: value`"})
 				continue
 			}
 			if k.Tag == "!!merge" {
 				*problems = append(*problems,
-					Problem{Pos{file, k.Line, k.Column}, "a merge (<<) is not read here",
-						"write the values out where they belong"})
+					Problem{Pos: Pos{file, k.Line, k.Column}, Wrong: "a merge (<<) is not read here",
+						Right: "write the values out where they belong"})
 				continue
 			}
 			if line, twice := first[k.Value]; twice {
-				*problems = append(*problems, Problem{Pos{file, k.Line, k.Column},
-					fmt.Sprintf("%q stands twice, first on line %d", k.Value, line), "keep one of them"})
+				*problems = append(*problems, Problem{Pos: Pos{file, k.Line, k.Column},
+					Wrong: fmt.Sprintf("%q stands twice, first on line %d", short(k.Value), line), Right: "keep one of them"})
 			} else {
 				first[k.Value] = k.Line
 			}
@@ -124,32 +116,6 @@ func refuse(file string, n *yaml.Node, depth int, problems *Problems) bool {
 		}
 	}
 	return true
-}
-
-// notText finds the first byte that no text file holds.
-func notText(data []byte) (line, column int, wrong string) {
-	for _, mark := range []string{"\xFF\xFE", "\xFE\xFF", "r\x00e\x00b\x00", "\x00r\x00e\x00b"} {
-		if bytes.HasPrefix(data, []byte(mark)) {
-			return 1, 1, "this file is saved as UTF-16, which some editors call Unicode, not as UTF-8"
-		}
-	}
-	line, column = 1, 1
-	for i := 0; i < len(data); {
-		r, size := utf8.DecodeRune(data[i:])
-		switch {
-		case r == utf8.RuneError && size <= 1:
-			return line, column, fmt.Sprintf("byte %#02x is not UTF-8 text", data[i])
-		case r == 0:
-			return line, column, "a NUL byte: this is not a text file"
-		case r < 0x20 && r != '\n' && r != '\r' && r != '\t', r == 0x7f:
-			return line, column, fmt.Sprintf("control character %#02x: this is not a text file", r)
-		case r == '\n':
-			line, column = line+1, 0
-		}
-		i += size
-		column++
-	}
-	return 0, 0, ""
 }
 
 // tooDeep counts open brackets before the YAML reader builds a tree of them.

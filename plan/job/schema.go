@@ -3,6 +3,7 @@ package job
 import (
 	"encoding/json"
 	"fmt"
+	"strings"
 )
 
 // Schema is the JSON Schema (draft 2020-12) of a "job" or "shop" file, written
@@ -33,6 +34,14 @@ func Schema(kind string) []byte {
 		panic("job: the schema does not marshal: " + err.Error())
 	}
 	return append(out, '\n')
+}
+
+// unitPattern lets one of some units stand behind a number.
+func unitPattern(units []string) string {
+	if len(units) == 0 {
+		return ""
+	}
+	return `\s*(` + strings.Join(units, "|") + `)?`
 }
 
 func (s *shape) schema() map[string]any {
@@ -69,7 +78,7 @@ func (s *shape) schema() map[string]any {
 			return n
 		}
 		return map[string]any{"anyOf": []any{n,
-			map[string]any{"type": "string", "pattern": `^[-+]?(\d+([.,]\d*)?|[.,]\d+)$`}}}
+			map[string]any{"type": "string", "pattern": `^[-+]?(\d+([.,]\d*)?|[.,]\d+)` + unitPattern(s.units) + `$`}}}
 	case aForce:
 		return map[string]any{"anyOf": []any{map[string]any{"type": "number", "minimum": 0},
 			map[string]any{"type": "string", "pattern": `^\s*[\d.,]+\s*(N|n|kgf|kg|gf|g|lbf|lb|ozf|oz)?\s*$`}}}

@@ -29,6 +29,7 @@ const (
 type shape struct {
 	kind   kind
 	words  []string          // of aWord
+	units  []string          // of aNumber: units that may stand behind it and change nothing
 	was    map[string]string // of aWord: words of older files, and what each is called now; nothing offers them
 	lo, hi float64           // plausible range: mm of a length, else the number itself; both 0: none
 	signed bool              // the range is of the absolute value
@@ -59,7 +60,9 @@ type key struct {
 func place() *shape { return &shape{kind: aLength} }
 
 // degrees accepts a turn either way.
-func degrees() *shape { return &shape{kind: aNumber, lo: -360, hi: 360} }
+func degrees() *shape {
+	return &shape{kind: aNumber, lo: -360, hi: 360, units: []string{"°", "degrees", "degree", "deg"}}
+}
 
 // isDegrees says whether a number is a direction.
 func (s *shape) isDegrees() bool { return s.kind == aNumber && s.lo == -360 && s.hi == 360 }

@@ -337,7 +337,7 @@ func FuzzFromCSV(f *testing.F) {
 			}
 			return
 		}
-		if root, problems := scan("new.yaml", out); root == nil {
+		if root, problems, _ := scan("new.yaml", out); root == nil {
 			t.Fatalf("%v\n%s", problems, out)
 		}
 	})
@@ -354,7 +354,7 @@ func FuzzAsk(f *testing.F) {
 			}
 			return
 		}
-		if root, problems := scan("new.yaml", out); root == nil {
+		if root, problems, _ := scan("new.yaml", out); root == nil {
 			t.Fatalf("%v\n%s", problems, out)
 		}
 	})

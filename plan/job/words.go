@@ -49,6 +49,18 @@ func (s *shape) describe() string {
 	return orList(forms)
 }
 
+// mostLetters is how long a part of a message may be: what names everything that
+// there is would fill a screen.
+const mostLetters = 320
+
+// clipped keeps a part of a message to a few lines.
+func clipped(s string) string {
+	if r := []rune(s); len(r) > mostLetters {
+		return string(r[:mostLetters-3]) + "..."
+	}
+	return s
+}
+
 // digits says whether a word is nothing but digits.
 func digits(s string) bool {
 	return s != "" && strings.Trim(s, "0123456789") == ""
