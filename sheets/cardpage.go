@@ -218,6 +218,6 @@ func forceWords(p *paper, op plan.Operation) string {
 	if op.Kind != route.KindPress || op.Halt <= 0 {
 		return ""
 	}
-	return "HALT at " + say.Num(op.Halt, 0, "N").In(p.u.said()) + "; expect " + say.Row(0, "N", " to ", op.Expect[0],
+	return "HALT at " + say.Num(op.Halt, 0, "N").Halts().In(p.u.said()) + "; expect " + say.Row(0, "N", " to ", op.Expect[0],
 		op.Expect[1]).In(p.u.said())
 }

@@ -185,7 +185,7 @@ func allOnPaper(t *testing.T, name string, p *plan.Plan, o Options) {
 		t.Fatal(err)
 	}
 	q := say.Printed(p, u.said())
-	f := &finder{t: t, name: name, text: readable(recorded(must(Setup(p, o)))), bench: benchOf(p.Job, u)}
+	f := &finder{t: t, name: name, text: readable(recorded(must(Setup(p, o)))), bench: benchOf(p.Job)}
 	for _, op := range q.Operations {
 		n := strconv.Itoa(op.Number)
 		f.any("operation "+n, append(holeWays(op, eachDo(op)), op.Do.String())...)
@@ -249,41 +249,13 @@ func strippedOfForce(op plan.Operation) say.Text {
 	return say.Words(regexp.MustCompile(`(?:expect|HALT at) [^;]*;? ?`).ReplaceAllString(op.Note.String(), ""))
 }
 
-// Where a press is stopped stands in newtons and in what scales show, or in
-// pounds alone.
-func TestForcesAreOfTheBench(t *testing.T) {
-	for u, want := range map[units]string{
-		"mm":   "HALT at 478 N (48 kg); expect 23 to 319 N (2.3 to 33 kg)",
-		"in":   "HALT at 107 lb; expect 5.2 to 72 lb",
-		"both": "HALT at 478 N (48 kg, 107 lb); expect 23 to 319 N (2.3 to 33 kg, 5.2 to 72 lb)",
-	} {
-		if got := (bench{u: u}).say("HALT at 478 N; expect 23 to 319 N"); got != want {
-			t.Errorf("%s: %q, want %q", u, got, want)
-		}
-		twice := bench{u: u}
-		if got := twice.say(twice.say("thrust about 456 N")); strings.Count(got, "(") > 1 {
-			t.Errorf("%s: %q", u, got)
-		}
-		turning := "needs 11 N mm turning"
-		if u == "in" {
-			turning = "needs 1.6 in oz turning" // 11 / 25.4 / 4.448222 x 16
-		}
-		if got := (bench{u: u}).say("needs 11 N mm turning"); got != turning {
-			t.Errorf("%s: a torque became %q", u, got)
-		}
-	}
-}
-
-// Micrometres and the names of holes are put into the words of the bench.
+// The names of holes are put into the words of the bench.
 func TestBenchWords(t *testing.T) {
-	b := benchOf(sampleJob(2), "mm")
+	b := benchOf(sampleJob(2))
 	for s, want := range map[string]string{
 		"Seat of front axle.left":                      "Seat of front axle, left",
 		"Front axle.left, front axle.right: too large": "Front axle, left, front axle, right: too large",
 		"for front axle.left and front axle.right":     "for front axle, left and right",
-		"steps of 0.01 mm do not prove 8 um":           "steps of 0.01 mm do not prove 0.008 mm",
-		"15 to 45 µm":                                  "0.015 to 0.045 mm",
-		"37.2 um over 37.1 um":                         "0.0372 mm over 0.0371 mm",
 		"the front axle.leftover":                      "the front axle, leftover",
 	} {
 		if got := b.say(s); got != want {

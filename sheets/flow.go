@@ -70,7 +70,7 @@ func newPaper(o Options, j *job.Job, what string) (*paper, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &paper{st: normal, u: u, day: day, bench: benchOf(j, u), bars: map[int]bool{}}
+	p := &paper{st: normal, u: u, day: day, bench: benchOf(j), bars: map[int]bool{}}
 	if o.Large {
 		p.st, p.large = large, true
 	}

@@ -94,7 +94,7 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 		add("through the near hole", false)
 	}
 	if op.ThrustN != nil && *op.ThrustN >= 10 {
-		add(say.F("thrust about %v", say.Force(*op.ThrustN, "N")).String(), false)
+		add(say.F("thrust about %v", say.Force(*op.ThrustN, "N")).In(p.u.said()), false)
 	}
 	if op.Backing != "" {
 		add(backed+op.Backing.String(), false)

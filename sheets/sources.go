@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"rebush/fits/ledger"
+	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/sheets/draw"
 )
@@ -32,7 +33,7 @@ func sources(p *paper, pl *plan.Plan) {
 	last := ""
 	for _, g := range grouped(keys, entries) {
 		b := p.block()
-		how := howOf(entries[g[0]])
+		how := published(p.u, howOf(entries[g[0]]))
 		words := how
 		if how == last {
 			words = "As above."
@@ -50,15 +51,20 @@ func sources(p *paper, pl *plan.Plan) {
 		return
 	}
 	p.follow("Defaults that decided something", "rules")
+	if p.u == "in" {
+		b := p.block()
+		b.para("A size in mm here is the published source's own, with the inch beside it.", draw.Regular, p.st.small)
+		p.glue(b)
+	}
 	for _, r := range pl.Rules {
 		b := p.block()
 		s := r.What
 		if s == "" {
 			s = r.Name
 		}
-		s = sentence(s) + ": " + r.Value.In(p.u.said())
+		s = sentence(published(p.u, s)) + ": " + r.Value.In(p.u.said())
 		if r.Source != "" {
-			s += " (" + sourceWords(r.Source) + ")"
+			s += " (" + published(p.u, sourceWords(r.Source)) + ")"
 		}
 		s += ". Rule " + r.Name + "."
 		b.para(s, draw.Regular, p.st.small)
@@ -201,6 +207,8 @@ func valueOf(u units, e ledger.Entry) string {
 		return strconv.FormatFloat(e.Value, 'f', 4, 64)
 	case e.Unit == "um" && u == "in":
 		return number(e.Value / 25.4)
+	case e.Unit == "N" && u == "in":
+		return say.Num(e.Value, 1, "N").Number(u.said())
 	}
 	return number(e.Value)
 }
@@ -213,6 +221,8 @@ func unitOf(u units, e ledger.Entry) string {
 			return "in"
 		case "um":
 			return "thou"
+		case "N":
+			return "lb"
 		}
 	}
 	return e.Unit

@@ -15,20 +15,6 @@ func residuals(u units, h plan.Hole) string {
 	if len(h.Residuals) == 0 {
 		return ""
 	}
-	unit, places, k := "µm", 0, 1000.0
-	if u == "in" {
-		unit, places, k = "thou", 1, 1000/25.4
-	}
-	fine := func(format string, mm float64) string {
-		f := math.Round(mm*k*10) / 10
-		if places == 0 {
-			f = math.Round(mm * k)
-		}
-		if f == 0 {
-			return "0"
-		}
-		return fmt.Sprintf(format, places, f)
-	}
 	out := map[int]bool{}
 	for _, i := range h.LeftOut {
 		out[i] = true
@@ -44,8 +30,8 @@ func residuals(u units, h plan.Hole) string {
 	}
 	s := ""
 	if n > 0 {
-		s = "Points lie within " + fine("%.*f", worst) + " " + unit + " of the fitted outline, " + fine("%.*f",
-			math.Sqrt(sum/float64(n))) + " " + unit + " rms. "
+		s = "Points lie within " + say.Um(worst*1000, 0).Steady().In(u.said()) + " of the fitted outline, " +
+			say.Um(math.Sqrt(sum/float64(n))*1000, 0).Steady().In(u.said()) + " rms. "
 	}
 	if len(h.LeftOut) > 0 {
 		s += count(len(h.LeftOut), "point") + " left out."

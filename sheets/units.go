@@ -14,15 +14,15 @@ import (
 // units says in which unit lengths are printed: mm, in or both.
 type units string
 
-// said is the same choice for sentences.
+// said is the same choice for sentences, in the words of the bench.
 func (u units) said() dim.Units {
 	switch u {
 	case "in":
-		return dim.InInch
+		return say.Bench(dim.InInch)
 	case "both":
-		return dim.InBoth
+		return say.Bench(dim.InBoth)
 	}
-	return dim.InMM
+	return say.Bench(dim.InMM)
 }
 
 // len prints a length with its unit, "" where there is none.

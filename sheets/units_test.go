@@ -15,8 +15,11 @@ import (
 var (
 	leftInMM = regexp.MustCompile(`\d (?:mm|um|µm)\b[a-zA-Z0-9 ]{0,12}`)
 	// A tool keeps the name that it is stamped with.
-	stamped  = regexp.MustCompile(`^\d mm (?:H\d+ )?(?:drill|reamer|end mill)`)
-	mandrels = regexp.MustCompile(`mandrel(?:,? (?:then )?[0-9.]+)+ mm`)
+	stamped = regexp.MustCompile(`^\d mm (?:H\d+ )?(?:drill|reamer|end mill)`)
+	// A published source keeps its own figures, with the inch beside them.
+	ofSources = regexp.MustCompile(`\d (?:mm|um) \([0-9. toand]+ (?:in|thou)\)`)
+	newtons   = regexp.MustCompile(`\d (?:N|kg|N mm)\b`)
+	mandrels  = regexp.MustCompile(`mandrel(?:,? (?:then )?[0-9.]+)+ mm`)
 )
 
 // On inch paper no length is in mm, but for what a tool is stamped with and the
@@ -24,6 +27,7 @@ var (
 func TestInchPaper(t *testing.T) {
 	for name, p := range demos(t) {
 		papers := allPaper(t, p, Options{Units: "in"})
+		papers["sources"] = must(Setup(p, Options{Units: "in", Sources: true}))
 		figures := 0
 		for what, d := range papers {
 			if what == "template" {
@@ -31,14 +35,41 @@ func TestInchPaper(t *testing.T) {
 			}
 			text := flat(open(t, write(t, d)).all())
 			figures += strings.Count(text, " in ") + strings.Count(text, " thou")
+			if what == "sources" {
+				text = ofSources.ReplaceAllString(text, "")
+			}
 			for _, left := range leftInMM.FindAllString(mandrels.ReplaceAllString(text, ""), -1) {
 				if !stamped.MatchString(left) || name == "wexmarrow" {
 					t.Errorf("%s, %s: %q", name, what, left)
 				}
 			}
+			for _, left := range newtons.FindAllString(text, -1) {
+				if strings.HasPrefix(what, "form") && strings.HasSuffix(left, "N") {
+					continue // letters of its pictures: 34 is N, the narrowest
+				}
+				t.Errorf("%s, %s: %q", name, what, left)
+			}
 		}
 		if figures < 5 {
 			t.Errorf("%s: only %d figures in inches in %d papers", name, figures, len(papers))
+		}
+	}
+}
+
+// What a published source says in mm stays, with the inch beside it: 12 / 25.4 is
+// 0.4724, 3 and 6 are 0.1181 and 0.2362, 31 um are 1.22 thou.
+func TestPublishedFigures(t *testing.T) {
+	for s, want := range map[string]string{
+		"a flange to 12 mm":          "a flange to 12 mm (0.4724 in)",
+		"0.030 mm over 3 to 6 mm.":   "0.030 mm (0.0012 in) over 3 to 6 mm (0.1181 to 0.2362 in).",
+		"ISO 286: 31 um at 5 mm":     "ISO 286: 31 um (1.22 thou) at 5 mm (0.1969 in)",
+		"the least mm of row 12, 1;": "the least mm of row 12, 1;",
+	} {
+		if got := published("in", s); got != want {
+			t.Errorf("%q became %q, want %q", s, got, want)
+		}
+		if got := published("mm", s); got != s {
+			t.Errorf("in mm %q became %q", s, got)
 		}
 	}
 }

@@ -37,6 +37,7 @@ const (
 	inchUp                     // rounded up, in inches alone
 	inchDown                   // and down
 	steady                     // with no more places where it vanishes
+	halts                      // a force that stops a press, not rounded up on scales
 )
 
 // MM is a length in mm, printed to a number of places of mm; in inches to a
@@ -127,6 +128,10 @@ func (f Figure) Steady() Figure { f.style |= steady; return f }
 // figure from another one that is set against it.
 func (f Figure) Apart(other float64) Figure { f.other = other; return f }
 
+// Halts is for the force at which a press is stopped: what scales show of it is
+// rounded down.
+func (f Figure) Halts() Figure { f.style |= halts; return f }
+
 // Rounded prints in a direction instead of to the nearest.
 func (f Figure) Rounded(d dim.Direction) Figure { f.dir = d; return f }
 
@@ -153,6 +158,9 @@ func (f Figure) in(u dim.Units, inside bool) string {
 		if math.IsNaN(v) || math.IsInf(v, 0) {
 			return "unknown"
 		}
+	}
+	if u&ofTheBench != 0 {
+		return f.inBench(u&^ofTheBench, inside)
 	}
 	if u == dim.InMM || !f.length() {
 		unit := f.unit

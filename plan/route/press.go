@@ -296,9 +296,9 @@ func (b *builder) pressTool(x Bore) (tool, note say.Text) {
 			"the bolt; "+
 			"HALT where a short spanner wants more than one firm hand", expect, say.Num(b.s.PressN, 0, "N").Bare())
 	case b.s.PressN > 0:
-		return "press, " + guide, say.F("%v; HALT at %v", expect, say.Num(b.halt(x), 0, "N"))
+		return "press, " + guide, say.F("%v; HALT at %v", expect, say.Num(b.halt(x), 0, "N").Halts())
 	}
-	return "bolt, nut and washers, " + guide, say.F("%v; HALT at %v", expect, say.Num(b.halt(x), 0, "N"))
+	return "bolt, nut and washers, " + guide, say.F("%v; HALT at %v", expect, say.Num(b.halt(x), 0, "N").Halts())
 }
 
 // halt is the force at which a press is stopped, at most what it can give; 0
