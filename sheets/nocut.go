@@ -76,8 +76,13 @@ func inShort(p *paper, pl *plan.Plan) {
 	if len(list) > 0 {
 		p.follow("Findings", "findings")
 	}
+	left := 0
 	for _, f := range list {
 		if f.Level == finding.Stop && p.stopsSaid {
+			continue
+		}
+		if f.Level == finding.Note && p.stop && p.how.step == lastStep {
+			left++ // nothing is done by it on a sheet that says why not
 			continue
 		}
 		b := p.block()
@@ -99,6 +104,13 @@ func inShort(p *paper, pl *plan.Plan) {
 		for _, t := range f.Tried {
 			b.dashed(ended(t.Said(p.currency, pl.OK).String()))
 		}
+		p.tight(b)
+	}
+	if left > 0 {
+		b := p.block()
+		b.y = b.write(0, 0, b.Width, "Not printed for want of room: "+count(left, "note")+
+			" that no cut depends on; rebush plan lists them.", draw.Regular, p.st.small)
+		b.Reach(b.y)
 		p.tight(b)
 	}
 }

@@ -101,6 +101,11 @@ func setup(pl *plan.Plan, o Options, how layout, with []spare) (sheet, error) {
 
 // refused is the sheet of what must not be machined.
 func refused(p *paper, pl *plan.Plan) {
+	if p.how.step >= lastStep-1 { // read at a desk, not at a machine
+		small := float64(p.how.step - lastStep + 2)
+		p.st.body, p.st.figure, p.st.title = p.st.body-0.75*small, p.st.figure-small, p.st.title-2*small
+		p.st.mind = p.st.small
+	}
 	cover(p, pl)
 	foundRows(p, pl)
 	inShort(p, pl)

@@ -36,7 +36,7 @@ func alike(list finding.List, b bench) finding.List {
 	}
 	for i := range out {
 		if s := together(texts[i]); s != texts[i][0] {
-			out[i].Text, out[i].Where = say.Words(s), out[i].Where+" (figures in this order)"
+			out[i].Text, out[i].Where = say.Words(s), out[i].Where+" (in this order)"
 			out[i].Fix = say.Words(strings.ReplaceAll(out[i].Fix.String(), "this bore", "each of these bores"))
 		}
 	}

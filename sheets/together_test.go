@@ -23,15 +23,16 @@ func TestFiguresStandTogether(t *testing.T) {
 	for want, texts := range map[string][]string{
 		"it lies 0.039, 0.041 and 0.040 mm off, known to 0.016 mm": {"it lies 0.039 mm off, known to 0.016 mm",
 			"it lies 0.041 mm off, known to 0.016 mm", "it lies 0.040 mm off, known to 0.016 mm"},
-		"holds 11 and 9 N (1.1 and 0.9 kg), needs 10 N (1 kg)": {"holds 11 N, needs 10 N", "holds 9 N, needs 10 N"},
+		"holds 11 and 9 N (1.1 and 0.9 kg), needs 10 N (1 kg)": {"holds 11 N (1.1 kg), needs 10 N (1 kg)",
+			"holds 9 N (0.9 kg), needs 10 N (1 kg)"},
 		"thin": {"thin", "thin", "thin"},
 		"from 0.05 to 0.1 mm|from 0.05 to 0.2 mm": {"from 0.05 to 0.1 mm", "from 0.05 to 0.2 mm"},
 		"against axle 1|against axle 2":           {"against axle 1", "against axle 2"},
 	} {
 		var got []string
-		for _, f := range alike(raise(texts...), bench{u: "mm"}) {
+		for _, f := range alike(raise(texts...), bench{}) {
 			got = append(got, f.Text.String())
-			ordered := strings.HasSuffix(f.Where, " (figures in this order)")
+			ordered := strings.HasSuffix(f.Where, " (in this order)")
 			if each := strings.Contains(f.Fix.String(), "each of these bores"); each != ordered ||
 				ordered != regexp.MustCompile(`\d and \d`).MatchString(f.Text.String()) {
 				t.Errorf("%q stands at %q, cure %q", f.Text, f.Where, f.Fix)
