@@ -182,7 +182,10 @@ func seatWant(t *testing.T, p *plan.Plan, s plan.Seat, got []readBar) map[string
 			}
 		}
 	}
-	pinWant(t, p, s, out, route.KindSizeSeat)
+	n := len(out)
+	if pinWant(t, p, s, out, route.KindSizeSeat); len(out) == n { // cut in one stroke with the other
+		pinWant(t, p, s, out, route.KindGauge)
+	}
 	return out
 }
 
