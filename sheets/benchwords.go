@@ -13,17 +13,25 @@ type bench struct {
 	names *strings.Replacer // nil: no names
 }
 
-// benchOf knows the holes of a job.
-func benchOf(j *job.Job) bench {
-	if j == nil {
-		return bench{}
-	}
-	var pairs, names []string
-	for _, s := range j.Shafts {
-		names = append(names, s.Name)
-		if c := sentence(s.Name); c != s.Name {
-			names = append(names, c)
+// benchOf knows the holes of a job, or of all jobs of a batch.
+func benchOf(jobs ...*job.Job) bench {
+	var pairs, names, features []string
+	for _, j := range jobs {
+		if j == nil {
+			continue
 		}
+		for _, s := range j.Shafts {
+			names = append(names, s.Name)
+			if c := sentence(s.Name); c != s.Name {
+				names = append(names, c)
+			}
+		}
+		for _, f := range j.Chassis.Features {
+			features = append(features, f.Name)
+		}
+	}
+	if len(names) == 0 {
+		return bench{}
 	}
 	for _, n := range names {
 		l, r := n+".left", n+".right"
@@ -31,10 +39,7 @@ func benchOf(j *job.Job) bench {
 			pairs = append(pairs, l+with+r, n+", left and right", r+with+l, n+", right and left")
 		}
 	}
-	for _, f := range j.Chassis.Features {
-		names = append(names, f.Name)
-	}
-	for _, n := range names {
+	for _, n := range append(names, features...) {
 		pairs = append(pairs, n+".left", n+", left", n+".right", n+", right")
 	}
 	return bench{names: strings.NewReplacer(pairs...)}

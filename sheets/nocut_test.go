@@ -11,6 +11,7 @@ import (
 	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/plan/job"
+	"rebush/plan/route"
 	"rebush/plan/verdict"
 	"rebush/sheets/draw"
 )
@@ -234,6 +235,9 @@ func swapAt(price float64) *job.Swap { return &job.Swap{Price: price} }
 func TestBatchDrawers(t *testing.T) {
 	one, two := samplePlan(2), samplePlan(2)
 	three, price := 3, 0.85
+	one.Job.File = "jobs/one.yaml"
+	two.Job.Shafts[0].Name = "drum"
+	two.Buy = append(two.Buy, plan.BuyLine{Kind: route.BuyRod, What: "stepped rod in drum.left"})
 	one.Job.Bushes = []job.Bush{{Code: "drawer 7", OnHand: &three, Price: &price}}
 	two.Job.Bushes, two.JobNumber, two.Job.Number = one.Job.Bushes, "2026-108", "2026-108"
 	doc, err := Traveller([]*plan.Plan{one, chosen(verdict.Swap), two, stoppedWithTried()}, Options{},
@@ -244,9 +248,10 @@ func TestBatchDrawers(t *testing.T) {
 	got := wordsOf(doc)
 	for _, want := range []string{"Batch of 5 jobs", "2 advised to be machined, 2 not, 1 not understood.",
 		"broken.yaml NOT UNDERSTOOD Line 3: no such key Line 9: no such shaft file put right",
-		"Two jobs are called 2026-107: give each a number of its own.",
+		"Two jobs are called 2026-107 (one.yaml, truck.yaml): give each a number of its own.",
 		"2026-107 takes 2, 2026-108 takes 2. In this order runs short: 2026-108 by 1.",
-		"1 of bush drawer 7 (0.85", "1 sizing mandrel 3.21, for 2026-107, 2026-108"} {
+		"1 of bush drawer 7 (0.85", "1 sizing mandrel 3.21, for 2026-107, 2026-108",
+		"stepped rod in drum, left"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("lacks %q in:\n%s", want, got)
 		}
@@ -273,6 +278,31 @@ func TestBatchDrawers(t *testing.T) {
 	}
 	if n := strings.Count(got, "are called"); n != 1 {
 		t.Errorf("%d numbers are said to stand twice", n)
+	}
+}
+
+// TestRiskBeforeSigning: what may come of the work stands above what the owner
+// signs, or is said there to stand below.
+func TestRiskBeforeSigning(t *testing.T) {
+	above, below := 0, 0
+	for name, p := range workedOf(demos(t)) {
+		for _, large := range []bool{false, true} {
+			got := wordsOf(must(VerdictPage(p, Options{Large: large})))
+			risk, sign := strings.Index(got, "What may come of it "), strings.Index(got, "Agreed with the owner")
+			said := strings.Contains(got, "What may come of it stands below: read it before you sign.")
+			switch {
+			case risk < 0 || sign < 0:
+			case said:
+				below++
+			case risk > sign:
+				t.Errorf("%s, large %v: the owner signs before he has read what may come of it", name, large)
+			default:
+				above++
+			}
+		}
+	}
+	if above == 0 || below == 0 {
+		t.Errorf("%d stand above, %d below", above, below)
 	}
 }
 

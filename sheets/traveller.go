@@ -9,6 +9,7 @@ import (
 
 	"rebush/fits/say"
 	"rebush/plan"
+	"rebush/plan/job"
 	"rebush/sheets/draw"
 )
 
@@ -34,6 +35,11 @@ func Traveller(plans []*plan.Plan, o Options, broken ...Broken) (*draw.Document,
 		return nil, err
 	}
 	p.number, p.title = "", ""
+	jobs := make([]*job.Job, len(plans))
+	for i, pl := range plans {
+		jobs[i] = pl.Job
+	}
+	p.bench = benchOf(jobs...)
 	p.doc.Title = "Batch traveller"
 	p.batch = true
 	p.foot = oneLine(plans[0].Program)
@@ -54,7 +60,7 @@ func Traveller(plans []*plan.Plan, o Options, broken ...Broken) (*draw.Document,
 	}
 	b.para(s+"."+hoursWords(plans), draw.Regular, p.st.body)
 	for _, name := range twice(plans) {
-		b.para("Two jobs are called "+name+": give each a number of its own.", draw.Bold, p.st.body)
+		b.para("Two jobs are called "+name+filesOf(plans, name)+": give each a number of its own.", draw.Bold, p.st.body)
 	}
 	p.add(b)
 	at, left := 0, broken
@@ -136,6 +142,20 @@ func twice(plans []*plan.Plan) []string {
 		}
 	}
 	return out
+}
+
+// filesOf are the files of the jobs of one number.
+func filesOf(plans []*plan.Plan, number string) string {
+	var files []string
+	for _, pl := range plans {
+		if pl.JobNumber == number && pl.Job != nil && pl.Job.File != "" {
+			files = append(files, base(pl.Job.File))
+		}
+	}
+	if len(files) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(files, ", ") + ")"
 }
 
 // machined says whether a job is to be cut: the plan allows it and the verdict

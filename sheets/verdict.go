@@ -52,9 +52,13 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	lookForBox(p, pl.Safety.LookFor)
 	unchecked(p, pl, told.Unknown)
 	needs(p, v)
-	agreed, ahead := p.agreed(), choiceBlocks(p, pl)
+	agreed, ahead := p.agreed(""), choiceBlocks(p, pl)
+	readFirst := ""
+	if machined(pl) && len(told.Cautions) > 0 {
+		readFirst = "What may come of it stands below: read it before you sign."
+	}
 	if p.flush(); p.y+tallOf(append(ahead, agreed)) > p.floor() {
-		p.add(agreed) // what is signed stands on the first page
+		p.add(p.agreed(readFirst)) // what is signed stands on the first page
 		agreed = nil
 	}
 	p.addAll(ahead)
@@ -67,9 +71,9 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	if agreed != nil {
 		if machined(pl) && p.y+tallOf(append(cautions, agreed)) <= p.floor() {
 			p.addAll(cautions)
-			cautions = nil
+			cautions, readFirst = nil, ""
 		}
-		p.add(agreed)
+		p.add(p.agreed(readFirst))
 	}
 	// What the owner signs stands above what only explains it, so that it is on
 	// the page that he reads.
@@ -86,10 +90,15 @@ func VerdictPage(pl *plan.Plan, o Options) (*draw.Document, error) {
 	return p.finish()
 }
 
-// agreed are the lines that the owner signs on.
-func (p *paper) agreed() *block {
+// agreed are the lines that the owner signs on, under what is to be read first.
+func (p *paper) agreed(first string) *block {
 	b := p.block()
 	b.para("Agreed with the owner", draw.Bold, p.st.body)
+	if first != "" {
+		b.y -= 1.5
+		b.para(first, draw.Regular, p.st.body)
+		b.y -= 1.5
+	}
 	b.blanks(0, b.Width, []blankLine{{"choice", "", 1.6}, {"date", "", 1}, {"signed", "", 1.6}})
 	b.y = b.write(0, b.y+1, b.Width, sameWord, draw.Regular, p.st.small)
 	b.Reach(b.y)
