@@ -206,7 +206,8 @@ func pinWant(t *testing.T, p *plan.Plan, s plan.Seat, out map[string][2]float64,
 	t.Helper()
 	for _, op := range p.Operations {
 		finish := kind == route.KindSizeBore && op.Kind == route.KindGauge && op.Setup == "finish"
-		if op.Bore != s.Bore || op.Kind != kind && !finish || !strings.HasPrefix(op.Go.String(), "pin ") {
+		clamped := kind == route.KindSizeSeat && op.Kind == route.KindGauge && op.Setup != "finish"
+		if op.Bore != s.Bore || op.Kind != kind && !finish && !clamped || !strings.HasPrefix(op.Go.String(), "pin ") {
 			continue
 		}
 		for _, n := range []string{op.Go.String(), op.NoGo.String()} {

@@ -77,9 +77,9 @@ func TestRowsAreShared(t *testing.T) {
 		}
 	}
 	want := []string{"30, 40 Open out driven axle, left and right to 5 mm",
-		"50, 60 Start driven axle, left and right on its new centre, 5.75 mm", "70 Chamfer", "80 Chamfer",
-		"90, 100 Bore the seat of driven axle, right and left to size",
-		"110, 120 Gauge the seat of driven axle, left and right before the clamps come off"}
+		"50 Start driven axle.left and driven axle.right on their new centre, 5.75 mm", "60 Chamfer", "70 Chamfer",
+		"80 Bore the seats of driven axle.left and driven axle.right to size at one setting",
+		"90, 100 Gauge the seat of driven axle, left and right before the clamps come off"}
 	if len(got) != len(want) {
 		t.Fatalf("%d rows: %q", len(got), got)
 	}

@@ -163,7 +163,7 @@ func entries(pl *plan.Plan, bore, key string) (lim [2]float64, ok bool) {
 // isCut says whether a seat is made in this job, and not one that is there.
 func isCut(pl *plan.Plan, bore string) bool {
 	for _, op := range pl.Operations {
-		if op.Bore == bore && op.Kind == route.KindSizeSeat {
+		if op.Kind == route.KindSizeSeat && (op.Bore == bore || strings.Contains(op.Do.String(), bore)) { // or both at once
 			return true
 		}
 	}

@@ -248,7 +248,7 @@ func TestBatchDrawers(t *testing.T) {
 	got := wordsOf(doc)
 	for _, want := range []string{"Batch of 5 jobs", "2 advised to be machined, 2 not, 1 not understood.",
 		"broken.yaml NOT UNDERSTOOD Line 3: no such key Line 9: no such shaft file put right",
-		"Two jobs are called 2026-107 (one.yaml, truck.yaml): give each a number of its own.",
+		"Two jobs are called 2026-107 (one.yaml, truck.yaml, truck.yaml): give each a number of its own.",
 		"2026-107 takes 2, 2026-108 takes 2. In this order runs short: 2026-108 by 1.",
 		"1 of bush drawer 7 (0.85", "1 sizing mandrel 3.21, for 2026-107, 2026-108",
 		"stepped rod in drum, left"} {

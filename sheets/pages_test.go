@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"regexp"
 	"testing"
 
 	"rebush/plan"
@@ -104,6 +105,9 @@ func followed(d *draw.Document, m draw.Mark) bool {
 	return false
 }
 
+// scaleSaid is what is said of a scale below a picture.
+var scaleSaid = regexp.MustCompile(`^(drawn (1:)?[0-9.]+|square [0-9.]+ )`)
+
 // A page with something drawn to a scale has a bar to lay a rule on, as long as
 // it says.
 func TestScaleHasItsBar(t *testing.T) {
@@ -113,7 +117,7 @@ func TestScaleHasItsBar(t *testing.T) {
 			for page := 1; page <= d.Pages(); page++ {
 				drawn, bar := false, false
 				for _, it := range d.All(page) {
-					if it.Kind == draw.KindText && len(it.Text) > 6 && (it.Text[:6] == "drawn " || it.Text[:6] == "square") {
+					if it.Kind == draw.KindText && scaleSaid.MatchString(it.Text) {
 						drawn = true
 					}
 					if it.Kind == draw.KindLine && it.Box.Y > d.Paper.Height-marginBottom-footHeight && it.Box.H == 0 &&
