@@ -46,7 +46,7 @@ func (b *builder) lineUp() {
 	if rest != "" {
 		rest = "the other rods as close as they go in: " + rest
 	}
-	b.add(Operation{Kind: KindLineUp, Note: rest,
+	b.add(Operation{Kind: KindLineUp, Note: join("every bore wiped clean first: no chip, no grit", rest),
 		Do:      say.F("Line up %s: a test rod through both bores%v", list(names), others),
 		Tool:    say.F("%s %v%v", plural(len(rods), "test rod", "test rods"), list(unique(rods)), long),
 		Minutes: b.r.Gauging * float64(len(names)),
@@ -71,24 +71,30 @@ func (b *builder) otherRods() say.Text {
 	return list(out)
 }
 
-// assemble puts the axles in and presses the wheels, which is the last step
-// that cannot be taken back.
+// assemble puts in all axles that were taken out and presses their wheels, which is
+// the last step that cannot be taken back.
 func (b *builder) assemble() {
 	b.setup = onBench
 	var wheels, hubs []Shaft
+	var others []string
 	for _, s := range b.j.Shafts {
 		mine := b.on(s.Name)
 		if len(mine) == 0 {
-			continue
+			others = append(others, s.Name)
+		} else {
+			b.add(Operation{Kind: KindAssemble, Do: b.axleWords(s), Tool: "fingers, oil", Minutes: b.r.Gauging,
+				Note: b.passNote(s, mine)})
 		}
-		b.add(Operation{Kind: KindAssemble, Do: b.axleWords(s), Tool: "fingers, oil", Minutes: b.r.Gauging,
-			Note: b.passNote(s, mine)})
 		switch {
 		case s.Wheels:
 			wheels = append(wheels, s)
-		case s.HubToHub > 0:
+		case len(mine) > 0:
 			hubs = append(hubs, s)
 		}
+	}
+	if last := &b.out.Operations[len(b.out.Operations)-1]; len(others) > 0 {
+		last.Note = join(last.Note, say.F("then %s back in, as marked, with what came off", list(others)))
+		last.Minutes += b.r.Gauging * float64(len(others))
 	}
 	if len(wheels) > 0 {
 		b.wheels(wheels)
@@ -106,16 +112,22 @@ func (b *builder) hubs(on []Shaft) {
 	mesh := ""
 	for _, s := range on {
 		names = append(names, s.Name)
-		apart = append(apart, say.F("%s %v", s.Name, say.MM(s.HubToHub, 3).Trim()))
+		if s.HubToHub > 0 {
+			apart = append(apart, say.F("%s %v", s.Name, say.MM(s.HubToHub, 3).Trim()))
+		}
 		if s.Gear {
 			mesh = theMesh
 		}
+	}
+	known := say.Text("")
+	if len(apart) > 0 {
+		known = "hub to hub " + list(apart)
 	}
 	b.add(Operation{Kind: KindWheels, Pressed: true,
 		Do:   say.F("Press back what came off %s: wheel, drum or pulley", list(names)),
 		Tool: "press, flat support under the hub", Minutes: b.r.Press * float64(len(on)),
 		Backing:    "flat plate under the hub, never under the rim",
-		Gauge:      "hub to hub " + list(apart) + "; wheels back to back as measured before stripping",
+		Gauge:      join(known, "wheels back to back, and hub to hub, as measured before stripping"),
 		GaugeFirst: ready(names, mesh), Note: "nothing came off: check hub to hub and go on"})
 }
 
@@ -160,9 +172,9 @@ func (b *builder) wheels(on []Shaft) {
 func (b *builder) axleWords(s Shaft) say.Text {
 	lead := b.leads(s)
 	if lead == "" {
-		return say.F("Oil the bores and put %s in", s.Name)
+		return say.F("Wipe and oil the bores and put %s in", s.Name)
 	}
-	return say.F("Oil the bores and put %s in from the %s, %s end first", s.Name, other(lead), lead)
+	return say.F("Wipe and oil the bores and put %s in from the %s, %s end first", s.Name, other(lead), lead)
 }
 
 // passNote says what has to pass through what.

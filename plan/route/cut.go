@@ -57,6 +57,9 @@ func (b *builder) cutIn(c clamping) {
 			p.o.GaugeFirst, box = box, ""
 			if p.q != nil {
 				b.figures(&p.o, *p.q)
+				if p.o.Kind == KindChamfer && p.bar {
+					p.o.Depth = math.NaN() // pulled, from where it touches
+				}
 				if !math.IsNaN(p.o.Depth) && !p.o.byHand() && (b.s.Machine == Mill || b.s.Machine == DrillPress) {
 					p.o.Note = join(p.o.Note, "depth stop set")
 				}
@@ -145,6 +148,7 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 			o.Do = say.F("Start %s and %s on their new centre, %v, at one setting", x.Name, through.Name,
 				say.MM(st.tool.Size, 3).Trim())
 			o.Note, q.Through = join(bothPlates, o.Note), math.Max(b.j.Width, x.Plate)
+			o.Backing = b.backingBoth()
 		}
 		if far {
 			o.Note = join(o.Note, insideFar)
@@ -159,10 +163,7 @@ func (b *builder) seat(x Bore, c clamping, through *Bore) []planned {
 	}
 	out = append(out, b.lastTool(x, where, through, common))
 	if last := &out[len(out)-1]; last.bar && far {
-		last.o.Note = join(last.o.Note, b.pastNear(far))
-		if b.s.Machine != OnLathe {
-			last.o.Note = join(last.o.Note, insideFar)
-		}
+		last.o.Note = join(last.o.Note, b.pastNear(far), insideFar)
 	}
 	for i := range out {
 		if out[i].q != nil && x.Part != nil && x.Part.Through() {
@@ -226,7 +227,8 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 	p.o.Backing = "block out, fingers in from below, spindle stopped"
 	p.o.Note = join(p.o.Note, "this plate's outside lies below", "the block goes back before the next cut")
 	if b.s.Machine == OnLathe {
-		p.o.Tool, p.o.Note = "hooked boring tool, back edge at 45 degrees", "from within, pulled towards you; "+why
+		p.o.Tool, p.o.Note = "hooked boring tool, back edge at 45 degrees", join(
+			say.F("from within: set out behind the plate, pulled towards you %v from where it touches", say.MM(size, 1)), why)
 		p.o.Backing, p.o.FromBelow = b.backing(true), false
 		p.q = &Query{Op: OpBore, Dia: across, Through: size, Head: cutting.Faceplate, Material: x.Metal}
 		p.o.Minutes, p.bar = 0, true
@@ -280,6 +282,9 @@ func (b *builder) lastTool(x Bore, where string, through *Bore, common func(Oper
 		q.Op, p.tool = OpPlunge, b.usual(p.tool)
 		o.Do, o.Note = say.F("Plunge the seat of %s with an end mill of its size",
 			where), "one slow plunge, no dwelling"
+	}
+	if through != nil {
+		o.Backing = b.backingBoth()
 	}
 	switch {
 	case x.ForPart && through != nil:

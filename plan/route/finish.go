@@ -107,8 +107,8 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 		}
 		o := Operation{Kind: KindTryMesh, Do: say.F("Try the mesh of %s before the bores are opened", g.Name),
 			Tool: "dummy axle, paper strip in the mesh", Minutes: b.r.Gauging,
-			Gauge: say.F("backlash %v", say.MMs(g.Backlash[0], g.Backlash[1], 2)),
-			Note: "hold the dummy to the side that the load holds the axle; read it by an indicator on a tooth, or by " +
+			Gauge: say.F("backlash %v", g.window()),
+			Note: "the gear on the dummy, the other one back in its place; hold the dummy to the side that the load holds the axle; read it by an indicator on a tooth, or by " +
 				"two strips: one of the least goes between the flanks, one of the most does not; out of its limits: " +
 				"stop and measure the seats again"}
 		if len(low) > 0 {
@@ -157,6 +157,9 @@ func (b *builder) finish(x Bore, pair bool) {
 		o.Minutes = b.r.Sizing * float64(len(names))
 		o.Lubricant, o.Pressed = "oil", true
 		o.Note = "straight through, one stroke each, under the press"
+		if b.s.PressN <= 0 {
+			o.Note = "straight through, one stroke each, drawn by a bolt or pushed in the vice, square"
+		}
 		if x.Porous {
 			o.Note += "; porous: never ream it"
 		}

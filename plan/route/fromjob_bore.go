@@ -15,8 +15,9 @@ func (in Input) bore(x seat.Seated) Bore {
 		Old: x.Old.Stands().O, Repaired: x.Old.Moved(), Found: 2 * x.Old.Stands().R,
 		S: x.Hole.S, Allow: seat.Allow(x.Hole, in.Seat.Rules), Wear: x.Old.Stands().W, Ligament: a.Ligament,
 		Way: a.Way.Kind, WayName: a.Way.Name, WaySize: a.Way.Size, Seat: seat.Gauged(a, in.Seat.Rules),
-		Bush: bush.Code, BushMade: bush.Turned, BushToBuy: bush.ToBuy, BushSizes: turned(bush), BushShape: shapeOf(bush),
-		Bushed: x.Old.Bore.Bushed, BushMetal: bush.Metal.Name,
+		Bush: bush.Code, BushMade: bush.Turned, BushToBuy: bush.ToBuy, BushSizes: shapeOf(bush).turned(bush.Metal.Name),
+		BushShape: shapeOf(bush),
+		Bushed:    x.Old.Bore.Bushed, BushMetal: bush.Metal.Name,
 		OD: [2]float64{bush.ODLow, bush.ODHigh}, U: [2]float64{a.ULow, a.UHigh},
 		Length: bush.Length, FlangeOD: bush.FlangeOD, Proud: a.Proud, Porous: bush.Metal.Porous,
 		Leaded: bush.Metal.Leaded,
@@ -101,20 +102,6 @@ func (in Input) tool(w seat.Way) *job.Tool {
 		return &sh.EndMills[w.Index-len(sh.Reamers)-1]
 	}
 	return nil
-}
-
-// turned are the sizes of a bush that has to be turned, "" of any other.
-func turned(b seat.Bush) say.Text {
-	if !b.Turned {
-		return ""
-	}
-	sizes := say.F("outside %v, bore %v, length %v, %s", say.Limits(b.ODLow, b.ODHigh, 3),
-		say.Limits(b.BLow, b.BHigh, 3),
-		say.MM(b.Length, 2), b.Metal.Name)
-	if b.FlangeOD > 0 {
-		sizes += say.F(", with a shoulder of %v, %v thick", say.MM(b.FlangeOD, 1), say.MM(b.FlangeT, 2))
-	}
-	return sizes
 }
 
 // ifLarge says what is done where a seat comes out too large. What goes on from

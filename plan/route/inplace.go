@@ -51,21 +51,20 @@ func (b *builder) clampAgain(in []Bore) {
 	b.out.Setups = append(b.out.Setups, set)
 	b.add(Operation{Kind: KindSetUp,
 		Do: say.F("Clamp the chassis again, %s plate uppermost, to bore %s", c.up, list(set.Bores)), Holding: set.Words,
-		Note: join("bring the outside of the new bush true under the spindle, then set the dials to its new centre",
-			b.mirrorNote(c))})
+		Note: join(b.trueAgain(in[0]), b.mirrorNote(c))})
 	lim, at := x.Limits, x.At
 	if c.up == job.Right {
 		at[0] = b.mirrorX(at[0])
 	}
 	g := b.gauge(lim, x.Name)
 	o := Operation{Kind: KindSizeBore, Bore: x.Name, Do: say.F("Bore %s in place on its new centre", x.Name),
-		Tool: words(x.FinishTool), At: &at, Approach: b.approach(c, x),
+		Tool: words(x.FinishTool), Approach: b.approach(c, x),
 		Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Pins: g.sizes, Backing: "slotted block close under that wall",
 		Minutes: b.r.Sizing, HoleMM: (lim[0] + lim[1]) / 2,
 		Note: "sharp tool, light last cuts"}
 	q := Query{Op: OpBore, Dia: (lim[0] + lim[1]) / 2, Through: x.Plate, Head: cutting.BoringHead, Material: x.BushMetal}
-	if b.s.Machine == OnLathe {
-		q.Head = cutting.Faceplate
+	if o.At = &at; b.s.Machine == OnLathe {
+		o.At, o.Tool, q.Head = nil, "boring tool", cutting.Faceplate
 	}
 	if len(in) > 1 {
 		o.Do = say.F("Bore %s and %s in place on their new centre at one setting", x.Name, in[1].Name)
@@ -80,6 +79,20 @@ func (b *builder) clampAgain(in []Bore) {
 			Limits: &lim, Gauge: g.how, Go: g.goes, NoGo: g.stops, Pins: g.sizes, Minutes: b.r.Gauging, HoleMM: o.HoleMM,
 			Note: "spindle stopped; from below where a pin does not pass the near bore"})
 	}
+}
+
+// trueAgain says how a bush that is bored in place comes under the spindle.
+func (b *builder) trueAgain(x Bore) say.Text {
+	if b.s.Machine != OnLathe {
+		return "bring the outside of the new bush true under the spindle, then set the dials to its new centre"
+	}
+	w := say.Text("run the outside of the new bush true with the indicator")
+	if off(x.At, x.SeatAt) >= 0.005 && x.SeatAt != [2]float64{} {
+		y := x
+		y.Old = x.SeatAt
+		w = join(w, b.shift(y))
+	}
+	return join(w, "counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
 }
 
 func (b *builder) mirrorNote(c clamping) say.Text {

@@ -37,10 +37,16 @@ func (b *builder) layOut() {
 		}
 	}
 	for _, o := range b.out.Operations {
+		if o.Compound && !strings.HasPrefix(o.Tool.String(), compound) {
+			add(compound)
+		}
 		add(o.Go)
 		add(o.NoGo)
 	}
 }
+
+// compound is what holds a bush beside a press, or in its place.
+const compound = "retaining compound"
 
 // ohms is the unit of what is read off an ohmmeter.
 const ohms = "ohm"
@@ -65,12 +71,10 @@ func (b *builder) proving() {
 		add(w, "mm")
 	}
 	for _, g := range b.j.Gears {
-		add(say.F("%s: gear centred; backlash %v", g.Name, say.MMs(g.Backlash[0], g.Backlash[1], 2)), "mm")
+		add(say.F("%s: gear centred; backlash %v", g.Name, g.window()), "mm")
 	}
 	for _, s := range b.j.Shafts {
 		switch {
-		case len(b.on(s.Name)) == 0:
-			continue
 		case !s.Wheels && s.HubToHub > 0:
 			twice(say.F("%s, hub to hub, or wheels back to back", s.Name), "mm")
 		case !s.Wheels:

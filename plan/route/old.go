@@ -5,6 +5,14 @@ import (
 	"rebush/fits/say"
 )
 
+// What draws a bush out: no punch of its size passes the opposite hole, so what
+// pushes is slipped in between the plates.
+const (
+	drawBolt = say.Text("bolt through the bush, a washer a little under its outside slipped on between the plates, tube " +
+		"and nut outside")
+	drawRing = say.Text("tube on that wall, clear of the flange; nothing bears on the other plate")
+)
+
 // removeOld takes factory bushes out first: their seats are the best datum. One
 // that carries a new bush stays.
 func (b *builder) removeOld() {
@@ -17,9 +25,9 @@ func (b *builder) removeOld() {
 			continue
 		}
 		b.add(Operation{Kind: KindTakeOut, Pressed: true, Bore: x.Name,
-			Do:   say.F("Push the old bush out of %s to the outside", x.Name),
-			Tool: "stepped punch through the opposite hole, a little under the bush's outside", Minutes: b.r.Press,
-			Backing:    "ring under that wall, clear of the flange; never across the open box",
+			Do:   say.F("Draw the old bush out of %s to the outside", x.Name),
+			Tool: drawBolt, Minutes: b.r.Press,
+			Backing:    drawRing,
 			GaugeFirst: "Place and bore of the old bush measured and written down: they are lost with it.",
 			Note:       "will it not move, bore it to a thin shell and collapse that; never drive it"})
 	}
@@ -28,9 +36,9 @@ func (b *builder) removeOld() {
 // takeOut presses a bush of this job out again: its seat is known.
 func (b *builder) takeOut(x Bore) {
 	b.add(Operation{Kind: KindTakeOut, Pressed: true, Bore: x.Name,
-		Do:   say.F("Press bush %s out of %s to the outside", x.Out, x.Name),
-		Tool: "stepped punch through the opposite hole, a little under the bush's outside", Minutes: b.r.Press,
-		Backing: "ring under that wall, clear of the flange; never across the open box",
+		Do:   say.F("Draw bush %s out of %s to the outside", x.Out, x.Name),
+		Tool: drawBolt, Minutes: b.r.Press,
+		Backing: drawRing,
 		Note:    "it is not used again; what compound is left comes off the seat before it is gauged"})
 }
 

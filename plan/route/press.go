@@ -239,7 +239,7 @@ func (b *builder) secondWords(x Bore) say.Text {
 	for _, s := range x.Second.Each() {
 		switch {
 		case s == seat.Compound:
-			w = append(w, "compound on the outside, none in the bore")
+			w = append(w, "both faces free of oil; compound on the outside, none in the bore")
 		case s == seat.Stake && b.stakes(x):
 			w = append(w, "then stake the rim lightly at three points, on a support, none of them towards the "+
 				"nearest edge")
@@ -298,17 +298,15 @@ func (b *builder) pressTool(x Bore) (tool, note say.Text) {
 	case b.s.PressN > 0:
 		return "press, " + guide, say.F("%v; HALT at %v", expect, say.Num(b.halt(x), 0, "N").Halts())
 	}
-	return "bolt, nut and washers, " + guide, say.F("%v; HALT at %v", expect, say.Num(b.halt(x), 0, "N").Halts())
+	return "bolt, nut and washers, " + guide, join(expect, "a bolt shows no force: HALT where a short spanner wants more "+
+		"than one firm hand")
 }
 
 // halt is the force at which a press is stopped, at most what it can give; 0
-// where a bolt draws in what the press cannot.
+// where a bolt draws it in, which shows none.
 func (b *builder) halt(x Bore) float64 {
 	most := b.r.HaltFactor * x.PressN[1]
-	switch {
-	case b.s.PressN <= 0:
-		return most
-	case b.drawn(x):
+	if b.drawn(x) {
 		return 0
 	}
 	return math.Min(most, b.s.PressN)

@@ -30,6 +30,10 @@ func Make(j Job, s Shop, cut Cutter, r Rules) Route {
 	for i, t := range s.EndMills {
 		b.s.EndMills[i] = b.usual(t)
 	}
+	b.j.Bores = slices.Clone(j.Bores)
+	for i, x := range b.j.Bores {
+		b.j.Bores[i] = b.leftForReamer(x)
+	}
 	if len(j.Bores) == 0 || b.forbidden() {
 		return b.out
 	}

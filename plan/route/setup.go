@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"rebush/fits/say"
@@ -158,7 +159,12 @@ func (b *builder) datum(c clamping) say.Text {
 func (b *builder) secondDatum(c clamping) say.Text {
 	x := c.bores[0]
 	best, found := Mark{}, false
+	pinned := b.loose() && b.s.Jig
 	for _, m := range b.j.Marks {
+		if pinned && slices.Contains(b.j.Features[:min(2, len(b.j.Features))], m.Name) {
+			// The plate covers it: its pin is what can be measured from.
+			m.Name, m.Side = "the pin in "+m.Name, x.Side
+		}
 		if m.Name == x.Name || strings.HasPrefix(m.Name, x.Shaft+".") {
 			continue
 		}
@@ -179,6 +185,9 @@ func (b *builder) secondDatum(c clamping) say.Text {
 		return say.F("New centre of %s read again from another edge.", x.Name)
 	}
 	d := math.Hypot(best.At[0]-x.At[0], best.At[1]-x.At[1])
+	if strings.HasPrefix(best.Name, "the pin in ") {
+		return say.F("Bush hole of %s in the jig plate read again: %v from the middle of %s.", x.Name, say.MM(d, 2), best.Name)
+	}
 	there := say.Text("")
 	if at := best.At; b.s.Machine == Mill {
 		if c.up == job.Right {
@@ -211,6 +220,9 @@ func (b *builder) approach(c clamping, x Bore) say.Text {
 	}
 	return w
 }
+
+// backingBoth stands behind both plates while one tool goes through them.
+func (b *builder) backingBoth() say.Text { return join(b.backing(false), b.backing(true)) }
 
 func (b *builder) backing(far bool) say.Text {
 	switch {

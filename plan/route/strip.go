@@ -7,8 +7,9 @@ import (
 	"rebush/plan/job"
 )
 
-// strip takes the truck apart as far as its bores need: nothing is clamped with
-// an axle in it. Its time is that of stripping and rebuilding.
+// strip takes every axle out, of those bores too that are left alone: nothing is
+// clamped with an axle in it, and those bores are measured from and take rods.
+// Its time is that of stripping and rebuilding.
 func (b *builder) strip() {
 	for _, x := range b.j.Bores {
 		if x.Made {
@@ -17,8 +18,10 @@ func (b *builder) strip() {
 	}
 	b.setup = onBench
 	var notes []say.Text
+	var others []string
 	for _, s := range b.j.Shafts {
 		if len(b.on(s.Name)) == 0 {
+			others = append(others, s.Name)
 			continue
 		}
 		lead := b.leads(s)
@@ -33,9 +36,12 @@ func (b *builder) strip() {
 		}
 		notes = append(notes, say.F("%s: %v, then it comes out", s.Name, which))
 	}
+	if len(others) > 0 {
+		notes = append(notes, say.F("%s out as well", list(others)))
+	}
 	b.add(Operation{Kind: KindStrip, Pressed: true, Do: "Strip the truck: motor and drive out first, then the axles",
 		Tool: "puller or press, support under the hub", Backing: "flat plate under the hub, never under the rim",
-		GaugeFirst: "Back to back, side play and backlash as found written down; each axle marked: which, which end.",
+		GaugeFirst: "Back to back, hub to hub, side play and backlash as found written down; each axle marked: which, which end.",
 		Note:       join(append(notes, "what comes out by itself is not drawn off")...)})
 }
 

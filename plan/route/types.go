@@ -131,3 +131,12 @@ type GearCheck struct {
 	Name, Shaft string
 	Backlash    [2]float64
 }
+
+// window is the backlash in as many digits as tell its ends apart.
+func (g GearCheck) window() say.Figure {
+	places := 2
+	if g.Backlash[1]-g.Backlash[0] < 0.02 {
+		places = 3
+	}
+	return say.MMs(g.Backlash[0], g.Backlash[1], places)
+}
