@@ -76,7 +76,7 @@ func TestNoCurrentNoOhms(t *testing.T) {
 		}
 		winding := false
 		for _, s := range p.Proving {
-			winding = winding || strings.Contains(s.Text.String(), "clockwork")
+			winding = winding || strings.Contains(s.Text.String(), "seconds of a winding")
 		}
 		if asked != c.ohms || winding != (c.current != "axles") {
 			t.Errorf("%+v: ohms asked %v, seconds of a winding %v", c, asked, winding)

@@ -1,6 +1,7 @@
 package plan_test
 
 import (
+	"math"
 	"os"
 	"regexp"
 	"strconv"
@@ -41,6 +42,12 @@ func TestRoutesOfTrucks(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		if hours := hoursSaid(p); hours != nil && len(p.Operations) > 0 {
+			walked["hours"]++
+			if want := hoursOf(p, j.Shop.SetupHours, j.Shop.StripHours); !(math.Abs(*hours-want) <= 0.0051) {
+				t.Errorf("truck %d: %v hours, its rows add up to %v", seed, *hours, want)
+			}
+		}
 		for _, o := range p.Operations {
 			walked["operations"]++
 			said := (o.Do + " " + o.Tool + " " + o.Approach + " " + o.GaugeFirst + " " + o.Holding + " " + o.Note).String()
@@ -66,9 +73,22 @@ func TestRoutesOfTrucks(t *testing.T) {
 			}
 		}
 	}
-	if walked["gauged"] < int(n) {
+	if walked["gauged"] < int(n) || walked["hours"] < 20 {
 		t.Errorf("walked %v", walked)
 	}
+}
+
+// hoursSaid are the hours of the way that is planned, nil where none are said.
+func hoursSaid(p *plan.Plan) *float64 {
+	if p.Verdict == nil {
+		return nil
+	}
+	for _, o := range p.Verdict.Options {
+		if o.Name == p.Way {
+			return o.Hours
+		}
+	}
+	return nil
 }
 
 // inSet holds the pins of an operation against the set of the shop.
