@@ -111,7 +111,7 @@ func namedJobs(paths []string) error {
 func oneJob(e *env, o options, path string, several bool, do work) (r *outcome) {
 	r = &outcome{path: path, text: words{wide: e.wide}}
 	fail := func(err error) {
-		quiet := &env{errOut: &r.said}
+		quiet := &env{errOut: &r.said, wide: e.wide}
 		r.code = max(r.code, tell(quiet, err))
 		r.row.result = map[int]string{wrong: "not understood", unreadable: "not read or written",
 			fault: "fault in rebush"}[r.code]

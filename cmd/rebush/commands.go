@@ -20,7 +20,7 @@ type command struct {
 // commands are all the commands in the order of the help.
 func commands() []*command {
 	all := jobCommands()
-	return append(all, tablesCommand(), lookupCommand(), schemaCommand(), helpCommand(), completionCommand())
+	return append(all, patternCommand(), tablesCommand(), lookupCommand(), schemaCommand(), helpCommand(), completionCommand())
 }
 
 func find(list []*command, name string) *command {

@@ -118,7 +118,7 @@ func tell(e *env, err error) int {
 	case errors.As(err, &disk) && !errors.As(err, &ours) && !errors.As(err, &file):
 		fmt.Fprintf(e.errOut, "rebush: %s: %s\n", disk.Path, plainError(err))
 	case errors.As(err, &list):
-		fmt.Fprintln(e.errOut, list.Screen())
+		fmt.Fprintln(e.errOut, list.Screen(e.wide))
 	case errors.As(err, &file):
 		fmt.Fprintln(e.errOut, err)
 	default:

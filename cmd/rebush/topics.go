@@ -1,5 +1,7 @@
 package main
 
+import "rebush/plan/job"
+
 // topics are things to read that are no commands.
 var topics = []struct{ name, text string }{
 	{"job", `A whole job, from the measuring to the paper:
@@ -25,7 +27,7 @@ var topics = []struct{ name, text string }{
 Several jobs at once: rebush sheet *.yaml -o batch/
 Your own drills, reamers, gauges and spindle stand in a shop file that the job
 names (shop: shop.yaml). rebush help file shows how both are written.`},
-	{"file", fileHelp},
+	{"file", fileHelp + "\nA list of a job holds at most: " + job.Caps("job") + ".\nA list of a shop: " + job.Caps("shop") + ".\n"},
 	{"cautions", `What rebush cannot see, and you must look at first:
 
 - An old zinc casting that is swollen, cracked or crumbles at the edges is not

@@ -7,7 +7,7 @@ import (
 // bindJob fills a Job from what was read. Most of it the table of keys says;
 // here is what it cannot say.
 func bindJob(r *reader, root *value, name, folder string) *Job {
-	j := &Job{File: name, Folder: folder, where: r.where, Units: unitsOf(root.get("units"))}
+	j := &Job{File: name, Folder: folder, where: r.where, Units: unitsOf(root.get("units")), like: r.likeFile}
 	store(j, root)
 	j.Chassis.TemperatureGiven = root.get("chassis").get("temperature") != nil
 	for i, v := range root.get("shafts").items() {

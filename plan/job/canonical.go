@@ -9,14 +9,15 @@ import (
 )
 
 // Canonical writes the job, its shop, the points that it reads from files and
-// the tables that the shop replaced, always in one order, lengths in exact mm.
+// the tables that the shop replaced, always in one order, lengths in exact mm; what
+// a pattern gives stands in it as if the job had said it.
 // Comments, layout, units, file names and sizes as made are left out, so that
 // the same job in inch and in mm gives the same bytes. It is what the hash of a
 // plan is taken of.
 func (j *Job) Canonical() []byte {
 	var b bytes.Buffer
 	b.WriteString("job ")
-	canon(&b, j.root, map[string]bool{"units": true, "shop": true, "made": true})
+	canon(&b, j.root, map[string]bool{"units": true, "shop": true, "made": true, "like": true})
 	for _, s := range j.Shafts {
 		for _, bore := range s.Bores {
 			if bore.ProbedAt == "" {

@@ -74,6 +74,10 @@ func TestCanonicalFollowsShop(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	pattern, err := os.ReadFile("testdata/all-pattern.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
 	shop, err := os.ReadFile("testdata/all-shop.yaml")
 	if err != nil {
 		t.Fatal(err)
@@ -89,7 +93,7 @@ func TestCanonicalFollowsShop(t *testing.T) {
 	canon := func(file, old, new string) string {
 		dir := t.TempDir()
 		for name, data := range map[string][]byte{"all-keys.yaml": job, "all-shop.yaml": shop, "points.csv": points,
-			"my-backlash.csv": backlash} {
+			"my-backlash.csv": backlash, "all-pattern.yaml": pattern} {
 			if name == file {
 				if !bytes.Contains(data, []byte(old)) {
 					t.Fatalf("%s is not in %s", old, file)
@@ -108,7 +112,7 @@ func TestCanonicalFollowsShop(t *testing.T) {
 	}
 	base := canon("", "", "")
 	for _, c := range [][3]string{
-		{"all-shop.yaml", "pass_um: 6", "pass_um: 7"}, {"all-shop.yaml", "spindle: [320, 450]", "spindle: [320, 460]"},
+		{"all-pattern.yaml", "length: 3,", "length: 3.1,"}, {"all-shop.yaml", "pass_um: 6", "pass_um: 7"}, {"all-shop.yaml", "spindle: [320, 450]", "spindle: [320, 460]"},
 		{"points.csv", "6,95", "6,96"}, {"my-backlash.csv", "0.004", "0.005"},
 	} {
 		if canon(c[0], c[1], c[2]) == base {

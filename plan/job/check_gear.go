@@ -9,7 +9,7 @@ func checkGear(r *reader, j *Job, g *Gear, v *value) {
 	m, dp := v.get("module"), v.get("diametral_pitch")
 	switch {
 	case m != nil && dp != nil:
-		r.say(dp.pos, "diametral_pitch: module is given too", "keep one of them")
+		r.onlyOne(m, dp)
 	case v.missing("module") && v.missing("diametral_pitch"):
 		r.say(v.pos, "module is missing in "+v.path, "write module: 0.5 (mm), or diametral_pitch: 48")
 	}
@@ -63,6 +63,19 @@ func checkGear(r *reader, j *Job, g *Gear, v *value) {
 	if g.Worm != nil {
 		checkWorm(r, g, v.get("worm"), c, there)
 	}
+}
+
+// onlyOne refuses two keys of which one has to be chosen, at the one that the job
+// itself says where a pattern gives the other.
+func (r *reader) onlyOne(a, b *value) {
+	if a.pos.File == r.file && b.pos.File != r.file {
+		a, b = b, a
+	}
+	where := ""
+	if a.pos.File != b.pos.File {
+		where = ", by the pattern: " + at(a.pos)
+	}
+	r.say(b.pos, fmt.Sprintf("%s: %s is given too%s", b.name, a.name, where), "keep one of them")
 }
 
 func round4(f float64) float64 { return math.Round(f*1e4) / 1e4 }
@@ -121,7 +134,11 @@ func checkFace(r *reader, j *Job, g *Gear, w *value) {
 // and let go of each other 2 modules farther out.
 func checkPinion(r *reader, j *Job, g *Gear, v *value, c [2]float64, there bool) {
 	on, at := v.get("on"), v.get("at")
-	if on != nil && at != nil || v.missing("on") && v.missing("at") {
+	if on != nil && at != nil {
+		r.onlyOne(on, at)
+		return
+	}
+	if v.missing("on") && v.missing("at") {
 		r.say(v.pos, "pinion: give either on (a shaft) or at (a fixed place)",
 			"write pinion: {at: [22.0, 6.0], teeth: 12}")
 		return
@@ -161,7 +178,7 @@ func checkWorm(r *reader, g *Gear, v *value, c [2]float64, there bool) {
 	h, top := v.get("height"), v.get("top")
 	switch {
 	case h != nil && top != nil:
-		r.say(top.pos, "top: height is given too", "keep one of them")
+		r.onlyOne(h, top)
 		return
 	case h == nil && top == nil:
 		if v.missing("height") && v.missing("top") {

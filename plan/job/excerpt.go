@@ -22,9 +22,12 @@ const (
 )
 
 // Screen writes the mistakes for a terminal: each on a line, and below it the line
-// of the file with a mark under the culprit. Of more than a screen holds the rest
-// is counted.
-func (ps Problems) Screen() string {
+// of the file with a mark under the culprit, no wider than the screen (0: not
+// known). Of more than a screen holds the rest is counted.
+func (ps Problems) Screen(wide int) string {
+	if wide <= 0 {
+		wide = screenWidth
+	}
 	var b strings.Builder
 	for i, p := range ps {
 		if i == mostTold && len(ps) > mostTold+1 {
@@ -33,14 +36,14 @@ func (ps Problems) Screen() string {
 		}
 		b.WriteString(p.Error())
 		b.WriteByte('\n')
-		b.WriteString(p.excerpt())
+		b.WriteString(p.excerpt(wide))
 	}
 	return strings.TrimRight(b.String(), "\n")
 }
 
 // excerpt is the line of the file with a mark under the culprit, "" where the line
 // is not known or has nothing on it.
-func (p Problem) excerpt() string {
+func (p Problem) excerpt(wide int) string {
 	text := []rune(shownPlain(p.Text))
 	from := p.Pos.Column - 1
 	if p.Pos.Line < 1 || from < 0 || from >= len(text) {
@@ -48,7 +51,7 @@ func (p Problem) excerpt() string {
 	}
 	to := from + markWidth(text[from:])
 	number := fmt.Sprintf("%6d | ", p.Pos.Line)
-	room := screenWidth - len(number)
+	room := wide - len(number)
 	// A long line is shown about the mark.
 	first := 0
 	if len(text) > room {

@@ -10,8 +10,8 @@ func (j *Job) Inputs() []string {
 	if j.File != "" && j.File != "standard input" {
 		out = append(out, j.File)
 	}
-	if like := j.root.get("like").text(); like != "" {
-		out = append(out, beside(j.Folder, like))
+	if j.like != "" {
+		out = append(out, j.like)
 	}
 	for _, s := range j.root.get("shafts").items() {
 		for _, b := range s.get("bores").entries() {

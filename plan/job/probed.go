@@ -7,8 +7,12 @@ import (
 	"rebush/fits/dim"
 )
 
-// loadProbed reads the CSV files of points that bores name.
-func loadProbed(r *reader, j *Job, root *value, folder string) {
+// pointsFrom says where files of points are looked for.
+const pointsFrom = "files of points are named from the folder of the job"
+
+// loadProbed reads the CSV files of points that bores name. The error is the first
+// file that cannot be read at all.
+func loadProbed(r *reader, j *Job, root *value, folder string) (unread *FileError) {
 	for i, v := range root.get("shafts").items() {
 		for k := range j.Shafts[i].Bores {
 			b := &j.Shafts[i].Bores[k]
@@ -19,8 +23,13 @@ func loadProbed(r *reader, j *Job, root *value, folder string) {
 			}
 			data, err := load(beside(folder, f.raw), nil)
 			if err != nil {
-				r.say(f.pos, "file: "+f.raw+": "+plainFileError(err),
-					"files of points are named from the folder of the job")
+				e := &FileError{Path: beside(folder, f.raw), Pos: f.pos, Err: err}
+				if unread == nil {
+					unread = e
+				} else {
+					p := e.problem(pointsFrom)
+					r.say(p.Pos, p.Wrong, p.Right)
+				}
 				continue
 			}
 			points, lines, problems := Points(f.raw, data, r.units)
@@ -32,6 +41,11 @@ func loadProbed(r *reader, j *Job, root *value, folder string) {
 					"a hole needs at least 3, better 16 spread all round")
 				continue
 			}
+			if len(points) > mostPoints {
+				r.say(Pos{f.raw, lines[mostPoints], 1}, fmt.Sprintf("%d points", len(points)),
+					fmt.Sprintf("a hole takes at most %d; 16 spread all round do", mostPoints))
+				continue
+			}
 			if bv.get("seen_from").text() == "right" && j.Chassis.Length.Given() {
 				m := mirror{j.Chassis.Length}
 				for i, p := range points {
@@ -41,6 +55,7 @@ func loadProbed(r *reader, j *Job, root *value, folder string) {
 			b.Probed, b.probedLines = points, lines
 		}
 	}
+	return unread
 }
 
 // Points reads points, x and y on a line, parted by commas, semicolons, tabs

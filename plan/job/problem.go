@@ -105,6 +105,14 @@ func (e *FileError) Error() string {
 	return s
 }
 
+// problem is the error as one mistake among others.
+func (e *FileError) problem(right string) Problem {
+	if like := e.like(); like != "" {
+		right = "did you mean " + like + "? " + right
+	}
+	return Problem{Pos: e.Pos, Wrong: e.Path + ": " + plainFileError(e.Err), Right: right}
+}
+
 // like is a file in the same folder whose name is nearly that of a missing one.
 func (e *FileError) like() string {
 	if !errors.Is(e.Err, fs.ErrNotExist) {

@@ -26,10 +26,7 @@ type Options struct {
 func Read(path string, opt Options) (*Job, error) {
 	data, err := load(path, opt.Stdin)
 	if err != nil {
-		if err == errLarge {
-			return nil, Problems{{Pos: Pos{path, 1, 1}, Wrong: "this file " + err.Error(), Right: "is it the right file?"}}
-		}
-		return nil, &FileError{Path: path, Err: err}
+		return nil, unread(path, err)
 	}
 	folder := "."
 	if path != "-" {
@@ -38,32 +35,58 @@ func Read(path string, opt Options) (*Job, error) {
 	return Parse(path, folder, data, opt)
 }
 
+// unread is the error of a file that could not be loaded.
+func unread(path string, err error) error {
+	if err == errLarge {
+		return Problems{{Pos: Pos{path, 1, 1}, Wrong: "this file " + err.Error(), Right: "is it the right file?"}}
+	}
+	return &FileError{Path: path, Err: err}
+}
+
 // Parse reads a job from bytes. name stands in messages; names of other files
 // in the job resolve from folder.
 func Parse(name, folder string, data []byte, opt Options) (*Job, error) {
 	if name == "-" {
 		name = "standard input"
 	}
-	root, r := readFile(name, data, jobShape)
-	if root == nil || r.gaps { // of what was left out nobody knows what it would go with
-		r.problems.quote(name, r.lines)
-		return nil, r.problems.sorted()
+	root, r := readPart(name, data, jobShape)
+	told := func(more ...Problem) Problems {
+		all := append(r.problems, more...)
+		all.quote(name, r.lines)
+		all.quote(r.likeFile, r.likeLines)
+		return all.sorted()
 	}
+	if root == nil {
+		return nil, told()
+	}
+	root, patternErr := r.withPattern(root, name, folder)
+	if r.gaps { // of what was left out nobody knows what it would go with
+		return nil, told()
+	}
+	if patternErr != nil { // nor of what the pattern would have given
+		if len(r.problems) == 0 {
+			return nil, patternErr
+		}
+		return nil, told(patternErr.problem("patterns are named from the folder of the job"))
+	}
+	r.complete(root)
 	j := bindJob(r, root, name, folder)
-	loadProbed(r, j, root, folder)
+	pointsErr := loadProbed(r, j, root, folder)
 	checkJob(r, j, root)
-	shop, shopProblems, fileErr := shopOf(r, root, folder, opt)
+	shop, shopProblems, fileErr := shopOf(r, j, root, opt)
 	if shop != nil {
 		checkShopWithJob(r, j, root, shop)
 	}
-	r.problems.quote(name, r.lines)
-	all := append(r.problems, shopProblems...)
-	if len(all) > 0 {
+	if fileErr == nil {
+		fileErr = pointsErr
+	} else if pointsErr != nil {
+		shopProblems = append(shopProblems, pointsErr.problem(pointsFrom))
+	}
+	if len(r.problems)+len(shopProblems) > 0 {
 		if fileErr != nil {
-			all = append(all, Problem{Pos: fileErr.Pos, Wrong: fileErr.Path + ": " + plainFileError(fileErr.Err),
-				Right: "shop files are named from the folder of the job"})
+			shopProblems = append(shopProblems, fileErr.problem("files are named from the folder of the job"))
 		}
-		return nil, all.sorted()
+		return nil, told(shopProblems...)
 	}
 	if fileErr != nil {
 		return nil, fileErr
@@ -75,10 +98,10 @@ func Parse(name, folder string, data []byte, opt Options) (*Job, error) {
 
 // shopOf reads the shop that the job or the command line names, else the one
 // built in.
-func shopOf(r *reader, root *value, folder string, opt Options) (*Shop, Problems, *FileError) {
+func shopOf(r *reader, j *Job, root *value, opt Options) (*Shop, Problems, *FileError) {
 	path, from := "", Pos{}
 	if v := root.get("shop"); v != nil {
-		path, from = beside(folder, v.raw), v.pos
+		path, from = j.besideOf(v), v.pos
 	}
 	if opt.Shop != "" {
 		path, from = opt.Shop, Pos{}
@@ -115,10 +138,7 @@ func shopOf(r *reader, root *value, folder string, opt Options) (*Shop, Problems
 func ReadShop(path string) (*Shop, error) {
 	data, err := load(path, nil)
 	if err != nil {
-		if err == errLarge {
-			return nil, Problems{{Pos: Pos{path, 1, 1}, Wrong: "this file " + err.Error(), Right: "is it the right file?"}}
-		}
-		return nil, &FileError{Path: path, Err: err}
+		return nil, unread(path, err)
 	}
 	return parseShop(path, filepath.Dir(path), data)
 }

@@ -21,7 +21,10 @@ type reader struct {
 	other    *shape   // the other kind of file
 	before   Problems // those that scan told
 	healed            // what was done to the text
-	figures           // lengths as read, to hold odd ones against
+
+	likeFile  string // the pattern of a job, and its lines
+	likeLines []string
+	figures   // lengths as read, to hold odd ones against
 }
 
 // level is one of the records that a value stands in, and the key that it has.

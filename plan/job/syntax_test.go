@@ -118,7 +118,7 @@ func TestMark(t *testing.T) {
 		{Problem{Pos{"a.yaml", 3, 1}, "w", "r", ""}, "a.yaml:3:1: w; r"},
 		{Problem{Pos{"a.yaml", 0, 0}, "w", "r", "x"}, "a.yaml: w; r"},
 	} {
-		got := Problems{c.p}.Screen()
+		got := Problems{c.p}.Screen(0)
 		if c.want != "" && got != c.want {
 			t.Errorf("got\n%s\nwant\n%s", got, c.want)
 		}
@@ -139,7 +139,7 @@ func TestScreenful(t *testing.T) {
 	for range 30 {
 		ps = append(ps, Problem{Wrong: "w"})
 	}
-	if s := ps.Screen(); strings.Count(s, "\n") != 20 || !strings.HasSuffix(s, "and 10 more mistakes: mend these first") {
+	if s := ps.Screen(0); strings.Count(s, "\n") != 20 || !strings.HasSuffix(s, "and 10 more mistakes: mend these first") {
 		t.Error(s)
 	}
 }

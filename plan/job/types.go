@@ -89,6 +89,7 @@ type Job struct {
 	Shop  *Shop
 	where map[string]Pos // JSON-like path with names -> place in the file
 	root  *value         // as read, for the hash
+	like  string         // file of the pattern, "" none
 }
 
 // At returns where a value stands: "shafts/front axle/bores/left/widest".
