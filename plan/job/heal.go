@@ -20,6 +20,7 @@ type healer struct {
 	file     string
 	lines    []string
 	problems Problems
+	bytes    int // read so far, over all trials
 	healed
 }
 
@@ -31,7 +32,8 @@ type healed struct {
 
 const (
 	mostHealed   = 20      // mistakes of one file that are mended
-	largestHeals = 1 << 17 // a larger file is not mended: no job is
+	largestHeals = 1 << 16 // a larger file is not mended: no job is
+	mostBytes    = 1 << 23 // read in all trials of one file; then its mistakes are told without
 )
 
 // heal reads the text, mending it line by line. second is the line on which a
@@ -44,7 +46,7 @@ func (h *healer) heal() (doc *yaml.Node, second int) {
 			return doc, second
 		}
 		at := -1
-		if size(h.lines) <= largestHeals {
+		if size(h.lines) <= largestHeals && h.bytes < mostBytes {
 			at = h.culprit()
 		}
 		if at < 0 {
@@ -96,10 +98,7 @@ func parsed(lines []string) (doc *yaml.Node, second int, err error) {
 // read. A list over several lines is not read until it ends, so that a few lines
 // more are tried.
 func (h *healer) culprit() int {
-	good := func(n int) bool {
-		_, _, err := parsed(h.lines[:n])
-		return err == nil
-	}
+	good := func(n int) bool { return h.reads(n) && h.bytes < mostBytes }
 	low, high := 0, len(h.lines) // good(low), not good(high)
 	for {
 		from, to := low, high
@@ -111,7 +110,7 @@ func (h *healer) culprit() int {
 			}
 		}
 		low = from
-		for more := low + 2; more <= min(low+40, high); more++ {
+		for more := low + 2; more <= min(low+40, high) && strings.ContainsAny(h.lines[low], "[{\"'"); more++ {
 			if good(more) {
 				low = more
 			}
@@ -127,6 +126,13 @@ func (h *healer) culprit() int {
 		return -1
 	}
 	return low
+}
+
+// reads says whether the first n lines are read.
+func (h *healer) reads(n int) bool {
+	h.bytes += size(h.lines[:n])
+	_, _, err := parsed(h.lines[:n])
+	return err == nil
 }
 
 // unsaid says that nothing but a comment stands on a line.
@@ -153,14 +159,14 @@ func (h *healer) mend(at int, err error) {
 	for _, c := range h.cures(at, err) {
 		kept := h.lines[c.at]
 		h.lines[c.at] = c.line
-		_, _, bad := parsed(h.lines[:at+1])
-		_, _, badNext := parsed(h.lines[:next+1])
+		here := h.reads(at + 1)
+		both := here && h.reads(next+1)
 		h.lines[c.at] = kept
-		if bad == nil && badNext == nil {
+		if both {
 			best = &c
 			break
 		}
-		if bad == nil && best == nil {
+		if here && best == nil {
 			best = &c
 		}
 	}

@@ -45,3 +45,20 @@ func indented(n int) string {
 	}
 	return b.String()
 }
+
+// TestHostileFaults: a file that is full of faults is given up after some work,
+// not mended for minutes: no more than mostBytes and one file are read in trials.
+func TestHostileFaults(t *testing.T) {
+	for name, line := range map[string]string{"brackets": "a: [1, 2\n", "tabs": "\ta: 1\n", "quotes": "a: \"x\n", "words": "a: 1\nb c d\n",
+		"steps": "   a: 1\n b: 2\n"} {
+		text := strings.Repeat(line, largestHeals/len(line)-1)
+		h := &healer{file: "job.yaml", lines: strings.Split(text, "\n")}
+		h.heal()
+		if most := mostBytes + 60*largestHeals; h.bytes > most {
+			t.Errorf("%s: %d bytes were read in trials, more than %d", name, h.bytes, most)
+		}
+		if len(h.problems) == 0 || len(h.problems) > mostHealed+1 {
+			t.Errorf("%s: %d problems", name, len(h.problems))
+		}
+	}
+}

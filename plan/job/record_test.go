@@ -100,7 +100,7 @@ func TestRecordMistakes(t *testing.T) {
 }
 
 // FuzzShop: any bytes give a shop or problems, and a shop that is read lists its
-// record and has one canonical form.
+// record, has one canonical form and no rule outside its range.
 func FuzzShop(f *testing.F) {
 	for _, p := range append(shipped(f), "testdata/all-shop.yaml") {
 		if data, err := os.ReadFile(p); err == nil && strings.Contains(p, "shop") {
@@ -108,7 +108,8 @@ func FuzzShop(f *testing.F) {
 		}
 	}
 	for _, s := range []string{"record: {reamers: {5 mm H7: {over: 0.004, jobs: 7}}}", "record: {reamers: {: {over: 1, jobs: 1}}}",
-		"record: {slips: {}}", "record: {reamers: }", "record: {slips: {slipped: 1, holes: , jobs: 3}}"} {
+		"record: {slips: {}}", "record: {reamers: }", "record: {slips: {slipped: 1, holes: , jobs: 3}}",
+		"rules: {second_hand_chance: 60, friction: [0.3, 0.1]}", "tables: {rules: all-shop.yaml}"} {
 		f.Add([]byte("rebush_shop: 1\nmachine: {kind: mill}\nreamers: [5]\n" + s + "\n"))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
@@ -122,6 +123,11 @@ func FuzzShop(f *testing.F) {
 		}
 		if !s.Same(s) {
 			t.Fatal("a shop that is not its own")
+		}
+		for _, name := range s.Rules.Names() {
+			if r := s.Rules.Get(name); r.Check(r.Low, r.High) != nil {
+				t.Fatal(r.Check(r.Low, r.High))
+			}
 		}
 		for _, r := range s.Recorded() {
 			if r.Jobs < 1 {
