@@ -91,7 +91,7 @@ func passes(p *plan.Plan) (bad []string, walked map[string]int) {
 				if e > 0 {
 					say("%s stands %.3f beside, and the work turns about one axis", near, e)
 				}
-			case room < -1e-6:
+			case room < -0.0006: // sizes are printed to a thousandth
 				say("needs %.3f, %s is %.3f and stands %.3f beside", pass, near, hole[near], e)
 			case done[near] && room < tipRoom-1e-6:
 				say("has %.3f on the radius in the finished %s", room, near)
@@ -127,9 +127,10 @@ func passes(p *plan.Plan) (bad []string, walked map[string]int) {
 
 // shopTool is the shank and the reach of a tool of the shop, 0 where it has not said.
 func shopTool(j *job.Job, name string) (shank, reach float64) {
-	for _, list := range [][]job.Tool{j.Shop.EndMills, j.Shop.Reamers, j.Shop.Drills} {
+	for kind, list := range map[string][]job.Tool{"end mill": j.Shop.EndMills, "reamer": j.Shop.Reamers,
+		"drill": j.Shop.Drills} {
 		for _, t := range list {
-			if name == t.Name || strings.HasPrefix(name, t.Name+" ") {
+			if strings.HasPrefix(name, t.Name+" ") && strings.HasSuffix(name, kind) {
 				return t.Shank.Float(), t.Reach.Float()
 			}
 		}
