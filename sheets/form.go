@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strings"
 
 	"rebush/plan"
@@ -32,15 +33,12 @@ func Form(j *job.Job, o Options) (*draw.Document, error) {
 	f.plates()
 	f.axlePicture()
 	for _, s := range formShafts(j) {
-		if f.flush(); !f.st.large {
-			f.page() // a shaft with its holes on a page of its own
-		}
 		f.shaft(s)
 	}
-	f.wheelbase()
 	f.gears()
-	f.drawer(3)
+	f.drawer(2)
 	f.owner()
+	f.afterwards()
 	f.notes()
 	return f.finish()
 }
@@ -114,14 +112,15 @@ func (f *form) before() {
 	b.Bookmark("Measuring form", 0, 0)
 	b.para("Measuring form", draw.Bold, b.st.title)
 	b.para("Write what you read, not what it should be; leave open what you cannot measure. The numbers are those that "+
-		"rebush start asks by. "+sameWord, draw.Regular, b.st.body)
+		"rebush start asks by: those of thick frames first, which lead to a verdict, then the rest where it pays. "+sameWord,
+		draw.Regular, b.st.body)
 	f.add(b)
-	list := f.of("job", "")
+	list := f.first("job", "")
 	if f.number != "" || f.title != "" {
 		b = f.block()
 		b.para(strings.TrimSpace(f.number+"  "+f.title), draw.Bold, b.st.body)
 		f.add(b)
-		list = list[2:]
+		list = without(list, "what is on the bench")
 	}
 	f.put(append(list, reading("date", 1), reading("measured by", 1.5)))
 
@@ -135,14 +134,11 @@ func (f *form) before() {
 }
 
 func (f *form) plates() {
-	if f.flush(); !f.st.large {
-		f.page()
-	}
 	f.partHead("The plates")
 	b := f.block()
 	plateSketch(b)
 	f.glue(b)
-	f.put(f.of("plates", ""))
+	f.put(f.first("plates", ""))
 	f.y += 1.8
 	f.warned(f.warn, "zinc or magnesium", "magnesium fire", "lead in paint")
 }
@@ -164,32 +160,38 @@ func (f *form) axlePicture() {
 
 // shaft is a shaft with its two holes.
 func (f *form) shaft(s job.Shaft) {
-	list := f.of("shaft", "")
+	list := f.first("shaft", "")
 	title := "Shaft"
 	if s.Name != "" {
-		title, list = "Shaft: "+oneLine(s.Name), list[1:]
+		title, list = "Shaft: "+oneLine(s.Name), without(list, "name of the shaft")
 	}
 	f.partHead(title)
 	f.put(list)
-	bores := s.Bores
-	if len(bores) == 0 {
-		bores = []job.Bore{{Side: job.Left}, {Side: job.Right}}
-	}
-	for _, bore := range bores {
-		f.hole(bore.Side)
+	for _, side := range formSides(s) {
+		f.hole(side, f.first("bore", string(side)))
 	}
 }
 
-// hole is the picture of a hole and the boxes that its letters name. In large
-// type, and in the example, the right one does without the picture.
-func (f *form) hole(side job.Side) {
-	list := f.of("bore", string(side))
-	if f.example {
-		list = answered(list)
+func formSides(s job.Shaft) (out []job.Side) {
+	for _, b := range s.Bores {
+		out = append(out, b.Side)
 	}
-	if side == job.Right && f.st.large {
+	if out == nil {
+		out = job.Sides[:]
+	}
+	return out
+}
+
+// hole is the picture of a hole and the boxes that its letters name. The right one
+// is like it and does without the picture.
+func (f *form) hole(side job.Side, list []cell) {
+	if side == job.Right {
 		f.titled("Right hole")
-		f.put(list)
+		if f.st.large {
+			f.put(list)
+		} else {
+			f.add(f.boxes(f.width(), 4, list))
+		}
 		return
 	}
 	b := f.block()
@@ -213,9 +215,65 @@ func (f *form) hole(side job.Side) {
 	f.add(b)
 }
 
-func (f *form) wheelbase() {
-	f.partHead("Has the casting grown?")
+// afterwards are the boxes that come after the short way: those of each shaft
+// with its holes beside each other, then the others.
+func (f *form) afterwards() {
+	for _, s := range formShafts(f.j) {
+		if f.flush(); !f.st.large {
+			f.page()
+		}
+		title := "More, where it pays: a shaft"
+		if s.Name != "" {
+			title = "More, where it pays: " + oneLine(s.Name)
+		}
+		f.partHead(title)
+		f.put(f.more("shaft", ""))
+		f.holesBeside(formSides(s))
+	}
+	if f.flush(); !f.st.large {
+		f.page()
+	}
+	f.partHead("More, where it pays: the rest")
+	f.put(append(f.more("job", ""), f.more("plates", "")...))
+	f.titled("Has the casting grown?")
 	f.put(f.of("wheelbase", ""))
+	f.titled("Unworn holes, such as those of screws")
+	f.put(f.of("feature", ""))
+	f.titled("The gear")
+	f.put(append(f.more("gear", ""), append(f.more("worm", ""), f.more("pinion", "")...)...))
+	f.titled("The drawer, and the truck")
+	f.put(append(f.more("bush", ""), f.more("owner", "")...))
+}
+
+// holesBeside are the further boxes of the holes of a shaft, in columns.
+func (f *form) holesBeside(sides []job.Side) {
+	if f.st.large {
+		for _, side := range sides {
+			f.titled(sentence(string(side)) + " hole")
+			f.put(f.more("bore", string(side)))
+		}
+		return
+	}
+	b := f.block()
+	wide, top := (b.Width-6)/2, b.y
+	for i, side := range sides {
+		x := float64(i) * (wide + 6)
+		h := &block{Board: draw.NewBoard(wide), st: f.st, u: f.u}
+		h.para(sentence(string(side))+" hole", draw.Bold, f.st.body)
+		h.y -= 1
+		h.Board.Height = h.y
+		b.absorb(h, x, top)
+		in := f.boxes(wide, 3, f.more("bore", string(side)))
+		b.absorb(in, x, top+h.Board.Height)
+		b.y = max(b.y, top+h.Board.Height+in.Board.Height)
+	}
+	b.Reach(b.y)
+	f.add(b)
+}
+
+// without leaves out boxes whose answer is known, by their names.
+func without(list []cell, names ...string) []cell {
+	return slices.DeleteFunc(list, func(c cell) bool { return slices.Contains(names, c.name) })
 }
 
 func (f *form) gears() {
@@ -234,14 +292,14 @@ func (f *form) gears() {
 			gearSketch(b)
 			f.glue(b)
 		}
-		f.put(f.of("gear", ""))
+		f.put(f.first("gear", ""))
 		if g.Kind != "spur" {
 			f.titled("Where it is a worm")
-			f.put(f.of("worm", ""))
+			f.put(f.first("worm", ""))
 		}
 		if g.Kind != "worm" {
 			f.titled("Where it is a pinion")
-			f.put(f.of("pinion", ""))
+			f.put(f.first("pinion", ""))
 		}
 	}
 }
@@ -250,7 +308,7 @@ func (f *form) gears() {
 func (f *form) drawer(n int) {
 	f.partHead("Bushes in the drawer")
 	for i := range n {
-		list := f.of("bush", "")
+		list := f.first("bush", "")
 		if i > 0 { // the names stand above
 			for k := range list {
 				list[k].name = shorter(list[k].name)
@@ -259,7 +317,6 @@ func (f *form) drawer(n int) {
 		b := f.boxes(f.width(), 4, list)
 		f.add(b)
 	}
-	f.put(f.of("drawer", ""))
 }
 
 // shorter is the first word of a name that was said before.
@@ -269,8 +326,10 @@ func shorter(s string) string {
 }
 
 func (f *form) owner() {
-	f.partHead("The owner, and what else could be done")
-	f.put(f.of("owner", ""))
+	f.partHead("What else could be done")
+	f.put(f.first("owner", ""))
+	f.partHead("Your shop: asked once, then read from its file")
+	f.put(f.first("shop", ""))
 }
 
 // notes are lines to write on, down to the foot of the page.

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -15,7 +16,9 @@ type cell struct {
 	name   string
 	wide   float64  // its share of a row
 	words  []string // to tick one of
-	two    bool     // x and y
+	many   bool     // more than one of them
+	parts  []string // names of its figures, where it has more than one
+	first  bool     // it is on the short way to a verdict
 	value  string   // of the worked example
 }
 
@@ -25,10 +28,22 @@ func (f *form) of(part, of string) []cell {
 	var out []cell
 	for _, q := range job.Questions() {
 		if q.Part == part && q.Number > 0 {
-			out = append(out, cell{q.Number, q.Box, q.Wide, q.Words, q.Two, f.answer(part, of, q.ID)})
+			out = append(out, cell{number: q.Number, name: q.Named(), wide: q.Wide, words: q.Words, many: q.Many,
+				parts: q.Figures, first: q.Group == "", value: f.answer(part, of, q.ID)})
 		}
 	}
 	return out
+}
+
+// first are the boxes of a part on the short way to a verdict, more the others.
+func (f *form) first(part, of string) []cell {
+	return slices.DeleteFunc(f.of(part, of), func(c cell) bool { return !c.first })
+}
+
+func (f *form) more(part, of string) []cell {
+	list := slices.DeleteFunc(f.of(part, of), func(c cell) bool { return c.first })
+	slices.SortStableFunc(list, func(a, b cell) int { return a.number - b.number })
+	return list
 }
 
 // reading is a box that no question asks for.
@@ -143,22 +158,44 @@ func (b *block) cell(c cell, x, w, label, high float64) {
 	switch {
 	case len(c.words) > 0:
 		b.tickWords(c, x, top, w)
-	case c.two:
-		half := (w - 2) / 2
-		both := strings.Fields(c.value)
-		for i, axis := range []string{"x", "y"} {
-			bx := x + float64(i)*(half+2)
-			b.Rect(bx, top, half, high, 0.3)
-			b.Text(bx+1.2, top+high/2+1.2, 6, axis, draw.Regular, pt)
-			if len(both) == 2 {
-				b.fill(bx+4, top, half-5, high, both[i])
-			}
-		}
+	case len(c.parts) > 1:
+		b.figures(c, x, top, w, high)
 	default:
-		b.Rect(x, top, w, high, 0.3)
+		b.Rect(x, top, w, high, c.frame())
 		b.fill(x+1.5, top, w-2, high, c.value)
 	}
 	b.Reach(top + high)
+}
+
+// frame is the width of the frame of a box: what is asked first stands out.
+func (c cell) frame() float64 {
+	if c.first {
+		return 0.8
+	}
+	return 0.3
+}
+
+// figures are boxes beside each other for the figures of one question, the name
+// of each above its place.
+func (b *block) figures(c cell, x, top, w, high float64) {
+	n := float64(len(c.parts))
+	wide := (w - 2*(n-1)) / n
+	values := strings.Fields(strings.ReplaceAll(c.value, " x ", " "))
+	for i, name := range c.parts {
+		bx := x + float64(i)*(wide+2)
+		b.Rect(bx, top, wide, high, c.frame())
+		label := draw.Cut(name, draw.Regular, b.st.small, wide-2)
+		own := draw.Width(label, draw.Regular, b.st.small) + 1.5
+		switch {
+		case i >= len(values):
+			b.Text(bx+1.2, top+high/2+1.2, wide-2, label, draw.Regular, b.st.small)
+		case own > wide/2: // no room for both
+			b.fill(bx+1, top, wide-1.5, high, values[i])
+		default:
+			b.Text(bx+1.2, top+high/2+1.2, wide-2, label, draw.Regular, b.st.small)
+			b.fill(bx+own+1, top, wide-own-1.5, high, values[i])
+		}
+	}
 }
 
 // fill writes the answer of the worked example into a box.
@@ -181,7 +218,7 @@ func (b *block) tickWords(c cell, x, y, w float64) {
 		if dx > 0 && dx+tw > w+1e-6 {
 			dx, y = 0, y+t+1.5
 		}
-		b.Rect(x+dx+0.3, y+0.3, t-0.6, t-0.6, 0.45)
+		b.Rect(x+dx+0.3, y+0.3, t-0.6, t-0.6, c.frame()+0.15)
 		if c.value == word {
 			b.As(draw.Picture, func() {
 				b.Line(x+dx+1.5, y+1.5, x+dx+t-1.5, y+t-1.5, 0.7)

@@ -26,12 +26,12 @@ func FormExample(o Options) (*draw.Document, error) {
 	f.filled("Before it was taken apart", "running", "look-alikes")
 	f.filled("The plates", "plates")
 	f.filled("Shaft", "shaft")
-	f.hole(job.Left)
+	f.hole(job.Left, answered(f.of("bore", "left")))
 	f.titled("Right hole")
 	f.rows(5, answered(f.of("bore", "right")))
 	f.filled("Gear", "gear", "pinion")
-	f.filled("Bush in the drawer", "bush", "drawer")
-	f.filled("The owner", "owner")
+	f.filled("Bush in the drawer", "bush")
+	f.filled("What else could be done, and the shop", "owner", "shop")
 	return f.finish()
 }
 

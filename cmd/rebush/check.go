@@ -40,6 +40,11 @@ func runCheck(e *env, o options, jobs []string) error {
 				}
 			}
 			if errors.As(err, &list) {
+				for i, p := range list {
+					if q, ok := job.Asks(p); ok {
+						list[i].Right += fmt.Sprintf("; box %d of the form, %s", q.Number, q.Box)
+					}
+				}
 				out.answer = checkAnswer{File: path, Findings: findingsOf(err)}
 			}
 			return err

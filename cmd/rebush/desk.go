@@ -21,6 +21,7 @@ type desk struct {
 	read []readFile
 	half map[string]bool
 	ears chan os.Signal
+	last func() // what is said before an interruption ends the program, nil: nothing
 }
 
 type readFile struct {
@@ -175,6 +176,14 @@ func (d *desk) drop(name string) {
 	delete(d.half, name)
 }
 
+// parting says what is said before an interruption ends the program.
+func (d *desk) parting(last func()) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.last = last
+	d.listen()
+}
+
 // listen waits for what interrupts a program: then nothing half written stays,
 // and the program ends as if it had not listened.
 func (d *desk) listen() {
@@ -192,6 +201,9 @@ func (d *desk) listen() {
 		d.mu.Lock() // for good: nothing is begun any more
 		for name := range d.half {
 			os.Remove(name)
+		}
+		if d.last != nil {
+			d.last()
 		}
 		endBy(s)
 	}()

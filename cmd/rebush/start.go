@@ -19,12 +19,27 @@ func runStart(e *env, o options, words []string) error {
 			return err
 		}
 	}
+	if o.has("from") {
+		return startFrom(e, o, path)
+	}
+	t := newTalk(e, o, path)
+	if path != "-" {
+		if err := t.open(); err != nil {
+			return err
+		}
+		e.desk.parting(func() { fmt.Fprintf(e.errOut, "\n%s", t.laterWords()) })
+	}
+	return t.run()
+}
+
+// startFrom makes the job file of a table of bores.
+func startFrom(e *env, o options, path string) error {
 	if path != "-" {
 		if _, err := os.Lstat(path); err == nil {
 			return usage("%s is there already and is not written over; name another file", path)
 		}
 	}
-	text, err := startText(e, o, path)
+	text, err := tableText(e, o)
 	if err != nil {
 		return err
 	}
@@ -50,15 +65,7 @@ func runStart(e *env, o options, words []string) error {
 	return nil
 }
 
-// startText is the job file, of a table or of answers.
-func startText(e *env, o options, path string) ([]byte, error) {
-	if !o.has("from") {
-		ask := e.out
-		if path == "-" {
-			ask = e.errOut
-		}
-		return job.Ask(e.in, ask)
-	}
+func tableText(e *env, o options) ([]byte, error) {
 	from := o.text["from"]
 	var data []byte
 	var err error
@@ -89,4 +96,33 @@ func readSmall(path string) ([]byte, error) {
 	var b bytes.Buffer
 	_, err = io.Copy(&b, io.LimitReader(f, largestFile+1))
 	return b.Bytes(), err
+}
+
+// draftFile is a file that is written again after each answer. It never writes
+// over what somebody else has put there meanwhile.
+type draftFile struct {
+	path string
+	last []byte // what stands there, nil: nothing
+	desk *desk
+}
+
+// save writes the file anew.
+func (d *draftFile) save(text []byte) error {
+	if text == nil || bytes.Equal(text, d.last) {
+		return nil
+	}
+	now, err := os.ReadFile(d.path)
+	switch {
+	case errors.Is(err, fs.ErrNotExist) && d.last == nil:
+	case err == nil && d.last != nil && bytes.Equal(now, d.last):
+	case err == nil || errors.Is(err, fs.ErrNotExist):
+		return usage("%s was changed or taken away by somebody else since the last answer; it is left as it is", d.path)
+	default:
+		return &writeError{d.path, err}
+	}
+	if err := d.desk.put(d.path, text); err != nil {
+		return &writeError{d.path, err}
+	}
+	d.last = text
+	return nil
 }

@@ -1,6 +1,10 @@
 package main
 
-import "rebush/plan/job"
+import (
+	"strings"
+
+	"rebush/plan/job"
+)
 
 // topics are things to read that are no commands.
 var topics = []struct{ name, text string }{
@@ -28,6 +32,7 @@ Several jobs at once: rebush sheet *.yaml -o batch/
 Your own drills, reamers, gauges and spindle stand in a shop file that the job
 names (shop: shop.yaml). rebush help file shows how both are written.`},
 	{"file", fileHelp + "\nA list of a job holds at most: " + job.Caps("job") + ".\nA list of a shop: " + job.Caps("shop") + ".\n"},
+	{"measuring", measuringHelp()},
 	{"cautions", `What rebush cannot see, and you must look at first:
 
 - An old zinc casting that is swollen, cracked or crumbles at the edges is not
@@ -87,6 +92,13 @@ measured or bought, what it should give, and what would be chosen then.`},
 
 For several jobs the highest.`},
 	{"licences", licences},
+}
+
+// measuringHelp says what is measured and what for, by the numbers of the form.
+func measuringHelp() string {
+	return "What to measure, by the numbers of the measuring form (rebush form) and of\nrebush start. All is seen from the " +
+		"left side. Measure before the truck is taken\napart; write what you read, and leave open what you cannot.\n\n" +
+		strings.Join(job.Measuring(80), "\n")
 }
 
 // fileHelp teaches the writing of a job file; a test plans the job in it.

@@ -1,6 +1,8 @@
 package job
 
 import (
+	"strings"
+
 	"rebush/fits/limits"
 	"rebush/fits/material"
 )
@@ -46,8 +48,10 @@ func checkClass(r *reader, lim *limits.Limits, class *value, size Size) {
 	if class == nil || !size.Nominal.Given() {
 		return
 	}
-	if _, err := lim.Class(size.Nominal, class.raw); err != nil {
-		r.say(class.pos, class.name+": "+err.Error(), "write a class such as H7 or s7")
+	for _, one := range strings.Split(class.raw, " to ") { // "r6 to s7" is either of them
+		if _, err := lim.Class(size.Nominal, strings.TrimSpace(one)); err != nil {
+			r.say(class.pos, class.name+": "+err.Error(), "write a class such as H7 or s7")
+		}
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 )
 
@@ -15,6 +16,32 @@ var csvColumns = []string{"shaft", "side", "x", "y", "widest", "narrowest", "wor
 // csvSettings are the lines of two cells that may stand before the table.
 var csvSettings = []string{"title", "units", "material", "condition", "thickness", "length", "height", "width",
 	"rails", "current", "shop"}
+
+// csvKeys are the keys that a setting goes to.
+var csvKeys = map[string]string{"title": "title", "units": "units", "material": "chassis/material",
+	"condition": "chassis/condition", "thickness": "chassis/plates/left/thickness chassis/plates/right/thickness",
+	"length": "chassis/outline/length", "height": "chassis/outline/height", "width": "chassis/width",
+	"rails": "chassis/rails", "current": "chassis/current", "shop": "shop"}
+
+// csvDraft is a job file while a table is read into it.
+type csvDraft struct {
+	of     *leaf
+	shafts []string        // by name, in their order
+	bores  map[string]bool // that the table had
+}
+
+func newCSVDraft() *csvDraft {
+	d := &csvDraft{of: &leaf{}, bores: map[string]bool{}}
+	for _, k := range [][2]string{{"rebush", "1"}, {"units", "mm"}, {"datum", datumWords}, {"title", ""},
+		{"chassis/condition", "unknown"}, {"chassis/rails", "below"}, {"chassis/current", "none"}} {
+		d.of.set(k[0], k[1])
+	}
+	own := d.of.at("bushes/#turned")
+	own.set("code", "own turning")
+	own.set("make", "turned")
+	own.set("material", "bearing bronze C93200")
+	return d
+}
 
 // FromCSV writes a job file from a table of bores: a head line that names its
 // columns (shaft, side, x, y, widest, narrowest, worn_to, journal, must_pass,
@@ -37,7 +64,7 @@ func FromCSV(name string, data []byte) ([]byte, error) {
 	if strings.Contains(text, ";") {
 		r.Comma = ';'
 	}
-	d := &draft{units: "mm", condition: "unknown", rails: "below", current: "none"}
+	d := newCSVDraft()
 	var problems Problems
 	var head map[string]int
 	for {
@@ -80,7 +107,7 @@ func FromCSV(name string, data []byte) ([]byte, error) {
 	if len(problems) > 0 {
 		return nil, problems.sorted()
 	}
-	return d.yaml(), nil
+	return d.of.yaml(), nil
 }
 
 func plainCSV(err error) string {
@@ -110,7 +137,7 @@ func csvHead(cells []string, say func(wrong, right string)) map[string]int {
 	return head
 }
 
-func (d *draft) set(cells []string, say func(wrong, right string)) {
+func (d *csvDraft) set(cells []string, say func(wrong, right string)) {
 	if len(cells) == 1 && cells[0] == "" {
 		return
 	}
@@ -127,37 +154,15 @@ func (d *draft) set(cells []string, say func(wrong, right string)) {
 			say(fmt.Sprintf("%s: %q", key, short(v)), "it may be "+orList(list))
 		}
 	}
-	switch key {
-	case "title":
-		d.title = v
-	case "units":
-		words("mm", "in")
-		d.units = v
-	case "material":
-		d.material = v
-	case "condition":
-		words("sound", "cracked", "swollen", "unknown")
-		d.condition = v
-	case "thickness":
-		d.left, d.right = v, v
-	case "length":
-		d.length = v
-	case "height":
-		d.height = v
-	case "width":
-		d.width = v
-	case "rails":
-		words("below", "above")
-		d.rails = v
-	case "current":
-		words("axles", "none")
-		d.current = v
-	case "shop":
-		d.shop = v
+	if key == "units" || key == "condition" || key == "rails" || key == "current" {
+		words(jobShape.at(csvKeys[key]).words...)
+	}
+	for _, path := range strings.Fields(csvKeys[key]) {
+		d.of.set(path, quoted(v))
 	}
 }
 
-func (d *draft) row(head map[string]int, cells []string, say func(wrong, right string)) {
+func (d *csvDraft) row(head map[string]int, cells []string, say func(wrong, right string)) {
 	get := func(column string) string {
 		if i, ok := head[column]; ok && i < len(cells) {
 			return cells[i]
@@ -173,38 +178,36 @@ func (d *draft) row(head map[string]int, cells []string, say func(wrong, right s
 	if name == "" && side == "" {
 		return
 	}
-	k := -1
-	for i, s := range Sides {
-		if side == string(s) {
-			k = i
-		}
-	}
-	if name == "" || k < 0 {
+	if name == "" || side != string(Left) && side != string(Right) {
 		say(fmt.Sprintf("shaft %q, side %q", short(name), short(side)), "name the shaft, and left or right")
 		return
 	}
-	var s *draftShaft
-	for i := range d.shafts {
-		if d.shafts[i].name == name {
-			s = &d.shafts[i]
-		}
+	i := slices.Index(d.shafts, name)
+	if i < 0 {
+		i = len(d.shafts)
+		d.shafts = append(d.shafts, name)
 	}
-	if s == nil {
-		d.shafts = append(d.shafts, draftShaft{name: name})
-		s = &d.shafts[len(d.shafts)-1]
-	}
-	if s.bores[k] != (draftBore{}) {
+	at := fmt.Sprintf("shafts/#%d/", i)
+	if d.bores[at+side] {
 		say(fmt.Sprintf("the %s bore of %q stands twice", side, short(name)), "keep one of them")
 		return
 	}
-	b := draftBore{widest: get("widest"), narrowest: get("narrowest"), at: get("worn_to"), metal: get("metal"),
-		metalAt: get("metal_at")}
+	d.bores[at+side] = true
+	d.of.set(at+"name", quoted(name))
+	d.of.set(at+"journal/"+side, quoted(get("journal")))
+	d.of.set(at+"must_pass/"+side, quoted(get("must_pass")))
+	bore := at + "bores/" + side + "/"
+	d.of.at(at + "bores/" + side)
 	if x, y := get("x"), get("y"); x != "" || y != "" {
-		b.centre = x + " ; " + y
+		d.of.set(bore+"centre", "["+quoted(x)+", "+quoted(y)+"]")
 	}
-	s.bores[k] = b
-	s.journal[k] = get("journal")
-	if p := get("must_pass"); p != "" {
-		s.pass[k] = p
+	for _, k := range []string{"widest", "narrowest", "worn_to"} {
+		d.of.set(bore+k, quoted(get(k)))
+	}
+	d.of.set(bore+"widest_at", quoted(get("worn_to")))
+	if metal := get("metal"); metal != "" {
+		d.of.set(bore+"edges/#1/metal", quoted(metal))
+		d.of.set(bore+"edges/#1/at", "270")
+		d.of.set(bore+"edges/#1/at", quoted(get("metal_at")))
 	}
 }

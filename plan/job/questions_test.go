@@ -1,163 +1,163 @@
 package job
 
 import (
-	"bytes"
-	"io"
-	"regexp"
-	"strconv"
+	"slices"
 	"strings"
 	"testing"
 
 	"rebush/fits/table"
 )
 
-// talker answers each question as it is put: with something of its shape.
-type talker struct {
-	example bool   // answer as the worked example does
-	side    string // of the hole that is asked of
-	out     *bytes.Buffer
-	gear    string
-	bushes  int
-	reads   int
-	said    []string // the names of the numbered questions, in the order asked
-}
-
-var putLast = regexp.MustCompile(`(?:^|\n|[?\]] )(\d+)? ?([A-Z%][^?\n]*)\?(?: \[[^\]]*\])? $`)
-
-func (k *talker) Read(p []byte) (int, error) {
-	if k.reads++; k.reads > 1000 {
-		return 0, io.EOF // an answer is asked again and again
-	}
-	text := k.out.String()
-	m := putLast.FindStringSubmatch(text[max(0, len(text)-400):])
-	answer := "yes" // where more is known
-	for _, side := range []string{"Left", "Right"} {
-		if strings.Contains(text[max(0, len(text)-80):], side+" bore:") {
-			k.side = strings.ToLower(side)
-		}
-	}
-	if m != nil && m[1] != "" {
-		n, _ := strconv.Atoi(m[1])
-		for _, q := range questions() {
-			if q.Number == n {
-				k.said = append(k.said, q.Part+"/"+q.ID)
-				answer = k.answer(q)
-			}
-		}
-	} else if strings.Contains(text[max(0, len(text)-60):], "How many shafts") {
-		if answer = "2"; k.example {
-			answer = "1"
-		}
-	}
-	return copy(p, answer+"\n"), nil
-}
-
-func (k *talker) answer(q Question) string {
-	if k.example {
-		of := ""
-		if q.Part == "bore" {
-			of = k.side
-		}
-		if q.ID == "od" {
-			if k.bushes++; k.bushes > 1 {
-				return ""
-			}
-		}
-		return Example()(q.Part, of, q.ID)
-	}
-	switch {
-	case q.ID == "kind" && q.Part == "gear":
-		return k.gear
-	case q.ID == "od":
-		if k.bushes++; k.bushes > 1 {
-			return ""
-		}
-		return "6"
-	case q.ID == "shop" && k.gear == "spur":
+// asExample answers a question as its row in the list has it.
+func asExample(iv *Interview, st Step) string {
+	switch st.Part + "/" + st.ID {
+	case "plates/shafts":
+		return "2"
+	case "shaft/name", "gear/on", "wheelbase/from":
+		return usualName(st.Index)
+	case "bore/span to":
+		return map[int]string{0: "rear axle", 1: "front axle"}[st.Index] + "." + string(st.Side)
+	case "feature/another", "bush/another":
+		return map[bool]string{true: "yes", false: "no"}[st.Index == 0]
+	case "feature/name":
+		return "screw hole " + string(rune('a'+st.Index))
+	case "shop/machine":
+		return "drill press"
+	case "shop/file", "bore/probed":
 		return ""
-	case q.ID == "current":
-		return "axles"
-	case q.Two:
-		return "10 6"
-	case len(q.Words) > 0:
-		return q.Words[0]
-	case q.shape.kind == aText:
-		return "x"
-	case q.shape.kind == aWhole:
-		return "8"
-	case q.shape.hi > q.shape.lo: // a figure that can be
-		return strconv.FormatFloat((q.shape.lo+q.shape.hi)/2, 'f', 3, 64)
-	case q.shape.kind == aList:
-		return "0.5 0.3"
+	case "bush/code":
+		return "drawer " + string(rune('6'+st.Index))
 	}
-	return "8"
+	return st.Example
 }
 
-// TestQuestions: `start` puts every question of the list that has a number, in
-// the order of the list, and none twice of one thing.
+// TestQuestions: every question that has a number is put, in the order of the
+// numbers and once of one thing, where all groups are asked for.
 func TestQuestions(t *testing.T) {
 	asked := map[string]bool{}
 	for _, gear := range []string{"worm", "spur"} {
-		k := &talker{out: &bytes.Buffer{}, gear: gear}
-		if _, err := Ask(k, k.out); err != nil {
-			t.Fatalf("%v\n%s", err, k.out)
-		}
-		at := map[string]int{}
-		for i, q := range questions() {
-			at[q.Part+"/"+q.ID] = i
-		}
-		last := -1
-		for _, s := range k.said {
-			asked[s] = true
-			part, _, _ := strings.Cut(s, "/")
-			if at[s] < last && part != "shaft" && part != "bore" && part != "bush" {
-				t.Errorf("%s: %s is put too late", gear, s)
+		iv := NewInterview("new.yaml")
+		iv.Folder = "."
+		last := map[string]int{}
+		for group := 0; ; {
+			st, ok := iv.Next()
+			if !ok {
+				if group == len(Groups()) {
+					break
+				}
+				iv.More(Groups()[group].Name)
+				group++
+				clear(last)
+				continue
 			}
-			last = at[s]
+			text := asExample(iv, st)
+			switch st.Part + "/" + st.ID {
+			case "gear/kind":
+				text = gear
+			case "bore/bushed":
+				text = map[bool]string{true: "yes", false: "no"}[st.Side == Left]
+			case "bore/probed":
+				text = "points.csv"
+			}
+			if wrong := iv.Answer(st, text); wrong != "" {
+				t.Fatalf("%s: %q: %s", st.at(), text, wrong)
+			}
+			asked[st.Part+"/"+st.ID] = true
+			of := strings.TrimSuffix(st.at(), st.ID)
+			if st.Number > 0 && st.Number <= last[of] {
+				t.Errorf("%s, %d, is put after %d", st.at(), st.Number, last[of])
+			}
+			last[of] = max(last[of], st.Number)
 		}
 	}
-	n := 0
+	var numbers []int
 	for _, q := range Questions() {
-		if q.Number == 0 {
-			continue
-		}
-		if n++; q.Number != n {
-			t.Errorf("%s/%s has number %d, want %d", q.Part, q.ID, q.Number, n)
-		}
 		if !asked[q.Part+"/"+q.ID] {
 			t.Errorf("%d, %s/%s, is never put", q.Number, q.Part, q.ID)
 		}
+		if q.Number > 0 {
+			numbers = append(numbers, q.Number)
+		}
+		if q.Why == "" || q.Unknown == "" || q.Ask == "" || q.Example == "" {
+			t.Errorf("%s/%s does not say what it is for, or what is done without it", q.Part, q.ID)
+		}
+		if q.Group != "" && !slices.ContainsFunc(Groups(), func(g Group) bool { return g.Name == q.Group }) {
+			t.Errorf("%s/%s is asked in %q, which nobody offers", q.Part, q.ID, q.Group)
+		}
+		for _, c := range q.when {
+			question(c.part, c.id) // panics where there is none
+		}
 	}
-	if n < 80 {
-		t.Errorf("only %d questions have a number", n)
+	slices.Sort(numbers)
+	for i, n := range numbers {
+		if n != i+1 {
+			t.Fatalf("number %d stands in the place of %d", n, i+1)
+		}
+	}
+	if len(numbers) < 90 {
+		t.Errorf("only %d questions have a number", len(numbers))
 	}
 }
 
 // TestExampleGoesTogether: what the worked example fills in is a job that reads
 // without a mistake, and each of its answers is of a question that there is.
 func TestExampleGoesTogether(t *testing.T) {
-	k := &talker{out: &bytes.Buffer{}, example: true}
-	data, err := Ask(k, k.out)
+	iv := NewInterview("new.yaml")
+	said := map[string]bool{}
+	for group := 0; ; {
+		st, ok := iv.Next()
+		if !ok {
+			if group == len(Groups()) {
+				break
+			}
+			iv.More(Groups()[group].Name)
+			group++
+			continue
+		}
+		text := Example()(st.Part, string(st.Side), st.ID)
+		if st.ID == "file" {
+			text = ""
+		}
+		said[st.Part+"/"+st.ID] = true
+		if wrong := iv.Answer(st, text); wrong != "" {
+			t.Fatalf("%s: %q: %s", st.at(), text, wrong)
+		}
+		if d := iv.Doubts(st); len(d) > 0 {
+			t.Errorf("%s: %q: %s", st.at(), text, d)
+		}
+	}
+	j, err := Parse("new.yaml", ".", iv.Text(), Options{})
 	if err != nil {
-		t.Fatalf("%v\n%s", err, k.out)
+		t.Fatalf("%v\n%s", err, iv.Text())
 	}
-	if !strings.Contains(k.out.String(), "All that goes together") {
-		t.Errorf("%s\n%s", k.out, data)
-	}
-	j, err := Parse("new.yaml", ".", data, Options{})
-	if err != nil {
-		t.Fatalf("%v\n%s", err, data)
-	}
-	_, b := j.Bore("driven axle.right")
+	_, b := j.Bore("front axle.right")
 	if b == nil || b.Centre.Y.String() != "16.07 mm" || j.Gears[0].Pinion.Teeth != 12 || j.Bushes[0].OD.Class != "r6" ||
-		j.Swap.Price != 58 {
-		t.Errorf("%s", data)
+		j.Swap.Price != 58 || j.Swap.Hours != 0.4 || b.Edges[0].AtDeg != 90 || b.WornTo[0] != 90 || j.Noisy != Yes ||
+		j.Binds != No || j.Symptoms.Rims != "tight" || j.Bushes[0].FlangeThickness.String() != "0.8 mm" {
+		t.Errorf("%s", iv.Text())
 	}
 	table, err := table.Parse("example", "example.csv", exampleTable)
 	if err != nil {
 		t.Fatal(err)
 	}
 	for _, row := range table.Rows {
-		question(row.Get("part"), row.Get("id")) // panics where there is none
+		if q := question(row.Get("part"), row.Get("id")); !said[q.Part+"/"+q.ID] && q.ID != "name" {
+			t.Errorf("%s/%s of the example is not put of one axle", q.Part, q.ID)
+		}
+	}
+}
+
+// TestGroupsOfGains: the words of each change that a plan is tried with, and that a
+// question would answer, leads to the group of that question.
+func TestGroupsOfGains(t *testing.T) {
+	for key, want := range map[string]string{"the tip diameter of the pinion of drive measured, if it comes out at 7.00 mm": "mesh",
+		"drive tried with a dummy axle and a strip of paper": "mesh", "the run-out of the wheel of drive measured": "mesh",
+		"measure the narrowest with pins": "pins", "take the middles with an indicator": "instrument",
+		"the metal left to the edge at 90 degrees of front axle.left measured again": "room", "the wheelbase measured again": "casting",
+		"the old bush of front axle.left pushed out and its seat measured": "old bush", "make a jig plate pinned in sound holes": "",
+		"the wheel of drive trued to half its run-out": "", "bush drawer 7, to buy": "", "": ""} {
+		if got := GroupOf(key); got != want {
+			t.Errorf("%q leads to %q, want %q", key, got, want)
+		}
 	}
 }

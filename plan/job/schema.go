@@ -29,6 +29,16 @@ func Schema(kind string) []byte {
 		"yesno": map[string]any{"enum": []any{true, false, "yes", "no", "Yes", "No", "YES", "NO", "true", "false",
 			"True", "False", "TRUE", "FALSE"}},
 	}
+	for _, q := range questions() {
+		for _, f := range q.figures {
+			for _, k := range f.keys {
+				if q.ofShop == (kind == "shop") && q.Why != asBefore {
+					why(s, strings.Split(strings.NewReplacer("@", "left", "#1", "#").Replace(k), "/"), q)
+					why(s, strings.Split(strings.NewReplacer("@", "right", "#1", "#").Replace(k), "/"), q)
+				}
+			}
+		}
+	}
 	out, err := json.MarshalIndent(s, "", "  ")
 	if err != nil {
 		panic("job: the schema does not marshal: " + err.Error())
@@ -42,6 +52,34 @@ func unitPattern(units []string) string {
 		return ""
 	}
 	return `\s*(` + strings.Join(units, "|") + `)?`
+}
+
+// why adds to the description of a key what the question of it is for, and which it
+// is.
+func why(of map[string]any, path []string, q Question) {
+	if len(path) == 0 || len(path) == 1 && (path[0] == "left" || path[0] == "right") { // an end of a shaft
+		had, _ := of["description"].(string)
+		if s := fmt.Sprintf("question %d of start: %s", q.Number, q.Why); !strings.Contains(had, s) {
+			of["description"] = strings.TrimPrefix(had+"; "+s, "; ")
+		}
+		return
+	}
+	forms, _ := of["anyOf"].([]any)
+	for _, form := range append(forms, of) {
+		f, _ := form.(map[string]any)
+		if path[0] == "#" || path[0] == "1" || path[0] == "2" {
+			if items, ok := f["items"].(map[string]any); ok && len(path) > 1 {
+				why(items, path[1:], q)
+				return
+			}
+			continue
+		}
+		properties, _ := f["properties"].(map[string]any)
+		if next, ok := properties[path[0]].(map[string]any); ok {
+			why(next, path[1:], q)
+			return
+		}
+	}
 }
 
 func (s *shape) schema() map[string]any {
