@@ -74,8 +74,10 @@ func (h *healer) cures(at int, err error) (out []cure) {
 			add(col(i), m[1]+m[2]+": "+quoted, "a second colon stands on this line",
 				fmt.Sprintf("put the text in quotes: %s: %s", m[2], short(quoted)))
 		}
-		add(column, m[1]+m[2]+": "+quoted, fmt.Sprintf("text that begins with %q has to stand in quotes", m[3][:1]),
-			fmt.Sprintf("write %s: %s", m[2], short(quoted)))
+		if strings.ContainsAny(m[3][:1], "@`%&*!|>,") {
+			add(column, m[1]+m[2]+": "+quoted, fmt.Sprintf("text that begins with %q has to stand in quotes", m[3][:1]),
+				fmt.Sprintf("write %s: %s", m[2], short(quoted)))
+		}
 	}
 	if m := otherColon.FindStringSubmatch(body); m != nil {
 		add(len(m[1])+len(m[2])+1, m[1]+m[2]+": "+m[3], "no colon stands behind the key",

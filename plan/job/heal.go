@@ -257,6 +257,8 @@ func plainYAML(message string) (wrong, right string) {
 		return "a quote is opened and not closed", "close it on the same line"
 	case has("escape"):
 		return "a backslash in double quotes is not understood", "use single quotes"
+	case has("node content"):
+		return "a value is missing, or a bracket stands where none belongs", "write `key: value`"
 	case has("document start"):
 		return "what stands here belongs to no key", "begin at the left margin with `rebush: 1`"
 	}

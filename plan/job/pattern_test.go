@@ -132,6 +132,27 @@ func TestPattern(t *testing.T) {
 	}
 }
 
+// TestPatternOfOtherForms: what the job says in another form than the pattern it
+// says whole, and the units of the pattern are its own alone.
+func TestPatternOfOtherForms(t *testing.T) {
+	own := strings.NewReplacer("units: mm\n", "", "    bores:\n", "    journal: {left: 3.175, right: 3.1}\n    bores:\n").Replace(secondTruck)
+	dir := laid(t, map[string]string{"kinds/kind.yaml": kindOfTruck, "job.yaml": own, "own.yaml": ownShop})
+	j, err := Read(filepath.Join(dir, "job.yaml"), Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if l, r := j.Shafts[0].Journal.Left.Float(), j.Shafts[0].Journal.Right.Float(); l != 3.175 || r != 3.1 || j.Units != 0 {
+		t.Errorf("journals %v and %v, units %v", l, r, j.Units)
+	}
+	// A link to the job is the job.
+	if err := os.Symlink("job.yaml", filepath.Join(dir, "link.yaml")); err == nil {
+		_, err = Parse(filepath.Join(dir, "job.yaml"), dir, []byte(strings.Replace(own, "kinds/kind.yaml", "link.yaml", 1)), Options{})
+		if err == nil || !strings.Contains(err.Error(), "job.yaml:3:7: like: this file is named as its own pattern") {
+			t.Error(err)
+		}
+	}
+}
+
 // TestPatternMistakes: what is wrong with a pattern, or with a job that has one,
 // is told by the line of its file.
 func TestPatternMistakes(t *testing.T) {
@@ -152,6 +173,8 @@ func TestPatternMistakes(t *testing.T) {
 		{"contradiction", "job", "bushes:", "gears: [{name: drive, kind: spur}]\nbushes:", "kinds/kind.yaml:17:108: worm: this mesh is of kind spur"},
 		{"two of which one", "job", "bushes:", "gears: [{name: drive, diametral_pitch: 50}]\nbushes:",
 			"job.yaml:11:40: diametral_pitch: module is given too, by the pattern: DIR/kinds/kind.yaml:17:61; keep one of them"},
+		{"two of which the job says the first", "both", "module: 0.5", "diametral_pitch: 50", "job.yaml:11:31: module: diametral_pitch is given too, by " +
+			"the pattern: DIR/kinds/kind.yaml:17:70; keep one of them"},
 		{"height and top", "job", "bushes:", "gears: [{name: drive, worm: {top: 18, shaft_diameter: 2}}]\nbushes:",
 			"job.yaml:11:35: top: height is given too, by the pattern: DIR/kinds/kind.yaml:17:139; keep one of them"},
 		{"outside", "job", "centre: [12, 8], widest: 3.40", "centre: [12, 48], widest: 3.40", "job.yaml:9:22: centre: a hole of 3.3 mm at [12 mm, 48 mm] is not inside"},
@@ -161,7 +184,10 @@ func TestPatternMistakes(t *testing.T) {
 	} {
 		files := map[string]string{"kinds/kind.yaml": kindOfTruck, "job.yaml": secondTruck, "own.yaml": ownShop}
 		for name, text := range files {
-			if strings.HasSuffix(name, c.file+".yaml") {
+			if c.file == "both" && name == "job.yaml" {
+				files[name] = strings.Replace(text, "bushes:", "gears: [{name: drive, "+c.old+"}]\nbushes:", 1)
+			}
+			if strings.HasSuffix(name, c.file+".yaml") || c.file == "both" && name == "kinds/kind.yaml" {
 				if !strings.Contains(text, c.old) {
 					t.Fatalf("%s: there is no %q", c.name, c.old)
 				}
@@ -213,6 +239,9 @@ func TestPatternOf(t *testing.T) {
 		if err != nil {
 			t.Errorf("%s: %v", file, err)
 			continue
+		}
+		if bytes.Contains(out, []byte("{}")) {
+			t.Errorf("%s: something is left empty:\n%s", file, out)
 		}
 		if err := os.WriteFile(dir+"/kind.yaml", out, 0o600); err != nil {
 			t.Fatal(err)

@@ -64,6 +64,17 @@ func TestUnitsOfTheFile(t *testing.T) {
 	if !errors.As(err, &ps) || !strings.HasPrefix(ps[0].Error(), "shop.yaml:2:1: units: in: ") || len(ps) != 1 {
 		t.Errorf("a shop: %v", err)
 	}
+	// Three lengths tell nothing of a file, nor do as many in the one unit as in the other.
+	for _, c := range []struct {
+		sizes string
+		want  int
+	}{{"0.137, 0.138, 0.139", 3}, {"0.137, 0.138, 0.139, 0.140, 3.50, 3.51, 3.52, 3.53", 4}, {"0.137, 0.138, 0.139, 0.140", 1}} {
+		_, err := parseShop("shop.yaml", ".", []byte("rebush_shop: 1\nmachine: {kind: mill}\nmandrels: ["+c.sizes+"]\n"))
+		var ps Problems
+		if !errors.As(err, &ps) || len(ps) != c.want {
+			t.Errorf("mandrels %s: %v, want %d messages", c.sizes, err, c.want)
+		}
+	}
 	// Three inch figures among many are three mistakes.
 	three := strings.NewReplacer("widest: 3.61", "widest: 0.1421", "widest: 3.59", "widest: 0.1413", "width: 18.0", "width: 0.7087").Replace(plain)
 	if ps := told(three); len(ps) != 3 || !strings.Contains(ps[1].Right, "if it is inches write `0.1421 in`") {
@@ -86,6 +97,7 @@ func TestLostPoint(t *testing.T) {
 			"plate; 12.0 would fit: is the decimal point lost?"},
 		{"[12.00, 8.05]", "[12.00, 80.5]", "8.05 would fit: is the decimal point in the wrong place?"},
 		{"found: 41.0", "found: 410", "found: 410 mm is not plausible here"},
+		{"widest: 3.61", "widest: 100", "widest: 100 mm is not plausible here; 3.937 mm would fit: was it turned into mm twice?"},
 		// but a slip of units stays one
 		{"widest: 3.61", "widest: 91.694", "widest: 91.694 mm is not plausible here; 3.61 mm would fit: was it turned into mm twice?"},
 		{"widest: 3.61", "widest: 0.1421", "if it is inches write `0.1421 in`"},
@@ -107,6 +119,7 @@ func TestBelongs(t *testing.T) {
 			"`widest` belongs under `bores: left` or `bores: right`"},
 		{"        widest: 3.61", "        widest: 3.61\n        rpm: 420", `unknown key "rpm" in shafts/front axle/bores/left; ` +
 			"`rpm` belongs 2 levels up, beside `bores`"},
+		{"        widest: 3.61", "        widest: 3.61\n        title: x", "`title` belongs at the left margin, beside `shafts`"},
 		{"metal: 6.2}", "metal: 6.2, boss: 6}", `unknown key "boss" in shafts/front axle/bores/left/edges/0; ` +
 			"`boss` belongs one level up, beside `edges`"},
 		{"datum:", "reamers: [6]\ndatum:", `unknown key "reamers"; ` + "`reamers` belongs in the shop file"},

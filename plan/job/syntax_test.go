@@ -53,6 +53,11 @@ func TestSyntax(t *testing.T) {
 		{"one bracket too many", "[12.00, 8.05]", "[12.00, 8.05]]", "job.yaml:29:30: this ] closes nothing; take it away, or open it before"},
 		{"no comma", "{at: 270, metal: 6.2}", "{at: 270 metal: 6.2}",
 			"job.yaml:34:25: a comma is missing before metal:; part the keys in braces by commas"},
+		{"inner bracket", "{at: 270, metal: 6.2}", "{at: 270, metal: [6.2}", "job.yaml:34:34: this [ is not closed; close it with ]"},
+		{"behind a list over lines", "    backlash: [0.05, 0.12]\nbushes:", "    backlash: [0.05,\n\n      0.12\n    ]\nbushes",
+			"job.yaml:60:7: a colon is missing behind the key; write `bushes:`"},
+		{"what has to be there", "  plates: {left: {thickness: 3.0}, right: {thickness: 3.0}}", "  plates: }{",
+			"job.yaml:12:3: a value is missing, or a bracket stands where none belongs; write `key: value`"},
 		{"open quote", "title: Plain axle under a worm, holes worn upwards", `title: "Plain axle`,
 			`job.yaml:3:8: this quote is not closed; close it on the same line: "Plain axle"`},
 		{"open quote in braces", "wheel: {on: front axle,", `wheel: {on: "front axle,`,
@@ -102,6 +107,14 @@ func TestManyFaults(t *testing.T) {
 	}
 }
 
+// TestLineLeftOut: the line behind one that cannot be read at all is read.
+func TestLineLeftOut(t *testing.T) {
+	ps := faulty(t, "    rpm: 420\n    load: 2.5 N", "    }{\n    load: 2.5 stone")
+	if !strings.Contains(ps.Error(), `job.yaml:23:11: load: "stone" is not a unit of force`) {
+		t.Error(ps)
+	}
+}
+
 // TestMark: the line stands below a message, with a mark under the culprit, no
 // wider than a screen, and with nothing in it that a terminal would obey.
 func TestMark(t *testing.T) {
@@ -109,6 +122,9 @@ func TestMark(t *testing.T) {
 		p    Problem
 		want string
 	}{
+		{Problem{Pos{"a.yaml", 3, 60}, "w", "r", strings.Repeat("abcdefghi ", 12)},
+			"a.yaml:3:60: w; r\n     3 | ... abcdefghi abcdefghi abcdefghi abcdefghi abcdefghi abcdefghi ab...\n" +
+				"       |                        ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^"},
 		{Problem{Pos{"a.yaml", 30, 17}, "widest: 361 mm is wrong", "3.61 would fit", "        widest: 361   # wide"},
 			"a.yaml:30:17: widest: 361 mm is wrong; 3.61 would fit\n    30 |         widest: 361   # wide\n       |                 ^^^"},
 		{Problem{Pos{"a.yaml", 3, 4}, "w", "r", `a: "b c", d`}, "a.yaml:3:4: w; r\n     3 | a: \"b c\", d\n       |    ^^^^^"},
