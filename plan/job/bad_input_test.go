@@ -120,6 +120,8 @@ func TestBadInput(t *testing.T) {
 			`:60:32: seat: 3.41 mm is smaller than the hole was, 3.51 mm (narrowest); a seat as made takes the hole in`},
 		{"bore larger than its seat", "complaint:", "made: {front axle.left: {seat: 4.50, bore: 4.45}}\ncomplaint:",
 			`:60:44: bore: 4.45 mm leaves a bush no wall: the seat that the bush stands in is 4.5 mm; expected under 4.3 mm`},
+		{"percent for a share", "complaint:", "swap: {price: 30, chance: 60}\ncomplaint:",
+			`:60:27: chance: 60 is not plausible here; it is a share, not percent: write 0.6; expected 0 to 1`},
 		{"made for no bore", "complaint:", "made: {front axle.middle: {seat: 5}}\ncomplaint:",
 			`there is no bore called "front axle.middle"`},
 		{"no outline length for the right", "centre: [12.01, 8.04]",

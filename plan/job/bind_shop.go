@@ -2,6 +2,7 @@ package job
 
 import (
 	"math"
+	"strings"
 
 	"rebush/fits/dim"
 	"rebush/fits/table"
@@ -81,7 +82,7 @@ func overrides(r *reader, root *value, s *Shop, folder string) {
 			continue
 		}
 		if err := rules.Set(name, low, high, at(rule.pos)); err != nil {
-			r.say(rule.pos, "rules: "+err.Error(), "see `rebush tables rules`")
+			r.say(rule.pos, "rules: "+strings.TrimPrefix(err.Error(), "rule "), "see `rebush tables rules`")
 		}
 	}
 }

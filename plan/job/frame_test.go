@@ -211,7 +211,7 @@ func TestBadShop(t *testing.T) {
 		{"limits: [6.352, 6.360]", "limits: [5.952, 5.960]",
 			"limits: 5.952 mm and 5.96 mm do not go with a size of 6.35 mm"},
 		{"rules: {clearance_aim_um: [15, 45]}", "rules: {clearance_aim_um: 15}",
-			"rule clearance_aim_um takes two figures"},
+			"rules: clearance_aim_um takes two figures"},
 		{"rules: {clearance_aim_um: [15, 45]}", "rules: {clearance_aim: 15}",
 			"there is no rule clearance_aim; did you mean `clearance_aim_um`?"},
 		{"rules: {clearance_aim_um: [15, 45]}", "tables: {limit: x.csv}",

@@ -243,3 +243,20 @@ func TestPinClasses(t *testing.T) {
 		}
 	}
 }
+
+// TestRuleOfShop: a rule that cannot be is refused at its line, with the slip that
+// it looks like.
+func TestRuleOfShop(t *testing.T) {
+	for rules, want := range map[string]string{
+		"{second_hand_chance: 60}": "shop.yaml:3:29: rules: second_hand_chance: 60 is outside 0 to 1; it is a share, not percent: write 0.6; " +
+			"see `rebush tables rules`",
+		"{wall_none_radii: -1}": "shop.yaml:3:26: rules: wall_none_radii: -1 is outside 0 to 5 seat radius; see `rebush tables rules`",
+		"{friction: 0.1}":       "shop.yaml:3:19: rules: friction takes two figures [low, high]; see `rebush tables rules`",
+		"{clearance_max: 50}":   "shop.yaml:3:24: rules: there is no rule clearance_max; did you mean `clearance_max_um`? `rebush tables rules` lists them",
+	} {
+		_, err := parseShop("shop.yaml", ".", []byte("rebush_shop: 1\nmachine: {kind: mill}\nrules: "+rules+"\n"))
+		if err == nil || err.Error() != want {
+			t.Errorf("%v\nwant %s", err, want)
+		}
+	}
+}

@@ -72,7 +72,7 @@ func TestOlderRule(t *testing.T) {
 	for rule, says := range map[string]string{
 		"strap_slide_um: [7, 33], cap_slide_um: [8, 30]": "shop.yaml:26:53: rules: strap_slide_um is the older name " +
 			"of cap_slide_um, which is set too",
-		"strap_slide_um: 7":       "rule cap_slide_um takes two figures",
+		"strap_slide_um: 7":       "rules: cap_slide_um takes two figures",
 		"strop_slide_um: [7, 33]": "did you mean `cap_slide_um`?",
 	} {
 		if _, err := read(rule); err == nil || !strings.Contains(err.Error(), says) {

@@ -130,6 +130,12 @@ func TestPattern(t *testing.T) {
 	if j.Units != 0 {
 		t.Errorf("units %v", j.Units)
 	}
+	// An axle that nobody measured on this truck is told, at the line of the pattern.
+	notes := Unused(j)
+	if len(notes) != 1 || notes[0].Rule != JournalOfPattern || notes[0].Where != "front axle" || notes[0].File != like ||
+		notes[0].Line != 12 || len(Unused(whole)) != 0 {
+		t.Errorf("%+v", notes)
+	}
 }
 
 // TestPatternOfOtherForms: what the job says in another form than the pattern it

@@ -240,6 +240,9 @@ func (r *reader) aNumber(raw string, s *shape, v *value) bool {
 		return bad("is not a whole number", "expected "+s.describe()+s.among())
 	}
 	if (s.lo != 0 || s.hi != 0) && (f < s.lo || f > s.hi) {
+		if s.lo == 0 && s.hi == 1 && f <= 100 && f > 1 {
+			return bad("is not plausible here", fmt.Sprintf("it is a share, not percent: write %g; expected%s", f/100, s.among()))
+		}
 		return bad("is not plausible here", "expected"+s.among())
 	}
 	v.num, v.raw = f, raw

@@ -8,8 +8,12 @@ import (
 // KeyNotUsed is the note on a key that no step looks at.
 const KeyNotUsed finding.Rule = "job/key not used"
 
+// JournalOfPattern is the caution on an axle that was not measured on this truck.
+const JournalOfPattern finding.Rule = "job/journal of the pattern"
+
 // Unused says which keys of a job, and of its shop, the plan does not use: those
-// of which the tables of keys say so. No key is passed over in silence.
+// of which the tables of keys say so. No key is passed over in silence, nor is a
+// journal that only the pattern gives.
 func Unused(j *Job) finding.List {
 	var out finding.List
 	note := func(v *value, why string) {
@@ -17,6 +21,13 @@ func Unused(j *Job) finding.List {
 			say.Words("this key is read, but the plan does not use it: "+why), "nothing has to be changed")
 	}
 	j.root.unused(note)
+	for _, s := range j.root.get("shafts").items() {
+		if v := s.get("journal"); v != nil && j.like != "" && v.pos.File == j.like {
+			out.Raise(finding.Caution, JournalOfPattern, v.pos.place(s.id()),
+				say.Words("its journal is that of the pattern: axles wear, and what another truck measured tells little of this one"),
+				"measure the axle, and write its journal in the job")
+		}
+	}
 	if j.Shop != nil && j.Shop.File != "" {
 		j.Shop.root.unused(note)
 	}
