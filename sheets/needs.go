@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"rebush/plan"
+	"rebush/plan/verdict"
 	"rebush/sheets/draw"
 )
 
@@ -44,7 +45,7 @@ func thenLine(v *plan.Verdict) string {
 	}
 	s := "If it comes out so: " + t.Way.Owner()
 	if t.Cost != nil {
-		s += ", about " + cost(*t.Cost, v.Currency) + " all told"
+		s += ", about " + cost(*t.Cost, v.Currency) + verdict.AllTold(t.Unpriced).String()
 	}
 	if t.FirstTimeRight != nil {
 		s += ", right first time " + percent(*t.FirstTimeRight) + ", an estimate"

@@ -41,7 +41,7 @@ func choiceBlocks(p *paper, pl *plan.Plan) []*block {
 		b.y = b.write(0, b.y, b.Width, "An hour costs "+cost2(*j.Shop.PerHour, p.currency)+
 			". Hours are rounded to a tenth, money is worked out from the minutes.", draw.Regular, p.st.small) + 1
 	}
-	b.wayCells([4]string{"way", "cost, all told", "hours", "right first time"}, draw.Regular, p.st.small)
+	b.wayCells([4]string{"way", "cost", "hours", "right first time"}, draw.Regular, p.st.small)
 	out := []*block{}
 	for _, w := range pl.Ways {
 		if isChoice(pl, w) {
@@ -182,6 +182,9 @@ func billWords(w verdict.WayRow) string {
 			line += fmt.Sprintf(", %.1f hours", *c.Hours)
 		}
 		s = append(s, fmt.Sprintf("%s: %.2f", line, *c.Cost))
+	}
+	if len(w.Unpriced) > 0 && w.Cost != nil {
+		s = append(s, "not in it, no price given: "+say.Join(", ", w.Unpriced...).String())
 	}
 	if len(s) == 0 {
 		return ""

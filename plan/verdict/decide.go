@@ -68,7 +68,7 @@ func (c *Case) rows(list []weighed) []WayRow {
 	for i, w := range list {
 		out[i] = WayRow{Way: w.name, OK: w.ok, Cures: w.feasible(), WhyNot: w.whyNot,
 			Cost: c.costOf(w), Hours: w.hours, FirstTimeRight: w.chance, Lost: w.lost, Loses: w.loses, Keeps: w.keeps,
-			Bill: w.bill}
+			Bill: w.bill, Unpriced: sorted(w.unknown)}
 		if w.whyNot != "" {
 			out[i].WhyOwner = w.reason()
 		}

@@ -57,7 +57,7 @@ func (c *Case) findings(l *finding.List, list []weighed, best int) {
 	}
 	if best >= 0 && list[best].cuts && c.dearer(list[best]) != "" {
 		l.Raise(finding.Note, RuleValue, nowhere, "the repair costs more than the truck is said to be worth",
-			"another truck, or leave it").Against(list[best].cost, *c.Value, c.Currency)
+			"none needed where the owner wants the original kept; else another truck, or leave it").Against(list[best].cost, *c.Value, c.Currency)
 	}
 	if best < 0 || list[best].name != Leave {
 		return

@@ -95,7 +95,7 @@ func (t Try) chosen() WayRow {
 
 func (t Try) then() *Then {
 	w := t.chosen()
-	return &Then{Way: w.Way, Cost: w.Cost, FirstTimeRight: w.FirstTimeRight}
+	return &Then{Way: w.Way, Cost: w.Cost, FirstTimeRight: w.FirstTimeRight, Unpriced: w.Unpriced}
 }
 
 // before orders tries by what the job costs with them, then by what they cost
@@ -150,7 +150,7 @@ func (c *Case) firstWords(t Try) say.Text {
 	}
 	out += say.Words(w.Way.Owner())
 	if w.Cost != nil {
-		out += say.F(", %v all told", c.money(*w.Cost))
+		out += say.F(", %v%v", c.money(*w.Cost), AllTold(w.Unpriced))
 	} else if w.Hours != nil {
 		out += say.F(", about %v of work", hours(weighed{hours: w.Hours}))
 	}

@@ -37,6 +37,8 @@ type Then struct {
 	Way            Name     `json:"way"`
 	Cost           *float64 `json:"cost"`
 	FirstTimeRight *float64 `json:"first_time_right"`
+
+	Unpriced []say.Text `json:"unpriced"` // what is not in the cost, since no price is given
 }
 
 // WayRow is one way of the truck as its own plan makes it.
@@ -53,6 +55,8 @@ type WayRow struct {
 	Loses          []say.Text `json:"loses"`
 	Keeps          []say.Text `json:"keeps"`
 	Bill           []Charge   `json:"bill"` // what the cost is made of; empty without a rate
+
+	Unpriced []say.Text `json:"unpriced"` // what is not in the cost, since no price is given
 }
 
 // RunnerUp is the second-best option and what would make it win.
@@ -89,7 +93,8 @@ func (r Result) Row(currency string) *Row {
 		out.Needs[i].Cost = rounded(out.Needs[i].Cost, 100)
 	}
 	if t := r.Then; t != nil {
-		out.Then = &Then{Way: t.Way, Cost: rounded(t.Cost, 100), FirstTimeRight: rounded(t.FirstTimeRight, 1e6)}
+		out.Then = &Then{Way: t.Way, Cost: rounded(t.Cost, 100), FirstTimeRight: rounded(t.FirstTimeRight, 1e6),
+			Unpriced: append([]say.Text{}, t.Unpriced...)}
 	}
 	for _, w := range r.Rows() {
 		out.Options = append(out.Options, Option{Name: w.Way, Feasible: w.OK && w.Cures, WhyNot: w.WhyNot,

@@ -78,7 +78,7 @@ func (c *Case) choice(list []weighed, best, second int) say.Text {
 	}
 	against := say.Text("")
 	if second >= 0 && list[best].name != Leave {
-		against = say.F(", against %v for %s", c.price(list[second]), list[second].owner)
+		against = say.F(", against %v for %s%v", c.price(list[second]), list[second].owner, c.lacking(list[second]))
 	}
 	return list[best].advise(c, list, list[best], against)
 }
@@ -126,7 +126,7 @@ func (c *Case) adviseShim(_ []weighed, w weighed, against say.Text) say.Text {
 func (c *Case) adviseWork(list []weighed, w weighed, against say.Text) say.Text {
 	allTold, right := say.Text(""), say.Text("")
 	if c.Rate != nil {
-		allTold = say.F(", %v all told", c.price(w))
+		allTold = say.F(", %v%v", c.price(w), AllTold(w.unknown))
 	}
 	if w.chance != nil {
 		right = say.F("; %v such jobs come right at the first go", say.InHundred(*w.chance))
@@ -143,6 +143,9 @@ func (c *Case) kept(list []weighed, w weighed) say.Text {
 		switch {
 		case o.name == w.name || !c.advisable(o) || o.cost >= w.cost-1e-9:
 		case o.name == Swap:
+			if len(w.unknown) > 0 {
+				return " Another truck would cost about as much, or less once those have a price; the original is kept."
+			}
 			return " Another truck would cost about as much, so the original is kept."
 		default:
 			cheaper = say.F(" It costs a little more than %s, and takes off less metal.", o.owner)
