@@ -21,7 +21,11 @@ func checkShopWithJob(r *reader, j *Job, root *value, s *Shop) {
 				return
 			}
 			if _, err := mats.FindOrInline(v.raw); err != nil {
-				r.say(v.pos, "material: "+err.Error(), usualMaterials)
+				right := usualMaterials
+				if strings.HasSuffix(err.Error(), ": write which") {
+					right = "" // it is said
+				}
+				r.say(v.pos, "material: "+err.Error(), right)
 			}
 		}
 		find(root.get("chassis").get("material"))

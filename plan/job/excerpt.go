@@ -78,8 +78,9 @@ func markWidth(text []rune) int {
 		if end := strings.Index(s[1:], q); end >= 0 {
 			return len([]rune(s[:end+2]))
 		}
+		return 1
 	}
-	if strings.ContainsAny(s[:1], "[]{}:") {
+	if strings.ContainsAny(s[:1], "[]{}: ") {
 		return 1
 	}
 	for i := range s {

@@ -158,6 +158,12 @@ func (r *reader) shifted(o oddFigure) string {
 	if best == 0 || off(o.mm/25.4) < least || off(o.mm*25.4) < least {
 		return ""
 	}
+	near := math.Inf(1)
+	for _, f := range kin { // the one that bears it out most
+		if d := math.Abs(math.Log(o.mm * math.Pow(10, float64(best)) / f.mm)); d < near {
+			ref, near = f, d
+		}
+	}
 	return pointAsked(o.raw, best) + fmt.Sprintf(" The same is %s on line %d", r.show(ref.mm), ref.pos.Line)
 }
 

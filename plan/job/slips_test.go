@@ -87,9 +87,9 @@ func TestUnitsOfTheFile(t *testing.T) {
 func TestLostPoint(t *testing.T) {
 	for _, c := range []struct{ old, new, want string }{
 		{"widest: 3.61", "widest: 361", "job.yaml:30:17: widest: 361 mm is not plausible here; 3.61 would fit: is the decimal point lost? " +
-			"The same is 3.5 mm on line 47"},
+			"The same is 3.59 mm on line 37"},
 		{"widest: 3.61", "widest: 36.1", "job.yaml:30:17: widest: 36.1 mm is not plausible here; 3.61 would fit: is the decimal point in " +
-			"the wrong place? The same is 3.5 mm on line 47"},
+			"the wrong place? The same is 3.59 mm on line 37"},
 		{"widest: 3.61", "widest: 0.361", "3.61 would fit: is the decimal point in the wrong place?"},
 		{"narrowest: 3.51", "narrowest: 351", "narrowest: 351 mm is not plausible here; 3.51 would fit: is the decimal point lost?"},
 		{"journal: 3.46", "journal: 346", "journal: 346 mm is not plausible here; 3.46 would fit: is the decimal point lost?"},

@@ -122,15 +122,15 @@ func TestMark(t *testing.T) {
 		p    Problem
 		want string
 	}{
-		{Problem{Pos{"a.yaml", 3, 60}, "w", "r", strings.Repeat("abcdefghi ", 12)},
-			"a.yaml:3:60: w; r\n     3 | ... abcdefghi abcdefghi abcdefghi abcdefghi abcdefghi abcdefghi ab...\n" +
+		{Problem{Pos{"a.yaml", 3, 61}, "w", "r", strings.Repeat("abcdefghi ", 12)},
+			"a.yaml:3:61: w; r\n     3 | ...abcdefghi abcdefghi abcdefghi abcdefghi abcdefghi abcdefghi abc...\n" +
 				"       |                        ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^"},
 		{Problem{Pos{"a.yaml", 30, 17}, "widest: 361 mm is wrong", "3.61 would fit", "        widest: 361   # wide"},
 			"a.yaml:30:17: widest: 361 mm is wrong; 3.61 would fit\n    30 |         widest: 361   # wide\n       |                 ^^^"},
 		{Problem{Pos{"a.yaml", 3, 4}, "w", "r", `a: "b c", d`}, "a.yaml:3:4: w; r\n     3 | a: \"b c\", d\n       |    ^^^^^"},
 		{Problem{Pos{"a.yaml", 3, 1}, "w", "r", "größe: [1, 2]"}, "a.yaml:3:1: w; r\n     3 | größe: [1, 2]\n       | ^^^^^"},
 		{Problem{Pos{"a.yaml", 3, 5}, "w", "r", "ab: \x1b[2J\u202e"}, "a.yaml:3:5: w; r\n     3 | ab: ?[2J?\n       |     ^^^^^"},
-		{Problem{Pos{"a.yaml", 3, 100}, "w", "r", strings.Repeat("x", 90) + strings.Repeat(" 12345678", 4)}, ""},
+		{Problem{Pos{"a.yaml", 3, 101}, "w", "r", strings.Repeat("x", 90) + strings.Repeat(" 12345678", 4)}, ""},
 		{Problem{Pos{"a.yaml", 3, 1}, "w", "r", ""}, "a.yaml:3:1: w; r"},
 		{Problem{Pos{"a.yaml", 0, 0}, "w", "r", "x"}, "a.yaml: w; r"},
 	} {
