@@ -18,7 +18,7 @@ const module = "rebush"
 // floor; what stands on one floor does not know its neighbours, but for the
 // doors below.
 const (
-	ground   = iota // fits/{dim,table,ledger,finding,material,say,spelling}
+	ground   = iota // testdata/checks, fits/{dim,table,ledger,finding,material,say,spelling}
 	seatBits        // fits/{limits,press,stock,odds}
 	seatWhole
 	holeBits // feeds/*
@@ -34,7 +34,7 @@ const (
 // fits are named here, so that somebody thinks of where they stand.
 func floor(dir string) (int, bool) {
 	switch dir {
-	case "fits/dim", "fits/table", "fits/ledger", "fits/finding", "fits/material", "fits/spelling", "fits/say":
+	case checksFolder, "fits/dim", "fits/table", "fits/ledger", "fits/finding", "fits/material", "fits/spelling", "fits/say":
 		return ground, true
 	case "fits/limits", "fits/press", "fits/stock", "fits/odds":
 		return seatBits, true
@@ -72,6 +72,7 @@ var doors = map[string][]string{
 	"plan/seat":     {"plan/survey", "plan/habit"},
 	"plan/route":    {"plan/seat", "plan/safety"},
 	"plan/chance":   {"plan/survey", "plan/habit"},
+	"plan/checked":  {"plan/mesh", "plan/survey"},
 }
 
 // guests are the modules of others that the program is built from, each with
@@ -85,6 +86,10 @@ var guests = map[string][]string{
 	"github.com/shopspring/decimal": nil,
 	"gonum.org/v1/gonum":            {"fits", "feeds", "plan"},
 }
+
+// checksFolder holds figures that others printed, and a line that embeds them: the
+// program works them out again when it is asked to.
+const checksFolder = "testdata/checks"
 
 // worldRoom is the room that makes trucks with a known truth: it shares nothing with
 // the planner but the files, and nothing in the program leans on it.

@@ -11,7 +11,7 @@ import (
 // The exit codes.
 const (
 	done       = 0 // it was done
-	refused    = 1 // understood, but: do not machine, or a made size is rejected
+	refused    = 1 // understood, but: do not machine, a made size is rejected, or a printed figure is not met
 	wrong      = 2 // the command line or a file is wrong
 	unreadable = 3 // a file could not be read or written
 	fault      = 4 // a fault in rebush

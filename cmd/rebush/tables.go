@@ -13,8 +13,10 @@ func tablesCommand() *command {
 	return &command{name: "tables", args: "[NAME]", what: "the built-in tables with their sources",
 		flags: []string{"json", "shop"}, run: runTables,
 		more: "Without a name it lists them and counts what their rows rest on: a page, practice, memory. A " +
-			"shop may put a file of its own in the place of any table; --shop shows what is then in force.",
-		examples: []string{"rebush tables", "rebush tables rules"}}
+			"shop may put a file of its own in the place of any table; --shop shows what is then in force. " +
+			"\"rebush tables checks\" works out anew, with those tables, what others printed of limits, fits, reamers, " +
+			"presses, gears and circles, and lays it beside what they printed; it ends with exit 1 where any disagrees.",
+		examples: []string{"rebush tables", "rebush tables rules", "rebush tables checks"}}
 }
 
 type tableInfo struct {
@@ -58,8 +60,11 @@ func runTables(e *env, o options, words []string) error {
 	if err != nil {
 		return err
 	}
-	if !slices.Contains(table.Names(), name) {
-		return usage("there is no table %q; the nearest is %q", name, spelling.Nearest(name, table.Names()))
+	if name == checksWord {
+		return listChecks(e, o, b.lib)
+	}
+	if known := append(table.Names(), checksWord); !slices.Contains(known, name) {
+		return usage("there is no table %q; the nearest is %q", name, spelling.Nearest(name, known))
 	}
 	t, err := b.lib.Get(name)
 	if err != nil {

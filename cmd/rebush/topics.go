@@ -85,7 +85,7 @@ measured or bought, what it should give, and what would be chosen then.`},
 
   0  done
   1  understood, but the plan says: do not machine (plan, sheet, inspect),
-     or a made size is rejected
+     or a made size is rejected, or a printed figure is not met (tables checks)
   2  the command line or a file is wrong
   3  a file could not be read or written
   4  a fault in rebush: please report it

@@ -120,15 +120,15 @@ func (s Spur) leastBase() float64 { return s.base1() + s.base2() }
 func (s Spur) basePitch() float64 { return math.Pi * s.Module * math.Cos(s.alpha()) }
 
 func (s Spur) tightInvolute() float64 {
-	return tightInvolute(s.alpha(), s.alpha(), s.shifts(), s.Thinned/s.Module, s.teeth())
+	return TightInvolute(s.alpha(), s.alpha(), s.shifts(), s.Thinned/s.Module, s.teeth())
 }
 
-// tightInvolute is the involute of the transverse working angle at which a pair
+// TightInvolute is the involute of the transverse working angle at which a pair
 // runs without backlash: reference angles normal and transverse (radians, one
 // for spur gears), sum of shift factors, thinning in modules, sum of teeth.
 //
 // Source: ISO 21771:2007 eq 62 for the shifts.
-func tightInvolute(normal, transverse, shifts, thinned, teeth float64) float64 {
+func TightInvolute(normal, transverse, shifts, thinned, teeth float64) float64 {
 	return Involute(transverse) + (2*shifts*math.Tan(normal)-thinned)/teeth
 }
 

@@ -39,7 +39,7 @@ func TestStraightWheel(t *testing.T) {
 // Normal backlash by shaft angle, module 0.5 normal, one start, d1 6, 24
 // teeth; flank sampling, no published value.
 func TestShaftAngle(t *testing.T) {
-	mx := axialFromNormal(0.5, 1, 6)
+	mx := 0.5 / math.Cos(math.Asin(0.5/6)) // sin of the lead angle: normal module x starts over diameter
 	helical := Worm{Form: Helical, Module: mx, Starts: 1, Teeth: 24, PitchDiameter: 6, Angle: 20}
 	straight := Worm{Form: Straight, Module: 0.5, Starts: 1, Teeth: 24, PitchDiameter: 6, Angle: 20}
 	for _, r := range []struct{ sigma, helical, straight float64 }{

@@ -63,38 +63,6 @@ func TestCircles(t *testing.T) {
 	}
 }
 
-// TestPrintedCircles holds the answers that were printed with their points, to
-// half the last digit printed, and those remembered.
-func TestPrintedCircles(t *testing.T) {
-	passed := 0
-	for _, r := range append(testdata.Rows[row](t, "checks/circles.csv"), testdata.Rows[row](t, "remembered/circles.csv")...) {
-		fit := map[string]func([][2]float64) (Circle, error){
-			"least": func(p [][2]float64) (Circle, error) { f, err := Least(p, 0); return f.Circle, err },
-			"kasa":  Kasa, "pratt": Pratt, "taubin": Taubin,
-		}[r["answer_method"]]
-		if fit == nil {
-			t.Fatalf("%s: method %q", r["id"], r["answer_method"])
-		}
-		c, err := fit(r.points(t))
-		if err != nil {
-			t.Errorf("%s: %v", r["id"], err)
-			continue
-		}
-		ok := true
-		for i, got := range []float64{c.Centre[0], c.Centre[1], c.R} {
-			if col := []string{"answer_x", "answer_y", "answer_r"}[i]; r.has(col) {
-				ok = near(t, r["id"]+" "+col, got, r.num(t, col), r.num(t, "tolerance")) && ok
-			}
-		}
-		if ok {
-			passed++
-		}
-	}
-	if passed != 10 {
-		t.Errorf("%d rows passed, want 10", passed)
-	}
-}
-
 func TestCircleErrors(t *testing.T) {
 	line := [][2]float64{{0, 0}, {1, 1}, {2, 2}, {3, 3}}
 	twice := [][2]float64{{1, 2}, {1, 2}, {4, 5}, {4, 5}}

@@ -1,14 +1,36 @@
-package mesh
+package checked
 
 import (
+	"fmt"
 	"math"
 	"regexp"
 	"strings"
+
+	"rebush/fits/table"
+	"rebush/plan/mesh"
 )
 
+const rad = math.Pi / 180
+
+// parens is a remark behind a comma or a bracket.
 var parens = regexp.MustCompile(`[(,].*$`)
 
-func (in inputs) answer(q string) (float64, error) {
+// meshRows works out pairs of spur gears, worm drives and where they stand.
+func meshRows(rows []Row, _ *table.Library) []Figure {
+	var out []Figure
+	for _, r := range rows {
+		in := readInputs(r["inputs"])
+		v, err := meshAnswer(r["quantity"], in)
+		if in.err != nil {
+			err = in.err
+		}
+		out = append(out, r.figure("mesh.csv").is(v, err))
+	}
+	return out
+}
+
+// meshAnswer is the public call for the words of a row.
+func meshAnswer(q string, in *inputs) (float64, error) {
 	switch q {
 	case "transverse contact ratio, contact limited to the base tangent points":
 		return in.spur().ContactRatio(in.centre())
@@ -31,13 +53,13 @@ func (in inputs) answer(q string) (float64, error) {
 	case "sum of profile shift coefficients, helical pair, zero backlash":
 		// The working involute grows evenly with the sum.
 		at := func(sum float64) float64 {
-			return tightInvolute(in.need("alpha_n")*rad, in.need("alpha_t")*rad, sum, 0, in.need("z1")+in.need("z2"))
+			return mesh.TightInvolute(in.need("alpha_n")*rad, in.need("alpha_t")*rad, sum, 0, in.need("z1")+in.need("z2"))
 		}
-		return (Involute(in.need("alpha_wt")*rad) - at(0)) / (at(1) - at(0)), nil
+		return (mesh.Involute(in.need("alpha_wt")*rad) - at(0)) / (at(1) - at(0)), nil
 	case "sum of generating profile shift coefficients for normal backlash jbn":
 		// What the same gears keep where those of the sum run without backlash: it
 		// shrinks evenly with their own sum.
-		s := Spur{Module: in.need("mn"), Z1: 31, Z2: 30, Angle: in.need("alpha_n"), X1: in.need("sum_x")}
+		s := mesh.Spur{Module: in.need("mn"), Z1: 31, Z2: 30, Angle: in.need("alpha_n"), X1: in.need("sum_x")}
 		a := s.Tight()
 		s.X1 = 0
 		most, err := s.Normal(a)
@@ -45,50 +67,50 @@ func (in inputs) answer(q string) (float64, error) {
 	case "centre distance change per unit backlash 1/(2 tan alpha)":
 		return 1 / opening(in.need("alpha")), nil
 	case "worm lead angle, axial module":
-		return in.worm(Throated).LeadAngle(), nil
+		return in.worm(mesh.Throated).LeadAngle(), nil
 	case "worm lead angle, normal module":
-		return in.worm(Straight).LeadAngle(), nil
+		return in.worm(mesh.Straight).LeadAngle(), nil
 	case "working pressure angle, ZI worm on straight-cut spur wheel, 90 deg":
-		w := in.worm(Straight)
+		w := in.worm(mesh.Straight)
 		return w.OperatingAngle(w.Tight())
 	case "side offset of contact from wheel mid-plane, straight-cut wheel":
-		return in.worm(Straight).FaceNeeded() / 2, nil
+		return in.worm(mesh.Straight).FaceNeeded() / 2, nil
 	case "zero-backlash centre distance, ZI worm on straight-cut spur wheel, 90 deg":
-		return in.worm(Straight).Tight(), nil
+		return in.worm(mesh.Straight).Tight(), nil
 	case "normal backlash, ZI worm on straight-cut spur wheel, 90 deg":
-		return in.worm(Straight).Normal(in.centre())
+		return in.worm(mesh.Straight).Normal(in.centre())
 	case "normal backlash, ZI worm on helical wheel (beta2 = lead angle), shaft angle 91":
-		return in.worm(Helical).Normal(in.centre())
+		return in.worm(mesh.Helical).Normal(in.centre())
 	case "apparent wheel backlash from worm end float, angle":
-		return in.worm(Throated).EndFloatPlay(in.need("float")), nil
+		return in.worm(mesh.Throated).EndFloatPlay(in.need("float")), nil
 	case "present centre distance, spur mate at M, axle at P":
-		a, _ := Across{}.Distance(in.point("P"), in.point("M"))
+		a, _ := mesh.Across{}.Distance(in.point("P"), in.point("M"))
 		return a, nil
 	case "move in x to reach centre distance a by the shortest way":
 		return in.correction()[0], nil
 	case "move in y to reach centre distance a by the shortest way":
 		return in.correction()[1], nil
 	case "change of worm centre distance for axle shift (dx forward, dy up), worm above, worm axis rising theta deg towards the front":
-		g := Along{SlopeDeg: in.need("theta")}
+		g := mesh.Along{SlopeDeg: in.need("theta")}
 		before, _ := g.Distance([2]float64{}, [2]float64{0, 8})
 		after, _ := g.Distance([2]float64{in.need("dx"), in.need("dy")}, [2]float64{0, 8})
 		return after - before, nil
 	case "effective centre distance with axle pushed along F in a bush":
 		f := in.point("F")
 		l := math.Hypot(f[0], f[1])
-		a, _ := Across{}.Distance(Pressed(in.point("C"), in.need("Cd")/2, [2]float64{f[0] / l, f[1] / l}), in.point("M"))
+		a, _ := mesh.Across{}.Distance(mesh.Pressed(in.point("C"), in.need("Cd")/2, [2]float64{f[0] / l, f[1] / l}), in.point("M"))
 		return a, nil
 	case "axle centre y at gear station":
-		return Station([2]float64{0, in.need("yL")}, [2]float64{0, in.need("yR")}, in.need("z")/in.need("B"))[1], nil
+		return mesh.Station([2]float64{0, in.need("yL")}, [2]float64{0, in.need("yR")}, in.need("z")/in.need("B"))[1], nil
 	case "loss of normal backlash by axle skew":
-		return SkewLoss([2]float64{in.need("out_diff"), in.need("in_diff")}, [2]float64{0, 1}, in.need("B"), in.need("b"), in.need("alpha_w"))
+		return mesh.SkewLoss([2]float64{in.need("out_diff"), in.need("in_diff")}, [2]float64{0, 1}, in.need("B"), in.need("b"), in.need("alpha_w"))
 	}
 	// These names carry only a remark behind a comma or a bracket.
 	switch strings.TrimSpace(parens.ReplaceAllString(q, "")) {
 	case "involute function":
-		return Involute(in.need("alpha") * rad), nil
+		return mesh.Involute(in.need("alpha") * rad), nil
 	case "inverse involute":
-		return InverseInvolute(in.need("inv")) / rad, nil
+		return mesh.InverseInvolute(in.need("inv")) / rad, nil
 	case "standard centre distance":
 		return in.spur().Standard(), nil
 	case "normal backlash":
@@ -116,30 +138,29 @@ func (in inputs) answer(q string) (float64, error) {
 	case "zero-backlash centre distance":
 		return in.spur().Tight(), nil
 	case "worm normal module":
-		_, mn, _ := in.worm(Throated).Normals()
+		_, mn, _ := in.worm(mesh.Throated).Normals()
 		return mn, nil
 	case "worm lead angle":
-		return in.worm(Throated).LeadAngle(), nil
+		return in.worm(mesh.Throated).LeadAngle(), nil
 	case "axial pressure angle of worm":
-		return in.worm(Throated).AxialAngle(), nil
+		return in.worm(mesh.Throated).AxialAngle(), nil
 	case "backlash change at wheel pitch circle for centre distance change":
-		w := in.worm(Throated)
+		w := in.worm(mesh.Throated)
 		return w.Backlash(w.Tight() + in.need("da"))
 	case "friction coefficient at the self-locking limit":
 		// The row gives the lead angle itself: a worm of one start that has it.
-		w := Worm{Form: Throated, Module: 0.5, Starts: 1, Teeth: 24, Angle: in.need("alpha_n"),
+		w := mesh.Worm{Form: mesh.Throated, Module: 0.5, Starts: 1, Teeth: 24, Angle: in.need("alpha_n"),
 			PitchDiameter: 0.5 / math.Tan(in.need("gamma")*rad)}
 		return w.SelfLocking(), w.Validate()
 	}
-	in.t.Fatalf("no answer for quantity %q", q)
-	return 0, nil
+	return 0, fmt.Errorf("no answer for quantity %q", q)
 }
 
 // opening is how fast the backlash of a pair grows as its axles first part from
 // the standard distance.
 func opening(alpha float64) float64 {
 	const h = 1e-6
-	s := Spur{Module: 1, Z1: 20, Z2: 20, Angle: alpha}
+	s := mesh.Spur{Module: 1, Z1: 20, Z2: 20, Angle: alpha}
 	j, err := s.Backlash(s.Standard() + h)
 	if err != nil {
 		return math.NaN()
@@ -148,7 +169,7 @@ func opening(alpha float64) float64 {
 }
 
 // correction is the shortest move of P to the centre distance wanted from M.
-func (in inputs) correction() [2]float64 {
-	a, towards := Across{}.Distance(in.point("P"), in.point("M"))
-	return Correction(towards, a-in.centre())
+func (in *inputs) correction() [2]float64 {
+	a, towards := mesh.Across{}.Distance(in.point("P"), in.point("M"))
+	return mesh.Correction(towards, a-in.centre())
 }
