@@ -230,14 +230,19 @@ func TestJig(t *testing.T) {
 			aids = append(aids, o)
 		}
 	}
-	for _, w := range []string{"axle 10.000, 6.000", "rear 40.000, 6.000", "pins at front screw 4.000, 3.000", "pin 2.5 mm", "other face up"} {
+	for _, w := range []string{"axle 10.000, 6.000", "rear 40.000, 6.000", "pins at front screw 4.000, 3.000", "pin 2.49 mm", "steel plate 10 mm thick", "about 20 mm long", "other face up"} {
 		if !strings.Contains(aids[0].Note.String(), w) {
 			t.Errorf("no %q in %s", w, aids[0].Note)
 		}
 	}
-	// 4, 4.7 and 5 for the tools of all four holes, 3.1 for the rods.
-	if want := "bored 3.1, 4, 4.7, 5 mm"; !strings.Contains(aids[1].Note.String(), want) {
-		t.Errorf("want %q: %s", want, aids[1].Note)
+	// 4, 4.7 and 5 for the tools of all four holes, 3.1 for the rods; each 0.010 to
+	// 0.022 over the largest that its tool can be, the reamer's over 5.012; of one
+	// outside, 5.034 and two walls of 2 up to a whole millimetre.
+	for _, w := range []string{"for 3.1 mm bored 3.110 to 3.122 mm", "for 4 mm bored 4.010 to 4.022 mm",
+		"for 4.7 mm bored 4.710 to 4.722 mm", "for 5 mm bored 5.022 to 5.034 mm", "outside 10.000", "10 mm long"} {
+		if !strings.Contains(aids[1].Note.String(), w) {
+			t.Errorf("no %q: %s", w, aids[1].Note)
+		}
 	}
 	if aids[0].Minutes != 60+2*10 || aids[1].Minutes != 4*10 {
 		t.Errorf("%v and %v minutes", aids[0].Minutes, aids[1].Minutes)

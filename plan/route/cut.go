@@ -63,6 +63,8 @@ func (b *builder) cutIn(c clamping) {
 				if !math.IsNaN(p.o.Depth) && !p.o.byHand() && (b.s.Machine == Mill || b.s.Machine == DrillPress) {
 					p.o.Note = join(p.o.Note, "depth stop set")
 				}
+				p.o.Stop = b.stop(p)
+				p.o.Note = join(p.o.Note, b.stopWords(p.o.Stop))
 			}
 			b.add(p.o)
 		}
@@ -239,7 +241,7 @@ func (b *builder) chamfer(x Bore, far bool, hole float64, common func(Operation)
 // lastTool makes the seat to size.
 func (b *builder) lastTool(x Bore, where string, through *Bore, common func(Operation) Operation) planned {
 	lim := x.Seat
-	g := b.gauge(lim, x.Name)
+	g := b.seatGauge(x)
 	q := Query{Op: OpReam, Dia: x.WaySize, Through: x.Plate, ThinWall: x.thin(), Material: x.Metal}
 	o := common(Operation{Kind: KindSizeSeat, Do: say.F("Ream the seat of %s", where), Tool: words(x.WayName),
 		ToolMM: x.WaySize, HoleMM: x.mid(),

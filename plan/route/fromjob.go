@@ -166,6 +166,7 @@ func rulesOf(t Tables, sh *job.Shop, chassis *material.Material) Rules {
 	var r Rules
 	t.Rules.Fill(&r)
 	r.ShankUnder, r.Stub, r.Overrun, r.Packing = t.shankUnder, t.Cutting.ShortMill, t.Cutting.Overrun(), t.Packing
+	r.Slide = t.slide
 	r.Beyond = func(d float64) float64 { return t.Cutting.Through(0, d) }
 	r.ReamStock = func(d float64) (low, high float64) {
 		lo, hi, _, err := t.Cutting.ReamStock(d, Machine(sh.MachineKind) == ByHand, chassis.Cutting)
@@ -175,6 +176,18 @@ func rulesOf(t Tables, sh *job.Shop, chassis *material.Material) Rules {
 		return lo, hi
 	}
 	return r
+}
+
+// slide is H7 and g6, as slip bushes and their holes are made: limits in mm.
+func (t Tables) slide(d float64) (hole, in [2]float64) {
+	for i, class := range []string{"H7", "g6"} {
+		c, err := t.Limits.Class(dim.OfFloat(d), class)
+		if err != nil {
+			return [2]float64{d, d}, [2]float64{d, d}
+		}
+		*[]*[2]float64{&hole, &in}[i] = [2]float64{c.Min().Float(), c.Max().Float()}
+	}
+	return hole, in
 }
 
 // shankUnder is how much a drill's shank may be under its name: h8, for the

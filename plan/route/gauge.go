@@ -16,6 +16,7 @@ type proof struct {
 	goes, stops say.Text
 	proves      bool       // false: goes and stops bracket the hole only
 	sizes       [2]float64 // of pins and plugs in mm, 0 where a shank stands in
+	without     say.Text   // what holds while a gauge that decides is not here, "" nothing
 }
 
 // gauge finds the smallest pin that must enter and the largest that must not.
@@ -251,7 +252,7 @@ func appendNew[T comparable](names []T, n T) []T {
 func (b *builder) gaugeSeats(c clamping) {
 	for _, x := range c.bores {
 		lim := x.Seat
-		g := b.gauge(lim, x.Name)
+		g := b.seatGauge(x)
 		o := Operation{Kind: KindGauge, Bore: x.Name,
 			Do:     say.F("Gauge the seat of %s before the clamps come off", x.Name),
 			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Pins: g.sizes,
@@ -270,7 +271,7 @@ func (b *builder) gaugeSeats(c clamping) {
 		if strings.HasPrefix(g.goes.String(), "pin ") {
 			size = "spindle stopped; write the size down: the largest pin that goes"
 		}
-		o.Note = join(size, x.IfLarge)
+		o.Note = join(size, g.without, x.IfLarge)
 		b.add(o)
 	}
 }

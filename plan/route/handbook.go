@@ -37,6 +37,7 @@ func (h Handbook) Cut(q Query) (Cut, error) {
 	if err != nil {
 		return Cut{}, err
 	}
+	a = h.slowerThanDrill(q, a)
 	c := Cut{Ideal: a.RPM, Feed: a.FeedMMRev, Lubricant: say.Words(a.Lubricant), Thrust: math.NaN(), Note: note,
 		Depth: h.depth(q),
 		Asked: q, SpeedMMin: a.VUsed, SpeedFrom: h.speedRow(a), FeedFrom: citing(a, "feed")}
@@ -63,6 +64,28 @@ func (h Handbook) Cut(q Query) (Cut, error) {
 		c.Minutes = cutting.Minutes(q.Through, h.Tables.Approach(), point, h.Tables.Overrun(), a.FeedMMRev, turns)
 	}
 	return c, nil
+}
+
+// slowerThanDrill holds a reamer to the speed of a drill of its size in the same
+// metal: the drill's figure can be the lowest of many published ones and the
+// reamer's of few, and no reamer runs faster than the drill before it. Common
+// practice, no source.
+func (h Handbook) slowerThanDrill(q Query, a cutting.Answer) cutting.Answer {
+	if q.Op != OpReam {
+		return a
+	}
+	q.Op = OpDrill
+	mat, _, err := h.metal(q)
+	if err != nil {
+		return a
+	}
+	drill, err := h.Tables.Speed(h.query(mat, q, q.Dia, 0))
+	if err != nil || drill.RPM >= a.RPM {
+		return a
+	}
+	a.RPM, a.VUsed, a.Operation = drill.RPM, drill.VUsed, drill.Operation
+	a.CappedBy = "a drill of its size, which runs slower here"
+	return a
 }
 
 // query puts a question of the route into the terms of the tables. A feed of 0

@@ -193,3 +193,24 @@ func TestUnder(t *testing.T) {
 		}
 	}
 }
+
+// No reamer runs faster than a drill of its size in the same metal, whatever the
+// tables have of either.
+func TestReamerIsNoFasterThanTheDrill(t *testing.T) {
+	for _, metal := range []string{"mild steel", "zinc die casting", "grey cast iron", "free-cutting brass"} {
+		h := handbook(t, metal)
+		for _, d := range []float64{3, 4.7625, 6, 10} {
+			drill, err := h.Cut(Query{Op: OpDrill, Dia: d, Through: 3})
+			ream, err2 := h.Cut(Query{Op: OpReam, Dia: d, Through: 3})
+			if err != nil || err2 != nil {
+				t.Fatal(metal, err, err2)
+			}
+			if ream.Ideal > drill.Ideal+1e-9 || ream.SpeedMMin > drill.SpeedMMin+1e-9 {
+				t.Errorf("%s %v mm: reamed at %v, drilled at %v", metal, d, ream.Ideal, drill.Ideal)
+			}
+			if want := 1000 * ream.SpeedMMin / (math.Pi * d); math.Abs(ream.Ideal-want) > 1e-6 {
+				t.Errorf("%s: %v turns and %v m/min", metal, ream.Ideal, ream.SpeedMMin)
+			}
+		}
+	}
+}

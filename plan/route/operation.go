@@ -56,6 +56,7 @@ type Operation struct {
 	Approach   say.Text
 	Cut        *Cut
 	Depth      float64 // NaN none
+	Stop       float64 // where the depth stop is set, from the face that the tool comes down on; 0 none
 	Limits     *[2]float64
 	OfSeat     bool // the limits are those of a seat, else of a bore or a bush
 	Gauge      say.Text

@@ -168,7 +168,7 @@ func (b *builder) bondingRods() {
 func (b *builder) press(x Bore) {
 	o := Operation{Kind: KindPress, Bore: x.Name, HoleMM: (x.Limits[0] + x.Limits[1]) / 2, Minutes: b.r.Press,
 		Backing: "anvil directly behind that wall, never across the box"}
-	g := b.gauge(x.Seat, x.Name)
+	g := b.seatGauge(x)
 	o.GaugeFirst = say.F("Seat of %s: %v. Bush %v", x.Name, g.box(), b.measured(x))
 	switch x.HeldBy {
 	case seat.ByCompound:

@@ -23,6 +23,7 @@ type Row struct {
 	RPMIdeal   *float64     `json:"rpm_ideal"`
 	FeedMMRev  *float64     `json:"feed_mm_rev"`
 	DepthMM    dim.Gauged   `json:"depth_mm"`
+	StopMM     dim.Gauged   `json:"stop_mm"` // the tool's tip below the face that it comes down on: of the jig, else of the upper plate
 	LimitsMM   *dim.MMRange `json:"limits_mm"`
 	Gauge      say.Text     `json:"gauge"`
 	Go         say.Text     `json:"go"`
@@ -59,6 +60,9 @@ func (o Operation) row() Row {
 		Go: o.Go, NoGo: o.NoGo, Pins: o.Pins,
 		GaugeFirst: o.GaugeFirst, Note: o.Note, MayWait: o.MayWait, HoleMM: o.HoleMM,
 		Far: o.Far, Expect: o.Expect, Halt: o.Halt, Shapes: o.Shapes}
+	if o.Stop > 0 {
+		out.StopMM = dim.Places(o.Stop, 1)
+	}
 	if o.At != nil {
 		out.DialMM = sizeXY(*o.At)
 	}

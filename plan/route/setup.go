@@ -18,16 +18,16 @@ func (b *builder) holdWords(c clamping) say.Text {
 		if !b.s.Jig {
 			return say.F("%s plate up on a flat block, clamped; never held by hand", c.up)
 		}
-		return say.F("%s plate up, jig plate pinned in %s, chassis locked in the jig, jig clamped to the table", c.up,
-			b.pinned())
+		return say.F("%s plate up, jig plate pinned in %s, chassis locked in the jig, jig clamped to the table%v", c.up,
+			b.pinned(), b.rodRoom(c))
 	}
 	words := say.F("%s plate up on two blocks that leave the holes free, clamped over the plates and not across "+
 		"the open box; backing blocks slotted, close round the holes", c.up)
 	for range c.far {
 		return words + say.F("; blocks high enough (about %v) for fingers with a countersink below",
-			say.MM(b.r.BlockHeight, 0).About())
+			say.MM(math.Max(b.r.BlockHeight, b.rodLong(c)), 0).About())
 	}
-	return words
+	return words + b.rodRoom(c)
 }
 
 // pinned names the holes that carry the jig.
@@ -72,9 +72,9 @@ func (b *builder) setUpNote(c clamping) say.Text {
 			"counterweight until it stays where it is put; turn it once by hand, guard shut, 300 rev/min at most")
 	case b.loose() && b.s.Jig && len(c.from) > 0:
 		w = append(w, b.turnedOver(c), b.putIn(c), "its upper part must stand up into its own slip bush without being "+
-			"pushed", rodOut)
+			"pushed", rodOut, overBush)
 	case b.loose() && b.s.Jig:
-		w = append(w, b.turnedOver(c), "prove the jig on a second hole before it is locked")
+		w = append(w, b.turnedOver(c), "prove the jig on a second hole before it is locked", overBush)
 	case b.loose():
 		w = append(w, "lower the drill into the hole with the spindle stopped and clamp where it centres itself")
 	case len(c.from) > 0:
@@ -110,6 +110,33 @@ func (b *builder) setUpNote(c clamping) say.Text {
 
 // rodOut is said of a rod that stands where the next tool comes down.
 const rodOut = say.Text("the rod comes out downwards before the first cut at its hole")
+
+// overBush brings a spindle without dials over the holes of a jig.
+const overBush = say.Text("at each hole in turn a straight rod of the slip bush's tool goes into the chuck; spindle stopped, " +
+	"it drops freely into the bush, only then the jig is clamped down")
+
+// rodLong is the longest rod that a clamping stands on, whole mm; 0 none.
+func (b *builder) rodLong(c clamping) float64 {
+	most := 0.0
+	for _, name := range c.from {
+		at := b.bore(name)
+		for _, x := range c.bores {
+			if r := b.steppedRod(at, x); x.Shaft == at.Shaft && r.length[1] > 0 {
+				most = math.Max(most, r.length[0]+r.length[1])
+			}
+		}
+	}
+	return most
+}
+
+// rodRoom is what stands under a clamping whose rods leave downwards.
+func (b *builder) rodRoom(c clamping) say.Text {
+	long := b.rodLong(c)
+	if long <= 0 {
+		return ""
+	}
+	return say.F("; blocks below high enough (about %v) for the stepped rod to come out downwards", say.MM(long, 0).About())
+}
 
 // putIn is how the rods that locate a chassis get into the seats that lie below.
 func (b *builder) putIn(c clamping) say.Text {

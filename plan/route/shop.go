@@ -63,6 +63,12 @@ type Rules struct {
 	BlockHeight    float64 `rule:"block_height_mm"`
 	PlugStep       float64 `rule:"plug_step_mm"` // of plug gauges to be bought
 	PlugStepInch   float64 `rule:"plug_step_mm,high"`
+	GaugeOwn       float64 `rule:"gauge_seat_um,mm"`    // how far a gauge may stand off a limit of a seat and still decide
+	JigDiameters   float64 `rule:"jig_plate_diameters"` // thickness of a jig plate, in diameters of its largest tool
+	SlipLeast      float64 `rule:"slip_bush_over_mm"`   // how much a slip bush is over its tool
+	SlipMost       float64 `rule:"slip_bush_over_mm,high"`
+	JigHole        float64 `rule:"hole_u_jig_mm"` // how true a hole of a jig plate stands
+	SlipWall       float64 `rule:"slip_bush_wall_mm"`
 	StakeShare     float64 `rule:"stake_share"`       // of what a casting bears: beside less, a rim is staked
 	PassOver       float64 `rule:"pass_um,mm"`        // room for what must pass a bore
 	RodClear       float64 `rule:"rod_clear_mm"`      // of a stepped rod in a hole that is not cut yet
@@ -83,6 +89,7 @@ type Rules struct {
 
 	ShankUnder func(d float64) float64                         // how much a drill's shank may be under its name
 	ReamStock  func(d float64) (low, high float64)             // how much a reamer should take
+	Slide      func(d float64) (hole, in [2]float64)           // limits of a hole and of what slides in it by hand
 	Overrun    float64                                         // of a tool that goes through
 	Beyond     func(d float64) float64                         // of a drill: its overrun and its point
 	Stub       func(d float64) (flute, shank float64, ok bool) // of an end mill of the usual short kind
