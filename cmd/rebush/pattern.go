@@ -13,7 +13,7 @@ func patternCommand() *command {
 			"measured of its holes, its condition, what its owner says. Another job of that kind says like: FILE and what was " +
 			"measured of its own truck; what it says itself counts before the pattern. Maps merge by key, lists of things with " +
 			"a name or a code by it, and all else is replaced whole; each file keeps its own units.",
-		examples: []string{"rebush pattern testdata/jobs/pellinthwaite.yaml", "rebush pattern testdata/jobs/pellinthwaite.yaml -o truck-kind.yaml"}}
+		examples: []string{"rebush pattern testdata/jobs/pellinthwaite.yaml"}}
 }
 
 func runPattern(e *env, o options, words []string) error {

@@ -97,6 +97,7 @@ func ownTable(r *reader, s *Shop, v *value, name, folder string) {
 		r.say(v.pos, "tables: "+v.raw+": "+plainFileError(err), "tables are named from the folder of the shop file")
 		return
 	}
+	data = decoded(data)
 	if line, column, wrong := notText(data); wrong != "" {
 		r.say(Pos{v.raw, line, column}, wrong, "a table is a CSV file in UTF-8")
 		return

@@ -260,3 +260,17 @@ func TestRuleOfShop(t *testing.T) {
 		}
 	}
 }
+
+// TestTableInUTF16: a shop's own table may be saved as spreadsheets save it.
+func TestTableInUTF16(t *testing.T) {
+	var wide []byte
+	for _, r := range "\uFEFF# Ours.\nclass,tolerance_mm,source\nhouse,0.004,made up\n" {
+		wide = append(wide, byte(r), byte(r>>8))
+	}
+	dir := laid(t, map[string]string{"own.csv": string(wide)})
+	_, err := parseShop("shop.yaml", dir, []byte("rebush_shop: 1\nmachine: {kind: mill}\npins: {from: 1, to: 6, step: 0.01, class: house}\n"+
+		"tables: {pin_classes: own.csv}\n"))
+	if err != nil {
+		t.Error(err)
+	}
+}
