@@ -15,6 +15,9 @@ type block struct {
 	bench  bench
 	scaled bool // something in it is drawn to a scale
 
+	part string // that it is the heading of
+	ops  []int  // numbers of the operations that a row is of
+
 	currency string // of the shop
 	already  bool   // the job may be machined as it stands
 }

@@ -77,13 +77,11 @@ func clampedPart(p *paper, pl *plan.Plan, c card) {
 			if b := dialWords(p, pl, g); b != nil {
 				p.glue(b)
 			}
-			for _, r := range g.rows {
-				p.row(pl, c, r, h)
-			}
+			p.rows(pl, c, k, h)
 		}
 		p.tight(cardFoot(p, pl, c))
 	})
-	p.again = nil
+	p.again, p.tornOn = nil, 0
 }
 
 // beforeRows are made elsewhere for a clamping, before it.
@@ -100,18 +98,25 @@ func beforeRows(p *paper, pl *plan.Plan, c card) {
 
 // row adds a row.
 func (p *paper) row(pl *plan.Plan, c card, r row, h held) {
-	p.fitTight(func(st style) *block {
-		var best *block
-		for _, above := range []bool{false, true} {
-			b := p.block()
-			b.st = st
-			rowBlock(b, p, pl, c, r, h, above)
-			if best == nil || b.y < best.y-0.5 {
-				best = b
-			}
+	p.fitTight(func(st style) *block { return shorterRow(p, pl, c, r, h, st) })
+}
+
+// shorterRow is a row with what to do beside its boxes or over them, whichever is
+// shorter.
+func shorterRow(p *paper, pl *plan.Plan, c card, r row, h held, st style) *block {
+	var best *block
+	for _, above := range []bool{false, true} {
+		b := p.block()
+		b.st = st
+		rowBlock(b, p, pl, c, r, h, above)
+		if best == nil || b.y < best.y-0.5 {
+			best = b
 		}
-		return best
-	})
+	}
+	for _, i := range r.ops {
+		best.ops = append(best.ops, pl.Operations[i].Number)
+	}
+	return best
 }
 
 // clampRows say how the chassis is clamped; where the plan has no step for it,

@@ -28,6 +28,7 @@ type paper struct {
 	foot      string
 	sections  []string // of each page, from page 1
 	section   string
+	parts     map[int][]string // that begin on a page
 	y         float64
 	glued     []*block // kept with the next block
 
@@ -37,6 +38,8 @@ type paper struct {
 	torn          int           // cards that went on overleaf
 	with, offered []spare       // pictures that have room, and that were offered
 	steps         int           // steps by which cards stand closer than the rest
+	overleaf      map[int][]int // operations of a card that stand after a page that it tears on
+	tornOn        int           // the page that the card at hand was torn on last, 0 none
 	again         func() *block // heads a part that goes on on another page, nil nothing
 	held          *[]piece      // what a part gathers before it is placed, nil where nothing is gathered
 	bars          map[int]bool  // pages with something drawn to a scale
@@ -70,7 +73,8 @@ func newPaper(o Options, j *job.Job, what string) (*paper, error) {
 	if err != nil {
 		return nil, err
 	}
-	p := &paper{st: normal, u: u, day: day, bench: benchOf(j), bars: map[int]bool{}}
+	p := &paper{st: normal, u: u, day: day, bench: benchOf(j), bars: map[int]bool{}, overleaf: map[int][]int{},
+		parts: map[int][]string{}}
 	if o.Large {
 		p.st, p.large = large, true
 	}
@@ -128,6 +132,7 @@ func (p *paper) heading(title, anchor string) {
 	b.Bookmark(title, 0, 0)
 	b.Anchor(anchor, 0)
 	b.y = b.write(0, 0, b.Width, title, draw.Bold, p.st.figure) + 0.8
+	b.part = title
 	b.As(draw.Ground, func() { b.FillRect(0, b.y, b.Width, 0.7, draw.Black) })
 	b.y += 1
 	b.Reach(b.y)
@@ -169,7 +174,7 @@ func (p *paper) add(b *block) {
 		p.page()
 		if p.again != nil {
 			x := p.again()
-			p.torn++
+			p.tear()
 			p.doc.Place(x.Board, marginLeft, p.y)
 			p.y += max(x.Board.Height, x.y) + 1.5
 		}
@@ -180,6 +185,7 @@ func (p *paper) add(b *block) {
 			p.doc.Fail(fmt.Errorf("page %d: a block is %.0f mm high and the page has room for %.0f mm", p.doc.Pages(), h, p.height()))
 		}
 		p.doc.Place(x.Board, marginLeft, p.y)
+		p.after(x)
 		if x.scaled {
 			p.bars[p.doc.Pages()] = true
 		}
@@ -256,35 +262,6 @@ func (p *paper) head(page, of int) *draw.Board {
 		}
 	}
 	b.Line(0, base+2.2, b.Width, base+2.2, 0.35)
-	return b
-}
-
-func (p *paper) tail(page int) *draw.Board {
-	b := draw.NewBoard(p.width())
-	pt := min(max(p.st.small, 10), 10)
-	base := 1.6 + draw.Rise*pt*draw.MMPerPt
-	b.Line(0, 0, b.Width, 0, 0.2)
-	foot := b.Width/2 - 2
-	if p.bars[page] {
-		foot = b.Width/2 - 20
-	}
-	b.TextRight(b.Width, base, foot, draw.Cut(p.foot, draw.Regular, pt, foot), draw.Regular, pt)
-	room := b.Width/2 - 2
-	if p.bars[page] {
-		room = b.Width/2 - 36
-		long, words := 50.0, "50 mm"
-		if p.u == "in" {
-			long, words = 25.4, "1 in"
-		}
-		x := room + 3
-		b.As(draw.Picture, func() {
-			b.Line(x, 2.2, x, 4.6, draw.Narrow)
-			b.Line(x+long, 2.2, x+long, 4.6, draw.Narrow)
-			b.Line(x, 3.4, x+long, 3.4, draw.Narrow)
-		})
-		b.Label(x+long/2, base+0.2, 20, words, draw.Regular, pt)
-	}
-	b.Text(0, base, room, draw.Cut(p.sections[page-1], draw.Regular, pt, room), draw.Regular, pt)
 	return b
 }
 

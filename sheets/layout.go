@@ -7,17 +7,21 @@ import "rebush/plan"
 type layout struct {
 	step int  // 0 is roomy, lastStep the closest
 	flow bool // set-ups follow on, and may be torn in two
+
+	apart bool // a set-up may be torn between the last cut of a seat and its gauging
 }
 
 // lastStep is the closest that lines and type of a setup sheet stand.
 const lastStep = 4
 
-// layouts are tried in this order: set-ups whole, ever closer; then torn.
+// layouts are tried in this order: set-ups whole, ever closer; then torn, at the
+// last anywhere.
 func layouts() []layout {
 	var out []layout
-	for _, flow := range []bool{false, true} {
+	for _, x := range []layout{{}, {flow: true}, {flow: true, apart: true}} {
 		for step := range lastStep + 1 {
-			out = append(out, layout{step, flow})
+			x.step = step
+			out = append(out, x)
 		}
 	}
 	return out

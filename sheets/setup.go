@@ -28,6 +28,9 @@ func bestSheet(pl *plan.Plan, o Options) (sheet, error) {
 		if how.flow && !(pl.OK && pl.Machines()) {
 			break // it has no set-ups
 		}
+		if how.apart && best.fits {
+			break
+		}
 		x, err := setup(pl, o, how, nil)
 		if err != nil {
 			return x, err
