@@ -30,6 +30,7 @@ var flagDefs = []flagDef{
 	{"output", "o", "FILE|DIR", "where the paper goes; - is standard output"},
 	{"force", "", "", "replace a file that is not named .pdf; one that was read never is"},
 	{"example", "", "", "a page that is filled in, of an invented truck, instead of the blank form"},
+	{"like", "", "PATTERN", "the file that gives what every truck of the kind shares"},
 	{"from", "", "CSV", "points or readings to start from"},
 	{"hand", "", "", "reamed or fed by hand"},
 	{"material", "", "MATERIAL", "the metal that is cut"},

@@ -13,13 +13,14 @@ func jobCommands() []*command {
 	}
 	reading, way := []string{"json"}, []string{"way"}
 	return []*command{
-		{name: "start", args: "[FILE]", what: "asks questions and writes a job file", flags: []string{"from"},
+		{name: "start", args: "[FILE]", what: "asks questions and writes a job file", flags: []string{"from", "like"},
 			run: runStart,
 			more: "Without a name the file is job.yaml; - writes it to standard output. Each answer is kept in the file at " +
 				"once, and the same command goes on from there; a file that somebody else wrote, or changed by hand, is " +
 				"left alone. Answers may be ? (what it is for), back, and skip. What the shop has is asked once and kept in " +
-				"shop.yaml beside the file. --from CSV makes the file of a table of bores instead of questions.",
-			examples: []string{"rebush start truck.yaml", "rebush start truck.yaml --from bores.csv"}},
+				"shop.yaml beside the file. With --like a truck of the same kind is asked for what is its own alone. --from CSV makes the file of a table of bores instead of questions.",
+			examples: []string{"rebush start truck.yaml", "rebush start truck.yaml --from bores.csv",
+				"rebush start second.yaml --like truck-kind.yaml"}},
 		{name: "check", args: "JOB...", what: "reads and checks; says what is wrong, by line", flags: flags(reading),
 			run: runCheck, jobs: true, keeps: aShopFile,
 			more:     "A shop file is read and checked too.",

@@ -10,7 +10,7 @@ import (
 )
 
 // readersOwn are names that stand for a file which the reader makes.
-var readersOwn = []string{"myjob.yaml", "job.yaml", "truck.yaml", "shop.yaml", "bores.csv", "my-limits.csv", "left-hole.csv", "truck-kind.yaml"}
+var readersOwn = []string{"myjob.yaml", "job.yaml", "truck.yaml", "shop.yaml", "bores.csv", "my-limits.csv", "left-hole.csv", "truck-kind.yaml", "second.yaml"}
 
 var fileName = regexp.MustCompile(`[\w./-]+\.(?:ya?ml|csv)\b`)
 

@@ -19,6 +19,9 @@ func runStart(e *env, o options, words []string) error {
 			return err
 		}
 	}
+	if o.has("from") && o.has("like") {
+		return usage("--from and --like do not go together: write like: into the file that --from makes")
+	}
 	if o.has("from") {
 		return startFrom(e, o, path)
 	}
@@ -27,6 +30,13 @@ func runStart(e *env, o options, words []string) error {
 		if err := t.open(); err != nil {
 			return err
 		}
+	}
+	if o.has("like") {
+		if err := t.like(o.text["like"]); err != nil {
+			return err
+		}
+	}
+	if path != "-" {
 		e.desk.parting(func() { fmt.Fprintf(e.errOut, "\n%s", t.laterWords()) })
 	}
 	return t.run()

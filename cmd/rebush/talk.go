@@ -82,6 +82,20 @@ func (t *talk) open() error {
 	return nil
 }
 
+// like begins with a pattern, which is named from the folder of the job.
+func (t *talk) like(name string) error {
+	if rel, err := filepath.Rel(t.iv.Folder, name); err == nil && !filepath.IsAbs(name) {
+		name = filepath.ToSlash(rel)
+	}
+	switch had := t.iv.IsLike(); {
+	case had == name:
+		return nil
+	case t.file != nil && t.file.last != nil:
+		return usage("%s was begun without this pattern; begin another file for it", t.iv.File)
+	}
+	return t.iv.Like(name)
+}
+
 // save writes down what is known.
 func (t *talk) save() error {
 	if t.file == nil {

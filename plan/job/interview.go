@@ -21,9 +21,8 @@ type Interview struct {
 	File   string // as the user named it
 	Folder string // of the file, "" where there is none and no shop file can be written
 	Shop   string // a shop file that is there already, "" for none
-	// Given says that a question is answered elsewhere, as by a pattern that the job
-	// is like; nil: none is.
-	Given func(Step) bool
+
+	pattern *Pattern // that the truck is like, nil: none
 
 	said  map[string]string // by address
 	order []string
@@ -87,6 +86,9 @@ func (iv *Interview) units() dim.Unit {
 }
 
 func (iv *Interview) shafts() int {
+	if n := len(iv.named("shafts")); n > 0 {
+		return n
+	}
 	n, _ := strconv.Atoi(iv.job("plates", "shafts"))
 	return max(1, min(n, mostShafts))
 }
@@ -103,17 +105,20 @@ func (iv *Interview) due(st Step) bool {
 		}
 		text, asked := iv.said[of.at()]
 		got := iv.answer(of)
+		if !asked && c.part == "gear" && c.id == "kind" && iv.kindOfGear() != "" {
+			got, asked = iv.kindOfGear(), true
+		}
 		switch c.op {
 		case "=":
 			if c.value == "" && (text != "" || !asked || iv.Folder == "") || c.value != "" && got != c.value {
 				return false
 			}
 		case "!=":
-			if got == c.value || !asked && iv.Given == nil {
+			if got == c.value || !asked {
 				return false
 			}
 		case ">":
-			n, _ := strconv.Atoi(got)
+			n := iv.shafts()
 			if than, _ := strconv.Atoi(c.value); n <= than {
 				return false
 			}
@@ -123,7 +128,7 @@ func (iv *Interview) due(st Step) bool {
 			}
 		}
 	}
-	return iv.Given == nil || !iv.Given(st)
+	return !iv.given(st)
 }
 
 // parts are the parts of the list in their order.
@@ -276,6 +281,9 @@ func (iv *Interview) bushMaterial(k int) string {
 
 // Called is the name of a shaft.
 func (iv *Interview) Called(i int) string {
+	if names := iv.named("shafts"); i < len(names) {
+		return names[i]
+	}
 	if name := iv.answer(Step{question("shaft", "name"), i, ""}); name != "" {
 		return name
 	}
@@ -285,7 +293,7 @@ func (iv *Interview) Called(i int) string {
 // Back takes the last answer back; false where there is none. It is offered when
 // the question is put again.
 func (iv *Interview) Back() bool {
-	if len(iv.order) == 0 {
+	if len(iv.order) == 0 || iv.order[len(iv.order)-1] == likeAt {
 		return false
 	}
 	last := iv.order[len(iv.order)-1]

@@ -58,6 +58,11 @@ func (iv *Interview) Resume(data []byte) error {
 	if !found {
 		return ErrNoAnswers
 	}
+	if name := iv.said[likeAt]; name != "" {
+		if err := iv.Like(name); err != nil {
+			return err
+		}
+	}
 	if !bytes.Equal(iv.Text(), bytes.ReplaceAll(data, []byte("\r\n"), []byte("\n"))) {
 		return ErrByHand
 	}

@@ -266,3 +266,54 @@ func (iv *Interview) resumed(data []byte) error {
 	iv.Folder = "."
 	return iv.Resume(data)
 }
+
+// TestLike: of a truck that is like a pattern only what is its own is asked, and
+// the file goes together with the pattern.
+func TestLike(t *testing.T) {
+	folder := laid(t, map[string]string{"kinds/kind.yaml": kindOfTruck, "own.yaml": string(smallShop)})
+	begin := func() *Interview {
+		iv := NewInterview("second.yaml")
+		iv.Folder = folder
+		return iv
+	}
+	iv := begin()
+	if err := iv.Like("kinds/kind.yaml"); err != nil {
+		t.Fatal(err)
+	}
+	put := answered(t, iv, map[string]string{"bore 1 left/centre": "12 8", "bore 1 left/across": "3.4 3.3", "bore 1 left/worn to": "up",
+		"bore 1 right/centre": "12 8", "bore 1 right/across": "3.38 3.3", "job/units": "mm"})
+	if !slices.Contains(put, "job/units") || len(put) > 14 {
+		t.Errorf("%q are asked", put)
+	}
+	iv.More("mesh")
+	put = append(put, answered(t, iv, map[string]string{"gear/runout": "0.03"})...)
+	for _, at := range put {
+		switch part, id, _ := strings.Cut(at, "/"); {
+		case part == "plates" && id != "condition", strings.HasPrefix(part, "bush"), part == "shop", part == "worm" && id != "pitch",
+			id == "journal", id == "edge", id == "name", id == "kind", id == "teeth", id == "module":
+			t.Errorf("%s is asked though the pattern has it", at)
+		}
+	}
+	j, err := Parse("second.yaml", folder, iv.Text(), Options{})
+	if err != nil {
+		t.Fatalf("%v\n%s", err, iv.Text())
+	}
+	_, b := j.Bore("front axle.left")
+	if len(j.Shafts) != 1 || b.Widest.String() != "3.4 mm" || len(b.Edges) != 1 || len(j.Gears) != 1 ||
+		j.Gears[0].Wheel.Runout.String() != "0.03 mm" || j.Gears[0].Wheel.Teeth != 24 || len(j.Bushes) != 2 ||
+		j.Chassis.Width.String() != "19.05 mm" {
+		t.Errorf("%+v\n%s", j, iv.Text())
+	}
+	again := begin()
+	if err := again.Resume(iv.Text()); err != nil || again.IsLike() != "kinds/kind.yaml" {
+		t.Errorf("%v, like %q", err, again.IsLike())
+	}
+	for again.Back() {
+	}
+	if again.IsLike() == "" || len(again.said) != 1 {
+		t.Errorf("%v is left", again.said)
+	}
+	if err := begin().Like("kinds/none.yaml"); err == nil {
+		t.Error("a pattern that is not there is taken")
+	}
+}

@@ -58,7 +58,8 @@ var spread = []string{"", "chassis", "chassis/plates", "chassis/features", "shaf
 
 // writer writes leaves in the order of the table of keys.
 type writer struct {
-	lines []string
+	lines  []string
+	sparse bool // what has to be given and is not, is given elsewhere
 }
 
 // widestLine is the length that a line with a note beside it may have.
@@ -83,12 +84,12 @@ func (w *writer) record(l *leaf, s *shape, path string, indent int) {
 		item := l.below[k.name]
 		at := strings.TrimPrefix(path+"/"+k.name, "/")
 		switch {
-		case item == nil && !k.must:
+		case item == nil && (!k.must || w.sparse):
 		case item == nil && slices.Contains(spread, at) && k.shape.kind == aRecord:
 			w.line(indent, k.name+":", "")
 			w.record(&leaf{}, k.shape, at, indent+2)
 		case item == nil && k.shape.kind == aRecord:
-			w.line(indent, k.name+": "+inLine(&leaf{}, k.shape), k.what)
+			w.line(indent, k.name+": "+w.inLine(&leaf{}, k.shape), k.what)
 		case item == nil:
 			w.line(indent, k.name+":", k.what)
 		case item.items() && slices.Contains(spread, at):
@@ -98,7 +99,7 @@ func (w *writer) record(l *leaf, s *shape, path string, indent int) {
 			w.line(indent, k.name+":", "")
 			w.record(item, k.shape, at, indent+2)
 		default:
-			w.line(indent, k.name+": "+inLine(item, k.shape), k.what)
+			w.line(indent, k.name+": "+w.inLine(item, k.shape), k.what)
 		}
 	}
 }
@@ -107,7 +108,7 @@ func (w *writer) list(l *leaf, s *shape, path string, indent int) {
 	s = s.forKind(func(k kind) bool { return k == aList })
 	for _, name := range l.names {
 		if !slices.Contains(spread, path+"/#") {
-			w.line(indent, "- "+inLine(l.below[name], s.item), "")
+			w.line(indent, "- "+w.inLine(l.below[name], s.item), "")
 			continue
 		}
 		from := len(w.lines)
@@ -119,7 +120,7 @@ func (w *writer) list(l *leaf, s *shape, path string, indent int) {
 }
 
 // inLine is a value, a list or a record on one line.
-func inLine(l *leaf, s *shape) string {
+func (w *writer) inLine(l *leaf, s *shape) string {
 	if len(l.names) == 0 && s.kind != aRecord {
 		return l.text
 	}
@@ -130,7 +131,7 @@ func inLine(l *leaf, s *shape) string {
 	if l.items() {
 		s = s.forKind(func(k kind) bool { return k == aList })
 		for _, name := range l.names {
-			out = append(out, inLine(l.below[name], s.item))
+			out = append(out, w.inLine(l.below[name], s.item))
 		}
 		return "[" + strings.Join(out, ", ") + "]"
 	}
@@ -152,8 +153,8 @@ func inLine(l *leaf, s *shape) string {
 	}
 	for _, k := range s.keys {
 		if item := l.below[k.name]; item != nil {
-			out = append(out, k.name+": "+inLine(item, k.shape))
-		} else if k.must {
+			out = append(out, k.name+": "+w.inLine(item, k.shape))
+		} else if k.must && !w.sparse {
 			out = append(out, k.name+": null")
 		}
 	}
@@ -167,7 +168,7 @@ const head = `# A job for rebush. A truck is a bogie, a bush a bushing. Lengths 
 
 // yaml is the job file.
 func (l *leaf) yaml() []byte {
-	w := &writer{}
+	w := &writer{sparse: l.below["like"] != nil}
 	w.record(l, jobShape, "", 0)
 	return fmt.Appendf(nil, "%s%s\n", head, strings.Join(w.lines, "\n"))
 }

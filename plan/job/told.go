@@ -22,24 +22,31 @@ func (iv *Interview) tell() (of *leaf) {
 	of = &leaf{}
 	of.set("rebush", "1")
 	of.set("units", "mm")
-	of.set("datum", datumWords)
+	of.set("like", quoted(iv.said[likeAt]))
+	if iv.pattern == nil {
+		of.set("datum", datumWords)
+	}
 	iv.steps(func(st Step) bool {
 		if text, ok := iv.said[st.at()]; ok && text != "" && !st.ofShop {
 			iv.put(of, st, text)
 		}
 		return true
 	})
-	if len(of.below["shafts"].kids()) == 0 {
+	if len(of.below["shafts"].kids()) == 0 && iv.pattern == nil {
 		of.set("shafts", "") // the reader names what is missing
 	}
 	for i, name := range of.below["shafts"].kids() {
 		s := of.below["shafts"].below[name]
 		if s.below["name"] == nil {
-			s.set("name", quoted(usualName(i)))
+			s.set("name", quoted(iv.Called(i)))
 		}
 	}
 	for _, name := range of.below["gears"].kids() {
 		g := of.below["gears"].below[name]
+		if names := iv.named("gears"); len(names) > 0 {
+			g.set("name", quoted(names[0]))
+			continue
+		}
 		if k := g.below["kind"]; k != nil {
 			g.set("name", "drive")
 			if g.at("wheel").below["on"] == nil {
