@@ -22,7 +22,7 @@ func (b *builder) before(x Bore, w window, far bool) (step, bool) {
 			(!far || b.reaches(t, OpDrill)) {
 			s := drill(t)
 			if t.Size < w.low-1e-9 || t.Size > w.high+1e-9 {
-				s.note = say.F("bought for this reamer; the table would have %v before it", say.MMs(w.low, w.high, 2))
+				s.note = "bought for this reamer"
 			}
 			return s, true
 		}

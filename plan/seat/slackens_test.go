@@ -16,8 +16,8 @@ func TestSlackening(t *testing.T) {
 	a := Answer{SeatHigh: 6, Contact: 4, Left: 0.010, Hold: press.Seat{D: 6, Di: 4, L: 4, Wall: press.Ring{OD: 24},
 		Housing: press.Elastic{E: 20700, Nu: 0.3}, Bush: press.Elastic{E: 100000, Nu: 0.34}}}
 	p := Plate{ELow: 85500, ERelaxed: 20700, EYears: 7550}
-	want := ", from 160 N along to 68 N in 100 days and 30 N in 5 years if it creeps as alloy 3 does at 25 C under a " +
-		"lasting load"
+	want := "; with the largest seat and the smallest bush from 160 N along when new to 68 N in 100 days and 30 N in 5 years " +
+		"if it creeps as alloy 3 does at 25 C under a lasting load"
 	if got := a.slackening(&p, 0.05).String(); got != want {
 		t.Errorf("got  %q\nwant %q", got, want)
 	}

@@ -159,8 +159,8 @@ func (a *Answer) slackening(plate *Plate, friction float64) say.Text {
 		st.Housing.E = e
 		return say.Num(AxialForce(friction, a.SeatHigh, a.Contact, st.At(a.Left).P), 0, "N")
 	}
-	return say.F(", from %v along to %v in 100 days and %v in 5 years if it creeps as alloy 3 does at 25 C under a "+
-		"lasting load", along(plate.ELow), along(plate.ERelaxed), along(plate.EYears))
+	return say.F("; with the largest seat and the smallest bush from %v along when new to %v in 100 days and %v in 5 years "+
+		"if it creeps as alloy 3 does at 25 C under a lasting load", along(plate.ELow), along(plate.ERelaxed), along(plate.EYears))
 }
 
 // press says what the press and the hold ask for.
@@ -169,7 +169,7 @@ func (s *speaker) press(a *Answer) {
 	mpa := func(v float64) say.Figure { return say.Num(v, 0, "MPa") }
 	if a.Slackens {
 		s.caution(RuleSlackens,
-			say.F("this press puts %v of tension into the casting and zinc creeps above %v: over the years it will slacken%s", mpa(a.Peak), mpa(plate.Creep).Bare(),
+			say.F("this press puts %v of tension into the casting and zinc creeps above %v: over the years it will slacken%s", mpa(a.Peak), mpa(plate.Creep),
 				a.slackening(&plate, s.in.Shop.FrictionLow)),
 			a.Second.asWell()+"take a larger seat or a lighter press").Against(dim.Sig9(a.Peak), plate.Creep, "MPa")
 	}
@@ -202,6 +202,9 @@ func (s *speaker) short(a *Answer) say.Text {
 	}
 	if need := NeededTorque(r.HoldFactor, r.HoldFriction, h.Load, h.Journal); a.Torque[0] < need-slack {
 		out = append(out, say.F("holds %v turning, needs %v", say.Force(a.Torque[0], "N mm"), say.Force(need, "N mm")))
+	}
+	if len(out) > 0 {
+		out[0] = "with the largest seat and the smallest bush, bedded in, it " + out[0]
 	}
 	if t := a.LooseAt; t > h.TLow && t < h.THigh {
 		out = append(out, say.F("it may come loose at %v", say.Num(t, 0, "C")))

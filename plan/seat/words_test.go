@@ -51,12 +51,12 @@ func TestSaidAtTheLimit(t *testing.T) {
 		{"no room for it", "bush proud", "before pressing, there is no room",
 			func(in *Input, x *Seated) { x.Chosen.Proud, x.Chosen.MustFace = 0.4, true }},
 		{"slackens", "press slackens",
-			"puts 83 MPa of tension into the casting and zinc creeps above 15: over the years it will slacken | none needed now, its flange holds it along and staking holds it in this plan; to hold it better take a larger",
+			"puts 83 MPa of tension into the casting and zinc creeps above 15 MPa: over the years it will slacken | none needed now, its flange holds it along and staking holds it in this plan; to hold it better take a larger",
 			func(in *Input, x *Seated) {
 				x.Chosen.Slackens, x.Chosen.Peak, x.Chosen.Second = true, 83.2, Flange|Stake
 			}},
 		{"short of torque", "second hold",
-			"(holds 4.0 N along, needs 10 N; holds 1.0 N mm turning, needs 2.1 N mm): compound | compound goes on",
+			"(with the largest seat and the smallest bush, bedded in, it holds 4.0 N along, needs 10 N; holds 1.0 N mm turning, needs 2.1 N mm): compound | compound goes on",
 			func(in *Input, x *Seated) {
 				x.Chosen.Slackens, x.Chosen.Second = false, Compound
 				x.Chosen.Force[0], x.Chosen.Torque[0] = 4, 1
