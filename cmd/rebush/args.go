@@ -81,8 +81,10 @@ func dispatch(e *env, args []string) error {
 	case err != nil:
 		return err
 	case o.on["version"]:
-		e.printf("%s\n", program)
+		e.printf("%s\n", versionLine())
 		return nil
+	case len(words) == 0 && len(o.on)+len(o.text) == 0:
+		return greet(e)
 	case len(words) == 0:
 		return helpFor(e, nil)
 	}

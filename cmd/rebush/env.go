@@ -20,6 +20,7 @@ type env struct {
 	stdout      *kept     // for JSON and paper, as they are
 	stderr      io.Writer // for a count that wipes itself
 	terminal    bool      // standard output is a terminal
+	inTerminal  bool
 	errTerminal bool
 	colour      bool
 	wide        int // columns of the terminal, 0 without one
@@ -29,7 +30,11 @@ type env struct {
 func newEnv(in io.Reader, out, errOut io.Writer) *env {
 	e := &env{in: in, stdout: &kept{to: out}, stderr: errOut, terminal: isTerminal(out),
 		errTerminal: isTerminal(errOut), desk: &desk{}}
-	e.colour = colourful(e.terminal)
+	if f, ok := in.(*os.File); ok {
+		e.inTerminal = term.IsTerminal(int(f.Fd()))
+	}
+	f, ok := out.(*os.File)
+	e.colour = colourful(e.terminal) && (!ok || understandsCodes(f))
 	e.wide = columnsOf(out, os.Getenv("COLUMNS"))
 	e.out = &screen{e.stdout, e.wide}
 	e.errOut = &screen{errOut, columnsOf(errOut, os.Getenv("COLUMNS"))}

@@ -15,10 +15,13 @@ import (
 	"runtime/debug"
 )
 
-// program is the name and version that stand on paper and in --version.
-const program = "rebush 1"
-
-func main() { os.Exit(run(os.Args, os.Stdin, os.Stdout, os.Stderr)) }
+func main() {
+	code := run(os.Args, os.Stdin, os.Stdout, os.Stderr)
+	if waits(ownWindow(), os.Args, code) {
+		waitForKey(os.Stdin, os.Stderr)
+	}
+	os.Exit(code)
+}
 
 // run is the whole program. args[0] is the name it was called by.
 func run(args []string, in io.Reader, out, errOut io.Writer) (code int) {

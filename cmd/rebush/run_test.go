@@ -33,7 +33,7 @@ func TestCommandLines(t *testing.T) {
 	}{
 		{nil, done, "A truck is a bogie", ""},
 		{[]string{"--help"}, done, "rebush sheet JOB", ""},
-		{[]string{"--version"}, done, "rebush 1", ""},
+		{[]string{"--version"}, done, "rebush 1, build ", ""},
 		{[]string{"-h", "lookup", "speed"}, done, "For example", ""},
 		{[]string{"-h", "lookup", "mesh"}, done, "rebush lookup mesh spur|worm", ""},
 		{[]string{"help", "cautions"}, done, "zinc", ""},
@@ -65,7 +65,7 @@ func TestCommandLines(t *testing.T) {
 		{[]string{"sheet", "-"}, wrong, "", "say -o"},
 		{[]string{"template", demo, demo}, wrong, "", "one job file at a time"},
 		{[]string{"why"}, wrong, "", "a job and a number"},
-		{[]string{"why", demo}, done, "largest seat pressure = ", ""},
+		{[]string{"why", demo}, done, "largest seat pressure, front axle, left = ", ""},
 		{[]string{"why", demo, "slack"}, wrong, "", "no number \"slack\""},
 		{[]string{"why", demo, "0"}, wrong, "", "no number 0"},
 		{[]string{"why", demo, "pressure"}, wrong, "", "pressure_mpa"},
@@ -74,7 +74,7 @@ func TestCommandLines(t *testing.T) {
 		{[]string{"inspect", demo}, wrong, "", "no sizes as made"},
 		{[]string{"schema", "truck"}, wrong, "", "job and shop"},
 		{[]string{"tables", "rule"}, wrong, "", `"rules"`},
-		{[]string{"completion", "tcsh"}, wrong, "", "bash, zsh and fish"},
+		{[]string{"completion", "tcsh"}, wrong, "", "bash, zsh, fish and powershell"},
 		{[]string{"lookup", "limits", "8 t7"}, wrong, "", "t7"},
 		{[]string{"lookup", "limits", "0.8 N9"}, wrong, "", "N9"},
 		{[]string{"lookup", "limits", "NaN H7"}, wrong, "", "not a length"},
@@ -103,6 +103,7 @@ func TestCommandLines(t *testing.T) {
 		{[]string{"--json", "check", demo}, done, `"ok": true`, ""},
 		{[]string{"survey", demo}, done, "front axle, left: worn 0.10 mm upwards", ""},
 		{[]string{"why", demo, "1"}, done, "source:", ""},
+		{[]string{"completion", "powershell"}, done, "@('start','check','survey',", ""},
 		{[]string{"completion", "fish"}, done, "complete -c rebush", ""},
 	} {
 		code, out, errOut := ran("", c.args...)

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"slices"
 	"strings"
 
 	"rebush/fits/dim"
@@ -36,7 +35,7 @@ func runSurvey(e *env, o options, jobs []string) error {
 			return err
 		}
 		out.row.result = "surveyed"
-		out.answer = surveyAnswer{p.JobNumber, path, p.Hash, p.Survey, p.Mesh, p.Shafts, p.Truck, p.Findings}
+		out.answer = surveyAnswer{p.JobNumber, path, p.Hash, p.Survey, p.Mesh, p.Shafts, p.Truck, p.Measured()}
 		showSurvey(e, &out.text, o.worded(p), o.unitsOf(p))
 		return nil
 	})
@@ -96,21 +95,11 @@ func showSurvey(e *env, w io.Writer, p *plan.Plan, u dim.Units) {
 		pg.line("%s: %s", m.Gear, m.Words)
 	}
 	showFrame(pg, p, u)
-	var list finding.List
-	for _, f := range p.Findings {
-		if slices.Contains(surveyStages, f.Rule.Stage()) {
-			list.Add(f)
-		}
-	}
-	if len(list) > 0 {
+	if list := p.Measured(); len(list) > 0 {
 		pg.line("")
 		findingLines(e, w, list)
 	}
 }
-
-// surveyStages are the parts of the plan that the measurements themselves give
-// rise to.
-var surveyStages = []string{"job", "survey", "mesh"}
 
 // showFrame says how the shafts stand to each other, as found.
 func showFrame(pg *page, p *plan.Plan, u dim.Units) {

@@ -24,7 +24,8 @@ var topics = []struct{ name, text string }{
     rebush template truck.yaml    for a jig: print it at 100 %, lay a rule on it
  8  write the sizes as made into the file, under made:
     rebush inspect truck.yaml     accept, or what to do next, before you press
- 9  rebush why truck.yaml 12      where the figure with [12] on the paper is from
+ 9  rebush why truck.yaml 12      where the figure with the number 12 in the
+                                  sources of the paper (--sources) is from
 10  rebush learn shop.yaml *.yaml what your shop really does, after three jobs or
                                   more, as lines for the shop file
 

@@ -12,6 +12,7 @@ import (
 	"rebush/fits/say"
 	"rebush/fits/spelling"
 	"rebush/plan"
+	"rebush/sheets"
 )
 
 // whyAnswer is a number with every other that it was made from.
@@ -46,7 +47,7 @@ func runWhy(e *env, o options, words []string) error {
 			out.answer = whyList{p.JobNumber, p.Book.Entries()}
 			fmt.Fprintf(&out.text, "rebush why %s NUMBER takes one of these apart; rebush why %s WORD finds those "+
 				"with a word in them.\n", path, path)
-			listed(&out.text, p.Book, worthAsking(p.Book), o.unitsOf(p))
+			tellerOf(p, o.unitsOf(p)).listed(&out.text, worthAsking(p.Book))
 			return nil
 		}
 		u := o.unitsOf(p)
@@ -57,7 +58,7 @@ func runWhy(e *env, o options, words []string) error {
 		a := whyAnswer{p.JobNumber, key, p.Book.Number(key), map[string]ledger.Entry{}}
 		reach(p.Book, key, a.Ledger)
 		out.answer = a
-		tree(&out.text, p.Book, key, "", "", map[string]bool{}, u)
+		tellerOf(p, u).tree(&out.text, key, "", "", map[string]bool{})
 		return nil
 	})
 }
@@ -90,11 +91,11 @@ func keyOf(p *plan.Plan, text string, u dim.Units) (string, error) {
 			spelling.Nearest(text, keys))
 	}
 	var b strings.Builder
-	listed(&b, p.Book, like[:min(len(like), 30)], u)
+	tellerOf(p, u).listed(&b, like[:min(len(like), 30)])
 	if len(like) > 30 {
 		fmt.Fprintf(&b, "... and %d more\n", len(like)-30)
 	}
-	return "", usage("%q is said of several numbers; give the number in brackets of the one that you mean:\n%s", text,
+	return "", usage("%q is said of several numbers; give the number of the one that you mean:\n%s", text,
 		strings.TrimRight(b.String(), "\n"))
 }
 
@@ -110,11 +111,48 @@ func worthAsking(book *ledger.Ledger) []string {
 	return out
 }
 
-// listed prints numbers a line each: the short number, what it is, the key.
-func listed(w io.Writer, book *ledger.Ledger, keys []string, u dim.Units) {
+// teller tells of figures as paper does: in its words and units, each with its
+// place and the number that asks for it.
+type teller struct {
+	book *ledger.Ledger
+	u    dim.Units
+	say  func(string) string
+}
+
+func tellerOf(p *plan.Plan, u dim.Units) teller {
+	return teller{p.Book, u, sheets.BenchWords(p.Job, map[dim.Units]string{dim.InInch: "in", dim.InBoth: "both"}[u])}
+}
+
+// figure is a figure with its place: "wear, front axle, left = 0.1 mm".
+func (t teller) figure(key string, e ledger.Entry) string {
+	what := e.What
+	if at := placeOf(key); at != "" && !strings.Contains(what, at) {
+		what += ", " + at
+	}
+	return t.say(what + " = " + valued(e, t.u))
+}
+
+// placeOf is the bore, shaft, gear or operation that a key is of, "" for those
+// of the whole truck.
+func placeOf(key string) string {
+	parts := strings.Split(key, "/")
+	if len(parts) < 3 {
+		return ""
+	}
+	switch parts[0] {
+	case "survey", "mesh", "targets", "seats", "shafts":
+		return parts[1]
+	case "operations":
+		return "operation " + parts[1]
+	}
+	return ""
+}
+
+// listed prints figures a line each, with the key that stands in JSON.
+func (t teller) listed(w io.Writer, keys []string) {
 	for _, k := range keys {
-		e, _ := book.Get(k)
-		fmt.Fprintf(w, "%6s  %s = %s  (%s)\n", fmt.Sprintf("[%d]", book.Number(k)), e.What, valued(e, u), k)
+		e, _ := t.book.Get(k)
+		fmt.Fprintf(w, "why %-4d %s  (%s)\n", t.book.Number(k), t.figure(k, e), k)
 	}
 }
 
@@ -130,6 +168,9 @@ func valued(e ledger.Entry, u dim.Units) string {
 			return say.Um(e.Value, 1).In(u)
 		}
 		return strconv.FormatFloat(e.Value/25.4, 'f', 5, 64) + " in"
+	}
+	if e.Unit == "um" { // paper has no micrometres
+		return exactly(e.Value/1000, "mm", given) + " mm"
 	}
 	s := exactly(e.Value, e.Unit, given)
 	if e.Unit == "" || e.Unit == "-" {
@@ -154,28 +195,28 @@ func reach(book *ledger.Ledger, key string, into map[string]ledger.Entry) {
 
 // tree prints a number and below it what it was made from, down to what was
 // measured. A number met again is not taken apart again.
-func tree(w io.Writer, book *ledger.Ledger, key, first, rest string, seen map[string]bool, u dim.Units) {
-	entry, ok := book.Get(key)
+func (t teller) tree(w io.Writer, key, first, rest string, seen map[string]bool) {
+	entry, ok := t.book.Get(key)
 	if !ok {
 		return
 	}
-	fmt.Fprintf(w, "%s%s = %s  [%d %s]\n", first, entry.What, valued(entry, u), book.Number(key), key)
+	fmt.Fprintf(w, "%s%s  (why %d)\n", first, t.figure(key, entry), t.book.Number(key))
 	if seen[key] && len(entry.Inputs) > 0 {
 		fmt.Fprintf(w, "%s  (taken apart above)\n", rest)
 		return
 	}
 	seen[key] = true
 	if entry.Formula != "" {
-		fmt.Fprintf(w, "%s  %s\n", rest, entry.Formula)
+		fmt.Fprintf(w, "%s  %s\n", rest, t.say(entry.Formula))
 	}
 	if entry.Source != "" {
-		fmt.Fprintf(w, "%s  source: %s\n", rest, entry.Source)
+		fmt.Fprintf(w, "%s  source: %s\n", rest, t.say(entry.Source))
 	}
 	for i, in := range entry.Inputs {
 		a, b := "├─ ", "│  "
 		if i == len(entry.Inputs)-1 {
 			a, b = "└─ ", "   "
 		}
-		tree(w, book, in, rest+a, rest+b, seen, u)
+		t.tree(w, in, rest+a, rest+b, seen)
 	}
 }
