@@ -45,9 +45,9 @@ func benchOf(jobs ...*job.Job) bench {
 	return bench{names: strings.NewReplacer(pairs...)}
 }
 
-// BenchWords puts texts of a plan into the words in which paper has them, for
-// mm, in or both.
-func BenchWords(j *job.Job, u string) func(string) string { return benchOf(j, units(u)).say }
+// BenchNames puts the names in texts of a plan as paper has them: "front axle,
+// left".
+func BenchNames(j *job.Job) func(string) string { return benchOf(j).say }
 
 // say puts a text into the words of the bench.
 func (b bench) say(s string) string {

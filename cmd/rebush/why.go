@@ -120,7 +120,7 @@ type teller struct {
 }
 
 func tellerOf(p *plan.Plan, u dim.Units) teller {
-	return teller{p.Book, u, sheets.BenchWords(p.Job, map[dim.Units]string{dim.InInch: "in", dim.InBoth: "both"}[u])}
+	return teller{p.Book, u, sheets.BenchNames(p.Job)}
 }
 
 // figure is a figure with its place: "wear, front axle, left = 0.1 mm".
@@ -173,6 +173,10 @@ func valued(e ledger.Entry, u dim.Units) string {
 		return exactly(e.Value/1000, "mm", given) + " mm"
 	}
 	s := exactly(e.Value, e.Unit, given)
+	if e.Unit == "N" || e.Unit == "N mm" {
+		_, after, _ := strings.Cut(s, ".")
+		return say.Num(e.Value, len(after), e.Unit).In(say.Bench(u))
+	}
 	if e.Unit == "" || e.Unit == "-" {
 		return s
 	}
