@@ -8,7 +8,10 @@ import (
 
 func helpCommand() *command {
 	return &command{name: "help", args: "[TOPIC]", what: "this, a command, or a topic", run: runHelp,
-		examples: []string{"rebush help", "rebush help lookup speed", "rebush help cautions"}}
+		flags: []string{"paper", "large", "output", "force"},
+		more:  "help words WORD explains one word. help evening -o FILE makes the page of the first evening, to be printed.",
+		examples: []string{"rebush help", "rebush help lookup speed", "rebush help cautions",
+			"rebush help evening -o evening.pdf"}}
 }
 
 func topicNames() []string {
@@ -19,9 +22,19 @@ func topicNames() []string {
 	return out
 }
 
-func runHelp(e *env, _ options, words []string) error {
-	if len(words) == 0 {
+func runHelp(e *env, o options, words []string) error {
+	evening := len(words) == 1 && words[0] == "evening"
+	switch {
+	case len(words) == 0:
 		return helpFor(e, nil)
+	case o.has("output") && !evening:
+		return usage("only the page of the first evening goes to a file: rebush help evening -o FILE")
+	case evening && o.has("output"):
+		return eveningPage(e, o)
+	case evening:
+		return showEvening(e)
+	case words[0] == "words":
+		return showWords(e, strings.Join(words[1:], " "))
 	}
 	for _, t := range topics {
 		if len(words) == 1 && t.name == words[0] {

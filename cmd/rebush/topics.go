@@ -50,15 +50,8 @@ names (shop: shop.yaml). rebush help file shows how both are written.`},
 - Gauge before every step that cannot be undone, and try the press in scrap.
 - A price or an hour is only what your shop file says. rebush invents none.
 - The plan is advice to somebody who knows the machine, and no more.`},
-	{"words", `Two words, one thing: a truck is a bogie, and a bush is a bushing.
-
-seat          the hole that a bush is pressed into
-metal left    what stands between the seat and the nearest free edge
-clean-up      how far the seat cuts beyond the worn wall
-closure       how much the bore shrinks when the bush is pressed in
-old centre    where the middle of the bore was before it wore
-worn to       the side that the shaft has worn away, anticlockwise from +x
-frame         always seen from the left side: x along the truck, y up`},
+	{"words", ""},   // of the table of words
+	{"evening", ""}, // as on its page
 	{"lengths", `A length may be typed as at the bench:
 
   3.2   3.2 mm   3,2   0.126 in   0.126"   1/8 in   1 1/8 in   5 thou   12 um
