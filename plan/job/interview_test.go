@@ -317,3 +317,31 @@ func TestLike(t *testing.T) {
 		t.Error("a pattern that is not there is taken")
 	}
 }
+
+// TestSaidOnce: a direction that is not said is down, as the question offers; a
+// part too thick for its journal is doubted; and the schema tells what a question
+// of a key is for.
+func TestSaidOnce(t *testing.T) {
+	iv := NewInterview("new.yaml")
+	put := map[string]string{"shaft 1/journal": "3.5", "bore 1 left/edge": "6.3"}
+	for st, ok := iv.Next(); ok; st, ok = iv.Next() {
+		iv.Answer(st, put[st.at()])
+		if st.at() != "shaft 1/pass" {
+			continue
+		}
+		for text, doubted := range map[string]bool{"3.55": false, "3.6 3.5": true, "3.5 3.6": true} {
+			iv.Answer(st, text)
+			if got := len(iv.Doubts(st)) > 0; got != doubted {
+				t.Errorf("%s over a journal of 3.5 is doubted: %v", text, got)
+			}
+		}
+		iv.Answer(st, "")
+	}
+	if text := string(iv.Text()); !strings.Contains(text, "edges: [{at: 270, metal: 6.3}]") {
+		t.Error(text)
+	}
+	q := question("bore", "edge")
+	if text := string(Schema("job")); strings.Count(text, q.Why) < 2 {
+		t.Errorf("the schema does not say of metal to the edge: %s", q.Why)
+	}
+}
