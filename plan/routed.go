@@ -94,7 +94,7 @@ func marks(holes []survey.Hole) []route.Mark {
 	var out []route.Mark
 	for _, h := range holes {
 		if h.Known && h.Shaft.Leave {
-			m := route.Mark{Name: h.Name(), Side: h.Bore.Side, At: h.Middle}
+			m := route.Mark{Name: h.Name(), Side: h.Bore.Side, At: h.Middle, U: h.U}
 			if h.Bore.Narrowest.Given() {
 				m.Dia = h.Bore.Narrowest.Float()
 			}
@@ -118,5 +118,18 @@ func toward(axles target.Axles) map[string][2]float64 {
 // forRoute is what the steps before settled for the route.
 func forRoute(holes []survey.Hole, t target.Settled, seats Seated) route.Input {
 	return route.Input{Seat: seats.In, Seats: seats.Bores, Toward: toward(t.Axles), Gears: checks(t.Drives),
-		SidePlay: seats.SidePlay, Marks: marks(holes), Done: finishedOf(holes)}
+		SidePlay: seats.SidePlay, Marks: marks(holes), Done: finishedOf(holes),
+		Again: movedFar(t), Towards: survey.Towards}
+}
+
+// movedFar are the bores that go farther than is usual, or than their old centre is
+// known: they are measured again before the first cut.
+func movedFar(t target.Settled) []string {
+	var out []string
+	for _, f := range t.Findings {
+		if f.Rule == target.LongMove {
+			out = append(out, f.Where)
+		}
+	}
+	return out
 }

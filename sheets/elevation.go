@@ -88,6 +88,9 @@ func reachFor(pl *plan.Plan, op plan.Operation) float64 {
 	}
 	near, gap, _, ok := stack(pl, op)
 	switch {
+	case op.StopMM.Given():
+		stop, _ := op.StopMM.Exact()
+		return stop
 	case !op.Far:
 		return op.DepthMM.Float()
 	case ok:

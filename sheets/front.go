@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strings"
 
+	"rebush/fits/dim"
 	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/plan/route"
@@ -152,7 +153,7 @@ func layOutLines(p *paper, pl *plan.Plan) []string {
 			at[key] = len(out)
 		}
 		if r := toolReach(pl, t); r > 0 {
-			s += ", reach " + say.MM(r, 1).Trim().In(p.u.said())
+			s += ", reach " + say.MM(r, 1).Rounded(dim.Up).Trim().In(p.u.said())
 		}
 		if key == "pin" {
 			s = "pins " + with

@@ -73,7 +73,10 @@ func toolLine(b *block, p *paper, pl *plan.Plan, r row, edge float64) {
 	}
 	if d := depth(p, op); d != "" {
 		d = strings.ReplaceAll(d, "\n", ", ")
-		if d != "through" {
+		switch stops := stopsOf(p, pl, r); {
+		case stops != "":
+			d = stops
+		case d != "through":
 			d = "depth " + d
 		}
 		list = append(list, d)
@@ -97,6 +100,26 @@ func toolLine(b *block, p *paper, pl *plan.Plan, r row, edge float64) {
 		x = edge - draw.Width(s, draw.Bold, pt) - 0.2
 	}
 	b.y = max(low, b.write(x, b.y, edge-x+0.1, s, draw.Bold, pt)) + 0.6
+}
+
+// stopsOf is where the depth stop is set for each hole of a row that one tool makes
+// at different depths, a far plate's below the near one; "" where all are alike.
+func stopsOf(p *paper, pl *plan.Plan, r row) string {
+	var list []string
+	seen := map[string]bool{}
+	for k, i := range r.ops {
+		op := pl.Operations[i]
+		if !op.StopMM.Given() {
+			return ""
+		}
+		s := strings.Join(p.u.lines(say.Size(op.StopMM, 1)), ", ")
+		seen[s] = true
+		list = append(list, holeIn(pl, r, k)+" "+s)
+	}
+	if len(seen) < 2 {
+		return ""
+	}
+	return "stop: " + strings.Join(list, ", ")
 }
 
 // depth is how deep a tool goes, in the units of the paper; "through" where it

@@ -82,7 +82,11 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 		add(say.F("tip %v below the upper face, no thicker shank above it", say.MM(r, 1)).In(p.u.said()), false)
 	}
 	if cutsIn(op) && op.DepthMM.Given() && !op.Far {
-		add("depth from the upper face, a chamfer's from where it touches", false)
+		from := "depth from the upper face"
+		if op.DialMM == nil && op.AtMM != nil {
+			from = "depth from the upper face of the plate under the jig"
+		}
+		add(from+", a chamfer's from where it touches", false)
 	}
 	if op.Kind == route.KindGauge && fromBelow(pl, op) && op.NoGo != "" {
 		add("gauged from below: what must not go in does not pass the near seat", false)

@@ -7,6 +7,7 @@ import (
 	"rebush/fits/say"
 	"rebush/plan"
 	"rebush/plan/route"
+	"rebush/plan/seat"
 	"rebush/sheets/draw"
 )
 
@@ -51,8 +52,8 @@ func wrongLines(p *paper, pl *plan.Plan) []wrongLine {
 		}
 		if s.SeatMM.Max.Given() {
 			_, top := say.Ends(*seatLimits(pl, s))
-			add(s.Bore, "seat larger than "+top.In(p.u.said()), "Do not press the bush. Give the size to who planned this; "+
-				"cut nothing before the rework sheet is there. "+ifLarge(p, large, s.Bore))
+			add(s.Bore, "seat larger than "+top.In(p.u.said()), sentence(stillHolds(p, s)+"do not press the bush")+
+				". Give the size to who planned this; cut nothing before the rework sheet is there. "+ifLarge(p, large, s.Bore))
 		}
 		if _, ok := pressOf(pl, s.Bore); ok && s.HeldBy == "compound" {
 			add(s.Bore, "the bush does not slide in",
@@ -123,6 +124,18 @@ func ifLarge(p *paper, all map[string]plan.Next, bore string) string {
 		s += " (first time right " + percent(*n.FirstTimeRight) + ")"
 	}
 	return s + "."
+}
+
+// stillHolds is what is done with a seat that is too large for its limits by less
+// than the bushes differ among themselves: one that measures large enough still has
+// its press.
+func stillHolds(p *paper, s plan.Seat) string {
+	u := s.InterferenceUM
+	if s.HeldBy != string(seat.ByPress) || s.Mend == seat.MadeToFit || u == nil || u.Min == nil || u.Max == nil || *u.Min <= 0 {
+		return ""
+	}
+	return "Measure the bushes by micrometer: one that is still " +
+		say.Limits(*u.Min/1000, *u.Max/1000, 3).In(p.u.said()) + " larger than the seat as made goes in as planned. None is: "
 }
 
 // pressOf is the operation that puts the bush of a bore in.

@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"rebush/fits/dim"
@@ -13,31 +14,11 @@ import (
 // parallelism.
 func (b *builder) lineUp() {
 	b.setup = onBench
-	var rods []say.Text
-	var names []string
-	for _, shaft := range b.shafts() {
-		mine := b.on(shaft)
-		if len(mine) < 2 {
-			continue
-		}
-		var sizes []float64
-		for _, x := range mine {
-			sizes = appendNew(sizes, under(x.Limits[0], b.r.RodUnder))
-		}
-		rods, names = append(rods, say.Row(2, "mm", " / ", sizes...).Text()), append(names, shaft)
-	}
+	names, rods := b.linedUp()
 	if len(names) == 0 {
 		return
 	}
-	var made []say.Text
-	for i := range names {
-		made = append(made, say.F("%s %v", names[i], rods[i]))
-	}
-	long := say.Text("")
-	if b.j.Width > 0 {
-		long = say.F(", about %v long", say.MM(10*math.Ceil(0.4*b.j.Width), 0).About())
-	}
-	b.makeRods("test rod", made, say.F("straight to %v%v", say.MM(b.r.LineUp/2, 2), long))
+	long := b.rodsLong()
 	others, parallel := say.Text(", and one in the bores of every other axle"), say.Text(", parallel to the other rods")
 	if len(b.j.Shafts) == 1 {
 		others, parallel = "", ""
@@ -53,9 +34,49 @@ func (b *builder) lineUp() {
 		Gauge:   say.F("turns free; level at both plates to %v%v", say.MM(b.r.LineUp, 2), parallel)})
 }
 
+// linedUp are the shafts with two bores and the test rods that go through them.
+func (b *builder) linedUp() (names []string, rods []say.Text) {
+	for _, shaft := range b.shafts() {
+		mine := b.on(shaft)
+		if len(mine) < 2 {
+			continue
+		}
+		var sizes []float64
+		for _, x := range mine {
+			sizes = appendNew(sizes, under(x.Limits[0], b.r.RodUnder))
+		}
+		rods, names = append(rods, say.Row(2, "mm", " / ", sizes...).Text()), append(names, shaft)
+	}
+	return names, rods
+}
+
+// rodsLong is how long a test rod is, "" where the width is not known.
+func (b *builder) rodsLong() say.Text {
+	if b.j.Width <= 0 {
+		return ""
+	}
+	return say.F(", about %v long", say.MM(10*math.Ceil(0.4*b.j.Width), 0).About())
+}
+
+// testRods are turned with the other work of the lathe, before a bush is pressed.
+func (b *builder) testRods() {
+	own := b.j.Bores
+	b.j.Bores = append(slices.Clone(own), b.j.Done...)
+	names, rods := b.linedUp()
+	b.j.Bores = own
+	var made []say.Text
+	for i := range names {
+		made = append(made, say.F("%s %v", names[i], rods[i]))
+	}
+	b.makeRods("test rod", made, say.F("straight to %v%v", say.MM(b.r.LineUp/2, 2), b.rodsLong()))
+}
+
 // otherRods names the holes of the shafts that are left alone, which want a rod
 // each for lining up: the narrower one of each shaft; "" where none is known.
-func (b *builder) otherRods() say.Text {
+func (b *builder) otherRods() say.Text { return list(b.otherRodList()) }
+
+// otherRodList are those holes one by one.
+func (b *builder) otherRodList() []say.Text {
 	var out []say.Text
 	for _, s := range b.j.Shafts {
 		hole := math.Inf(1)
@@ -68,7 +89,7 @@ func (b *builder) otherRods() say.Text {
 			out = append(out, say.F("%s %v", s.Name, say.MM(hole, 2).Trim()))
 		}
 	}
-	return list(out)
+	return out
 }
 
 // assemble puts in all axles that were taken out and presses their wheels, which is
@@ -96,12 +117,23 @@ func (b *builder) assemble() {
 		last.Note = join(last.Note, say.F("then %s back in, as marked, with what came off", list(others)))
 		last.Minutes += b.r.Gauging * float64(len(others))
 	}
+	b.driveBack()
 	if len(wheels) > 0 {
 		b.wheels(wheels)
 	}
 	if len(hubs) > 0 {
 		b.hubs(hubs)
 	}
+}
+
+// driveBack puts back what stripping took out first.
+func (b *builder) driveBack() {
+	note := say.Text("as marked, each screw as it came out; turned by hand before any current")
+	if len(b.j.Gears) > 0 {
+		note = join(note, "the mesh is centred on the face of the gear and turned a whole turn")
+	}
+	b.add(Operation{Kind: KindAssemble, Do: "Put motor and drive back in", Tool: "screwdriver, tweezers",
+		Minutes: b.r.Gauging, Note: join(note, "a drive that only goes in behind the wheels waits for them")})
 }
 
 // hubs presses back what came off shafts of which nobody has said that they

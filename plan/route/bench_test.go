@@ -9,9 +9,20 @@ import (
 	"rebush/plan/seat"
 )
 
-// withoutGauges is what is to be bought beside gauges.
+// withoutGauges is what is to be bought beside gauges, rods and guides.
 func withoutGauges(all []BuyLine) []BuyLine {
-	return slices.DeleteFunc(slices.Clone(all), func(l BuyLine) bool { return l.Kind == BuyGauge })
+	return slices.DeleteFunc(slices.Clone(all), func(l BuyLine) bool { return l.Kind == BuyGauge || l.Kind == BuyRod })
+}
+
+// gauges counts the gauges to be bought.
+func gauges(all []BuyLine) int {
+	n := 0
+	for _, l := range all {
+		if l.Kind == BuyGauge {
+			n++
+		}
+	}
+	return n
 }
 
 // A seat that is pressed into is gauged at its own limits: no gauge that goes or
@@ -56,14 +67,14 @@ func TestNoGaugePassesABadSeat(t *testing.T) {
 	// Finer pins decide by themselves, and compound fills what a gauge does not tell.
 	j, s := axle(), millShop()
 	s.Pins.Step = 0.002
-	if out := Make(j, s, plainCut, plainRules()); len(out.Buy) != len(withoutGauges(out.Buy)) {
+	if out := Make(j, s, plainCut, plainRules()); gauges(out.Buy) > 0 {
 		t.Errorf("%v", out.Buy)
 	}
 	s = millShop()
 	for i := range j.Bores {
 		j.Bores[i].HeldBy, j.Bores[i].Porous = seat.ByCompound, false
 	}
-	if out := Make(j, s, plainCut, plainRules()); len(out.Buy) != len(withoutGauges(out.Buy)) {
+	if out := Make(j, s, plainCut, plainRules()); gauges(out.Buy) > 0 {
 		t.Errorf("%v", out.Buy)
 	}
 }
@@ -98,5 +109,104 @@ func TestBlocksLetRodsOut(t *testing.T) {
 			!strings.Contains(o.Holding.String(), "(about 36 mm)") {
 			t.Errorf("%s", o.Holding)
 		}
+	}
+}
+
+// The shop has no lathe: the guide of the press is the shank of a drill that surely
+// fits, or is bought; a scale for the force and rods for lining up are laid out.
+func TestLaidOut(t *testing.T) {
+	j, s := axle(), millShop()
+	j.Shafts = append(j.Shafts, Shaft{Name: "rear", Wheels: true})
+	j.Marks = []Mark{{Name: "rear.left", At: [2]float64{40, 6}, Dia: 3.01}}
+	has := func(list []string, want string) {
+		t.Helper()
+		if !slices.ContainsFunc(list, func(s string) bool { return strings.Contains(s, want) }) {
+			t.Errorf("no %q in %q", want, list)
+		}
+	}
+	said := func(r Route) (out []string) {
+		for _, l := range r.LayOut {
+			out = append(out, l.String())
+		}
+		for _, l := range r.Buy {
+			out = append(out, l.What.String())
+		}
+		return out
+	}
+	all := said(Make(j, s, plainCut, plainRules()))
+	has(all, "bathroom scales")
+	has(all, "close-fitting rod rear 3.01 mm")
+	has(all, "guide for the press (to buy): 3.08 to 3.13 mm")
+	// 3.18 less 0.05 to 0.10: a shank of 3.1 is 3.082 to 3.1.
+	s.Drills = append([]Tool{{Name: "3.1 mm drill", Size: 3.1}}, s.Drills...)
+	has(said(Make(j, s, plainCut, plainRules())), "guide 3.08 to 3.13 mm, 3.1 mm drill shank")
+}
+
+// A second reading has its limits, from the doubt of both places: 2 x hypot(0.012,
+// 0.016) is 0.04; and says what to do outside them.
+func TestSecondReadingHasLimits(t *testing.T) {
+	j, s := axle(), millShop()
+	for i := range j.Bores {
+		j.Bores[i].UPlace = 0.012
+	}
+	j.Marks = []Mark{{Name: "rear.left", Side: "left", At: [2]float64{40, 6}, U: 0.016}}
+	box := ""
+	for _, o := range Make(j, s, plainCut, plainRules()).Operations {
+		if strings.Contains(o.GaugeFirst.String(), "second datum") {
+			box = o.GaugeFirst.String()
+			break
+		}
+	}
+	if !strings.Contains(box, "within 0.04 mm; farther off: cut nothing") {
+		t.Error(box)
+	}
+}
+
+// A caution to measure again has its row and its box before the first cut, and none
+// where nobody moves far.
+func TestMeasuredAgain(t *testing.T) {
+	j := axle()
+	j.Again = []string{"axle.right"}
+	first, row := -1, -1
+	r := Make(j, millShop(), plainCut, plainRules())
+	for i, o := range r.Operations {
+		if o.Kind == KindMeasureAgain && strings.Contains(o.Do.String(), "axle.right") && o.GaugeFirst != "" {
+			row = i
+		}
+		if first < 0 && (o.Cut != nil || o.Kind == KindScrap) {
+			first = i
+		}
+	}
+	if row < 0 || row > first {
+		t.Errorf("row %d, first cut %d", row, first)
+	}
+	for _, o := range Make(axle(), millShop(), plainCut, plainRules()).Operations {
+		if o.Kind == KindMeasureAgain {
+			t.Error(o.Do)
+		}
+	}
+}
+
+// What is turned or made is there before the row that wants it: the jig before the
+// trial through it, the test rods before the press; the drive that stripping took
+// out goes back; the trial hole names its tools and speeds.
+func TestNothingIsWantedBeforeItIsThere(t *testing.T) {
+	j, s := axle(), millShop()
+	s.Machine, s.Jig, s.Lathe = DrillPress, true, true
+	at := map[string]int{}
+	for i, o := range Make(j, s, plainCut, plainRules()).Operations {
+		for _, w := range []string{"Make the jig plate", "In scrap", "Turn the test rod", "Press bush", "Put motor and drive back"} {
+			if _, seen := at[w]; !seen && strings.HasPrefix(o.Do.String(), w) {
+				at[w] = i + 1
+			}
+		}
+		// 20 m/min at 4.7 mm is 1355, at 5 mm 1273: the step of 1200 for both.
+		if o.Kind == KindScrap && !strings.Contains(o.Note.String(), "4.7 mm drill at 1200 rev/min, 5 mm H7 reamer at 1200 rev/min") {
+			t.Error(o.Note)
+		}
+	}
+	if at["Make the jig plate"] == 0 || at["Make the jig plate"] > at["In scrap"] || at["Turn the test rod"] == 0 ||
+		at["Turn the test rod"] > at["Press bush"] || at["Put motor and drive back"] < at["Press bush"] {
+		t.Errorf("%v", at)
 	}
 }

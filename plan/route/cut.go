@@ -250,6 +250,7 @@ func (b *builder) lastTool(x Bore, where string, through *Bore, common func(Oper
 		after: x.mid()}
 	switch x.Way {
 	case seat.Reamer:
+		o.Note = join(o.Note, b.reamerKind())
 		if p.tool.Reach <= 0 { // a reamer is long for its size unless the shop says how long
 			p.tool.Reach = b.deep(OpReam, x.WaySize)
 		}

@@ -108,9 +108,10 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 		o := Operation{Kind: KindTryMesh, Do: say.F("Try the mesh of %s before the bores are opened", g.Name),
 			Tool: "dummy axle, paper strip in the mesh", Minutes: b.r.Gauging,
 			Gauge: say.F("backlash %v", g.window()),
-			Note: "the gear on the dummy, the other one back in its place; hold the dummy to the side that the load holds the axle; read it by an indicator on a tooth, or by " +
-				"two strips: one of the least goes between the flanks, one of the most does not; out of its limits: " +
-				"stop and measure the seats again"}
+			Note: join("the drive goes back in its place for this, the other one back in its place with it, no power; the gear comes off its axle on the flat plate, "+
+				"pushed at its hub, and on the dummy", b.holdTo(mine), "read it by an indicator on a tooth, or by "+
+				"two strips: one of the least goes between the flanks, one of the most does not; out of its limits: "+
+				"stop and measure the seats again", "then the gear back on its axle as it sat")}
 		if len(low) > 0 {
 			size := say.Row(2, "mm", " / ", low...).About()
 			o.Tool = say.F("dummy axle turned to pass (%v), paper strip in the mesh", size)
@@ -122,6 +123,20 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 		}
 		b.add(o)
 	}
+}
+
+// closedWrong is what is done where a bore that nothing sizes is not as planned.
+const closedWrong = say.Text("the go gauge does not go in: size the bore by a mandrel, or ease it a little at a time, and gauge " +
+	"again; the no-go goes in: the bush is spoilt, out the way it came and another in")
+
+// holdTo says which way the dummy axle is held: as the load holds the axle.
+func (b *builder) holdTo(mine []Bore) say.Text {
+	for _, x := range mine {
+		if x.LoadTo != "" {
+			return say.F("hold the dummy %v in both bores, seen from the left, as the load holds the axle", x.LoadTo)
+		}
+	}
+	return "hold the dummy to the side that the load holds the axle"
 }
 
 func (b *builder) finish(x Bore, pair bool) {
@@ -141,10 +156,12 @@ func (b *builder) finish(x Bore, pair bool) {
 	case seat.AsDelivered:
 		o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, say.F("Gauge the bore of %s: the bush closes into its "+
 			"limits by itself", x.Name), b.r.Gauging, ""
+		o.Note = closedWrong
 	case seat.Mandrel:
 		if x.MandrelIn {
 			o.Kind, o.Do, o.Minutes, o.Backing = KindGauge, say.F("Gauge the bore of %s: the mandrel it was "+
 				"pressed on has sized it", x.Name), b.r.Gauging, ""
+			o.Note = closedWrong
 			break
 		}
 		var names []string

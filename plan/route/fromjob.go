@@ -28,13 +28,15 @@ type Tables struct {
 // Input is what the route reads beside the tables: what the steps before it
 // settled.
 type Input struct {
-	Seat     seat.Input              // the job, its chassis and its shop as the search for bushes read them
-	Seats    []seat.Seated           // those without a bush are left out
-	Toward   map[string][2]float64   // way in which the axle is pressed, by bore; a unit vector, or nothing
-	Marks    []Mark                  // holes that are left alone, to measure from
-	Done     []seat.Site             // holes that this job has finished already
-	Gears    []GearCheck             // meshes to be tried
-	SidePlay map[string]*dim.MMRange // by shaft, as planned
+	Seat     seat.Input                     // the job, its chassis and its shop as the search for bushes read them
+	Seats    []seat.Seated                  // those without a bush are left out
+	Toward   map[string][2]float64          // way in which the axle is pressed, by bore; a unit vector, or nothing
+	Towards  func(degrees float64) say.Text // a direction in words
+	Marks    []Mark                         // holes that are left alone, to measure from
+	Done     []seat.Site                    // holes that this job has finished already
+	Gears    []GearCheck                    // meshes to be tried
+	Again    []string                       // bores to be measured again before the first cut
+	SidePlay map[string]*dim.MMRange        // by shaft, as planned
 }
 
 // FromJob reads job, shop and rules into the terms of the route. Drills that
@@ -70,7 +72,8 @@ func (in Input) job(rules *table.Rules) Job {
 		Casting: metal.Kind == material.ZincCasting || metal.Kind == material.AluminiumCasting ||
 			metal.Kind == material.MagnesiumCasting,
 		Magnesium: metal.Kind == material.MagnesiumCasting, Leaded: metal.Leaded,
-		Current: c.Current == "axles", DatumWords: read.Datum, Gears: in.Gears}
+		Current: c.Current == "axles", DatumWords: read.Datum, Gears: in.Gears,
+		Again: in.Again}
 	for _, f := range c.Features {
 		j.Features = append(j.Features, f.Name)
 		if f.At.Given() {

@@ -15,7 +15,7 @@ func (in Input) bore(x seat.Seated) Bore {
 		Old: x.Old.Stands().O, Repaired: x.Old.Moved(), Found: 2 * x.Old.Stands().R,
 		S: x.Hole.S, Allow: seat.Allow(x.Hole, in.Seat.Rules), Wear: x.Old.Stands().W, Ligament: a.Ligament,
 		Way: a.Way.Kind, WayName: a.Way.Name, WaySize: a.Way.Size, Seat: seat.Gauged(a, in.Seat.Rules),
-		Bush: bush.Code, BushMade: bush.Turned, BushToBuy: bush.ToBuy, BushSizes: shapeOf(bush).turned(bush.Metal.Name),
+		UPlace: x.Hole.UPlace, Bush: bush.Code, BushMade: bush.Turned, BushToBuy: bush.ToBuy, BushSizes: shapeOf(bush).turned(bush.Metal.Name),
 		BushShape: shapeOf(bush),
 		Bushed:    x.Old.Bore.Bushed, BushMetal: bush.Metal.Name,
 		OD: [2]float64{bush.ODLow, bush.ODHigh}, U: [2]float64{a.ULow, a.UHigh},
@@ -55,6 +55,9 @@ func (in Input) bore(x seat.Seated) Bore {
 	}
 	if load := in.Toward[x.Name()]; load != [2]float64{} {
 		out.LoadDeg = math.Atan2(load[1], load[0]) * 180 / math.Pi
+		if in.Towards != nil {
+			out.LoadTo = in.Towards(out.LoadDeg)
+		}
 	}
 	if a.Filled {
 		// The lobe is not cleared here: the tool stands on the old wall all

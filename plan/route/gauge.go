@@ -212,7 +212,8 @@ func (b *builder) tryInScrap() {
 				try), Tool: words(x.WayName), ToolMM: math.NaN(),
 			Limits: &lim, OfSeat: true, Gauge: want, Backing: "block under the scrap",
 			Minutes: 2*b.r.ToolChange + b.r.Gauging,
-			Note:    "same tools, speeds and oil as on the job: the gauges here do not prove this seat, this does",
+			Note: join("same tools, speeds and oil as on the job: the gauges here do not prove this seat, this does",
+				b.trialTools(x)),
 			Spindle: b.s.Machine != ByHand, Leaded: b.j.Leaded})
 	}
 }

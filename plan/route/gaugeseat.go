@@ -30,6 +30,9 @@ func (b *builder) seatGauge(x Bore) proof {
 		step = finest[1]
 	}
 	low, high := math.Round(lim[0]/step)*step, math.Round(lim[1]/step)*step // as the limits are printed
+	if in, out := math.Ceil(lim[0]/step-1e-6)*step, math.Floor(lim[1]/step+1e-6)*step; inch && in < out-1e-9 {
+		low, high = in, out // in inches those are rounded inwards
+	}
 	out, told := g, say.Text("")
 	if g.sizes[0] == 0 || g.sizes[0] < lim[0]-b.r.GaugeOwn-1e-9 {
 		out.goes, out.sizes[0] = b.plug(low, inch, x, "the least of its seat; what is here goes in at less too"), low
@@ -56,7 +59,7 @@ func (b *builder) withoutPlug(g proof, lim [2]float64) say.Text {
 	return use + "; with neither, press nothing: no pin here tells a good seat from one too large"
 }
 
-// plug is one plug gauge to be bought, of a size in the finest steps.
+// plug orders one plug gauge of a size in the finest steps.
 func (b *builder) plug(d float64, inch bool, x Bore, why say.Text) say.Text {
 	name := say.F("plug gauge %v", say.MM(d, 3))
 	if inch {
@@ -64,5 +67,5 @@ func (b *builder) plug(d float64, inch bool, x Bore, why say.Text) say.Text {
 	}
 	b.buy(purchase{kind: BuyGauge, tool: "plug gauge " + trim(d) + " mm" + toBuy, name: name + toBuy, size: d,
 		spec: why, bore: x.Name})
-	return name + toBuy
+	return name
 }

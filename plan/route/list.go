@@ -37,6 +37,14 @@ func (b *builder) layOut() {
 		}
 	}
 	for _, o := range b.out.Operations {
+		if o.Halt > 0 {
+			add("bathroom scales for the force of the press")
+		}
+		if o.Kind == KindLineUp {
+			for _, rod := range b.otherRodList() {
+				add("close-fitting rod " + rod)
+			}
+		}
 		if o.Compound && !strings.HasPrefix(o.Tool.String(), compound) {
 			add(compound)
 		}

@@ -219,8 +219,8 @@ func (b *builder) on(shaft string) []Bore {
 
 // measured says what the bush itself must measure before it goes in.
 func (b *builder) measured(x Bore) say.Text {
-	s := say.F("measures %v", say.Limits(x.OD[0], x.OD[1], 3))
-	if x.HeldBy == seat.ByPress {
+	s := say.F("measures %v by micrometer", say.Limits(x.OD[0], x.OD[1], 3))
+	if x.HeldBy == seat.ByPress && x.Mend == seat.MadeToFit { // its hole is a figure: read, not passed by a gauge
 		s += say.F(" and %v over its seat", say.Limits(math.Max(0, x.U[0]), x.U[1], 3))
 	}
 	s += ", no burr"
@@ -284,7 +284,8 @@ func (b *builder) drawn(x Bore) bool { return b.s.PressN <= 0 || x.PressN[1] > b
 func (b *builder) pressTool(x Bore) (tool, note say.Text) {
 	guide := say.Text("guide in the bore")
 	if low := x.Closed[0]; low > 0 && b.r.GuideMost > 0 {
-		guide = say.F("guide %v", say.MMs(hundredth(low-b.r.GuideMost), hundredth(low-b.r.GuideLeast), 2))
+		least, most := hundredth(low-b.r.GuideMost), hundredth(low-b.r.GuideLeast)
+		guide = say.F("guide %v%v", say.MMs(least, most, 2), b.guideFrom(least, most))
 	}
 	if x.ForPart { // it is solid
 		guide = "kept square by its face"
@@ -300,6 +301,23 @@ func (b *builder) pressTool(x Bore) (tool, note say.Text) {
 	}
 	return "bolt, nut and washers, " + guide, join(expect, "a bolt shows no force: HALT where a short spanner wants more "+
 		"than one firm hand")
+}
+
+// guideFrom is where a guide comes from in a shop that cannot turn one: the largest
+// drill whose shank is surely no larger, and no smaller than a guide may be; else it
+// is bought.
+func (b *builder) guideFrom(least, most float64) say.Text {
+	if b.s.Lathe || b.s.Machine == OnLathe {
+		return ""
+	}
+	for i := len(b.s.Drills) - 1; i >= 0; i-- {
+		if t := b.s.Drills[i]; t.Size <= most+1e-9 && t.Size-b.shankUnder(t.Size) >= least-1e-9 {
+			return ", " + shank(t)
+		}
+	}
+	b.buy(purchase{kind: BuyRod, tool: "guide for the press" + toBuy, spec: say.F("%v: no lathe here to turn it, and no "+
+		"shank of a drill is of that size", say.MMs(least, most, 2))})
+	return ""
 }
 
 // halt is the force at which a press is stopped, at most what it can give; 0

@@ -46,8 +46,9 @@ func Make(j Job, s Shop, cut Cutter, r Rules) Route {
 		return b.done()
 	}
 	b.tryFast()
-	b.tryInScrap()
+	b.measureAgain()
 	b.jig()
+	b.tryInScrap()
 	b.setParts()
 	for _, c := range b.clampings() {
 		b.cutIn(c)
@@ -55,6 +56,7 @@ func Make(j Job, s Shop, cut Cutter, r Rules) Route {
 	b.oldSeats()
 	b.wash()
 	b.turnBushes()
+	b.testRods()
 	b.faceBushes()
 	b.pressIn()
 	b.oilWays()

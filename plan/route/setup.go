@@ -212,8 +212,16 @@ func (b *builder) secondDatum(c clamping) say.Text {
 		return say.F("New centre of %s read again from another edge.", x.Name)
 	}
 	d := math.Hypot(best.At[0]-x.At[0], best.At[1]-x.At[1])
+	within := b.within(x, best)
 	if strings.HasPrefix(best.Name, "the pin in ") {
-		return say.F("Bush hole of %s in the jig plate read again: %v from the middle of %s.", x.Name, say.MM(d, 2), best.Name)
+		out := b.slipOutside()
+		over := say.Text("")
+		if best.Dia > 0 {
+			over = say.F(" (over both, a rod of %v in the bush hole and that pin: %v)", say.MM(out, 1).Trim(),
+				say.MM(d+(out+under(best.Dia, b.r.RodUnder))/2, 2))
+		}
+		return say.F("Bush hole of %s in the jig plate read again: %v from the middle of %s%v%v.", x.Name, say.MM(d, 2),
+			best.Name, over, within)
 	}
 	there := say.Text("")
 	if at := best.At; b.s.Machine == Mill {
@@ -222,8 +230,19 @@ func (b *builder) secondDatum(c clamping) say.Text {
 		}
 		there = say.F(", where the dials read %v by the indicator in the spindle", say.Row(2, "mm", ", ", at[0], at[1]))
 	}
-	return say.F("New centre of %s read again from a second datum: %v from the middle of %s%v.", x.Name, say.MM(d, 2),
-		best.Name, there)
+	return say.F("New centre of %s read again from a second datum: %v from the middle of %s%v%v.", x.Name, say.MM(d, 2),
+		best.Name, there, within)
+}
+
+// within is how near a second reading comes to its figure where nothing slipped:
+// twice the doubt of the place to be cut and of what it is read from. METHODS.md 6.
+func (b *builder) within(x Bore, from Mark) say.Text {
+	either := 2 * math.Hypot(x.UPlace, from.U)
+	if either <= 0 {
+		return ""
+	}
+	return say.F(", within %v; farther off: cut nothing, look for a chip below, a clamp that lifts, a zero that moved, "+
+		"clamp and read again", say.MM(either, 2))
 }
 
 // approach says how the dials come to their figures.

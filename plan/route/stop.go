@@ -22,9 +22,8 @@ func (b *builder) stop(p planned) float64 {
 
 // stopWords says from where the stop of a guided tool is set.
 func (b *builder) stopWords(stop float64) say.Text {
-	thick := b.jigThick()
-	if thick <= 0 || stop <= 0 {
+	if b.jigThick() <= 0 || stop <= 0 {
 		return ""
 	}
-	return say.F("stop set %v below the face of the jig, which is %v thick", say.MM(stop, 1), say.MM(thick, 1).Trim())
+	return say.F("stop set %v below the face of the jig", say.MM(stop, 1))
 }

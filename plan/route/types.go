@@ -37,6 +37,7 @@ type Bore struct {
 	WayName     string
 	WaySize     float64
 	Seat        [2]float64
+	UPlace      float64 // standard uncertainty of where its seat will be cut
 	Reach       float64 // of the seat's tool, 0 not said
 	Shank       float64 // of the seat's tool, 0 not said
 	Bush        string
@@ -68,6 +69,7 @@ type Bore struct {
 	Closed      [2]float64 // bore after pressing, before it is sized
 	Journal     float64
 	LoadDeg     float64  // where the axle is pressed to, NaN not known
+	LoadTo      say.Text // the same in words, "" not known
 	IfLarge     say.Text // what to do where the seat comes out too large
 	Oil         *Oil
 	Mend        seat.Mend
@@ -100,6 +102,7 @@ type Job struct {
 	Marks         []Mark   // known places for a second datum
 	Features      []string // unworn holes that can carry jig pins
 	Gears         []GearCheck
+	Again         []string // bores whose move is long against what is known: measured again before a cut
 	Current       bool
 	Rods          bool
 	DatumWords    string
@@ -124,6 +127,7 @@ type Mark struct {
 	Side job.Side
 	At   [2]float64
 	Dia  float64 // of a hole, 0 not known
+	U    float64 // standard uncertainty of its place, 0 not known
 }
 
 // GearCheck is a mesh to be tried before the bores are opened.

@@ -119,13 +119,15 @@ func TestOldBushIsDrawn(t *testing.T) {
 }
 
 // A jig covers the holes that its pins stand in: its own hole is measured from the
-// pin. From 10, 6 to 13, 10 it is 5.
+// pin. From 10, 6 to 13, 10 it is 5; over a bush hole of 10 and a pin of 2.99 it is
+// 6.495 more.
 func TestSecondDatumUnderAJig(t *testing.T) {
 	j, s := axle(), millShop()
 	s.Machine, s.Jig = DrillPress, true
 	j.Features, j.Marks = []string{"frame hole"}, []Mark{{Name: "frame hole", At: [2]float64{13, 10}, Dia: 3}}
 	if box := find(t, Make(j, s, plainCut, plainRules()), KindLocate, "axle.left").GaugeFirst.String(); box !=
-		"Bush hole of axle.left in the jig plate read again: 5.00 mm from the middle of the pin in frame hole." {
+		"Bush hole of axle.left in the jig plate read again: 5.00 mm from the middle of the pin in frame hole "+
+			"(over both, a rod of 10 mm in the bush hole and that pin: 11.50 mm)." {
 		t.Error(box)
 	}
 }
