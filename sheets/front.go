@@ -155,6 +155,9 @@ func layOutLines(p *paper, pl *plan.Plan) []string {
 		if r := toolReach(pl, t); r > 0 {
 			s += ", reach " + say.MM(r, 1).Rounded(dim.Up).Trim().In(p.u.said())
 		}
+		if slim(pl, t) {
+			s += ", shank no thicker"
+		}
 		if key == "pin" {
 			s = "pins " + with
 		}
@@ -166,6 +169,14 @@ func layOutLines(p *paper, pl *plan.Plan) []string {
 		}
 	}
 	return out
+}
+
+// slim says whether a tool goes through a near hole with its shank: a drill or an
+// end mill for a far plate.
+func slim(pl *plan.Plan, tool say.Text) bool {
+	return slices.ContainsFunc(pl.Operations, func(op plan.Operation) bool {
+		return op.Tool == tool && op.Far && op.ToolMM.Given() && op.StopMM.Given() && op.Kind != route.KindSizeSeat
+	})
 }
 
 // toolReach is the longest reach that a plan asks of a tool, 0 where none is

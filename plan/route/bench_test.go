@@ -135,7 +135,7 @@ func TestLaidOut(t *testing.T) {
 	}
 	all := said(Make(j, s, plainCut, plainRules()))
 	has(all, "bathroom scales")
-	has(all, "close-fitting rod rear 3.01 mm")
+	has(all, "close-fitting rod, rear 3.01 mm")
 	has(all, "guide for the press (to buy): 3.08 to 3.13 mm")
 	// 3.18 less 0.05 to 0.10: a shank of 3.1 is 3.082 to 3.1.
 	s.Drills = append([]Tool{{Name: "3.1 mm drill", Size: 3.1}}, s.Drills...)

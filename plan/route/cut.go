@@ -53,6 +53,7 @@ func (b *builder) cutIn(c clamping) {
 		} else {
 			ops = b.seat(x, c, nil)
 		}
+		b.barIn(ops)
 		for _, p := range ops {
 			p.o.GaugeFirst, box = box, ""
 			if p.q != nil {
@@ -70,6 +71,28 @@ func (b *builder) cutIn(c clamping) {
 		}
 	}
 	b.gaugeSeats(c)
+}
+
+// barIn keeps how thick a boring bar may be: it goes into the hole as the tool
+// before it left it, of either plate that it passes, with the room of `bar_under_mm` on
+// either side for its point.
+func (b *builder) barIn(ops []planned) {
+	holes := map[string]float64{}
+	for _, p := range ops {
+		if holes[p.o.Bore] == 0 {
+			holes[p.o.Bore] = b.bore(p.o.Bore).Found
+		}
+		if p.bar && p.o.Kind != KindChamfer && b.s.Machine != OnLathe {
+			for name, d := range holes {
+				if d -= 2 * b.r.BarUnder; d > 0 && (name == p.o.Bore || p.o.Far || p.both) && (b.bar == 0 || d < b.bar) {
+					b.bar = d
+				}
+			}
+		}
+		if p.after > 0 {
+			holes[p.o.Bore] = p.after
+		}
+	}
 }
 
 // letter is the name of the next clamping.

@@ -108,7 +108,7 @@ func (b *builder) tryMesh(shaft string, mine []Bore) {
 		o := Operation{Kind: KindTryMesh, Do: say.F("Try the mesh of %s before the bores are opened", g.Name),
 			Tool: "dummy axle, paper strip in the mesh", Minutes: b.r.Gauging,
 			Gauge: say.F("backlash %v", g.window()),
-			Note: join("the drive goes back in its place for this, the other one back in its place with it, no power; the gear comes off its axle on the flat plate, "+
+			Note: join("the drive goes back in its place for this, no power; the gear comes off its axle on the flat plate, "+
 				"pushed at its hub, and on the dummy", b.holdTo(mine), "read it by an indicator on a tooth, or by "+
 				"two strips: one of the least goes between the flanks, one of the most does not; out of its limits: "+
 				"stop and measure the seats again", "then the gear back on its axle as it sat")}

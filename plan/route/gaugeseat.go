@@ -41,6 +41,9 @@ func (b *builder) seatGauge(x Bore) proof {
 		out.stops, out.sizes[1] = b.plug(high, inch, x, "the most of its seat; what is here stops only beyond it, or use a bore gauge"), high
 		told = b.withoutPlug(g, lim)
 	}
+	if out.goes != g.goes || out.stops != g.stops {
+		out.how = "plugs at its limits, since " + g.how
+	}
 	out.without = told
 	return out
 }

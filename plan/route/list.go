@@ -3,6 +3,7 @@ package route
 import (
 	"strings"
 
+	"rebush/fits/dim"
 	"rebush/fits/say"
 )
 
@@ -36,13 +37,16 @@ func (b *builder) layOut() {
 			add(say.F("slip bush %v", say.MM(o.ToolMM, 3).Trim()))
 		}
 	}
+	if b.bar > 0 {
+		add(say.F("boring bar no thicker than %v", say.MM(b.bar, 1).Rounded(dim.Down)))
+	}
 	for _, o := range b.out.Operations {
 		if o.Halt > 0 {
 			add("bathroom scales for the force of the press")
 		}
 		if o.Kind == KindLineUp {
 			for _, rod := range b.otherRodList() {
-				add("close-fitting rod " + rod)
+				add("close-fitting rod, " + rod)
 			}
 		}
 		if o.Compound && !strings.HasPrefix(o.Tool.String(), compound) {

@@ -19,7 +19,8 @@ type builder struct {
 	last  say.Text // tool in the spindle
 	setup string
 	needs []need
-	owns  bool // a trial with the tools of the shop, however far they reach
+	bar   float64 // thickest boring bar that goes into every hole that one is put in, mm; 0 none
+	owns  bool    // a trial with the tools of the shop, however far they reach
 }
 
 // Make lays out the route. Bores that need nothing are left out of the job by

@@ -64,7 +64,7 @@ func TestBoreIsLeftForTheReamer(t *testing.T) {
 		t.Errorf("%v: %s", got, saidOf(turn))
 	}
 	if mesh := saidOf(find(t, r, KindTryMesh, "")); !strings.Contains(mesh, "(2.87 mm)") ||
-		!strings.Contains(mesh, "the other one back in its place") {
+		!strings.Contains(mesh, "the drive goes back in its place for this") {
 		t.Error(mesh)
 	}
 	if press := saidOf(find(t, r, KindPress, "axle.left")); !strings.Contains(press, "guide 2.78 to 2.83 mm") {
