@@ -15,7 +15,7 @@ func tablesCommand() *command {
 		more: "Without a name it lists them and counts what their rows rest on: a page, practice, memory. A " +
 			"shop may put a file of its own in the place of any table; --shop shows what is then in force. " +
 			"\"rebush tables checks\" works out anew, with those tables, what others printed of limits, fits, reamers, " +
-			"presses, gears and circles, and lays it beside what they printed; it ends with exit 1 where any disagrees.",
+			"presses, gears, circles and cells of the tables, and lays it beside what they printed; it ends with exit 1 where any disagrees.",
 		examples: []string{"rebush tables", "rebush tables rules", "rebush tables checks"}}
 }
 

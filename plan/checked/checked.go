@@ -1,6 +1,6 @@
 // Package checked works out again, with the formulas that plan a job, what
-// somebody outside printed: limits and fits, reamers, presses, gears and
-// circles. It holds no figure of its own; what is expected and how near comes
+// somebody outside printed: limits and fits, reamers, presses, gears, circles
+// and cells of tables that have a second print. It holds no figure of its own; what is expected and how near comes
 // from the row, and the tables are those it is handed.
 package checked
 
@@ -35,6 +35,7 @@ type Figure struct {
 // readers work out the rows of a file; the key is the name of the file.
 var readers = map[string]func([]Row, *table.Library) []Figure{
 	"circles.csv": circles, "fits.csv": fitRows, "mesh.csv": meshRows, "pressfit.csv": pressRows, "reaming.csv": reamRows,
+	"tables.csv": cellRows,
 }
 
 // Printed works out every row that the program carries, file by file in the

@@ -55,7 +55,11 @@ func TestAnotherFigureDisagrees(t *testing.T) {
 		}
 		_, places, _ := strings.Cut(f.Expected, ".")
 		off := math.Pow(10, -float64(len(places)))
-		if tol, percent := strings.CutSuffix(f.Tolerance, "%"); percent {
+		tol := f.Tolerance
+		if _, above, two := strings.Cut(tol, "/"); two {
+			tol = above
+		}
+		if tol, percent := strings.CutSuffix(tol, "%"); percent {
 			v, _ := strconv.ParseFloat(tol, 64)
 			off = math.Abs(v / 100 * want)
 		} else if v, _ := strconv.ParseFloat(tol, 64); v > 0 {
@@ -79,6 +83,7 @@ func TestSeededRow(t *testing.T) {
 		"mesh.csv":     {"expected", "26.0888", "26.0890", "mesh-002"},
 		"pressfit.csv": {"expected", "53.3", "53.6", "PF-TB-BRZ-p"},
 		"circles.csv":  {"answer_r", "4.911302", "4.911303", "C01-pratt"},
+		"tables.csv":   {"expected", "0.51", "0.52", "TAB-PIN-XX"},
 		"reaming.csv":  {"high_mm_or_factor", "0.008", "0.009", "reaming:2"},
 	} {
 		data, err := checks.Files.ReadFile(name)
@@ -141,6 +146,11 @@ func TestOddRows(t *testing.T) {
 		{"circles.csv", "no fit", checked.Row{"answer_method": "by eye", "answer_x": "0", "points": "1 2"}},
 		{"circles.csv", "", checked.Row{"answer_method": "kasa", "answer_x": "0", "points": "1 b"}},
 		{"reaming.csv", "no answer", checked.Row{"quantity": "flutes", "d_over_mm": "3", "d_to_mm": "6"}},
+		{"tables.csv", "no row of", checked.Row{"table": "pin_classes", "where": "class=Q", "column": "tolerance_mm",
+			"times": "1", "expected": "0"}},
+		{"tables.csv", "no figure", checked.Row{"table": "pin_classes", "where": "class=ZZ", "column": "class",
+			"times": "1", "expected": "0"}},
+		{"tables.csv", "", checked.Row{"table": "nothing", "expected": "0"}},
 		{"reaming.csv", "", checked.Row{"quantity": "drill_diameter_minus_tolerance_h8", "d_to_mm": "six"}},
 	} {
 		figures := checked.Of(c.file, []checked.Row{c.row}, table.BuiltIn())
