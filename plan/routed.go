@@ -75,15 +75,12 @@ func (w *books) forRoute() route.Tables {
 }
 
 // checks are the meshes that are tried before the bores are opened, each with
-// the backlash that was wanted of it.
+// the limits of its backlash that decide.
 func checks(drives []mesh.Drive) []route.GearCheck {
 	var out []route.GearCheck
 	for _, d := range drives {
-		c := route.GearCheck{Name: d.Name, Shaft: d.Wheel, Backlash: [2]float64{d.Wish.Lo, d.Wish.Hi}}
-		if d.Wish.Normal {
-			c.Backlash = [2]float64{d.Play(d.Window.Lo), d.Play(d.Window.Hi)}
-		}
-		out = append(out, c)
+		least, most := d.PlayLimits()
+		out = append(out, route.GearCheck{Name: d.Name, Shaft: d.Wheel, Backlash: [2]float64{least, most}})
 	}
 	return out
 }

@@ -66,6 +66,26 @@ func (d Drive) Row(book *ledger.Ledger, at Distances) Row {
 	return row
 }
 
+// asWished says whether a window ends at the backlash that is wanted, as it is
+// wanted.
+func (d Drive) asWished(by Edge) bool {
+	return by == ByBacklash && !d.Wish.Normal && !d.Window.Empty && d.Closes == 0
+}
+
+// PlayLimits are the backlash in mm, least and most, that the window of centre
+// distances stands for: the limits that decide, where contact or run-out allow
+// less than is wanted. Of a window that is empty they are those at both its ends.
+func (d Drive) PlayLimits() (least, most float64) {
+	least, most = d.Play(d.Window.Lo), d.Play(d.Window.Hi)
+	if d.asWished(d.Window.LoBy) {
+		least = d.Wish.Lo
+	}
+	if d.asWished(d.Window.HiBy) {
+		most = d.Wish.Hi
+	}
+	return math.Min(least, most), math.Max(least, most)
+}
+
 // backlashWindow is the backlash that the window of centre distances stands
 // for: as it was wanted, or less where another limit cuts in.
 func (d Drive) backlashWindow(book *ledger.Ledger) *[2]dim.Gauged {
@@ -74,7 +94,7 @@ func (d Drive) backlashWindow(book *ledger.Ledger) *[2]dim.Gauged {
 	var out [2]dim.Gauged
 	for i, by := range []Edge{d.Window.LoBy, d.Window.HiBy} {
 		k, what := fmt.Sprintf("backlash_window_mm/%d", i), []string{"least", "most"}[i]+" backlash limit"
-		if by == ByBacklash && !d.Wish.Normal && !d.Window.Empty && d.Closes == 0 {
+		if d.asWished(by) {
 			out[i] = dim.Place(page.Calc1(k, what, "mm", "as it is wanted", "job file or handbook row",
 				func(wish float64) float64 { return wish }, page.Num(fmt.Sprintf("wish_mm/%d", i))).V)
 			continue

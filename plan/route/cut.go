@@ -268,7 +268,7 @@ func (b *builder) lastTool(x Bore, where string, through *Bore, common func(Oper
 	q := Query{Op: OpReam, Dia: x.WaySize, Through: x.Plate, ThinWall: x.thin(), Material: x.Metal}
 	o := common(Operation{Kind: KindSizeSeat, Do: say.F("Ream the seat of %s", where), Tool: words(x.WayName),
 		ToolMM: x.WaySize, HoleMM: x.mid(),
-		Limits: &lim, OfSeat: true, Go: g.goes, NoGo: g.stops, Pins: g.sizes, Note: "never turn it back, in or out"})
+		Limits: &lim, OfSeat: true, AsLeft: x.AsLeft, Go: g.goes, NoGo: g.stops, Pins: g.sizes, Note: "never turn it back, in or out"})
 	p := planned{tool: Tool{Name: x.WayName, Size: x.WaySize, Reach: x.Reach, Shank: x.Shank}, both: through != nil,
 		after: x.mid()}
 	switch x.Way {

@@ -14,7 +14,7 @@ func (in Input) bore(x seat.Seated) Bore {
 	out := Bore{Name: x.Name(), Shaft: x.Old.Shaft.Name, Side: x.Old.Bore.Side, Plate: x.Hole.Plate, At: x.At,
 		Old: x.Old.Stands().O, Repaired: x.Old.Moved(), Found: 2 * x.Old.Stands().R,
 		S: x.Hole.S, Allow: seat.Allow(x.Hole, in.Seat.Rules), Wear: x.Old.Stands().W, Ligament: a.Ligament,
-		Way: a.Way.Kind, WayName: a.Way.Name, WaySize: a.Way.Size, Seat: seat.Gauged(a, in.Seat.Rules),
+		Way: a.Way.Kind, WayName: a.Way.Name, WaySize: a.Way.Size, Seat: seat.Gauged(a, in.Seat.Rules), AsLeft: a.AsLeft(),
 		UPlace: x.Hole.UPlace, Bush: bush.Code, BushMade: bush.Turned, BushToBuy: bush.ToBuy, BushSizes: shapeOf(bush).turned(bush.Metal.Name),
 		BushShape: shapeOf(bush),
 		Bushed:    x.Old.Bore.Bushed, BushMetal: bush.Metal.Name,

@@ -210,7 +210,7 @@ func (b *builder) tryInScrap() {
 		b.add(Operation{Kind: KindScrap,
 			Do: say.F("In scrap of %v make a hole as for %s and try %v in it", metal, list(holes),
 				try), Tool: words(x.WayName), ToolMM: math.NaN(),
-			Limits: &lim, OfSeat: true, Gauge: want, Backing: "block under the scrap",
+			Limits: &lim, OfSeat: true, AsLeft: x.AsLeft, Gauge: want, Backing: "block under the scrap",
 			Minutes: 2*b.r.ToolChange + b.r.Gauging,
 			Note: join("same tools, speeds and oil as on the job: the gauges here do not prove this seat, this does",
 				b.trialTools(x)),
@@ -256,7 +256,7 @@ func (b *builder) gaugeSeats(c clamping) {
 		g := b.seatGauge(x)
 		o := Operation{Kind: KindGauge, Bore: x.Name,
 			Do:     say.F("Gauge the seat of %s before the clamps come off", x.Name),
-			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Pins: g.sizes,
+			Limits: &lim, OfSeat: true, AsLeft: x.AsLeft, Gauge: g.how, Go: g.goes, NoGo: g.stops, Pins: g.sizes,
 			Minutes: b.r.Gauging, HoleMM: x.mid()}
 		if x.ForPart {
 			o.Do = say.F("Gauge the hole for the %s of %s before the clamps come off", x.Bush, x.Name)
@@ -287,7 +287,7 @@ func (b *builder) oldSeats() {
 		lim := x.Seat
 		g := b.gauge(lim, x.Name)
 		o := Operation{Kind: KindGauge, Bore: x.Name, Do: say.F("Gauge the old bush's seat in %s", x.Name),
-			Limits: &lim, OfSeat: true, Gauge: g.how, Go: g.goes, NoGo: g.stops, Pins: g.sizes,
+			Limits: &lim, OfSeat: true, AsLeft: x.AsLeft, Gauge: g.how, Go: g.goes, NoGo: g.stops, Pins: g.sizes,
 			Minutes: b.r.Gauging, HoleMM: x.mid(), Note: "nothing is cut here: scrape no metal off, only dirt"}
 		if x.Made {
 			o.Do, o.Note = say.F("Gauge the seat of %s again", x.Name), "as it was made: no metal comes off, only dirt"

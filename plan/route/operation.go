@@ -59,6 +59,7 @@ type Operation struct {
 	Stop       float64 // where the depth stop is set, from the face that the tool comes down on; 0 none
 	Limits     *[2]float64
 	OfSeat     bool // the limits are those of a seat, else of a bore or a bush
+	AsLeft     bool // and they are what the tool leaves, printed to the nearest
 	Gauge      say.Text
 	Go, NoGo   say.Text
 	Pins       [2]float64 // sizes of what goes and of what does not, 0 where a shank stands in

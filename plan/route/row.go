@@ -74,7 +74,7 @@ func (o Operation) row() Row {
 	}
 	if o.Limits != nil {
 		out.LimitsMM = dim.Limits(o.Limits[0], o.Limits[1])
-		if o.OfSeat {
+		if o.AsLeft {
 			out.LimitsMM = dim.Sizes(o.Limits[0], o.Limits[1])
 		}
 	}

@@ -38,6 +38,7 @@ type Bore struct {
 	WaySize     float64
 	Seat        [2]float64
 	UPlace      float64 // standard uncertainty of where its seat will be cut
+	AsLeft      bool    // its ends are those that the tool leaves, else limits
 	Reach       float64 // of the seat's tool, 0 not said
 	Shank       float64 // of the seat's tool, 0 not said
 	Bush        string
@@ -133,14 +134,15 @@ type Mark struct {
 // GearCheck is a mesh to be tried before the bores are opened.
 type GearCheck struct {
 	Name, Shaft string
-	Backlash    [2]float64
+	Backlash    [2]float64 // least and most, mm: the limits that decide
 }
 
-// window is the backlash in as many digits as tell its ends apart.
+// window is the backlash rounded into its limits, in as many digits as tell its ends
+// apart.
 func (g GearCheck) window() say.Figure {
 	places := 2
-	if g.Backlash[1]-g.Backlash[0] < 0.02 {
+	if g.Backlash[1]-g.Backlash[0] < 0.03 {
 		places = 3
 	}
-	return say.MMs(g.Backlash[0], g.Backlash[1], places)
+	return say.Limits(g.Backlash[0], g.Backlash[1], places)
 }

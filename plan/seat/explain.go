@@ -70,7 +70,7 @@ func (e *explainer) sizes(row *Row) figures {
 		e.eccentric(row)
 	}
 	row.SeatMM = f.seat.limits()
-	if a.Way.Kind == Reamer || a.Way.Kind == OldSeatWay || a.Way.Kind == AsItIs {
+	if a.AsLeft() {
 		row.SeatMM = f.seat.sizes()
 	}
 	if !math.IsInf(a.CleanUp, 1) {

@@ -10,3 +10,14 @@ func Gauged(a *Answer, r Rules) [2]float64 {
 	}
 	return [2]float64{a.Bush.ODHigh + r.CapLow, a.Bush.ODLow + r.CapHigh}
 }
+
+// AsLeft says whether the ends of a seat are those that its tool leaves, or that
+// were measured: they are printed to the nearest. Else they are limits that are held
+// to, and are printed rounded into each other, wherever they stand.
+func (a *Answer) AsLeft() bool {
+	switch a.Way.Kind {
+	case Reamer, OldSeatWay, AsItIs:
+		return a.leaves() == [2]float64{a.SeatLow, a.SeatHigh} // all of it is accepted
+	}
+	return false
+}
