@@ -58,5 +58,5 @@ func comingBack(pl *plan.Plan, c card) string {
 	case !byDials(pl):
 		return "Coming back: look that jig and clamps sit fast, try the rod or the slip bush again, and pass GAUGE FIRST again."
 	}
-	return "Coming back: touch both datum edges, zero the dials, come to the figures from the same side, and pass GAUGE FIRST again."
+	return "Coming back: touch both edges, zero the dials, pass GAUGE FIRST again."
 }

@@ -179,7 +179,10 @@ func setPictures(b *block, p *paper, pl *plan.Plan, c card) {
 	if len(cells) > 0 {
 		dialWide = b.Width * 0.36
 	}
-	const side = 33.0
+	side := 33.0
+	if b.st.closer >= closest {
+		side = 29
+	}
 	under := elevation(b, p, pl, c, draw.Box{X: 0, Y: b.y, W: wide, H: side})
 	low, over := b.y+side, ""
 	part := func(x, w float64, fill func(in *block)) {

@@ -298,7 +298,7 @@ func TestPicturesHaveFiguresOfThePlan(t *testing.T) {
 		}
 	}
 	text := readable(open(t, write(t, must(Setup(p, Options{})))).all())
-	for _, w := range []string{"reach at most 22.0 mm", "13.6 mm", "3.2 mm", "wall, its seat 5.986 to 6.006 mm",
+	for _, w := range []string{"reach at most 22.0 mm", "13.6 mm", "3.2 mm", "wall, its seat 5.986 to 6.005 mm",
 		"guide 3.87 to 3.92 mm"} {
 		if !strings.Contains(text, w) {
 			t.Errorf("no picture says %q", w)

@@ -9,17 +9,17 @@ import (
 
 // mirroredBox says what turning the chassis over does to the figures.
 func mirroredBox(b *block, pl *plan.Plan, s plan.Setup) {
-	words := "What was on the left hand now lies on the right, and the picture is drawn that way. "
+	words := "What was on the left now lies on the right, as drawn. "
 	_, turned := dialEnd(pl, s)
 	switch {
 	case turned && byDials(pl):
-		words += "x is now dialled from the end that lies on the left: touch that end and zero the dials there before the first figure."
+		words += "x is dialled from the end that now lies on the left: touch it and zero the dials there first."
 	case turned:
 		words += "x now counts from the end that lies on the left."
 	case !byDials(pl):
 		words += "Figures still count from the datum corner, which now lies on the right."
 	default:
-		words += "Figures still count from the datum corner, which now lies on the right: touch it again before the first figure."
+		words += "Figures still count from the datum corner, which now lies on the right: touch it again first."
 	}
 	b.boxed(1, 1.6, func(in *block) {
 		w := in.tag(0, 0, "MIRRORED", in.st.body)

@@ -118,7 +118,12 @@ func elevation(b *block, p *paper, pl *plan.Plan, c card, box draw.Box) string {
 		l.high, l.wide = box.W, box.H
 	}
 	// Along the spindle: table, block, far plate, gap, near plate, tool.
-	const tableU, blockU, plateU, gapU = 0.5, 6.5, 3.8, 8.4
+	const tableU, plateU, fullHigh = 0.5, 3.8, 33
+	spared := max(0, fullHigh-box.H) / 2 // a lower picture has lower blocks and a smaller gap
+	if level {
+		spared = 0
+	}
+	blockU, gapU := 6.5-spared, 8.4-spared
 	u1 := tableU + blockU // under side of the far plate
 	u2, u3 := u1+plateU, u1+plateU+gapU
 	u4 := u3 + plateU

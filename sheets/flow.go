@@ -36,6 +36,7 @@ type paper struct {
 	large         bool
 	how           layout
 	torn          int           // cards that went on overleaf
+	bare          int           // pages that were left nearly empty
 	with, offered []spare       // pictures that have room, and that were offered
 	steps         int           // steps by which cards stand closer than the rest
 	overleaf      map[int][]int // operations of a card that stand after a page that it tears on
@@ -54,6 +55,7 @@ const (
 	headHeight   = 9.0
 	footHeight   = 7.0
 	gap          = 4.0
+	closeGap     = 2.6 // where lines stand closest
 )
 
 func newPaper(o Options, j *job.Job, what string) (*paper, error) {
@@ -104,6 +106,9 @@ func (p *paper) block() *block {
 
 // page starts a new page.
 func (p *paper) page() {
+	if p.doc.Pages() > 0 && p.y-p.gap()-p.topY() < fillShare*p.height() {
+		p.bare++
+	}
 	p.doc.NewPage()
 	p.sections = append(p.sections, p.section)
 	p.y = p.topY()
@@ -161,7 +166,7 @@ func (p *paper) add(b *block) {
 	for i, x := range list {
 		need += max(x.Board.Height, x.y)
 		if i < len(list)-1 {
-			need += between(i, len(list))
+			need += p.between(i, len(list))
 		}
 	}
 	if need > p.height() && len(list) > 1 { // no page holds them together
@@ -189,14 +194,22 @@ func (p *paper) add(b *block) {
 		if x.scaled {
 			p.bars[p.doc.Pages()] = true
 		}
-		p.y += h + between(i, len(list))
+		p.y += h + p.between(i, len(list))
 	}
 }
 
 // between is the gap below block i of n that stand together.
-func between(i, n int) float64 {
+func (p *paper) between(i, n int) float64 {
 	if i < n-1 {
 		return 1.5
+	}
+	return p.gap()
+}
+
+// gap is what is left below a block.
+func (p *paper) gap() float64 {
+	if p.how.step == lastStep {
+		return closeGap
 	}
 	return gap
 }
@@ -210,11 +223,19 @@ func (p *paper) tight(b *block) {
 	switch {
 	case p.doc.Pages() == 0 || p.y <= p.topY():
 	case len(p.glued) == 0:
-		p.y -= gap - 0.8
+		p.y -= p.gap() - p.lineGap()
 	default:
-		p.y -= gap - 1.8
+		p.y -= p.gap() - p.lineGap() - 1
 	}
 	p.add(b)
+}
+
+// lineGap is what is left between the lines of a list.
+func (p *paper) lineGap() float64 {
+	if p.how.step == lastStep {
+		return 0.2
+	}
+	return 0.8
 }
 
 // flush places what is still glued.

@@ -83,34 +83,38 @@ func layOut(p *paper, pl *plan.Plan) {
 	tickLines(p, lines)
 }
 
-// tickLines are lines of a list with a box each, three beside each other where they
-// are short, else two.
+// tickLines are lines of a list with a box each: as many beside each other, four at
+// the most, as each has room for.
 func tickLines(p *paper, lines []string) {
-	sort.SliceStable(lines, func(i, k int) bool { return third(p, lines[i]) && !third(p, lines[k]) })
+	sort.SliceStable(lines, func(i, k int) bool { return abreastAt(p, lines[i]) > abreastAt(p, lines[k]) })
 	for len(lines) > 0 {
-		n := min(2, len(lines))
-		if len(lines) > 2 && third(p, lines[2]) {
-			n = 3
+		n := 4
+		for n > 2 && abreastAt(p, lines[min(len(lines), n)-1]) < n {
+			n--
 		}
 		b := p.block()
 		w := (b.Width - 4*float64(n-1)) / float64(n)
-		if n < 2 {
-			w = (b.Width - 4) / 2
-		}
 		low := 0.0
-		for k, s := range lines[:n] {
+		for k, s := range lines[:min(n, len(lines))] {
 			low = max(low, smallTick(b, float64(k)*(w+4), 0, w, s))
 		}
-		lines = lines[n:]
+		lines = lines[min(n, len(lines)):]
 		b.y = low
 		b.Reach(low)
 		p.tight(b)
 	}
 }
 
-// third says whether a line of the list fits into a third of the width.
-func third(p *paper, s string) bool {
-	return draw.Width(printable(p.bench.say(s)), draw.Regular, p.st.aside()+0.5) <= (p.width()-8)/3-8
+// abreastAt is how many lines like this one of a list have room beside each other.
+func abreastAt(p *paper, s string) int {
+	pt := p.st.aside() + 0.5
+	wide := draw.Width(printable(p.bench.say(s)), draw.Regular, pt) + em(pt) + 2
+	for n := 4; n > 2; n-- {
+		if wide <= (p.width()-4*float64(n-1))/float64(n) {
+			return n
+		}
+	}
+	return 2
 }
 
 // smallTick is a line of a list with a small box.
@@ -121,13 +125,17 @@ func smallTick(b *block, x, y, w float64, s string) float64 {
 	return b.write(x+t+2, y, w-t-2, s, draw.Regular, pt) + 0.3
 }
 
+// toBuy follows the name of what is not there yet: it is said where it is laid out
+// and where it is bought, and not at each row again.
+const toBuy = " (to buy)"
+
 // layOutLines puts what is alike together: the pins, the bushes of a kind.
 func layOutLines(p *paper, pl *plan.Plan) []string {
 	var out []string
 	at := map[string]int{}
 	list := slices.Clone(pl.LayOut)
 	for _, l := range pl.Buy { // what is bought for a rod or a jig
-		name, _, _ := strings.Cut(l.What.String(), " (to buy)")
+		name, _, _ := strings.Cut(l.What.String(), toBuy)
 		bush := say.Words(name)
 		if strings.HasPrefix(name, "slip bush ") && !slices.ContainsFunc(list, func(t say.Text) bool {
 			return t.String() == name

@@ -44,7 +44,11 @@ func gaugesFirst(pl *plan.Plan, r row) []first {
 
 // gaugeBox is the box before a step that cannot be taken back.
 func gaugeBox(b *block, pl *plan.Plan, r row, f first) {
-	b.boxed(1, 2, func(in *block) {
+	pad := 2.0
+	if b.st.closer >= closest {
+		pad = 1.5
+	}
+	b.boxed(1, pad, func(in *block) {
 		pt := in.st.body
 		w := in.tag(0, 0, "GAUGE FIRST", pt)
 		t := in.st.tick
@@ -61,7 +65,7 @@ func gaugeBox(b *block, pl *plan.Plan, r row, f first) {
 		if len(f.ops) > 1 {
 			low += em(in.st.small) + 0.8
 		}
-		text := sentence(f.text)
+		text := sentence(noBuy(f.text))
 		x := w + 3
 		end := in.write(x, 0.6, in.Width-x-right-2, text, draw.Bold, pt)
 		in.y = max(end, em(pt)+2.4, low)

@@ -77,7 +77,10 @@ func sureWords(u units, s plan.SurveyedBore) string {
 }
 
 func holeBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
-	const room = 26.0
+	room := 26.0
+	if b.st.closer >= closest {
+		room = 23
+	}
 	hole, drawn := pl.Holes[s.Bore]
 	list := holeFields(p, pl, s)
 	if !drawn {
@@ -89,6 +92,9 @@ func holeBlock(b *block, p *paper, pl *plan.Plan, s plan.SurveyedBore) {
 		top := b.y
 		surveyPictures(b, pl, s, hole, room)
 		x := 2*room + 9
+		if room < 26 { // its scale is wider than it
+			x += 3
+		}
 		cols := 3
 		if b.st.body > 13 || p.u == "both" {
 			cols = 2

@@ -14,6 +14,10 @@ type layout struct {
 // lastStep is the closest that lines and type of a setup sheet stand.
 const lastStep = 4
 
+// closest is how close lines stand from which on pictures of a set-up are lower, and
+// the tool stands on the line of what is done.
+const closest = 0.08
+
 // layouts are tried in this order: set-ups whole, ever closer; then torn, at the
 // last anywhere.
 func layouts() []layout {

@@ -37,6 +37,9 @@ func legend(b *block, pl *plan.Plan) {
 	}
 	pt := b.st.small
 	w, row := b.Width/float64(cols), em(pt)+2.4
+	if b.st.closer >= closest {
+		row = em(pt) + 0.9
+	}
 	for i, s := range list {
 		x, y := float64(i%cols)*w, b.y+float64(i/cols)*row
 		b.As(draw.Picture, func() { s.draw(x+5.2, y+row/2) })

@@ -53,7 +53,7 @@ func middle(b *block, s plan.SurveyedBore, h plan.Hole, room draw.Box, move *pla
 		moveFigures(b, room, [3][2]float64{{ox, oy}, {tx, ty}, {fx, fy}}, move)
 	}
 	if b.st.mind > 0 { // a narrow picture: its squares are its scale
-		return b.write(room.X, room.Y+room.H+0.8, room.W, "square "+square, draw.Regular, b.st.small)
+		return b.write(room.X, room.Y+room.H+0.8, room.W+2.8, "square "+square, draw.Regular, b.st.small)
 	}
 	return figureOf(b, room, k, "square "+square)
 }

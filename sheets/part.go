@@ -50,7 +50,7 @@ func (p *paper) wholePart(title, anchor string, own bool, fill func()) {
 		switch {
 		case len(list) < 2:
 			return
-		case p.fitsHere(list), tall(list, true) <= p.height()+1e-9:
+		case p.fitsHere(list), p.tall(list, true) <= p.height()+1e-9:
 			p.steps += step - p.how.step
 			p.lay(list, !p.fitsHere(list))
 			return
@@ -77,21 +77,21 @@ func (p *paper) fitsHere(list []piece) bool {
 	if p.doc.Pages() == 0 || p.y <= p.topY() {
 		return false
 	}
-	return p.y+partGap+tall(list, false) <= p.floor()+1e-9
+	return p.y+p.partGap()+p.tall(list, false) <= p.floor()+1e-9
 }
 
 // partGap is left above a part that follows on a page.
-const partGap = 2.0
+func (p *paper) partGap() float64 { return p.gap() / 2 }
 
 // tall is how much of a page a part fills, from its top or below others.
-func tall(list []piece, top bool) float64 {
+func (p *paper) tall(list []piece, top bool) float64 {
 	y, waiting := 0.0, 0
 	for _, x := range list {
 		if x.how == tightened && !top {
 			if waiting > 0 {
-				y -= gap - 1.8
+				y -= p.gap() - p.lineGap() - 1
 			} else {
-				y -= gap - 0.8
+				y -= p.gap() - p.lineGap()
 			}
 		}
 		y += max(x.b.Board.Height, x.b.y)
@@ -100,10 +100,10 @@ func tall(list []piece, top bool) float64 {
 			waiting++
 			continue
 		}
-		y += gap
+		y += p.gap()
 		waiting, top = 0, false
 	}
-	return y - gap
+	return y - p.gap()
 }
 
 // lay places a part, on a new page or below what stands on the page.
@@ -111,7 +111,7 @@ func (p *paper) lay(list []piece, fresh bool) {
 	if fresh || p.doc.Pages() == 0 || p.y <= p.topY() {
 		p.page()
 	} else {
-		p.y += partGap
+		p.y += p.partGap()
 	}
 	for _, x := range list {
 		switch x.how {

@@ -40,11 +40,17 @@ func buyFirst(p *paper, pl *plan.Plan) {
 	var reasons []string
 	things := map[string][]string{}
 	for _, l := range pl.Buy {
-		why := l.Why
+		what, why := l.What.String(), l.Why
+		if name, as, ok := strings.Cut(what, toBuy+": "); ok {
+			what, why = name, as
+			if l.Why != "" {
+				why = l.Why + ", " + as
+			}
+		}
 		if things[why] == nil {
 			reasons = append(reasons, why)
 		}
-		things[why] = append(things[why], l.What.String())
+		things[why] = append(things[why], what)
 	}
 	for i, why := range reasons {
 		b := p.block()
@@ -114,6 +120,9 @@ func readFirst(p *paper, pl *plan.Plan) {
 func abreast(b *block, list []plan.Step, share float64) (n int, w float64) {
 	n, w = min(2, len(list)), (b.Width-5)/2
 	for _, s := range list[:n] {
+		if s.Blank == "" {
+			continue // a line of its own height
+		}
 		if b.tall(share*w-4, sentence(s.Text.String()), draw.Regular, b.st.aside()+0.5) > 2.2*lead(b.st.aside()+0.5) {
 			return 1, b.Width // it wants the whole width
 		}
@@ -153,55 +162,37 @@ func proving(p *paper, pl *plan.Plan) {
 		return
 	}
 	p.part("Proving", "proving", false, func() {
-		var ticks []string
+		var cells []plan.Step // read or done once: two beside each other
 		flush := func() {
-			for len(ticks) > 0 {
-				n := min(2, len(ticks))
-				b, low := p.block(), 0.0
-				w := (b.Width - 4) / 2
-				for k, s := range ticks[:n] {
-					low = max(low, smallTick(b, float64(k)*(w+4), 0, w, s))
-				}
-				ticks = ticks[n:]
-				b.y = low + 0.8
-				b.Reach(b.y)
-				p.tight(b)
-			}
-		}
-		var after []plan.Step // read once: two beside each other
-		read := func() {
-			for len(after) > 0 {
+			for len(cells) > 0 {
 				b := p.block()
-				n, w := abreast(b, after, 0.62)
-				for k, s := range after[:n] {
+				n, w := abreast(b, cells, 0.62)
+				for k, s := range cells[:n] {
 					in := p.block()
 					in.Board.Width = w
-					readingBlank(in, s, []string{"after"}, 0.38)
+					if s.Blank == "" {
+						in.y = smallTick(in, 0, 0, w, sentence(s.Text.String()))
+					} else {
+						readingBlank(in, s, []string{"after"}, 0.38)
+					}
 					b.absorb(in, float64(k)*(w+5), 0)
 					b.y = max(b.y, in.y)
 				}
 				b.Reach(b.y)
-				after = after[n:]
+				cells = cells[n:]
 				p.tight(b)
 			}
 		}
 		for _, s := range pl.Proving {
-			switch {
-			case s.Blank == "":
-				read()
-				ticks = append(ticks, sentence(s.Text.String()))
-			case !s.Twice:
-				flush()
-				after = append(after, s)
-			default:
-				flush()
-				read()
-				b := p.block()
-				readingBlank(b, s, []string{"before", "after"}, 0.24)
-				p.tight(b)
+			if s.Blank == "" || !s.Twice {
+				cells = append(cells, s)
+				continue
 			}
+			flush()
+			b := p.block()
+			readingBlank(b, s, []string{"before", "after"}, 0.24)
+			p.tight(b)
 		}
-		read()
 		flush()
 	})
 }
@@ -220,7 +211,7 @@ func asMadeTable(p *paper, pl *plan.Plan) {
 	}
 	p.wholePart("Sizes as made: this table goes with the truck", "made", false, func() {
 		head := p.block()
-		for i, n := range []string{"hole, bush", "seat, " + p.u.one(), "bush outside", "bore, " + p.u.one()} {
+		for i, n := range []string{"hole, bush", "seat, " + p.u.one(), "outside", "bore, " + p.u.one()} {
 			head.write(madeAt[i]*head.Width, 0, (madeAt[i+1]-madeAt[i])*head.Width-2, n, draw.Regular, head.st.small)
 		}
 		head.y = em(head.st.small) + 0.5
@@ -241,6 +232,15 @@ func asMadeTable(p *paper, pl *plan.Plan) {
 	})
 }
 
+// limitsIn are limits under a heading that has their unit.
+func limitsIn(u units, r *plan.MMRange) string {
+	s := strings.Join(u.limits(r), ", ")
+	if u != "both" {
+		s = strings.TrimSuffix(s, " "+u.one())
+	}
+	return s
+}
+
 // madeAt is where the columns of the table begin, as shares of its width.
 var madeAt = [5]float64{0, 0.30, 0.60, 0.72, 1}
 
@@ -253,7 +253,7 @@ func madeRow(b *block, p *paper, pl *plan.Plan, s plan.Seat) {
 		box := w
 		if r != nil {
 			box = 0.40 * w
-			low = max(low, b.write(x, b.y+0.4, w-box-1.5, strings.Join(p.u.limits(r), ", "), draw.Regular, pt))
+			low = max(low, b.write(x, b.y+0.4, w-box-1.5, limitsIn(p.u, r), draw.Regular, pt))
 		}
 		b.Rect(x+w-box, b.y+0.4, box, high, 0.3)
 	}

@@ -29,11 +29,14 @@ func rowBlock(b *block, p *paper, pl *plan.Plan, c card, r row, h held, above bo
 		wide = b.Width
 	}
 	b.y = b.write(0, top, wide, title, draw.Bold, b.st.body) + 0.5
+	beside := toolBeside(b, p, pl, r, title, top, wide)
 	if above {
 		top = b.y
 	}
 	low := boxes(b, p, pl, r, col, top)
-	toolLine(b, p, pl, r, col.edge)
+	if !beside {
+		toolLine(b, p, pl, r, col.edge)
+	}
 	lines, bold := rowText(p, pl, c, r, h)
 	if op.Tool != "" && op.RPM == nil && depth(p, op) == "" {
 		tool := op.Tool.String()

@@ -58,36 +58,15 @@ func figuresOf(b *block, p *paper, pl *plan.Plan, r row, edge float64) {
 
 // toolLine is tool as stamped, step of the spindle and depth of a row.
 func toolLine(b *block, p *paper, pl *plan.Plan, r row, edge float64) {
-	op := pl.Operations[r.ops[0]]
-	if op.Tool == "" || op.RPM == nil && depth(p, op) == "" {
+	tool, s := toolWords(b, p, pl, r)
+	if tool == "" {
 		return // the tool stands with the words
 	}
-	var list []string
-	if op.RPM != nil {
-		switch {
-		case *op.RPM == 0:
-			list = append(list, "by hand, power off")
-		default:
-			list = append(list, fmt.Sprintf("%.0f rev/min", *op.RPM))
-		}
-	}
-	if d := depth(p, op); d != "" {
-		d = strings.ReplaceAll(d, "\n", ", ")
-		switch stops := stopsOf(p, pl, r); {
-		case stops != "":
-			d = stops
-		case d != "through":
-			d = "depth " + d
-		}
-		list = append(list, d)
-	}
-	tool := op.Tool.String()
 	pt := b.st.figure
-	s := strings.Join(list, ",  ")
-	w := draw.Width(printable(b.bench.say(tool)), draw.Bold, pt)
+	w := draw.Width(tool, draw.Bold, pt)
 	if w+6+draw.Width(s, draw.Bold, pt) > edge {
 		pt = b.st.body
-		w = draw.Width(printable(b.bench.say(tool)), draw.Bold, pt)
+		w = draw.Width(tool, draw.Bold, pt)
 	}
 	if w+6+draw.Width(s, draw.Bold, pt) > edge {
 		b.y = b.write(0, b.y, edge, tool, draw.Bold, pt) + 0.5
@@ -122,6 +101,53 @@ func stopsOf(p *paper, pl *plan.Plan, r row) string {
 	return "stop: " + strings.Join(list, ", ")
 }
 
+// toolBeside writes the same behind what is done, on its line, where lines stand
+// closest and it has room there.
+func toolBeside(b *block, p *paper, pl *plan.Plan, r row, title string, y, edge float64) bool {
+	tool, s := toolWords(b, p, pl, r)
+	if tool == "" || b.st.closer < closest {
+		return false
+	}
+	pt := b.st.body
+	x := draw.Width(printable(b.bench.say(title)), draw.Bold, pt) + 5
+	s = tool + ":  " + s
+	if x+draw.Width(s, draw.Bold, pt) > edge {
+		return false
+	}
+	b.write(x, y, edge-x, s, draw.Bold, pt)
+	return true
+}
+
+// toolWords is the tool of a row as stamped, and behind it the step of the spindle
+// and the depth; nothing where it stands with the words.
+func toolWords(b *block, p *paper, pl *plan.Plan, r row) (tool, s string) {
+	op := pl.Operations[r.ops[0]]
+	d := depth(p, op)
+	if op.Tool == "" || op.RPM == nil && d == "" {
+		return "", ""
+	}
+	var list []string
+	if op.RPM != nil {
+		switch {
+		case *op.RPM == 0:
+			list = append(list, "by hand, power off")
+		default:
+			list = append(list, fmt.Sprintf("%.0f rev/min", *op.RPM))
+		}
+	}
+	if d != "" {
+		d = strings.ReplaceAll(d, "\n", ", ")
+		switch stops := stopsOf(p, pl, r); {
+		case stops != "":
+			d = stops
+		case d != "through":
+			d = "depth " + d
+		}
+		list = append(list, d)
+	}
+	return printable(b.bench.say(op.Tool.String())), printable(b.bench.say(strings.Join(list, ",  ")))
+}
+
 // depth is how deep a tool goes, in the units of the paper; "through" where it
 // goes through and no figure is known.
 func depth(p *paper, op plan.Operation) string {
@@ -151,14 +177,18 @@ func limitsLine(p *paper, op plan.Operation) string {
 
 // goesWords say which gauge goes and which does not.
 func goesWords(op plan.Operation) string {
+	goes, stops := noBuy(op.Go.String()), noBuy(op.NoGo.String())
 	switch {
-	case op.NoGo == "":
-		return op.Go.String() + " goes"
-	case op.Go == "":
-		return op.NoGo.String() + " does not go"
+	case stops == "":
+		return goes + " goes"
+	case goes == "":
+		return stops + " does not go"
 	}
-	return op.Go.String() + " goes, " + op.NoGo.String() + " does not"
+	return goes + " goes, " + stops + " does not"
 }
+
+// noBuy leaves out that something has to be bought.
+func noBuy(s string) string { return strings.ReplaceAll(s, toBuy, "") }
 
 // limitsStrip is limits, go and no go of a row that is gauged.
 func limitsStrip(b *block, p *paper, op plan.Operation, w float64) {
@@ -169,7 +199,7 @@ func limitsStrip(b *block, p *paper, op plan.Operation, w float64) {
 	}
 	for _, g := range [][2]string{{"go", op.Go.String()}, {"no go", op.NoGo.String()}} {
 		if g[1] != "" {
-			list = append(list, field{name: g[0], lines: []string{g[1]}, face: draw.Bold, pt: b.st.figure, wide: 1})
+			list = append(list, field{name: g[0], lines: []string{noBuy(g[1])}, face: draw.Bold, pt: b.st.figure, wide: 1})
 		}
 	}
 	if len(list) == 0 {

@@ -21,7 +21,7 @@ func Setup(pl *plan.Plan, o Options) (*draw.Document, error) {
 }
 
 // bestSheet is the first of the layouts that comes within its pages with no
-// set-up torn; where none does, the one that comes nearest.
+// set-up torn and no page nearly empty; where none does, the one that comes nearest.
 func bestSheet(pl *plan.Plan, o Options) (sheet, error) {
 	var best sheet
 	for _, how := range layouts() {
@@ -39,7 +39,7 @@ func bestSheet(pl *plan.Plan, o Options) (sheet, error) {
 		if best.doc == nil || x.betters(best) {
 			best = x
 		}
-		if best.fits && best.torn == 0 {
+		if best.fits && best.torn == 0 && best.bare == 0 {
 			break
 		}
 	}
@@ -56,6 +56,7 @@ type sheet struct {
 	pages int  // without its sources
 	fits  bool // it has no more pages than are read at a bench
 	torn  int  // cards of set-ups that go on overleaf
+	bare  int  // pages but the last that are nearly empty
 	steps int  // steps by which its cards stand closer than the rest
 
 	how           layout
@@ -64,15 +65,18 @@ type sheet struct {
 }
 
 // betters says whether a closer layout is worth it: it fits where the other one
-// does not, it is shorter where neither does, or it tears fewer cards.
+// does not, it is shorter where neither does, it tears fewer cards, or leaves fewer
+// pages nearly empty.
 func (s sheet) betters(t sheet) bool {
 	switch {
 	case s.fits != t.fits:
 		return s.fits
 	case !s.fits && s.pages != t.pages:
 		return s.pages < t.pages
+	case s.torn != t.torn:
+		return s.torn < t.torn
 	}
-	return s.torn < t.torn
+	return s.bare < t.bare
 }
 
 func setup(pl *plan.Plan, o Options, how layout, with []spare) (sheet, error) {
@@ -94,12 +98,13 @@ func setup(pl *plan.Plan, o Options, how layout, with []spare) (sheet, error) {
 	default:
 		worked(p, pl)
 	}
-	pages := p.doc.Pages()
+	p.flush()
+	pages, bare := p.doc.Pages(), p.bare
 	if o.Sources && (!pl.OK || pl.Machines()) {
 		sources(p, pl)
 	}
 	d, err := p.finish()
-	return sheet{doc: d, pages: pages, torn: p.torn, steps: p.steps, how: how, with: with, offered: p.offered, sections: p.sections}, err
+	return sheet{doc: d, pages: pages, torn: p.torn, bare: bare, steps: p.steps, how: how, with: with, offered: p.offered, sections: p.sections}, err
 }
 
 // refused is the sheet of what must not be machined.
