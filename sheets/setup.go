@@ -195,14 +195,21 @@ func countLine(pl *plan.Plan) string {
 				minutes += *op.Minutes
 			}
 		}
-		s = count(len(pl.Operations), "operation") + " in " + count(len(setups(pl)), "set-up")
+		clampings := 0
+		for _, x := range setups(pl) {
+			if isClamping(x) {
+				clampings++
+			}
+		}
+		s = count(len(pl.Operations), "operation") + " in " + count(clampings, "set-up")
 		if minutes > 0 {
-			s += fmt.Sprintf(", about %.0f minutes at the work", minutes)
+			s += fmt.Sprintf(", about %.0f minutes at the work beside strip, set-up and rebuild", minutes)
 		}
 		s += "; "
 	}
-	n := func(l finding.Level, word string) string { return count(pl.Findings.Count(l), word) }
-	if stops := pl.Findings.Count(finding.Stop); stops > 0 {
+	said := alike(pl.Findings, benchOf(pl.Job)) // as they are printed
+	n := func(l finding.Level, word string) string { return count(said.Count(l), word) }
+	if stops := said.Count(finding.Stop); stops > 0 {
 		s += n(finding.Stop, "stop") + ", "
 	}
 	return s + n(finding.Caution, "caution") + ", " + n(finding.Note, "note") + "."

@@ -61,15 +61,15 @@ func truckLines(p *paper, pl *plan.Plan) {
 	both := func(name string, f plan.FoundAfterMM) {
 		a, b := p.u.len(f.Found), p.u.len(f.After)
 		if a != "" && b != "" {
-			list = append(list, field{name: name + ", found; after", lines: []string{a + ";  " + b}})
+			list = append(list, field{name: name, lines: []string{"found " + a, "after " + b}})
 		}
 	}
 	both("wheelbase", pl.Truck.WheelbaseMM)
 	both("rock on four wheels", pl.Truck.RockMM)
 	for _, s := range pl.Shafts {
 		if s.SkewDeg.Found != nil && s.SkewDeg.After != nil {
-			list = append(list, field{name: "lean of " + s.Shaft + ", found; after",
-				lines: []string{fmt.Sprintf("%.2f°;  %.2f°", noMinus(*s.SkewDeg.Found), noMinus(*s.SkewDeg.After))}})
+			list = append(list, field{name: "lean of " + s.Shaft, lines: []string{
+				fmt.Sprintf("found %.2f°", noMinus(*s.SkewDeg.Found)), fmt.Sprintf("after %.2f°", noMinus(*s.SkewDeg.After))}})
 		}
 		if s.SidePlayMM != nil {
 			if l := sidePlay(p.u, s.SidePlayMM); len(l) > 0 {

@@ -125,7 +125,7 @@ func truckDrawing(b *block, p *plan.Plan, set plan.Setup, maxHeight float64,
 	words = scaleWords(k) + "; figures count from the black dot"
 	for _, h := range p.Holes {
 		if h.SeatR > 0 {
-			words += "; two dots: new seat"
+			words += "; chain line, two dots: new seat"
 			break
 		}
 	}
