@@ -20,7 +20,7 @@ func TestCountsAreOfWhatIsPrinted(t *testing.T) {
 		p.Findings.Raise(finding.Note, "seat/pv", at(hole), "warm", "")
 	}
 	p.Findings.Raise(finding.Caution, "seat/corner", at("front axle.left"), "two edges", "")
-	want := "1 operation in 1 set-up, about 5 minutes at the work beside strip, set-up and rebuild; 2 cautions, 1 note."
+	want := "1 operation in 1 set-up, about 5 minutes beside strip and set-up; 2 cautions, 1 note."
 	if got := countLine(p); got != want {
 		t.Errorf("got  %q\nwant %q", got, want)
 	}

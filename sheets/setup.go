@@ -201,9 +201,12 @@ func countLine(pl *plan.Plan) string {
 				clampings++
 			}
 		}
-		s = count(len(pl.Operations), "operation") + " in " + count(clampings, "set-up")
+		s = count(len(pl.Operations), "operation")
+		if clampings > 0 {
+			s += " in " + count(clampings, "set-up")
+		}
 		if minutes > 0 {
-			s += fmt.Sprintf(", about %.0f minutes at the work beside strip, set-up and rebuild", minutes)
+			s += fmt.Sprintf(", about %.0f minutes beside strip and set-up", minutes)
 		}
 		s += "; "
 	}
