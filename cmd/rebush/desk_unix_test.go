@@ -222,7 +222,7 @@ func (fullWriter) Write([]byte) (int, error) { return 0, syscall.ENOSPC }
 // TestLostOutput: whatever a command prints, if nobody gets it the exit is 3.
 func TestLostOutput(t *testing.T) {
 	for _, args := range [][]string{nil, {"--version"}, {"help"}, {"help", "exit"}, {"help", "sheet"}, {"tables"},
-		{"tables", "rules"}, {"tables", "--json"}, {"lookup", "drill", "F"}, {"lookup", "limits", "8 H7", "--json"},
+		{"tables", "rules"}, {"tables", "checks"}, {"tables", "--json"}, {"lookup", "drill", "F"}, {"lookup", "limits", "8 H7", "--json"},
 		{"completion", "bash"}, {"completion", "fish"}, {"schema"}, {"check", demo}, {"survey", demo},
 		{"plan", demo, "--trials", "100"}, {"verdict", demo, "--trials", "100"}, {"why", demo, "1"},
 		{"sheet", demo, "--trials", "100", "-o", "-"}, {"learn", shopFile, demo}} {
