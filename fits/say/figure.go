@@ -37,6 +37,7 @@ const (
 	inchUp                     // rounded up, in inches alone
 	inchDown                   // and down
 	steady                     // with no more places where it vanishes
+	less                       // two pairs, printed as their difference
 	halts                      // a force that stops a press, not rounded up on scales
 )
 
@@ -52,6 +53,15 @@ func MMs(lo, hi float64, places int) Figure { return Row(places, "mm", " to ", l
 func Limits(lo, hi float64, places int) Figure {
 	f := MMs(lo, hi, places)
 	f.style |= into
+	return f
+}
+
+// Over are the limits by which a shaft is larger than its hole, both in mm, as the
+// printed limits of the two (Limits) differ: who takes one from the other by hand
+// finds this figure, in mm and in inches. Never less than nothing.
+func Over(shaft, hole [2]float64, places int) Figure {
+	f := Row(places, "mm", " to ", shaft[0], shaft[1], hole[0], hole[1])
+	f.style |= into | less
 	return f
 }
 
@@ -247,7 +257,7 @@ func (f Figure) vanish(list []decimal.Decimal, places int) bool {
 		if f.round(d, i, places).IsZero() && !d.IsZero() {
 			return true
 		}
-		if i > 0 && !d.Equal(list[i-1]) && f.round(d, i, places).Equal(f.round(list[i-1], i-1, places)) {
+		if i > 0 && (i != 2 || f.style&less == 0) && !d.Equal(list[i-1]) && f.round(d, i, places).Equal(f.round(list[i-1], i-1, places)) {
 			return true
 		}
 	}
@@ -258,7 +268,7 @@ func (f Figure) round(d decimal.Decimal, i, places int) decimal.Decimal {
 	dir := f.dir
 	if f.style&into != 0 {
 		dir = dim.Up
-		if i > 0 {
+		if i%2 > 0 {
 			dir = dim.Down
 		}
 	}
@@ -282,10 +292,16 @@ var hair = decimal.New(1, -9)
 func (f Figure) write(list []decimal.Decimal, places int, unit string) string {
 	var b strings.Builder
 	for i, d := range list {
+		r := f.round(d, i, places)
+		if f.style&less != 0 {
+			if i > 1 {
+				break
+			}
+			r = decimal.Max(decimal.Zero, r.Sub(f.round(list[3-i], 3-i, places)))
+		}
 		if i > 0 {
 			b.WriteString(f.between)
 		}
-		r := f.round(d, i, places)
 		if f.style&signed != 0 && r.Sign() >= 0 {
 			b.WriteByte('+')
 		}

@@ -221,7 +221,11 @@ func (b *builder) on(shaft string) []Bore {
 func (b *builder) measured(x Bore) say.Text {
 	s := say.F("measures %v by micrometer", say.Limits(x.OD[0], x.OD[1], 3))
 	if x.HeldBy == seat.ByPress && x.Mend == seat.MadeToFit { // its hole is a figure: read, not passed by a gauge
-		s += say.F(" and %v over its seat", say.Limits(math.Max(0, x.U[0]), x.U[1], 3))
+		over := say.Limits(math.Max(0, x.U[0]), x.U[1], 3)
+		if math.Abs(x.OD[0]-x.Seat[1]-x.U[0]) < 1e-6 && math.Abs(x.OD[1]-x.Seat[0]-x.U[1]) < 1e-6 {
+			over = say.Over(x.OD, x.Seat, 3) // as both stand on paper
+		}
+		s += say.F(" and %v over its seat", over)
 	}
 	s += ", no burr"
 	if x.FlangeOD > 0 {
