@@ -140,6 +140,8 @@ func toolWords(b *block, p *paper, pl *plan.Plan, r row) (tool, s string) {
 		switch stops := stopsOf(p, pl, r); {
 		case stops != "":
 			d = stops
+		case op.StopMM.Given() && op.DialMM == nil && op.AtMM != nil:
+			d = "depth " + d + ", stop " + strings.Join(p.u.lines(say.Size(op.StopMM, 1).About()), ", ")
 		case d != "through":
 			d = "depth " + d
 		}

@@ -59,6 +59,9 @@ const backed = "backing: "
 // reasonOnly begins what only explains a figure: `why` has it.
 const reasonOnly = "held to: "
 
+// stopSet begins where the stop of a guided tool is set, which stands with the tool.
+const stopSet = "stop set "
+
 // saidOf lists what a row says of one operation beside its figures.
 func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 	op := pl.Operations[i]
@@ -68,7 +71,8 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 			if strings.HasPrefix(x, "not given, taken as") {
 				x = "reach " + x
 			}
-			if strings.HasPrefix(x, reasonOnly) || strings.HasPrefix(x, "needs a reach of ") || op.Halt > 0 &&
+			if strings.HasPrefix(x, reasonOnly) || strings.HasPrefix(x, "needs a reach of ") ||
+				strings.HasPrefix(x, stopSet) || op.Halt > 0 &&
 				(strings.HasPrefix(x, "expect ") || strings.HasPrefix(x, "HALT at ")) {
 				continue // these stand large, or with the tool
 			}
@@ -84,7 +88,7 @@ func saidOf(p *paper, pl *plan.Plan, c card, i int) []said {
 	if cutsIn(op) && op.DepthMM.Given() && !op.Far {
 		from := "depth from the upper face"
 		if op.DialMM == nil && op.AtMM != nil {
-			from = "depth from the upper face of the plate under the jig"
+			from = "stop from the face of the jig, depth from the upper face of the plate under it"
 		}
 		add(from+", a chamfer's from where it touches", false)
 	}

@@ -186,7 +186,7 @@ func (b *builder) finish(x Bore, pair bool) {
 		b.figures(&o, Query{Op: OpReam, Dia: x.FinishSizes[0], Through: x.Plate, Material: x.BushMetal})
 	default:
 		o.Do = say.F("Ease the bore of %s until its own axle runs", x.Name)
-		o.Tool = "broach or hand reamer, a little at a time"
+		o.Tool = say.F("broach, or hand reamer for %v, a little at a time", say.Limits(lim[0], lim[1], 3))
 		o.Note = join(line, "its own axle is the gauge: free with oil, no shake")
 		if x.Porous {
 			o.Tool = "sizing balls or stepped mandrels, a little at a time"
