@@ -39,7 +39,7 @@ func Form(j *job.Job, o Options) (*draw.Document, error) {
 	f.drawer(2)
 	f.owner()
 	f.afterwards()
-	f.notes()
+	f.notes(8)
 	return f.finish()
 }
 
@@ -219,9 +219,7 @@ func (f *form) hole(side job.Side, list []cell) {
 // with its holes beside each other, then the others.
 func (f *form) afterwards() {
 	for _, s := range formShafts(f.j) {
-		if f.flush(); !f.st.large {
-			f.page()
-		}
+		f.nextPart()
 		title := "More, where it pays: a shaft"
 		if s.Name != "" {
 			title = "More, where it pays: " + oneLine(s.Name)
@@ -230,9 +228,7 @@ func (f *form) afterwards() {
 		f.put(f.more("shaft", ""))
 		f.holesBeside(formSides(s))
 	}
-	if f.flush(); !f.st.large {
-		f.page()
-	}
+	f.nextPart()
 	f.partHead("More, where it pays: the rest")
 	f.put(append(f.more("job", ""), f.more("plates", "")...))
 	f.titled("Has the casting grown?")
@@ -254,21 +250,33 @@ func (f *form) holesBeside(sides []job.Side) {
 		}
 		return
 	}
-	b := f.block()
-	wide, top := (b.Width-6)/2, b.y
+	wide := (f.width() - 6) / 2
+	head := f.block()
+	lists := make([][]cell, len(sides))
 	for i, side := range sides {
-		x := float64(i) * (wide + 6)
 		h := &block{Board: draw.NewBoard(wide), st: f.st, u: f.u}
 		h.para(sentence(string(side))+" hole", draw.Bold, f.st.body)
 		h.y -= 1
 		h.Board.Height = h.y
-		b.absorb(h, x, top)
-		in := f.boxes(wide, 3, f.more("bore", string(side)))
-		b.absorb(in, x, top+h.Board.Height)
-		b.y = max(b.y, top+h.Board.Height+in.Board.Height)
+		head.absorb(h, float64(i)*(wide+6), 0)
+		head.Reach(h.y)
+		lists[i] = f.more("bore", string(side))
 	}
-	b.Reach(b.y)
-	f.add(b)
+	f.glue(head)
+	for first := true; len(lists) > 0 && len(lists[0]) > 0; first = false {
+		b := f.block()
+		for i := range lists {
+			n, _ := f.boxRow(wide, 3, lists[i])
+			in := f.boxes(wide, 3, lists[i][:n])
+			b.absorb(in, float64(i)*(wide+6), 0)
+			b.Reach(in.Board.Height)
+			lists[i] = lists[i][n:]
+		}
+		if !first {
+			f.y -= gap - 2.2
+		}
+		f.add(b)
+	}
 }
 
 // without leaves out boxes whose answer is known, by their names.
@@ -332,13 +340,26 @@ func (f *form) owner() {
 	f.put(f.first("shop", ""))
 }
 
-// notes are lines to write on, down to the foot of the page.
-func (f *form) notes() {
+// nextPart begins a page; what is left of one that is hardly begun is for notes.
+// Large type runs on.
+func (f *form) nextPart() {
+	f.flush()
+	if f.st.large {
+		return
+	}
+	if top := marginTop + headHeight; f.y-top < 0.42*(f.floor()-top) {
+		f.notes(14)
+	}
+	f.page()
+}
+
+// notes are lines to write on, so many at most, down to the foot of the page.
+func (f *form) notes(most int) {
 	f.flush()
 	b := f.block()
 	b.para("Notes", draw.Bold, f.st.body)
 	n := 0
-	for f.y+b.y+f.st.blank < f.floor()-1 && n < 8 {
+	for f.y+b.y+f.st.blank < f.floor()-1 && n < most {
 		b.skip(f.st.blank)
 		b.Line(0, b.y, b.Width, b.y, 0.25)
 		n++
