@@ -180,7 +180,11 @@ func elevation(b *block, p *paper, pl *plan.Plan, c card, box draw.Box) string {
 		put(6, l.wide*0.05, labels.below)
 		put(u4+8, l.wide*0.05, labels.tool)
 	} else {
-		put(tableU+blockU/2, (v0+v1)/2-1, labels.below)
+		beside := (v0+v1)/2 - 1 // between the blocks, unless a tool comes down there
+		if through {
+			beside = v1 + 3
+		}
+		put(tableU+blockU/2, beside, labels.below)
 		put(u4+7, axis-13, labels.tool)
 		if jig {
 			put(u4+7, v1+4, labels.hold)

@@ -2,7 +2,9 @@ package sheets
 
 import (
 	"math"
+	"slices"
 	"strconv"
+	"strings"
 
 	"rebush/plan"
 	"rebush/plan/job"
@@ -123,6 +125,9 @@ func truckDrawing(b *block, p *plan.Plan, set plan.Setup, maxHeight float64,
 		bottom += 3.2 + float64(dims)*(em(pt)+1.2)
 	}
 	words = scaleWords(k) + "; figures count from the black dot"
+	if !room || slices.ContainsFunc(names, func(n string) bool { return !asked(n) }) {
+		words += "; " + numbered(names) // the dials name those that are worked, and those alone
+	}
 	for _, h := range p.Holes {
 		if h.SeatR > 0 {
 			words += "; chain line, two dots: new seat"
@@ -133,6 +138,15 @@ func truckDrawing(b *block, p *plan.Plan, set plan.Setup, maxHeight float64,
 		words += "; figures in mm"
 	}
 	return words, bottom
+}
+
+// numbered is the key of a picture: "1 front axle, 2 rear axle".
+func numbered(names []string) string {
+	var s []string
+	for i, n := range names {
+		s = append(s, strconv.Itoa(i+1)+" "+n)
+	}
+	return strings.Join(s, ", ")
 }
 
 // drawHole draws one hole to the scale of the truck.
