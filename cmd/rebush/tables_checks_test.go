@@ -40,7 +40,8 @@ func TestTablesChecks(t *testing.T) {
 	}
 	code, out, _ = ran("", "tables", "checks")
 	lines := strings.Split(strings.TrimSpace(out), "\n")
-	if code != done || !regexp.MustCompile(`^184 rows, (\d+) figures: \d+ agree, 0 disagree$`).MatchString(lines[len(lines)-1]) {
+	last := regexp.MustCompile(`^184 rows, (\d+) figures: \d+ agree, 0 disagree$`)
+	if code != done || !last.MatchString(lines[len(lines)-1]) {
 		t.Errorf("exit %d, last line %q", code, lines[len(lines)-1])
 	}
 	if n := strings.Count(out, " agrees "); n != all.Figures {

@@ -54,7 +54,8 @@ func TestCellsSeeEveryChange(t *testing.T) {
 		return testdata.Cells(tab)
 	}
 	was := cells(text)
-	for _, c := range [][2]string{{"what", "that"}, {"a,", "c,"}, {"1,", "11,"}, {"x", ""}, {"book 1", "book 3"}, {"y", "z"},
+	for _, c := range [][2]string{{"what", "that"}, {"a,", "c,"}, {"1,", "11,"}, {"x", ""}, {"book 1", "book 3"},
+		{"y", "z"},
 		{"2,y,book 2\n", ""}, {"book 2\n", "book 2\n3,z,book\n"}} {
 		if cells(strings.Replace(text, c[0], c[1], 1)) == was {
 			t.Errorf("%q for %q is not seen", c[1], c[0])

@@ -109,7 +109,8 @@ func TestForceFactors(t *testing.T) {
 	}
 	alike(t, "aluminium", kd("aluminium"), 7000, 0)
 	kc := func(class string) float64 { return fig(t, row(t, "kd_kienzle", "class", class), "kc11_mpa") }
-	for i, classes := 1, []string{"brass", "aluminium wrought", "aluminium cast", "aluminium aged", "grey iron", "pearlitic iron",
+	for i, classes := 1, []string{"brass", "aluminium wrought", "aluminium cast", "aluminium aged", "grey iron",
+		"pearlitic iron",
 		"low-carbon steel", "martensitic stainless", "austenitic stainless"}; i < len(classes); i++ {
 		if kc(classes[i-1]) > kc(classes[i]) {
 			t.Errorf("%s resists more than %s", classes[i-1], classes[i])

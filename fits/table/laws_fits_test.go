@@ -135,7 +135,8 @@ func TestBushSeries(t *testing.T) {
 			if i > 0 && r.Get("bore") == rows[i-1].Get("bore") {
 				rising(t, rows[i-1:i+1], "od", true)
 			}
-			for _, c := range []string{"material", "unit", "bore_class", "bore_low_thou", "bore_high_thou", "od_class", "od_low_thou",
+			for _, c := range []string{"material", "unit", "bore_class", "bore_low_thou", "bore_high_thou",
+				"od_class", "od_low_thou",
 				"od_high_thou"} {
 				if r.Get(c) != rows[0].Get(c) {
 					t.Errorf("%s: %s is %q, of the series %q", r.Address(), c, r.Get(c), rows[0].Get(c))

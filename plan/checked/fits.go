@@ -68,7 +68,8 @@ func fit(l *limits.Limits, quantity string, in *inputs) (decimal.Decimal, error)
 }
 
 // inchFit is in thousandths of an inch.
-func inchFit(l *limits.Limits, quantity string, in *inputs, pick func(low, high decimal.Decimal) decimal.Decimal) (decimal.Decimal, error) {
+func inchFit(l *limits.Limits, quantity string, in *inputs,
+	pick func(low, high decimal.Decimal) decimal.Decimal) (decimal.Decimal, error) {
 	size, err := decimal.NewFromString(in.by["nominal_in"])
 	if err != nil {
 		return size, err

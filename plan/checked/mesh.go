@@ -90,7 +90,8 @@ func meshAnswer(q string, in *inputs) (float64, error) {
 		return in.correction()[0], nil
 	case "move in y to reach centre distance a by the shortest way":
 		return in.correction()[1], nil
-	case "change of worm centre distance for axle shift (dx forward, dy up), worm above, worm axis rising theta deg towards the front":
+	case "change of worm centre distance for axle shift (dx forward, dy up), worm above, " +
+		"worm axis rising theta deg towards the front":
 		g := mesh.Along{SlopeDeg: in.need("theta")}
 		before, _ := g.Distance([2]float64{}, [2]float64{0, 8})
 		after, _ := g.Distance([2]float64{in.need("dx"), in.need("dy")}, [2]float64{0, 8})
@@ -98,12 +99,14 @@ func meshAnswer(q string, in *inputs) (float64, error) {
 	case "effective centre distance with axle pushed along F in a bush":
 		f := in.point("F")
 		l := math.Hypot(f[0], f[1])
-		a, _ := mesh.Across{}.Distance(mesh.Pressed(in.point("C"), in.need("Cd")/2, [2]float64{f[0] / l, f[1] / l}), in.point("M"))
+		a, _ := mesh.Across{}.Distance(mesh.Pressed(in.point("C"), in.need("Cd")/2, [2]float64{f[0] / l, f[1] / l}),
+			in.point("M"))
 		return a, nil
 	case "axle centre y at gear station":
 		return mesh.Station([2]float64{0, in.need("yL")}, [2]float64{0, in.need("yR")}, in.need("z")/in.need("B"))[1], nil
 	case "loss of normal backlash by axle skew":
-		return mesh.SkewLoss([2]float64{in.need("out_diff"), in.need("in_diff")}, [2]float64{0, 1}, in.need("B"), in.need("b"), in.need("alpha_w"))
+		return mesh.SkewLoss([2]float64{in.need("out_diff"), in.need("in_diff")}, [2]float64{0, 1}, in.need("B"),
+			in.need("b"), in.need("alpha_w"))
 	}
 	// These names carry only a remark behind a comma or a bracket.
 	switch strings.TrimSpace(parens.ReplaceAllString(q, "")) {

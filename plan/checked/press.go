@@ -28,7 +28,8 @@ func pressAnswer(quantity string, in pressInputs) (low, high float64, err error)
 	case quantity == "effective interference":
 		off := press.Smoothing(in.get(0, 0, "k"), in.get(0, 0, "Rz_bush"), in.get(0, 0, "Rz_seat"))
 		return one(press.Left(1000*in.get(0, 0, "U"), off))
-	case strings.Contains(quantity, " C") && strings.HasPrefix(quantity, "interference at"), strings.Contains(quantity, "temperature"):
+	case strings.Contains(quantity, " C") && strings.HasPrefix(quantity, "interference at"),
+		strings.Contains(quantity, "temperature"):
 		return one(warm(quantity, in))
 	}
 	s, u, err := in.seat()
