@@ -54,8 +54,11 @@ func (b bench) say(s string) string {
 	if b.names != nil {
 		s = b.names.Replace(s)
 	}
-	return s
+	return stored.ReplaceAllString(s, "${1}the bush from $2")
 }
+
+// stored is a bush that goes by the place it lies in.
+var stored = regexp.MustCompile(`(^|[a-z,:(] )bush ((?:drawer|box|tray|bin) (?:[0-9]+|[A-Z])\b)`)
 
 // noMark leaves the signs of a program out of a text: the marks round a key, and
 // in which row of a table a figure stands.
