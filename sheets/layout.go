@@ -1,6 +1,9 @@
 package sheets
 
-import "rebush/plan"
+import (
+	"rebush/plan"
+	"rebush/plan/route"
+)
 
 // layout is how a setup sheet stands on its pages: how close, and whether a
 // set-up that would not go on one page goes on overleaf where it may begin.
@@ -60,8 +63,9 @@ func sheetStyle(step int, large bool) style {
 }
 
 // mostPages is how many pages of a setup sheet are read at a bench: 2 where nothing
-// is machined; 6 for two holes worked, 9 for four, 12 for six, and one for
-// each clamping over two; half as many again in large type (j).
+// is machined; 6 for two holes worked, 9 for four, 12 for six, one for each
+// clamping over two, and one where two parts or more are turned, each of which
+// has its section; half as many again in large type (j).
 func mostPages(pl *plan.Plan, o Options) int {
 	n := 2
 	if pl.OK && pl.Machines() {
@@ -78,9 +82,23 @@ func mostPages(pl *plan.Plan, o Options) int {
 			}
 		}
 		n = 3 + 3*max(1, (holes+1)/2) + max(0, clampings-2)
+		if turnedParts(pl) > 1 {
+			n++
+		}
 	}
 	if o.Large {
 		n += n / 2
+	}
+	return n
+}
+
+// turnedParts are the bushes, plugs and sleeves that the shop turns for itself.
+func turnedParts(pl *plan.Plan) int {
+	n := 0
+	for _, op := range pl.Operations {
+		if op.Kind == route.KindTurn {
+			n++
+		}
 	}
 	return n
 }
