@@ -237,7 +237,12 @@ func allOnPaper(t *testing.T, name string, p *plan.Plan, o Options) {
 		f.any("proving", s.Text.String())
 	}
 	for _, b := range q.Buy {
-		f.any("buy", b.What.String())
+		// The reason stands once above things that share it.
+		name, as, _ := strings.Cut(b.What.String(), toBuy+": ")
+		f.any("buy", strings.TrimSuffix(name, toBuy))
+		for _, part := range strings.Split(as, ": ") {
+			f.any("buy "+name, part)
+		}
 	}
 	for _, s := range q.Setups {
 		f.any("set-up "+s.Name, parts(s.Words.String())[0])

@@ -24,9 +24,10 @@ func chanced(t *testing.T, name string) *plan.Plan {
 }
 
 // A setup sheet has no more pages than are read at a bench; in large type half as
-// many again.
+// many again. Cragwinnow has one more: its two bushes are turned, each with a
+// section and limits of its own.
 func TestSheetsAreShort(t *testing.T) {
-	for name, most := range map[string]int{"gullwrack": 6, "cragwinnow": 6, "cragwinnow-motor": 6,
+	for name, most := range map[string]int{"gullwrack": 6, "cragwinnow": 7, "cragwinnow-motor": 6,
 		"pellinthwaite": 9, "wexmarrow": 9} {
 		p := chanced(t, name)
 		if !p.OK || !p.Machines() {
