@@ -26,8 +26,8 @@ func TestDullSteppedAxle(t *testing.T) {
 	if left.Bush != "drawer 7" || right.Bush != "own turning" {
 		t.Errorf("left %q, right %q", left.Bush, right.Bush)
 	}
-	in := ops(p, "assemble")
-	if len(in) != 1 || !strings.Contains(in[0].Note.String(), "larger end last") || !strings.Contains(in[0].Note.String(), "2.98 mm must pass the right bore") {
+	in := ops(p, "assemble") // the axle, then motor and drive
+	if len(in) != 2 || !strings.Contains(in[0].Note.String(), "larger end last") || !strings.Contains(in[0].Note.String(), "2.98 mm must pass the right bore") {
 		t.Errorf("put in as %+v", in)
 	}
 }

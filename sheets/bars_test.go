@@ -200,18 +200,19 @@ func boreWant(t *testing.T, p *plan.Plan, s plan.Seat) map[string][2]float64 {
 	return out
 }
 
-// pinWant are the pins of an operation: "pin 5.99" is 5.99 mm, "pin 0.187 in" is
-// 0.187 of 25.4 mm.
+// pinWant are the pins of an operation, or plug gauges: "pin 5.99" is 5.99 mm,
+// "pin 0.187 in" is 0.187 of 25.4 mm.
 func pinWant(t *testing.T, p *plan.Plan, s plan.Seat, out map[string][2]float64, kind route.Kind) {
 	t.Helper()
 	for _, op := range p.Operations {
 		finish := kind == route.KindSizeBore && op.Kind == route.KindGauge && op.Setup == "finish"
 		clamped := kind == route.KindSizeSeat && op.Kind == route.KindGauge && op.Setup != "finish"
-		if op.Bore != s.Bore || op.Kind != kind && !finish && !clamped || !strings.HasPrefix(op.Go.String(), "pin ") {
+		if op.Bore != s.Bore || op.Kind != kind && !finish && !clamped ||
+			!strings.HasPrefix(op.Go.String(), "pin ") && !strings.HasPrefix(op.Go.String(), "plug gauge ") {
 			continue
 		}
 		for _, n := range []string{op.Go.String(), op.NoGo.String()} {
-			f := strings.Fields(n)
+			f := strings.Fields(strings.TrimPrefix(n, "plug "))
 			v, err := strconv.ParseFloat(f[1], 64)
 			if err != nil {
 				t.Fatal(err)

@@ -250,7 +250,7 @@ func TestBatchDrawers(t *testing.T) {
 		"broken.yaml NOT UNDERSTOOD Line 3: no such key Line 9: no such shaft file put right",
 		"Two jobs are called 2026-107 (one.yaml, truck.yaml, truck.yaml): give each a number of its own.",
 		"2026-107 takes 2, 2026-108 takes 2. In this order runs short: 2026-108 by 1.",
-		"1 of bush drawer 7 (0.85", "1 sizing mandrel 3.21, for 2026-107, 2026-108",
+		"1 of the bush from drawer 7 (0.85", "1 sizing mandrel 3.21, for 2026-107, 2026-108",
 		"stepped rod in drum, left"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("lacks %q in:\n%s", want, got)

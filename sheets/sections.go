@@ -50,10 +50,23 @@ func pressPicture(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 	})
 	mid := (draw.Rise - draw.Drop) / 2 * pt * draw.MMPerPt
 	b.Label(axis, y+7+mid, 20, "ram", draw.Regular, pt)
-	right := x + w + 3
+	// The names stand beside what they name, or below the one before that takes more lines.
+	right, free := x+w+3, y
+	text := func(yy float64, s string) float64 {
+		yy = max(yy, free+em(pt)/2)
+		free = b.write(right, yy-em(pt)/2, b.Width-right, s, draw.Regular, pt)
+		return yy
+	}
 	name := func(yy, fromX, fromY float64, s string) {
+		yy = text(yy, s)
 		b.As(draw.Picture, func() { b.Line(fromX, fromY, right-1, yy, 0.13) })
-		b.write(right, yy-em(pt)/2, b.Width-right, s, draw.Regular, pt)
+	}
+	if op.Halt > 0 {
+		text(y+5.8, "force: as bathroom scales under the anvil show it")
+	}
+	f := op.Tool.String()
+	if k := strings.Index(f, "guide"); k >= 0 {
+		name(y+10.6, axis+4.5, y+10.9, b.bench.say(f[k:]))
 	}
 	if flange {
 		name(y+14.8, axis+11.4, y+h-21.1, "flange outwards, until it sits down all round")
@@ -65,14 +78,7 @@ func pressPicture(b *block, p *paper, pl *plan.Plan, op plan.Operation) {
 		name(y+24, axis+27, y+h-11, "wall")
 	}
 	name(y+29, axis+19, y+h-4, "anvil directly behind that wall (in section, not to scale)")
-	if op.Halt > 0 {
-		b.write(right, y+5.8-em(pt)/2, b.Width-right, "force: as bathroom scales under the anvil show it", draw.Regular, pt)
-	}
-	f := op.Tool.String()
-	if k := strings.Index(f, "guide"); k >= 0 {
-		name(y+10.6, axis+4.5, y+10.9, b.bench.say(f[k:]))
-	}
-	b.y = y + h + 2
+	b.y = max(y+h+2, free)
 	b.Reach(b.y)
 }
 
