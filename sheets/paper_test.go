@@ -220,7 +220,7 @@ func TestTurnedOver(t *testing.T) {
 	}
 	p.Job.Shop.MachineKind = "mill" // which has dials
 	text := open(t, write(t, must(Setup(p, Options{})))).all()
-	for _, want := range []string{"MIRRORED", "x is dialled from the end that now lies on the left", "47.995"} {
+	for _, want := range []string{"MIRRORED", "x is dialled from the", "end that now lies on the left", "47.995"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the sheet does not say %q", want)
 		}
