@@ -16,17 +16,16 @@ import (
 // talk is one run of start: an interview, the file it is kept in, and a terminal
 // or a pipe at the other end.
 type talk struct {
-	e         *env
-	o         options
-	in        *bufio.Reader
-	out       io.Writer
-	echo      bool // answers come from no terminal and are shown
-	iv        *job.Interview
-	file      *draftFile // nil: standard output, in the end
-	shop      *draftFile
-	ended     bool // no more answers come
-	head      string
-	announced bool
+	e     *env
+	o     options
+	in    *bufio.Reader
+	out   io.Writer
+	echo  bool // answers come from no terminal and are shown
+	iv    *job.Interview
+	file  *draftFile // nil: standard output, in the end
+	shop  *draftFile
+	ended bool // no more answers come
+	head  string
 }
 
 // largestAnswer is how much of a line is read; more of it is passed over.

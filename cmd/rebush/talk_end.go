@@ -40,17 +40,14 @@ func (t *talk) conclude() (more bool, err error) {
 		return false, err
 	}
 	t.verdict(p)
-	for {
-		group, ok := t.menu(p)
-		if ok && group != "" {
-			if group != backward {
-				t.iv.More(group)
-			}
-			return true, t.save()
+	group, ok := t.menu(p)
+	switch {
+	case ok && group != "":
+		if group != backward {
+			t.iv.More(group)
 		}
-		if !ok {
-			break
-		}
+		return true, t.save()
+	case ok:
 		return false, t.sheet(p)
 	}
 	return false, nil
