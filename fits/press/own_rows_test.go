@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"rebush/fits/press"
+	"rebush/plan/checked"
 	"rebush/testdata"
 	"rebush/testdata/own"
 )
@@ -58,11 +59,11 @@ func holeMean(a own.Answer) float64 { return a.HoleMean }
 
 // second works a row of own/pressfit.csv out without the formulas of this
 // package, and says how near that can be to the exact answer.
-func (p plates) second(t *testing.T, q string, in inputs) (got, within float64) {
+func (p plates) second(t *testing.T, q string, in checked.PressText) (got, within float64) {
 	if got, ok := secondWarm(q, in); ok {
 		return got, 0.005
 	}
-	s, u := in.seat(t)
+	s, u := seatOf(t, in)
 	if e, ok := s.Wall.(press.Edge); ok {
 		of := holeMean
 		switch {
@@ -90,7 +91,7 @@ func (p plates) second(t *testing.T, q string, in inputs) (got, within float64) 
 		return 1000 * closure, 0.005
 	}
 	a := p.solve(t, plateOf(s, u))
-	length, mu := in.get(0, 1, "L"), in.get(0, 0, "mu")
+	length, mu := in.Get(0, 1, "L"), in.Get(0, 0, "mu")
 	switch {
 	case strings.HasPrefix(q, "shrink pressure giving jacket hoop 100 MPa"):
 		return 100 / a.HoleMost, 0.002
@@ -138,9 +139,9 @@ func tresca(s press.Seat) float64 {
 }
 
 // secondWarm takes each part at its own size and its own temperature.
-func secondWarm(q string, in inputs) (float64, bool) {
-	seat := in.get(0, 0, "d")
-	bush := seat + in.get(0, 0, "U20", "U")
+func secondWarm(q string, in checked.PressText) (float64, bool) {
+	seat := in.Get(0, 0, "d")
+	bush := seat + in.Get(0, 0, "U20", "U")
 	grown := func(size, alpha, c float64) float64 { return size * (1 + alpha*(c-20)) }
 	root := func(f func(float64) float64) float64 {
 		lo, hi := 0.0, 1000.0
@@ -153,31 +154,23 @@ func secondWarm(q string, in inputs) (float64, bool) {
 		}
 		return lo
 	}
-	g := alphasOf.FindStringSubmatch(in.text)
-	if g == nil {
+	housingExp, bushExp, given := in.Expansions()
+	if !given {
 		return 0, false
 	}
-	open := func(c float64) float64 { return grown(seat, num(g[1]), c) - grown(bush, num(g[2]), c) }
+	open := func(c float64) float64 { return grown(seat, housingExp, c) - grown(bush, bushExp, c) }
 	if strings.Contains(q, "loose") {
 		return root(open), true
 	}
-	return -1000 * open(num(endC.FindStringSubmatch(q)[1])), true
+	return -1000 * open(checked.DegreesOf(q)), true
 }
 
 // TestOwnRowsTwice: every row of own/pressfit.csv comes out a second way.
 func TestOwnRowsTwice(t *testing.T) {
-	rows, passed, solved := testdata.Rows[map[string]string](t, "own/pressfit.csv"), 0, plates{}
-	text := map[string]string{}
+	rows, passed, solved := testdata.Rows[checked.Row](t, "own/pressfit.csv"), 0, plates{}
 	for _, r := range rows {
-		text[r["id"]] = r["inputs"]
-	}
-	for _, r := range rows {
-		in := r["inputs"]
-		if g := otherRow.FindStringSubmatch(in); g != nil {
-			in = strings.TrimSpace(otherRow.ReplaceAllString(in, "")) + " " + text[g[1]]
-		}
 		want := num(r["expected"])
-		got, within := solved.second(t, r["quantity"], take(in))
+		got, within := solved.second(t, r["quantity"], checked.ReadPress(checked.WithOther(r["inputs"], rows)))
 		if off := math.Abs(got/want - 1); !(off <= within) {
 			t.Errorf("%s %s: a second way gives %.6g, the row %s: %.2f %% apart", r["id"], r["quantity"], got, r["expected"], 100*off)
 			continue
@@ -197,7 +190,7 @@ func TestElementsOutside(t *testing.T) {
 		if !strings.HasPrefix(r["quantity"], "interface pressure") {
 			continue
 		}
-		s, u := take(r["inputs"]).seat(t)
+		s, u := seatOf(t, checked.ReadPress(r["inputs"]))
 		if s.Di == 0 {
 			continue
 		}

@@ -14,7 +14,7 @@ import (
 func pressRows(rows []Row, _ *table.Library) []Figure {
 	var out []Figure
 	for _, r := range rows {
-		low, high, err := pressAnswer(r["quantity"], takePress(withOther(r["inputs"], rows)))
+		low, high, err := pressAnswer(r["quantity"], ReadPress(WithOther(r["inputs"], rows)))
 		out = append(out, r.figure("pressfit.csv").spans(low, high, err))
 	}
 	return out
@@ -22,17 +22,17 @@ func pressRows(rows []Row, _ *table.Library) []Figure {
 
 // pressAnswer works the row's quantity out. low and high are the band where the
 // planner reports one.
-func pressAnswer(quantity string, in pressInputs) (low, high float64, err error) {
+func pressAnswer(quantity string, in PressText) (low, high float64, err error) {
 	one := func(x float64) (float64, float64, error) { return x, x, nil }
 	switch {
 	case quantity == "effective interference":
-		off := press.Smoothing(in.get(0, 0, "k"), in.get(0, 0, "Rz_bush"), in.get(0, 0, "Rz_seat"))
-		return one(press.Left(1000*in.get(0, 0, "U"), off))
+		off := press.Smoothing(in.Get(0, 0, "k"), in.Get(0, 0, "Rz_bush"), in.Get(0, 0, "Rz_seat"))
+		return one(press.Left(1000*in.Get(0, 0, "U"), off))
 	case strings.Contains(quantity, " C") && strings.HasPrefix(quantity, "interference at"),
 		strings.Contains(quantity, "temperature"):
 		return one(warm(quantity, in))
 	}
-	s, u, err := in.seat()
+	s, u, err := in.Seat()
 	if err != nil {
 		return 0, 0, err
 	}
@@ -75,23 +75,23 @@ func pressAnswer(quantity string, in pressInputs) (low, high float64, err error)
 	case strings.Contains(quantity, "peak tensile"):
 		return one(st.HousingHoopMax)
 	case strings.Contains(quantity, "force"):
-		return one(s.Force(in.get(0, 0, "mu"), st.P))
+		return one(s.Force(in.Get(0, 0, "mu"), st.P))
 	case strings.Contains(quantity, "torque"):
-		return one(s.Torque(in.get(0, 0, "mu"), st.P) / 1000) // N mm to N m
+		return one(s.Torque(in.Get(0, 0, "mu"), st.P) / 1000) // N mm to N m
 	case strings.Contains(quantity, "pressure"):
 		return one(st.P)
 	}
 	return 0, 0, fmt.Errorf("no answer for quantity %q", quantity)
 }
 
-func warm(quantity string, in pressInputs) float64 {
-	w := press.Warm{D: in.get(0, 0, "d"), U20: in.get(0, 0, "U20", "U")}
-	if g := alphasOf.FindStringSubmatch(in.text); g != nil {
-		w.HousingExp, w.BushExp = 1e6*num(g[1]), 1e6*num(g[2])
+func warm(quantity string, in PressText) float64 {
+	w := press.Warm{D: in.Get(0, 0, "d"), U20: in.Get(0, 0, "U20", "U")}
+	if housing, bush, ok := in.Expansions(); ok {
+		w.HousingExp, w.BushExp = 1e6*housing, 1e6*bush
 	}
 	if strings.Contains(quantity, "loose") {
 		x, _ := w.LooseAt()
 		return x
 	}
-	return 1000 * w.At(num(endC.FindStringSubmatch(quantity)[1]))
+	return 1000 * w.At(DegreesOf(quantity))
 }

@@ -31,15 +31,16 @@ func num(s string) float64 {
 	return x
 }
 
-// pressInputs is the text of a row taken apart.
-type pressInputs struct {
+// PressText is the text of a row of presses taken apart.
+type PressText struct {
 	text  string
 	by    map[string][]float64
 	pairs [][2]float64
 }
 
-func takePress(text string) pressInputs {
-	in := pressInputs{text: text, by: map[string][]float64{}}
+// ReadPress takes the inputs of a row apart.
+func ReadPress(text string) PressText {
+	in := PressText{text: text, by: map[string][]float64{}}
 	for _, g := range named.FindAllStringSubmatch(text, -1) {
 		in.by[g[1]] = append(in.by[g[1]], num(g[2]))
 	}
@@ -49,8 +50,9 @@ func takePress(text string) pressInputs {
 	return in
 }
 
-// get is the i-th figure under any of the names, or the last one there is.
-func (in pressInputs) get(i int, otherwise float64, names ...string) float64 {
+// Get is the i-th figure under any of the names, or the last one there is; the
+// figure otherwise where there is none. It is in the unit of the row.
+func (in PressText) Get(i int, otherwise float64, names ...string) float64 {
 	for _, n := range names {
 		if v := in.by[n]; len(v) > 0 {
 			return v[min(i, len(v)-1)]
@@ -59,18 +61,32 @@ func (in pressInputs) get(i int, otherwise float64, names ...string) float64 {
 	return otherwise
 }
 
-// seat is the press that a row speaks of. The first metal named is the bush.
-func (in pressInputs) seat() (press.Seat, float64, error) {
+// Expansions are the thermal expansions of housing and bush, in 1/K; false where
+// the row gives none.
+func (in PressText) Expansions() (housing, bush float64, ok bool) {
+	g := alphasOf.FindStringSubmatch(in.text)
+	if g == nil {
+		return 0, 0, false
+	}
+	return num(g[1]), num(g[2]), true
+}
+
+// DegreesOf is the temperature that a quantity ends with, in degrees C.
+func DegreesOf(quantity string) float64 { return num(endC.FindStringSubmatch(quantity)[1]) }
+
+// Seat is the press that a row speaks of, and its interference on the diameter,
+// both in the units of the row. The first metal named is the bush.
+func (in PressText) Seat() (press.Seat, float64, error) {
 	s := press.Seat{
-		D: in.get(0, 0, "d"), Di: in.get(0, 0, "di"), L: in.get(0, 1, "L"),
-		Bush:    press.Elastic{E: in.get(0, 1, "Eb", "E"), Nu: in.get(0, 0.3, "nb", "nu"), Yield: in.get(0, 0, "sigma_y")},
-		Housing: press.Elastic{E: in.get(1, 1, "Eh", "E"), Nu: in.get(1, 0.3, "nh", "nu")},
+		D: in.Get(0, 0, "d"), Di: in.Get(0, 0, "di"), L: in.Get(0, 1, "L"),
+		Bush:    press.Elastic{E: in.Get(0, 1, "Eb", "E"), Nu: in.Get(0, 0.3, "nb", "nu"), Yield: in.Get(0, 0, "sigma_y")},
+		Housing: press.Elastic{E: in.Get(1, 1, "Eh", "E"), Nu: in.Get(1, 0.3, "nh", "nu")},
 		Wall:    press.Infinite{},
 	}
-	if od := in.get(0, 0, "D", "OD"); od > 0 {
+	if od := in.Get(0, 0, "D", "OD"); od > 0 {
 		s.Wall = press.Ring{OD: od}
 	}
-	u := in.get(0, 0, "U_diametral", "U")
+	u := in.Get(0, 0, "U_diametral", "U")
 	if s.D == 0 && len(in.pairs) > 0 {
 		s.Di, s.D = in.pairs[0][0], in.pairs[0][1]
 		if len(in.pairs) > 1 {
@@ -92,7 +108,7 @@ func (in pressInputs) seat() (press.Seat, float64, error) {
 	}
 	if g := radialOf.FindStringSubmatch(in.text); g != nil {
 		u = 2 * num(g[1])
-		s.Di, s.D, s.Wall = 2*in.get(0, 0, "a"), 2*in.get(0, 0, "b"), press.Ring{OD: 2 * in.get(0, 0, "c")}
+		s.Di, s.D, s.Wall = 2*in.Get(0, 0, "a"), 2*in.Get(0, 0, "b"), press.Ring{OD: 2 * in.Get(0, 0, "c")}
 	}
 	if strings.Contains(in.text, "no yield") {
 		s.Bush.Yield = 0
@@ -100,11 +116,9 @@ func (in pressInputs) seat() (press.Seat, float64, error) {
 	return s, u, s.Validate()
 }
 
-// PressOf reads the press that the text of a row speaks of, and its
-// interference on the diameter, both in the units of the row.
-func PressOf(text string) (press.Seat, float64, error) { return takePress(text).seat() }
-
-func withOther(text string, rows []Row) string {
+// WithOther is the inputs of a row, after its own those of the row that it says
+// it is as.
+func WithOther(text string, rows []Row) string {
 	g := otherRow.FindStringSubmatch(text)
 	if g == nil {
 		return text
