@@ -158,18 +158,7 @@ func TestWhatPassesTheNearHole(t *testing.T) {
 		look(filepath.Base(f), cutPlan(t, f, plan.Options{NoChance: true}))
 	}
 	for seed := uint64(1); seed <= trucks(t); seed++ {
-		j, err := world.Truck(seed, world.Options{}).Read(t.TempDir())
-		if err != nil {
-			t.Fatal(err)
-		}
-		p, err := plan.Make(j, plan.Options{NoChance: true})
-		if err == nil && !p.Cuts && cuttingWay(p) != "" {
-			p, err = plan.Make(j, plan.Options{NoChance: true, Way: cuttingWay(p)})
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
-		look(fmt.Sprint("truck ", seed), p)
+		look(fmt.Sprint("truck ", seed), cutTruck(t, world.Truck(seed, world.Options{})))
 	}
 	t.Logf("%d broken, walked %v", broken, all)
 	if all["far"] == 0 || all["both at once"] == 0 {

@@ -16,6 +16,23 @@ import (
 // pinName reads the size of a pin off its name.
 var pinName = regexp.MustCompile(`^pin ([0-9.]+)( in)?$`)
 
+// cutTruck is the plan of a truck, of a way that cuts where there is one.
+func cutTruck(t *testing.T, w world.World) *plan.Plan {
+	t.Helper()
+	j, err := w.Read(t.TempDir())
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, err := plan.Make(j, plan.Options{NoChance: true})
+	if err == nil && !p.Cuts && cuttingWay(p) != "" {
+		p, err = plan.Make(j, plan.Options{NoChance: true, Way: cuttingWay(p)})
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
 // Whatever truck, shop and drawer: every hole that is gauged has a go and a no
 // go, no pin lies outside the set, every cut has its turns, no dials are read on
 // a machine that has none, and nobody is told of a jig that the shop has not.
@@ -31,17 +48,8 @@ func TestRoutesOfTrucks(t *testing.T) {
 	walked := map[string]int{}
 	for seed := uint64(1); seed <= n; seed++ {
 		w := world.Truck(seed, world.Options{})
-		j, err := w.Read(t.TempDir())
-		if err != nil {
-			t.Fatal(err)
-		}
-		p, err := plan.Make(j, plan.Options{NoChance: true})
-		if err == nil && !p.Cuts && cuttingWay(p) != "" {
-			p, err = plan.Make(j, plan.Options{NoChance: true, Way: cuttingWay(p)})
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
+		p := cutTruck(t, w)
+		j := p.Job
 		if hours := hoursSaid(p); hours != nil && len(p.Operations) > 0 {
 			walked["hours"]++
 			if want := hoursOf(p, j.Shop.SetupHours, j.Shop.StripHours); !(math.Abs(*hours-want) <= 0.0051) {

@@ -31,6 +31,24 @@ func asExample(iv *Interview, st Step) string {
 	return st.Example
 }
 
+// everyStep answers the short way and then every group of the further questions;
+// before each group it calls between.
+func everyStep(iv *Interview, between func(), answer func(Step)) {
+	for group := 0; ; {
+		st, ok := iv.Next()
+		switch {
+		case ok:
+			answer(st)
+		case group == len(Groups()):
+			return
+		default:
+			iv.More(Groups()[group].Name)
+			group++
+			between()
+		}
+	}
+}
+
 // TestQuestions: every question that has a number is put, in the order of the
 // numbers and once of one thing, where all groups are asked for.
 func TestQuestions(t *testing.T) {
@@ -39,17 +57,7 @@ func TestQuestions(t *testing.T) {
 		iv := NewInterview("new.yaml")
 		iv.Folder = "."
 		last := map[string]int{}
-		for group := 0; ; {
-			st, ok := iv.Next()
-			if !ok {
-				if group == len(Groups()) {
-					break
-				}
-				iv.More(Groups()[group].Name)
-				group++
-				clear(last)
-				continue
-			}
+		everyStep(iv, func() { clear(last) }, func(st Step) {
 			text := asExample(iv, st)
 			switch st.Part + "/" + st.ID {
 			case "gear/kind":
@@ -68,7 +76,7 @@ func TestQuestions(t *testing.T) {
 				t.Errorf("%s, %d, is put after %d", st.at(), st.Number, last[of])
 			}
 			last[of] = max(last[of], st.Number)
-		}
+		})
 	}
 	var numbers []int
 	for _, q := range Questions() {
@@ -104,16 +112,7 @@ func TestQuestions(t *testing.T) {
 func TestExampleGoesTogether(t *testing.T) {
 	iv := NewInterview("new.yaml")
 	said := map[string]bool{}
-	for group := 0; ; {
-		st, ok := iv.Next()
-		if !ok {
-			if group == len(Groups()) {
-				break
-			}
-			iv.More(Groups()[group].Name)
-			group++
-			continue
-		}
+	everyStep(iv, func() {}, func(st Step) {
 		text := Example()(st.Part, string(st.Side), st.ID)
 		if st.ID == "file" {
 			text = ""
@@ -125,7 +124,7 @@ func TestExampleGoesTogether(t *testing.T) {
 		if d := iv.Doubts(st); len(d) > 0 {
 			t.Errorf("%s: %q: %s", st.at(), text, d)
 		}
-	}
+	})
 	j, err := Parse("new.yaml", ".", iv.Text(), Options{})
 	if err != nil {
 		t.Fatalf("%v\n%s", err, iv.Text())
